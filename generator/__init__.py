@@ -1,0 +1,1 @@
+"""Printable instruction sheets, per size, for sewing projects made of hand-manipulated tucks."""

@@ -1,0 +1,423 @@
+"""The values that a worksheet is made of: plain, frozen, exact; no sums here.
+
+All lengths are Fractions in inches, already rounded to what is printed. Tuck 1 is leftmost as seen on the right side,
+row 1 is the top one; every index that is printed counts from 1.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import Enum
+from fractions import Fraction
+from typing import Literal
+
+from generator.errors import Finding
+from generator.lengths import Edition
+
+EndKind = Literal["seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
+Hand = Literal["left", "right"]
+
+
+class Turn(Enum):
+    """Which way a tuck lies at a tack row, as seen on the right side; the value is its sign in a drawn plan."""
+
+    LEFT = "<"
+    RIGHT = ">"
+    UPRIGHT = "."
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """How one edge of a piece is finished.
+
+    ``first`` [in] is the seam allowance, the first turn of a hem, the width of a binding or the turnover; ``second``
+    [in] the second turn of a hem. A caught hem has neither: its depth follows from the margin.
+    """
+
+    kind: EndKind
+    first: Fraction = Fraction(0)
+    second: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class TuckSet:
+    """One set of parallel tucks, worked out and rounded.
+
+    ``marks`` are measured from the left cut edge of the flat cloth, ``stitching`` on the finished panel from its left
+    finished edge. ``asked`` is the finished size that was wanted, ``finished`` the one that the marks give. ``wish`` is
+    the spacing asked for. ``grid`` is the coarsest ruler division that holds every mark. A ring (closed on itself) has
+    no ends: its ``finished`` is the way round.
+    """
+
+    depths: tuple[Fraction, ...]
+    take_ups: tuple[Fraction, ...]
+    marks: tuple[Fraction, ...]
+    stitching: tuple[Fraction, ...]
+    left_margin: Fraction
+    right_margin: Fraction
+    left: End
+    right: End
+    left_allowance: Fraction
+    right_allowance: Fraction
+    cut: Fraction
+    finished: Fraction
+    asked: Fraction
+    wish: Fraction
+    grid: Fraction
+    ring: bool = False
+
+    @property
+    def count(self) -> int:
+        """The number of tucks."""
+        return len(self.marks)
+
+    @property
+    def take_up(self) -> Fraction:
+        """The cloth hidden by all tucks [in]."""
+        return sum(self.take_ups, Fraction(0))
+
+    @property
+    def spacings(self) -> tuple[Fraction, ...]:
+        """From fold mark to fold mark on the flat cloth [in], one fewer than tucks."""
+        return tuple(after - before for before, after in zip(self.marks, self.marks[1:], strict=False))
+
+    @property
+    def pitches(self) -> tuple[Fraction, ...]:
+        """From stitching to stitching on the finished panel [in], one fewer than tucks."""
+        return tuple(after - before for before, after in zip(self.stitching, self.stitching[1:], strict=False))
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One tack row.
+
+    ``ruled`` is where to draw it, from the top cut edge; ``least`` and ``most`` say where it ends up, from the top
+    finished edge. ``turns`` has one entry a tuck, from the left as seen on the right side; ``words`` the same in the
+    order of sewing, beginning at ``start``: toward, away or upright.
+    """
+
+    number: int
+    ruled: Fraction
+    least: Fraction
+    most: Fraction
+    start: Hand
+    turns: tuple[Turn, ...]
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RowSet:
+    """The tack rows of a panel and what they do to its length.
+
+    ``repeat`` is the plan's repeat cell, rows of turns. ``top`` and ``bottom`` are the turns in which those edges hold
+    the tucks, empty where the edge leaves them free. ``extra`` is the length added to the cut for draw-in;
+    ``draw_in_least`` and ``draw_in_most`` the range to expect over the whole length. ``layers`` is the thickest place.
+    """
+
+    plan: str
+    repeat: tuple[tuple[Turn, ...], ...]
+    rows: tuple[Row, ...]
+    spacing: Fraction
+    first: Fraction
+    top: tuple[Turn, ...]
+    bottom: tuple[Turn, ...]
+    extra: Fraction
+    draw_in_least: Fraction
+    draw_in_most: Fraction
+    layers: int
+    measured: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CheckPoint:
+    """A measure to take while stitching, where an error can still be put right.
+
+    After tuck ``after``, the distance from ``start`` (words) to ``end`` (words) should be ``expect`` within ``within``
+    [in]. ``mark`` is the number of the fold mark measured to, 0 for the far edge. ``absorb`` [in] is how much the
+    tucks that are left can still take up or give back.
+    """
+
+    after: int
+    start: str
+    end: str
+    mark: int
+    expect: Fraction
+    within: Fraction
+    absorb: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """What to do at a check point when the panel is off by ``off`` [in] (narrow: less than expected).
+
+    ``deeper`` or shallower: ``steps`` holds (tucks, change of depth [in]) to deal out over the tucks left; empty where
+    the tucks left cannot absorb it. ``text`` says the rest.
+    """
+
+    after: int
+    off: Fraction
+    steps: tuple[tuple[int, Fraction], ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class BreadthJoin:
+    """A seam between two breadths of cloth at the foot of a tuck.
+
+    ``at`` is its place on the flat joined cloth from the left cut edge. ``covered`` of ``rows`` rows hide it;
+    ``hidden`` if all do. The text says how to sew it.
+    """
+
+    tuck: int
+    foot: Hand
+    at: Fraction
+    covered: int
+    rows: int
+    hidden: bool
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """What a tucked panel has beyond a plain piece."""
+
+    across: TuckSet
+    cross: TuckSet | None = None
+    rows: RowSet | None = None
+    checkpoints: tuple[CheckPoint, ...] = ()
+    corrections: tuple[Correction, ...] = ()
+    breadths: tuple[Fraction, ...] = ()
+    joins: tuple[BreadthJoin, ...] = ()
+    join_allowance: Fraction = Fraction(0)
+    sampled: bool = False
+    trim_along: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeWork:
+    """One edge of a worked piece: its finished length [in], its finish, and the cloth beyond the finished edge [in]."""
+
+    name: str
+    finished: Fraction
+    end: End
+    allowance: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One worked piece of a project.
+
+    ``across`` is left to right and ``along`` top to bottom as the piece lies before you. A circle has its diameter in
+    both. ``grain`` tells which direction of the piece runs with the selvage. ``measures`` holds what else the kind
+    knows, by its name in the project file (overlap, fullness, radius ...). ``parts`` names the cloth parts to cut when
+    they are not simply ``quantity`` times the piece itself (an envelope back is two). ``after_panel`` marks a piece
+    that is cut only when the sewn panel has been measured.
+    """
+
+    name: str
+    label: str
+    kind: str
+    shape: Literal["rectangle", "circle", "none"]
+    cloth: str
+    quantity: int
+    grain: Literal["along", "across", "either", "bias"]
+    cut_across: Fraction
+    cut_along: Fraction
+    finished_across: Fraction
+    finished_along: Fraction
+    edges: Mapping[str, EdgeWork] = field(default_factory=dict)
+    measures: Mapping[str, Fraction] = field(default_factory=dict)
+    note: str = ""
+    panel: Panel | None = None
+    after_panel: bool = False
+    shaped: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CutItem:
+    """A rectangle to be cut from cloth: ``across`` lies along the weft, ``along`` with the selvage [in].
+
+    ``turnable`` where the grain may run either way.
+    """
+
+    piece: str
+    label: str
+    across: Fraction
+    along: Fraction
+    quantity: int
+    turnable: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A cut item on the cloth: ``left`` from the left selvage, ``top`` from the cut end [in], sizes as they lie."""
+
+    piece: str
+    label: str
+    copy: int
+    left: Fraction
+    top: Fraction
+    across: Fraction
+    along: Fraction
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A cutting layout: strips cut across the cloth, each cut into pieces.
+
+    ``strips`` are (top, along) of each strip [in]. ``lower_bound`` is a length that no layout can beat; ``optimal``
+    tells that this layout is proven shortest. ``narrowest`` is the narrowest usable width at which the length stays.
+    """
+
+    width: Fraction
+    length: Fraction
+    placed: tuple[Placed, ...]
+    strips: tuple[tuple[Fraction, Fraction], ...]
+    lower_bound: Fraction
+    optimal: bool
+    narrowest: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class ClothUse:
+    """What one cloth of the project comes to: layout on the washed cloth, length to buy.
+
+    ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
+    step and written in ``buy_text``.
+    """
+
+    name: str
+    label: str
+    width: Fraction
+    layout: Layout
+    buy: Fraction
+    buy_text: str
+    shrinkage_along: Fraction = Fraction(0)
+    shrinkage_across: Fraction = Fraction(0)
+    one_way: bool = False
+    weight: str = "medium"
+    thickness: Fraction | None = None
+    colour: str = ""
+    remnant: Fraction | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in]."""
+
+    join: str
+    to: str
+    join_length: Fraction
+    to_length: Fraction
+    ease: Fraction
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ClosureWork:
+    """A closure: how many, where along the edge [in from its start], buttonhole length [in], words."""
+
+    kind: str
+    number: int
+    on: str
+    onto: str
+    overlap: Fraction
+    diameter: Fraction
+    thickness: Fraction
+    positions: tuple[Fraction, ...]
+    buttonhole: Fraction
+    inset: Fraction
+    text: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyLine:
+    """One line of the shopping list; ``amount`` is written for the edition."""
+
+    item: str
+    amount: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadUse:
+    """Thread for the whole project: length [in], written for the edition, and spools to buy."""
+
+    length: Fraction
+    length_text: str
+    spools: int
+
+
+@dataclass(frozen=True, slots=True)
+class SheetStep:
+    """One step of the sheet.
+
+    ``text`` is Markdown with every number filled in. ``figures`` are keys of diagrams ('flat cloth front'),
+    ``cautions`` names in the worksheet's cautions. ``standard`` is the standard step it comes from,
+    empty for the project's own.
+    """
+
+    number: int
+    title: str
+    text: str
+    pieces: tuple[str, ...]
+    standard: str
+    tools: tuple[str, ...]
+    cautions: tuple[str, ...]
+    figures: tuple[str, ...]
+    minutes: int
+    session_ends: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution: its name in the list, and its text (Markdown)."""
+
+    name: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Worksheet:
+    """Everything that one project comes to in one size and one edition.
+
+    Drawings, pages, sheets, classes and corrections read this and compute nothing of their own. ``measures`` are the
+    size's own values and what follows from them (lengths in inches; plain numbers in ``numbers``). ``sewn`` says when
+    the size was test-sewn, empty if it is only computed. ``minutes`` is for one piece of work by an average hand.
+    ``as_sewn`` maps a measure of a panel as sewn ('front.across') to its length, when the sheet was worked again to it.
+    """
+
+    project: str
+    title: str
+    kind: str
+    level: str
+    summary: str
+    size: str
+    size_label: str
+    size_note: str
+    edition: Edition
+    measures: Mapping[str, Fraction]
+    numbers: Mapping[str, Fraction]
+    pieces: Mapping[str, Piece]
+    cloths: Mapping[str, ClothUse]
+    meetings: tuple[Meeting, ...]
+    closures: tuple[ClosureWork, ...]
+    supplies: tuple[SupplyLine, ...]
+    thread: ThreadUse
+    steps: tuple[SheetStep, ...]
+    cautions: Mapping[str, Caution]
+    tools: tuple[str, ...]
+    minutes: int
+    cost: str = ""
+    sewn: str = ""
+    as_sewn: Mapping[str, Fraction] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def panels(self) -> Mapping[str, Panel]:
+        """The tucked panels by the name of their piece, in the order of the file."""
+        return {name: piece.panel for name, piece in self.pieces.items() if piece.panel is not None}

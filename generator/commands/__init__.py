@@ -1,0 +1,1 @@
+"""The commands, one file each; with cli.py the only place that prints."""

@@ -1,0 +1,1 @@
+"""Project files: YAML text comes in, checked and frozen definitions with file, line and column go out."""

@@ -1,0 +1,1 @@
+"""Pages and sheets: worksheets and pictures come in, HTML text and PDF bytes go out."""
