@@ -212,6 +212,22 @@ def _mixed(value: Fraction) -> str:
     return f"{sign}{whole} {rest}" if whole else f"{sign}{rest}"
 
 
+def say_length(length: Fraction, edition: Edition) -> str:
+    """Return a length as a sheet says it, with its unit: to the finest mark, small metric lengths in millimetres.
+
+    A length that lies on the edition's fine step is said as it is; any other is rounded to the nearest mark.
+
+    Examples
+    --------
+    >>> say_length(Fraction(3, 8), INCH), say_length(6 * MILLIMETRE, METRIC), say_length(Fraction(1, 3), INCH)
+    ('3/8 in', '6 mm', '5/16 in')
+    """
+    said = length if on_step(length, edition.fine) else round_nearest(length, edition.mark)
+    if edition.unit == "cm" and said != 0 and abs(said) < CENTIMETRE:
+        return f"{_decimal(said / MILLIMETRE)} mm"
+    return write_length(said, edition, unit=True)
+
+
 def write_number(number: Fraction) -> str:
     """Return a plain number exactly: a whole number, a decimal of at most four places, or a mixed number."""
     return _decimal(Fraction(number)) if _ends(Fraction(number)) else _mixed(Fraction(number))
