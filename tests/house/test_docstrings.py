@@ -1,0 +1,53 @@
+"""Docstrings of the sums say the same as their signatures."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+from numpydoc.docscrape import NumpyDocString
+
+ROOT = Path(__file__).resolve().parents[2]
+FORMULAS = sorted(path for path in (ROOT / "generator" / "calculation").glob("*.py") if path.name != "__init__.py")
+EVERY_FILE = sorted((ROOT / "generator").rglob("*.py"))
+
+
+def public_functions(path: Path) -> list[ast.FunctionDef]:
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    return [node for node in tree.body if isinstance(node, ast.FunctionDef) and not node.name.startswith("_")]
+
+
+def parameters(function: ast.FunctionDef) -> list[str]:
+    names = [*function.args.posonlyargs, *function.args.args, *function.args.kwonlyargs]
+    return [name.arg for name in names]
+
+
+FUNCTIONS = [(path, function) for path in FORMULAS for function in public_functions(path)]
+
+
+@pytest.mark.parametrize(("path", "function"), FUNCTIONS, ids=[f"{path.stem}.{node.name}" for path, node in FUNCTIONS])
+def test_a_calculation_documents_what_it_takes_and_returns(path: Path, function: ast.FunctionDef) -> None:
+    text = ast.get_docstring(function)
+    assert text, f"{path.name}:{function.lineno} {function.name} has no docstring"
+    described = NumpyDocString(text)
+    named = [name.strip() for entry in described["Parameters"] for name in entry.name.split(",")]
+    assert named == parameters(function)
+    assert described["Returns"], "says nothing of what it returns"
+
+
+@pytest.mark.parametrize(("path", "function"), FUNCTIONS, ids=[f"{path.stem}.{node.name}" for path, node in FUNCTIONS])
+def test_a_calculation_that_raises_says_so(path: Path, function: ast.FunctionDef) -> None:
+    raised = {
+        node.exc.func.id
+        for node in ast.walk(function)
+        if isinstance(node, ast.Raise) and isinstance(node.exc, ast.Call) and isinstance(node.exc.func, ast.Name)
+    }
+    described = NumpyDocString(ast.get_docstring(function) or "")
+    said = " ".join(entry.type for entry in described["Raises"])
+    assert {name for name in raised if name not in said} == set()
+
+
+@pytest.mark.parametrize("path", EVERY_FILE, ids=lambda path: str(path.relative_to(ROOT)))
+def test_every_module_says_what_it_is(path: Path) -> None:
+    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8")))

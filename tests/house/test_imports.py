@@ -1,0 +1,113 @@
+"""The stages import one way, and each outside library lives in its own stage."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+FILES = sorted((ROOT / "generator").rglob("*.py"))
+
+STAGES = (
+    "errors",
+    "lengths",
+    "definitions",
+    "calculation",
+    "drawing",
+    "rendering",
+    "publishing",
+    "commands",
+    "cli",
+    "__main__",
+)
+HOME_OF_LIBRARY = {
+    "yaml": {"definitions"},
+    "pydantic": {"definitions"},
+    "pydantic_core": {"definitions"},
+    "matplotlib": {"drawing"},
+    "numpy": {"drawing"},
+    "jinja2": {"rendering"},
+    "markupsafe": {"rendering"},
+    "markdown_it": {"rendering"},
+    "weasyprint": {"rendering"},
+    "pydyf": {"rendering"},
+    "segno": {"rendering"},
+    "watchfiles": {"publishing", "commands"},
+    "click": {"commands", "cli"},
+    "rich": {"commands", "cli"},
+}
+# The command line loads a command's module when it is called, so that --help stays quick.
+MAY_IMPORT_BY_NAME = {"generator/cli.py"}
+
+
+def stage(module: str) -> str:
+    parts = module.split(".")
+    return parts[1] if len(parts) > 1 else parts[0]
+
+
+def module_of(path: Path) -> str:
+    return ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
+
+
+def imports(path: Path) -> list[tuple[int, str]]:
+    """Every imported module with its line, also inside functions."""
+    found = []
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found += [(node.lineno, name.name) for name in node.names]
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}:{node.lineno}: write the whole module name"
+            found.append((node.lineno, node.module or ""))
+    return found
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_imports_run_from_left_to_right(path: Path) -> None:
+    own = module_of(path)
+    if own == "generator":
+        return
+    wrong = [
+        f"{path.relative_to(ROOT)}:{line} imports {module}"
+        for line, module in imports(path)
+        if module.startswith("generator.") and STAGES.index(stage(module)) > STAGES.index(stage(own))
+    ]
+    assert wrong == []
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_libraries_stay_in_their_stage(path: Path) -> None:
+    own = stage(module_of(path))
+    wrong = [
+        f"{path.relative_to(ROOT)}:{line} imports {module}"
+        for line, module in imports(path)
+        if own not in HOME_OF_LIBRARY.get(module.split(".")[0], {own})
+    ]
+    assert wrong == []
+
+
+def test_formula_files_know_nothing_of_project_files() -> None:
+    wrong = [
+        f"{path.relative_to(ROOT)}:{line} imports {module}"
+        for path in FILES
+        if path.parent == ROOT / "generator" / "calculation"
+        for line, module in imports(path)
+        if module.startswith(("generator.definitions", "generator.calculation.worksheet"))
+    ]
+    assert wrong == []
+
+
+def test_no_import_hides_inside_a_function() -> None:
+    hidden = []
+    for path in FILES:
+        if str(path.relative_to(ROOT)) in MAY_IMPORT_BY_NAME:
+            continue
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+                hidden += [
+                    f"{path.relative_to(ROOT)}:{inner.lineno}"
+                    for inner in ast.walk(node)
+                    if isinstance(inner, ast.Import | ast.ImportFrom)
+                ]
+    assert hidden == []

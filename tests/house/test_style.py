@@ -1,0 +1,45 @@
+"""Files and functions stay small enough to read, and tests are all run."""
+
+from __future__ import annotations
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+FILES = sorted((ROOT / "generator").rglob("*.py"))
+
+
+def code_lines(function: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
+    first = function.body[0]
+    documented = isinstance(first, ast.Expr) and isinstance(first.value, ast.Constant)
+    doc = (first.end_lineno or 0) - first.lineno + 1 if documented else 0
+    return (function.end_lineno or 0) - function.lineno + 1 - doc
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_a_file_has_300_lines_at_most(path: Path) -> None:
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= 300
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_a_function_has_40_lines_of_code_at_most(path: Path) -> None:
+    functions = [
+        node
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
+    ]
+    assert [f"{node.name}: {code_lines(node)}" for node in functions if code_lines(node) > 40] == []
+
+
+def test_no_test_can_be_left_out() -> None:
+    marks = re.compile(r"mark\.(skip|skipif|xfail)\b|importor" + "skip")
+    found = [
+        f"{path.relative_to(ROOT)}:{number}"
+        for path in (ROOT / "tests").rglob("*.py")
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+        if marks.search(line)
+    ]
+    assert found == []
