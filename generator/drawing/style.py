@@ -1,0 +1,210 @@
+"""How diagrams look: a theme's values come in as a mapping, a checked and frozen Style goes out.
+
+Meaning never rests on colour alone: every sort of line has its own weight or dashes, so that a sheet still reads in
+grey, on a tired photocopier and under red-green blindness.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, fields, replace
+from difflib import get_close_matches
+
+from generator.errors import FaultyFileError, Finding
+
+SMALLEST_TEXT = 7.0
+LEAST_CONTRAST = 4.5
+_COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """One sort of line: colour ``#rrggbb``, width [pt] and the lengths of its dashes and gaps [pt]."""
+
+    colour: str
+    width: float
+    dashes: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """Type, colours, line widths and dashes of all diagrams; sizes and widths in points.
+
+    ``small`` is the size of measures, ``text`` of words, ``strong`` of titles inside a picture. ``cloth`` is the right
+    side of the cloth, ``shade`` its wrong side and whatever is hidden or left over.
+    """
+
+    font: str = "DejaVu Sans"
+    small: float = 7.0
+    text: float = 8.0
+    strong: float = 9.0
+    ink: str = "#1c1c1c"
+    quiet: str = "#595959"
+    accent: str = "#0b4f8a"
+    cloth: str = "#f3ecdf"
+    shade: str = "#cfc2ab"
+    paper: str = "#ffffff"
+    hairline: float = 0.4
+    thin: float = 0.6
+    line: float = 1.0
+    heavy: float = 1.7
+    fold_dashes: tuple[float, ...] = (7.0, 3.0)
+    stitch_dashes: tuple[float, ...] = (2.6, 1.8)
+    tack_dashes: tuple[float, ...] = (8.0, 2.0, 1.5, 2.0)
+    join_dashes: tuple[float, ...] = (10.0, 2.0, 1.5, 2.0, 1.5, 2.0)
+    finish_dashes: tuple[float, ...] = (1.2, 1.8)
+
+    @property
+    def cut(self) -> Pen:
+        """The cut edge of cloth."""
+        return Pen(self.ink, self.heavy)
+
+    @property
+    def fold(self) -> Pen:
+        """A fold or crease."""
+        return Pen(self.ink, self.thin, self.fold_dashes)
+
+    @property
+    def stitch(self) -> Pen:
+        """A line of stitching."""
+        return Pen(self.ink, self.line, self.stitch_dashes)
+
+    @property
+    def tack(self) -> Pen:
+        """A tack row."""
+        return Pen(self.accent, self.line, self.tack_dashes)
+
+    @property
+    def join(self) -> Pen:
+        """A seam between breadths of cloth."""
+        return Pen(self.ink, self.line, self.join_dashes)
+
+    @property
+    def finish(self) -> Pen:
+        """The finished edge, inside the allowance."""
+        return Pen(self.quiet, self.line, self.finish_dashes)
+
+    @property
+    def outline(self) -> Pen:
+        """The outline of cloth seen from its edge, of a fold, of a box."""
+        return Pen(self.ink, self.line)
+
+    @property
+    def measure(self) -> Pen:
+        """A measuring line, a tick, a leader."""
+        return Pen(self.quiet, self.hairline)
+
+
+def read_style(values: Mapping[str, object], file: str = "theme.yaml") -> Style:
+    """Return the default style with a theme's values in place of its own.
+
+    Parameters
+    ----------
+    values : Mapping
+        Names of :class:`Style` with a family name, a size or width in points, a colour ``#rrggbb``, or the lengths of
+        dashes and gaps in points; numbers may be text.
+    file : str
+        The theme's file, for messages.
+
+    Returns
+    -------
+    Style
+        Checked: text of at least 7 pt, words that stand out from the paper at least 4.5 to 1.
+
+    Raises
+    ------
+    FaultyFileError
+        With every fault at once.
+
+    Examples
+    --------
+    >>> read_style({"small": "11", "ink": "#000000"}).small
+    11.0
+    """
+    plain = Style()
+    read: dict[str, object] = {}
+    faults: list[str] = []
+    for name, found in values.items():
+        try:
+            read[name] = _read_value(name, found, plain)
+        except ValueError as refusal:
+            faults.append(str(refusal))
+    style = replace(plain, **read)  # type: ignore[arg-type]
+    faults += _unreadable(style) if not faults else []
+    if faults:
+        raise FaultyFileError(Finding("error", f"{file}: {fault}") for fault in faults)
+    return style
+
+
+def _read_value(name: str, found: object, plain: Style) -> object:
+    names = [field.name for field in fields(plain)]
+    if name not in names:
+        near = get_close_matches(name, names, n=1)
+        raise ValueError(f"diagrams have no '{name}'" + (f"; did you mean '{near[0]}'?" if near else ""))
+    usual = getattr(plain, name)
+    if isinstance(usual, float):
+        return _points(name, found)
+    if isinstance(usual, tuple):
+        return _dashes(name, found)
+    if usual.startswith("#") and not _COLOUR.fullmatch(str(found)):
+        raise ValueError(f"{name}: '{found}' is no colour; write it like {usual}")
+    return str(found)
+
+
+def _points(name: str, found: object) -> float:
+    try:
+        size = float(str(found))
+    except ValueError:
+        raise ValueError(f"{name}: '{found}' is no number of points") from None
+    if not 0 < size <= 72:
+        raise ValueError(f"{name}: {found} is not between 0 and 72 points")
+    return size
+
+
+def _dashes(name: str, found: object) -> tuple[float, ...]:
+    lengths = found if isinstance(found, list | tuple) else str(found).replace(",", " ").split()
+    if len(lengths) % 2 or not lengths:
+        raise ValueError(f"{name}: dashes come in pairs of dash and gap, found {len(lengths)} lengths")
+    return tuple(_points(name, length) for length in lengths)
+
+
+def _unreadable(style: Style) -> list[str]:
+    faults = [
+        f"{name}: {getattr(style, name):g} pt is too small to read; take at least {SMALLEST_TEXT:g}"
+        for name in ("small", "text", "strong")
+        if getattr(style, name) < SMALLEST_TEXT
+    ]
+    for ink in ("ink", "quiet", "accent"):
+        for ground in ("paper", "cloth"):
+            contrast = contrast_ratio(getattr(style, ink), getattr(style, ground))
+            if contrast < LEAST_CONTRAST:
+                faults.append(f"{ink} stands out from {ground} only {contrast:.1f} to 1; take at least 4.5 to 1")
+    return faults
+
+
+def contrast_ratio(colour: str, other: str) -> float:
+    """Return the contrast of two colours ``#rrggbb``, from 1 to 21.
+
+    The relative luminance is 0.2126 R + 0.7152 G + 0.0722 B of the linear light, the ratio (L + 0.05) / (l + 0.05).
+
+    Examples
+    --------
+    >>> round(contrast_ratio("#000000", "#ffffff"), 6)
+    21.0
+
+    References
+    ----------
+    Web Content Accessibility Guidelines 2.2, "contrast ratio" and "relative luminance" (from memory).
+    """
+    lighter, darker = sorted((luminance(colour), luminance(other)), reverse=True)
+    return (lighter + 0.05) / (darker + 0.05)
+
+
+def luminance(colour: str) -> float:
+    """Return the relative luminance of a colour ``#rrggbb``, from 0 to 1."""
+    channels = (int(colour[place : place + 2], 16) / 255 for place in (1, 3, 5))
+    red, green, blue = (
+        value / 12.92 if value <= 0.04045 else float(((value + 0.055) / 1.055) ** 2.4) for value in channels
+    )
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
