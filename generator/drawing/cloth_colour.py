@@ -1,0 +1,63 @@
+"""The colour of cloth: a word or #rrggbb comes in, the shades from deep shadow to full light go out, and the thread."""
+
+from __future__ import annotations
+
+import numpy as np
+from matplotlib.colors import is_color_like, to_rgb
+from numpy.typing import NDArray
+
+UNDYED = "#ddd0b4"
+SHADES = 32
+IN_LIGHT = 0.8  # how bright a flat panel is lit: there the cloth has its own colour
+DEEPEST, GLEAM = 0.2, 0.42
+
+_OWN_WORDS = {
+    "linen": UNDYED,
+    "undyed": UNDYED,
+    "ecru": "#d8c9a6",
+    "natural": "#e6dcc6",
+    "calico": "#e9dfc8",
+    "charcoal": "#3d3f42",
+    "rust": "#a5492a",
+    "ochre": "#c58a2b",
+}
+
+
+def cloth_colour(words: str) -> tuple[float, float, float]:
+    """Return red, green and blue, from 0 to 1, of a colour told in words or as #rrggbb; unknown words are undyed linen.
+
+    Of several words the longest ending that names a colour counts.
+
+    Examples
+    --------
+    >>> cloth_colour("#ff0000") == cloth_colour("quite red")
+    True
+    >>> cloth_colour("who knows") == cloth_colour("")
+    True
+    """
+    parts = words.lower().split()
+    for start in range(len(parts)):
+        ending = parts[start:]
+        for name in (_OWN_WORDS.get(" ".join(ending), ""), "".join(ending), "xkcd:" + " ".join(ending)):
+            if name and is_color_like(name):
+                red, green, blue = to_rgb(name)
+                return red, green, blue
+    red, green, blue = to_rgb(UNDYED)
+    return red, green, blue
+
+
+def shades(colour: tuple[float, float, float]) -> NDArray[np.uint8]:
+    """Return the shades of a colour from shadow to light: its own on a flat panel, paler where the light gleams."""
+    own = np.array(colour)
+    bright = np.linspace(0, 1, SHADES)[:, np.newaxis]
+    dark = own * (DEEPEST + (1 - DEEPEST) * bright / IN_LIGHT)
+    gleam = own + (1 - own) * GLEAM * (bright - IN_LIGHT) / (1 - IN_LIGHT)
+    return np.asarray(np.rint(np.where(bright < IN_LIGHT, dark, gleam) * 255), dtype=np.uint8)
+
+
+def thread_colour(colour: tuple[float, float, float]) -> str:
+    """Return a thread (#rrggbb) that shows on a cloth: dark on a pale cloth, pale on a dark one."""
+    red, green, blue = colour
+    pale = 0.3 * red + 0.59 * green + 0.11 * blue > 0.4
+    seen = [part * 0.5 if pale else part + (1 - part) * 0.6 for part in colour]
+    return "#" + "".join(f"{round(part * 255):02x}" for part in seen)

@@ -1,0 +1,173 @@
+"""The surface of a finished panel: a worksheet or a turn plan comes in, a picture of the lit cloth goes out.
+
+The cloth is an image, its stitching and the words are lines and text. Proportions are true.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+
+from generator.calculation.worked import Piece, Turn, Worksheet
+from generator.drawing.canvas import Canvas
+from generator.drawing.cloth_colour import SHADES, cloth_colour, shades, thread_colour
+from generator.drawing.picture import Picture
+from generator.drawing.style import Pen, Style
+from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
+from generator.drawing.surface_light import PANEL, Relief, foot_half, light, relief
+from generator.lengths import say_length
+
+SHEET_WIDTH, SHEET_HEIGHT = 5.0, 6.0
+CARD_WIDTH, CARD_HEIGHT = 3.0, 3.0
+TILE_WIDTH, TILE_HEIGHT = 2.4, 3.4
+PIXELS = 160
+EDGE, MEASURE = 0.04, 0.3
+STITCH = (2.0, 1.4)
+ROOM_FOR_STITCHING = 0.13
+LEAST_LEAN = 0.4  # radians from upright from which a flap leaves the stitching at its foot bare
+
+
+@dataclass(frozen=True, slots=True)
+class _Cloth:
+    """A lit surface on paper: ``scale`` is paper inches for an inch of cloth, ``corner`` its place on the paper."""
+
+    surface: Surface
+    relief: Relief
+    scale: float
+    corner: float
+
+    def at(self, across: float, along: float) -> tuple[float, float]:
+        """Return the place on paper of a place on the panel [in]."""
+        return self.corner + across * self.scale, self.corner + along * self.scale
+
+
+def draw_surface(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
+    """Return how a tucked panel will look, at the size of a handout, with its measures."""
+    found = worksheet.pieces[piece]
+    surface = surface_of(found)
+    cloth = _on_paper(surface, SHEET_WIDTH, SHEET_HEIGHT)
+    canvas = _canvas(cloth, style, f"surface {piece} {worksheet.size}", measures=True)
+    _draw(canvas, cloth, _colour(worksheet, found))
+    _measures(
+        canvas, cloth, say_length(found.panel.across.finished, worksheet.edition) if found.panel else "", "across"
+    )
+    _measures(canvas, cloth, say_length(found.finished_along, worksheet.edition), "along")
+    caption = f"How the {found.label} will look. Light falls from the upper left."
+    return (canvas.picture(_tell(found.label, surface), caption),)
+
+
+def draw_surface_card(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
+    """Return how a tucked panel will look, small and without words, for a card on a page."""
+    found = worksheet.pieces[piece]
+    surface = surface_of(found)
+    cloth = _on_paper(surface, CARD_WIDTH, CARD_HEIGHT)
+    canvas = _canvas(cloth, style, f"surface card {piece} {worksheet.size}")
+    _draw(canvas, cloth, _colour(worksheet, found))
+    return (canvas.picture(_tell(found.label, surface), ""),)
+
+
+def draw_plan_sample(cell: Sequence[Sequence[Turn]], style: Style, title: str = "", colour: str = "") -> Picture:
+    """Return a tile that shows a turn plan, from its repeat cell (rows of turns), on 12 tucks and 6 rows."""
+    surface = sample_surface(cell)
+    cloth = _on_paper(surface, TILE_WIDTH, TILE_HEIGHT)
+    drawn = " ".join("".join(turn.value for turn in row) for row in cell)
+    canvas = _canvas(cloth, style, f"plan {drawn}")
+    _draw(canvas, cloth, cloth_colour(colour))
+    name = f"the turn plan '{title}'" if title else "a turn plan"
+    return canvas.picture(_tell(f"sample of {name}", surface), title)
+
+
+def _colour(worksheet: Worksheet, piece: Piece) -> tuple[float, float, float]:
+    cloth = worksheet.cloths.get(piece.cloth)
+    return cloth_colour(cloth.colour if cloth else "")
+
+
+def _on_paper(surface: Surface, most_wide: float, most_high: float) -> _Cloth:
+    """Return the surface lit, at the largest scale at which it fits on the paper."""
+    scale = min(most_wide / float(surface.across), most_high / float(surface.along))
+    return _Cloth(surface, relief(surface, PIXELS * scale), scale, EDGE)
+
+
+def _canvas(cloth: _Cloth, style: Style, key: str, *, measures: bool = False) -> Canvas:
+    right, bottom = cloth.at(float(cloth.surface.across), float(cloth.surface.along))
+    room = MEASURE if measures else EDGE
+    return Canvas(right + room, bottom + room, style, key)
+
+
+def _draw(canvas: Canvas, cloth: _Cloth, colour: tuple[float, float, float]) -> None:
+    surface = cloth.surface
+    deepest = max((float(depth) for depth in surface.depths), default=0.1)
+    bright = light(cloth.relief, deepest)
+    pixels = shades(colour)[np.rint(bright * (SHADES - 1)).astype(np.intp)]
+    corner, opposite = cloth.at(0, 0), cloth.at(float(surface.across), float(surface.along))
+    canvas.image(pixels, corner, opposite)
+    thread = Pen(thread_colour(colour), canvas.style.hairline, STITCH)
+    if _roomy(cloth):
+        for number in range(len(surface.feet)):
+            canvas.lines(_foot_stitching(cloth, number), thread)
+    for line in surface.held:
+        if line.sewn:
+            canvas.lines(_row_stitching(cloth, line), Pen(thread.colour, canvas.style.thin, STITCH))
+    canvas.rectangle(corner, opposite, pen=Pen(canvas.style.ink, canvas.style.thin))
+
+
+def _roomy(cloth: _Cloth) -> bool:
+    """Return whether the tucks stand far enough apart on paper for stitching to show between them."""
+    feet = cloth.surface.feet
+    closest = min((after - before for before, after in pairwise(feet)), default=cloth.surface.across)
+    return float(closest) * cloth.scale >= ROOM_FOR_STITCHING
+
+
+def _foot_stitching(cloth: _Cloth, number: int) -> list[list[tuple[float, float]]]:
+    """Return where the stitching along one foot shows: on the side that the flap leaves bare, if nothing covers it."""
+    seen, foot, depth = cloth.relief, float(cloth.surface.feet[number]), float(cloth.surface.depths[number])
+    beside = foot_half(depth, 1 / seen.pixels) + 1.2 / seen.pixels
+    shown = []
+    for side in (-1, 1):
+        place = foot + side * beside
+        column = min(max(int(place * seen.pixels), 0), seen.owner.shape[1] - 1)
+        bare = (seen.owner[:, column] == PANEL) & (side * seen.turned[number] < -LEAST_LEAN)
+        steps = np.diff(np.concatenate(([0], bare.astype(np.int8), [0])))
+        for first, last in zip(np.flatnonzero(steps == 1), np.flatnonzero(steps == -1), strict=True):
+            if last - first > 2:
+                shown.append([cloth.at(place, end / seen.pixels) for end in (float(first), float(last))])
+    return shown
+
+
+def _row_stitching(cloth: _Cloth, line: HeldLine) -> list[list[tuple[float, float]]]:
+    """Return the stitching of one row over the flaps, left out at the feet of tucks that the row leaves upright."""
+    at, ends = float(line.at), [0.0]
+    for foot, depth, turn in zip(cloth.surface.feet, cloth.surface.depths, line.turns, strict=True):
+        if turn is Turn.UPRIGHT:
+            ends += [float(foot - depth / 4), float(foot + depth / 4)]
+    ends.append(float(cloth.surface.across))
+    return [[cloth.at(start, at), cloth.at(end, at)] for start, end in zip(ends[::2], ends[1::2], strict=True)]
+
+
+def _measures(canvas: Canvas, cloth: _Cloth, words: str, direction: str) -> None:
+    """Draw one measure beside the cloth, with a line from end to end."""
+    across, along = float(cloth.surface.across), float(cloth.surface.along)
+    gap, pen = 0.1, canvas.style.measure
+    (left, top), (right, bottom) = cloth.at(0, 0), cloth.at(across, along)
+    if direction == "across":
+        canvas.arrow((left, bottom + gap), (right, bottom + gap), pen, both=True)
+        canvas.text(words, (left + right) / 2, bottom + gap, backing=canvas.style.paper)
+    else:
+        canvas.arrow((right + gap, top), (right + gap, bottom), pen, both=True)
+        canvas.text(words, right + gap, (top + bottom) / 2, backing=canvas.style.paper, turned=True)
+
+
+def _tell(label: str, surface: Surface) -> str:
+    """Return in a sentence what a person sees."""
+    tucks, rows = len(surface.feet), [line for line in surface.held if line.sewn]
+    counted = f"{tucks} tuck" + ("" if tucks == 1 else "s")
+    if not rows:
+        return f"The {label} seen from above: {counted} stand side by side from top to bottom."
+    held = f"{len(rows)} row" + ("" if len(rows) == 1 else "s")
+    return (
+        f"The {label} seen from above: {counted} run from top to bottom, turned at {held} of stitching; "
+        "between the rows each fold swings over to its next turn."
+    )
