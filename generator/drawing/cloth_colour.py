@@ -6,10 +6,11 @@ import numpy as np
 from matplotlib.colors import is_color_like, to_rgb
 from numpy.typing import NDArray
 
-UNDYED = "#ddd0b4"
+UNDYED = "#e8dcc2"
 SHADES = 32
 IN_LIGHT = 0.8  # how bright a flat panel is lit: there the cloth has its own colour
 DEEPEST, GLEAM = 0.2, 0.42
+BLACKEST, WHITEST = 0.04, 0.94
 
 _OWN_WORDS = {
     "linen": UNDYED,
@@ -47,8 +48,11 @@ def cloth_colour(words: str) -> tuple[float, float, float]:
 
 
 def shades(colour: tuple[float, float, float]) -> NDArray[np.uint8]:
-    """Return the shades of a colour from shadow to light: its own on a flat panel, paler where the light gleams."""
-    own = np.array(colour)
+    """Return the shades of a colour from shadow to light: its own on a flat panel, paler where the light gleams.
+
+    The cloth keeps a little off black and white, or its shadows or its lights would be lost.
+    """
+    own = BLACKEST + (WHITEST - BLACKEST) * np.array(colour)
     bright = np.linspace(0, 1, SHADES)[:, np.newaxis]
     dark = own * (DEEPEST + (1 - DEEPEST) * bright / IN_LIGHT)
     gleam = own + (1 - own) * GLEAM * (bright - IN_LIGHT) / (1 - IN_LIGHT)

