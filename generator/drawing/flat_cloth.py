@@ -181,7 +181,7 @@ class _Part:
                 canvas.text(str(mark.tuck), x, self.bottom + TICK / 2 + self.line * 0.6, bold=mark.ends)
 
     def _numbers_shown(self) -> set[int]:
-        """Return all tuck numbers where they stand clear of each other, else every fifth with the first and the last."""
+        """Return all tuck numbers where they stand clear, else every fifth with the first and the last."""
         marks = self.part.marks
         widest = text_width("000", self.style.small, bold=True)
         close = any(float(after.x - before.x) < widest for before, after in pairwise(marks))
