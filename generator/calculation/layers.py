@@ -1,0 +1,196 @@
+"""Thickness where a row crosses the tucks: stitching, depths and turns come in, the most layers of cloth go out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+
+from generator.calculation.worked import End, TuckSet, Turn
+from generator.errors import CalculationError
+
+
+@dataclass(frozen=True, slots=True)
+class LayerLimits:
+    """How many layers of cloth a needle is asked to go through: above ``warn`` a finding, above ``refuse`` a fault."""
+
+    warn: int = 5
+    refuse: int = 9
+
+
+def one_way_layers(pitch: Fraction, depth: Fraction) -> int:
+    r"""Return the most layers where equal tucks all lie one way.
+
+    Over any point lie as many flaps as pitches begin within one depth, and a flap adds two layers to the panel's one:
+    :math:`1 + 2 \lceil d / p \rceil`.
+
+    Parameters
+    ----------
+    pitch : Fraction
+        From stitching to stitching on the finished panel, p [in]; more than nothing.
+    depth : Fraction
+        Depth of every tuck, d [in].
+
+    Returns
+    -------
+    int
+        Layers of cloth [-]; a panel with fewer tucks than that has fewer.
+
+    Examples
+    --------
+    Tucks of 3/8 in every 3/4 in lie on the panel side by side: three layers. Of 1 in, two lie over each point: five.
+
+    >>> one_way_layers(Fraction(3, 4), Fraction(3, 8)), one_way_layers(Fraction(3, 4), Fraction(1))
+    (3, 5)
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    return 1 + 2 * ceil(depth / pitch)
+
+
+def row_layers(tucks: TuckSet, turns: Sequence[Turn]) -> int:
+    """Return the layers of cloth at the thickest place of one row.
+
+    A tuck turned right covers the panel from its stitching to its depth further right, turned left to its depth further
+    left; upright it covers nothing. A flap adds two layers to the panel's one. Flaps that only touch do not add up.
+
+    Parameters
+    ----------
+    tucks : TuckSet
+        The sewn tucks.
+    turns : Sequence[Turn]
+        How each tuck lies at the row.
+
+    Returns
+    -------
+    int
+        Layers of cloth [-], one where nothing is turned.
+
+    Notes
+    -----
+    Counted exactly, place by place, from the rounded stitching. A ring is counted across its closing too.
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    steps: list[tuple[Fraction, int]] = []
+    for left, right in _flaps(tucks, turns):
+        steps += [(left, 1), (right, -1)]
+    # At one place flaps end before others begin: folds that meet are no stack.
+    over, most = 0, 0
+    for _, change in sorted(steps):
+        over += change
+        most = max(most, over)
+    return 1 + 2 * most
+
+
+def _flaps(tucks: TuckSet, turns: Sequence[Turn]) -> Iterable[tuple[Fraction, Fraction]]:
+    copies = (-tucks.finished, Fraction(0), tucks.finished) if tucks.ring else (Fraction(0),)
+    for foot, depth, turn in zip(tucks.stitching, tucks.depths, turns, strict=True):
+        if turn is Turn.UPRIGHT:
+            continue
+        left = foot if turn is Turn.RIGHT else foot - depth
+        yield from ((left + copy, left + depth + copy) for copy in copies)
+
+
+def crossed_layers(across: int, along: int) -> int:
+    """Return the layers where the tucks of one set lie over the tucks of another.
+
+    The second set is folded from cloth that already has the first set's layers, so each of its layers is that thick.
+
+    Parameters
+    ----------
+    across, along : int
+        Layers of either set by itself [-].
+
+    Returns
+    -------
+    int
+        Layers at the crossing [-].
+
+    Examples
+    --------
+    Flat tucks crossing flat tucks, three layers each: nine.
+
+    >>> crossed_layers(3, 3)
+    9
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    return across * along
+
+
+def edge_layers(held: int, end: End) -> int:
+    """Return the layers where an edge across the tucks is finished.
+
+    A seam adds the partner's layer, a binding one on either side; a hem turned twice has its tucks three deep.
+
+    Parameters
+    ----------
+    held : int
+        Layers of the tucks as they lie at that edge [-].
+    end : End
+        How the edge is finished.
+
+    Returns
+    -------
+    int
+        Layers of cloth [-].
+
+    Examples
+    --------
+    >>> edge_layers(3, End("seam", Fraction(1, 2))), edge_layers(3, End("hem", Fraction(1, 2), Fraction(1, 2)))
+    (4, 9)
+    >>> edge_layers(3, End("raw"))
+    3
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    if end.kind == "hem":
+        return 3 * held
+    return held + {"seam": 1, "bound": 2}.get(end.kind, 0)
+
+
+def refuse_too_thick(where: str, layers: int, limits: LayerLimits) -> None:
+    """Refuse a place that a machine cannot be asked to sew through.
+
+    Parameters
+    ----------
+    where : str
+        The place, as the message begins: ``row 2``.
+    layers : int
+        Layers of cloth there [-].
+    limits : LayerLimits
+        What the room sews.
+
+    Returns
+    -------
+    None
+        Nothing: the place can be sewn.
+
+    Raises
+    ------
+    CalculationError
+        If there are more layers than the limit.
+
+    Examples
+    --------
+    >>> refuse_too_thick("row 2", 9, LayerLimits())
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if layers > limits.refuse:
+        raise CalculationError(
+            f"{where} goes through {layers} layers of cloth and the most is {limits.refuse}; give the tucks a wider "
+            "spacing, make them shallower, or choose a plan that lays fewer over each other"
+        )
