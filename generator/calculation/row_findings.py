@@ -13,15 +13,15 @@ from generator.calculation.worked import RowSet, TuckSet
 from generator.lengths import Edition, round_up, say_length
 
 
-def row_findings(rows: RowSet, wish: RowWish, tucks: TuckSet, edition: Edition) -> tuple[str, ...]:
+def row_findings(wish: RowWish, rows: RowSet, tucks: TuckSet, edition: Edition) -> tuple[str, ...]:
     """Return the warnings about the rows of a panel, each with what to do.
 
     Parameters
     ----------
-    rows : RowSet
-        The rows as chosen.
     wish : RowWish
         What was asked for.
+    rows : RowSet
+        The rows as chosen.
     tucks : TuckSet
         The sewn tucks.
     edition : Edition

@@ -18,18 +18,16 @@ from generator.calculation.worked import End, Row, RowSet, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, round_nearest, round_up
 
-__all__ = ["RowWish", "choose_rows", "cut_along", "row_findings"]
+__all__ = ["RowWish", "choose_rows", "cut_along", "length_needed", "row_findings"]
 
 
-def cut_along(rows: RowSet | None, finished_along: Fraction, ends: tuple[End, End]) -> Fraction:
-    """Return the cut length of a panel along its tucks.
+def length_needed(finished_along: Fraction, ends: tuple[End, End]) -> Fraction:
+    """Return the length that a panel must have along its tucks when its rows are sewn and it is trimmed.
 
-    The finished length, what the two edges need, and the extra for draw-in: the tucks themselves take nothing here.
+    The finished length and what the two edges need: the tucks themselves take nothing in this direction.
 
     Parameters
     ----------
-    rows : RowSet or None
-        The rows; None where no tuck is turned.
     finished_along : Fraction
         Finished length, H [in].
     ends : tuple[End, End]
@@ -38,7 +36,7 @@ def cut_along(rows: RowSet | None, finished_along: Fraction, ends: tuple[End, En
     Returns
     -------
     Fraction
-        Cut length [in].
+        Length between the trimmed edges [in].
 
     Raises
     ------
@@ -50,7 +48,7 @@ def cut_along(rows: RowSet | None, finished_along: Fraction, ends: tuple[End, En
     16 in with two seams of 1/2 in: 17 in.
 
     >>> seam = End("seam", Fraction(1, 2))
-    >>> cut_along(None, Fraction(16), (seam, seam))
+    >>> length_needed(Fraction(16), (seam, seam))
     Fraction(17, 1)
 
     References
@@ -62,8 +60,45 @@ def cut_along(rows: RowSet | None, finished_along: Fraction, ends: tuple[End, En
             raise CalculationError(
                 f"the {name} edge cannot be a caught hem: no tuck lies along it to hold it; write a hem with its width"
             )
+    return finished_along + _allowance(ends[0]) + _allowance(ends[1])
+
+
+def cut_along(rows: RowSet | None, finished_along: Fraction, ends: tuple[End, End], edition: Edition) -> Fraction:
+    """Return the cut length of a panel along its tucks.
+
+    What is needed and the extra for draw-in, up to the next mark of the ruler.
+
+    Parameters
+    ----------
+    rows : RowSet or None
+        The rows; None where no tuck is turned.
+    finished_along : Fraction
+        Finished length, H [in].
+    ends : tuple[End, End]
+        Finish of the top and the bottom edge.
+    edition : Edition
+        The ruler.
+
+    Returns
+    -------
+    Fraction
+        Cut length [in].
+
+    Examples
+    --------
+    15 1/3 in with two seams of 1/2 in are 16 1/3 in, and 16 3/8 in on a ruler of sixteenths.
+
+    >>> from generator.lengths import INCH
+    >>> seam = End("seam", Fraction(1, 2))
+    >>> cut_along(None, Fraction(46, 3), (seam, seam), INCH)
+    Fraction(131, 8)
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
     extra = rows.extra if rows is not None else Fraction(0)
-    return finished_along + _allowance(ends[0]) + _allowance(ends[1]) + extra
+    return round_up(length_needed(finished_along, ends) + extra, edition.mark)
 
 
 def _allowance(end: End) -> Fraction:
@@ -109,7 +144,7 @@ def choose_rows(wish: RowWish, tucks: TuckSet, edition: Edition) -> RowSet:
     _check(wish, tucks)
     if tucks.ring:
         wish = replace(wish, plan=replace(wish.plan, lone="out"))
-    trimmed = cut_along(None, wish.finished_along, wish.ends)
+    trimmed = length_needed(wish.finished_along, wish.ends)
     spread = spread_rows(wish, tucks.depths, edition)
     facing_gaps(tucks, (*spread.turns, spread.top, spread.bottom))
     planned = sum((drawn.most for drawn in spread.draw_ins), Fraction(0))

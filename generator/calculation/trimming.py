@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calculation.row_wish import RowWish
-from generator.calculation.rows import cut_along
+from generator.calculation.rows import length_needed
 from generator.calculation.worked import RowSet
 from generator.lengths import Edition, say_length
 
@@ -42,7 +42,7 @@ def trimming(rows: RowSet, wish: RowWish) -> Trimming:
     ----------
     Derived in the docstring above.
     """
-    leave = cut_along(None, wish.finished_along, wish.ends)
+    leave = length_needed(wish.finished_along, wish.ends)
     least = max(Fraction(0), rows.extra - rows.draw_in_most) / 2
     return Trimming(leave, least, (rows.extra - rows.draw_in_least) / 2)
 
