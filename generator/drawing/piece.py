@@ -1,0 +1,233 @@
+"""One piece of cloth as it is cut: a worksheet comes in, a picture with its edges, grain and sizes goes out.
+
+The dotted line is the finished edge, inside the allowances; proportions are true. A strip too long for the paper is
+broken in the middle.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.calculation.worked import EdgeWork, Piece, Worksheet
+from generator.drawing.canvas import Canvas
+from generator.drawing.labels import text_height, text_lines, text_width
+from generator.drawing.picture import Picture
+from generator.drawing.piece_marks import FOLDED, draw_kind_marks, drawn_up_words
+from generator.drawing.piece_plan import SIDES, PiecePlan, half_across, half_edges, plan_piece
+from generator.drawing.sheet_edges import edge_words
+from generator.drawing.style import Style
+from generator.lengths import Edition, say_length
+
+GAP = 0.08
+ARROW = 0.14
+BETWEEN = 0.35
+GRAIN = Fraction(9, 10)
+LEAST_WIDTH = 3.2
+
+
+def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return the picture of one piece, none for a piece that is not cut from cloth."""
+    piece = worksheet.pieces[name]
+    if piece.shape == "none":
+        return ()
+    canvas = sketch_piece(piece, worksheet.edition, style)
+    size = _cut_size(piece, worksheet.edition)
+    alt = f"The {piece.label} as it is cut, {size}, with its finished edge inside the allowances."
+    return (canvas.picture(alt, _caption(piece)),)
+
+
+def _caption(piece: Piece) -> str:
+    """Return what each sort of line means, of those that the piece has."""
+    folds = piece.kind in FOLDED or any(edge.end.kind == "hem" for edge in piece.edges.values())
+    return "".join(
+        (
+            "Solid line: cut here. Dots: the finished edge.",
+            " Long dashes: a fold." if folds or piece.kind in ("pleated strip", "envelope back") else "",
+            " Short dashes: gathering threads." if piece.kind in ("gathered strip", "gathered end") else "",
+            "" if piece.grain == "either" else " The arrow lies with the selvage.",
+        )
+    )
+
+
+def _cut_size(piece: Piece, edition: Edition) -> str:
+    across, along = (say_length(length, edition) for length in (piece.cut_across, piece.cut_along))
+    return f"a circle {across} through" if piece.shape == "circle" else f"{across} across by {along} along"
+
+
+def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
+    """Return the canvas of one piece: its name and sizes in words, below it the piece, or both halves of it."""
+    halves = half_edges(piece) if piece.kind == "envelope back" else (dict(piece.edges),)
+    plans = [plan_piece(piece.cut_across, piece.cut_along, edges) for edges in halves]
+    sheets = [_Sheet(piece, plan, edges, (edition, style)) for plan, edges in zip(plans, halves, strict=True)]
+    drawn = sum(sheet.width for sheet in sheets) + BETWEEN * (len(sheets) - 1)
+    width = max(LEAST_WIDTH, drawn)
+    line = text_height(style.small)
+    told = text_lines(_sizes(piece, edition), style.small, width - 0.1)
+    head = 1.5 * text_height(style.strong) + 1.3 * line * len(told) + GAP
+    canvas = Canvas(width, head + max(sheet.height for sheet in sheets), style, f"piece {piece.name}")
+    canvas.text(_name(piece), 0.03, text_height(style.strong) * 0.7, size=style.strong, bold=True, hold="left")
+    for number, words in enumerate(told):
+        y = 1.5 * text_height(style.strong) + (0.6 + 1.3 * number) * line
+        canvas.text(words, 0.03, y, hold="left")
+    left = (width - drawn) / 2
+    for sheet in sheets:
+        sheet.draw(canvas, left, head)
+        left += sheet.width + BETWEEN
+    return canvas
+
+
+def _name(piece: Piece) -> str:
+    number = 2 * piece.quantity if piece.kind == "envelope back" and piece.quantity == 1 else piece.quantity
+    return f"{piece.label}: cut {number}"
+
+
+def _sizes(piece: Piece, edition: Edition) -> str:
+    across = half_across(piece) if piece.kind == "envelope back" else piece.finished_across
+    finished = [say_length(length, edition) for length in (across, piece.finished_along)]
+    if piece.shape == "circle":
+        return f"cut {_cut_size(piece, edition)}; {finished[0]} through when finished"
+    when = "when hemmed" if piece.kind == "envelope back" else "when finished"
+    later = " Measure the sewn panel first." if piece.after_panel else ""
+    drawn_up = drawn_up_words(piece, edition)
+    return f"cut {_cut_size(piece, edition)}; {finished[0]} by {finished[1]} {when}.{drawn_up}{later}"
+
+
+class _Sheet:
+    """One outline with all that stands round it; its width and height on paper are known before it is drawn."""
+
+    def __init__(self, piece: Piece, plan: PiecePlan, edges: dict[str, EdgeWork], look: tuple[Edition, Style]) -> None:
+        self.piece, self.plan = piece, plan
+        self.edition, self.style = look
+        self.line = text_height(self.style.small)
+        self.words = {side: edge_words(edges[side].end, self.edition) for side in SIDES if side in edges}
+        if piece.shape == "circle" and "rim" in edges:
+            self.words = {"top": edge_words(edges["rim"].end, self.edition)}
+        self.high = float(plan.along.paper)
+        self.wide = float(plan.across.paper)
+        cut = [self._width(self._said(length)) for length in (piece.cut_across, piece.cut_along)]
+        over = max(
+            0.0, (max([cut[0], *(self._width(self.words.get(side, "")) for side in ("top", "bottom"))]) - self.wide) / 2
+        )
+        self.left = max(over, self._beside("left") + GAP)
+        self.right = max(over, self._beside("right") + ARROW + self._turned(cut[1]) + GAP)
+        self.width = self.left + self.wide + self.right
+        self.height = 1.4 * self.line + self.high + 1.4 * self.line + ARROW + self.line
+
+    def _said(self, length: Fraction) -> str:
+        return f"cut {say_length(length, self.edition)}"
+
+    def _width(self, words: str) -> float:
+        return text_width(words, self.style.small)
+
+    def _turned(self, width: float) -> float:
+        """Return the room beside the piece for words: turned where they fit along it, else lying."""
+        return 0.6 * self.line if width <= self.high else width + 0.04
+
+    def _beside(self, side: str) -> float:
+        if side not in self.words:
+            return 0.0
+        width = self._width(self.words[side])
+        return GAP + (self.line if width <= self.high else width)
+
+    def draw(self, canvas: Canvas, left: float, top: float) -> None:
+        """Draw the piece with its edge words and sizes; ``left`` and ``top`` are the corner of its room."""
+        x, y = left + self.left, top + 1.4 * self.line
+        if self.piece.shape == "circle":
+            self._circle(canvas, x, y)
+        else:
+            self._rectangle(canvas, x, y)
+            draw_kind_marks(canvas, self.piece, self.plan, (x, y))
+        self._grain(canvas, x, y)
+        self._edges(canvas, x, y)
+        self._measures(canvas, x, y)
+
+    def _circle(self, canvas: Canvas, x: float, y: float) -> None:
+        centre, radius = (x + self.wide / 2, y + self.wide / 2), self.wide / 2
+        canvas.circle(centre, radius, fill=self.style.cloth, pen=self.style.cut)
+        allowance = (self.piece.cut_across - self.piece.finished_across) / 2
+        if allowance > 0:
+            canvas.circle(centre, radius - float(allowance * self.plan.across.scale), pen=self.style.finish)
+
+    def _rectangle(self, canvas: Canvas, x: float, y: float) -> None:
+        canvas.rectangle((x, y), (x + self.wide, y + self.high), fill=self.style.cloth, pen=self.style.cut)
+        for lines, pen in ((self.plan.finished, self.style.finish), (self.plan.turns, self.style.fold)):
+            for side, inset in lines.items():
+                if side in SIDES:
+                    canvas.line(self._along(side, float(inset * self.plan.across.scale), x, y), pen)
+        if self.plan.across.broken:
+            self._break(canvas, (x + self.wide / 2, y), (0, self.high))
+        if self.plan.along.broken:
+            self._break(canvas, (x, y + self.high / 2), (self.wide, 0))
+
+    def _along(self, side: str, inset: float, x: float, y: float) -> tuple[tuple[float, float], tuple[float, float]]:
+        """Return the line along one side, ``inset`` from the cut edge."""
+        if side in ("left", "right"):
+            at = x + inset if side == "left" else x + self.wide - inset
+            return (at, y), (at, y + self.high)
+        at = y + inset if side == "top" else y + self.high - inset
+        return (x, at), (x + self.wide, at)
+
+    def _break(self, canvas: Canvas, start: tuple[float, float], run: tuple[float, float]) -> None:
+        """Tear the piece apart along ``run`` from ``start``: its middle is left out."""
+        steps, half = 6, 0.07
+        torn = []
+        for side in (-1, 1):
+            line = []
+            for step in range(steps + 1):
+                wave = side * half + (0.03 if step % 2 else -0.03)
+                beside = (wave, 0.0) if run[1] else (0.0, wave)
+                past = -0.03 if step == 0 else 0.03 if step == steps else 0.0
+                line.append(
+                    (
+                        start[0] + run[0] * step / steps + beside[0] + (past if run[0] else 0),
+                        start[1] + run[1] * step / steps + beside[1] + (past if run[1] else 0),
+                    )
+                )
+            torn.append(line)
+        canvas.area([*torn[0], *reversed(torn[1])], self.style.paper)
+        canvas.lines(torn, self.style.measure)
+
+    def _grain(self, canvas: Canvas, x: float, y: float) -> None:
+        """Draw the grain arrow; where the piece is too small for it, it is told in words with the sizes."""
+        grain = self.piece.grain
+        if grain == "either":
+            return
+        beside = 0.37 if self.piece.kind in FOLDED else 0.5
+        lying = self.wide > self.high
+        right = 0.25 if self.plan.across.broken else 0.5 if lying else beside
+        down = 0.25 if self.plan.along.broken else beside if lying else 0.5
+        middle = (x + self.wide * right, y + self.high * down)
+        words = "bias" if grain == "bias" else "grain"
+        run = {"along": (0.0, 1.0), "across": (1.0, 0.0), "bias": (0.7071, 0.7071)}[grain]
+        reach = min(0.45, (self.high if run[1] else self.wide) * 0.3)
+        ends = [(middle[0] + side * reach * run[0], middle[1] + side * reach * run[1]) for side in (-1, 1)]
+        canvas.arrow(ends[0], ends[1], self.style.outline, both=True)
+        if self.piece.kind != "binding" and (reach > 0.3 or run[0]):
+            canvas.text(words, *middle, turned=grain == "along", backing=self.style.cloth)
+
+    def _edges(self, canvas: Canvas, x: float, y: float) -> None:
+        """Write beside every edge how it is finished."""
+        for side, words in self.words.items():
+            if side in ("top", "bottom"):
+                at = y - 0.75 * self.line if side == "top" else y + self.high + 0.75 * self.line
+                canvas.text(words, x + self.wide * (0.25 if self.plan.across.broken else 0.5), at)
+                continue
+            turned = self._width(words) <= self.high
+            away = GAP + (self.line / 2 if turned else self._width(words) / 2)
+            at = x - away if side == "left" else x + self.wide + away
+            canvas.text(words, at, y + self.high / 2, turned=turned)
+
+    def _measures(self, canvas: Canvas, x: float, y: float) -> None:
+        """Draw the cut sizes below and on the right."""
+        pen, paper = self.style.measure, self.style.paper
+        below = y + self.high + 1.4 * self.line + ARROW
+        canvas.arrow((x, below), (x + self.wide, below), pen, both=True)
+        canvas.text(self._said(self.piece.cut_across), x + self.wide / 2, below, backing=paper)
+        if self.piece.shape == "circle":
+            return
+        words = self._said(self.piece.cut_along)
+        beside = x + self.wide + self._beside("right") + ARROW
+        canvas.arrow((beside, y), (beside, y + self.high), pen, both=True)
+        turned = self._width(words) <= self.high
+        at = beside if turned else beside + self._width(words) / 2 + 0.04
+        canvas.text(words, at, y + self.high / 2, turned=turned, backing=paper)

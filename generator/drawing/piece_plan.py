@@ -1,0 +1,103 @@
+"""Where the lines of a piece lie on paper: a worked piece comes in, exact places in inches go out; nothing is drawn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calculation.worked import EdgeWork, End, Piece
+
+WIDE, HIGH = Fraction(11, 2), Fraction(3)
+THIN = Fraction(7, 10)
+LONG = 6
+SIDES = ("left", "right", "top", "bottom")
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """One direction of a piece on paper: its length on cloth, its length on paper, and where something is left out.
+
+    A stretch too long for the paper keeps both its ends at the scale of the drawing; its middle is left out.
+    """
+
+    cloth: Fraction
+    paper: Fraction
+    scale: Fraction
+
+    @property
+    def broken(self) -> bool:
+        """Whether the middle is left out."""
+        return self.cloth * self.scale > self.paper
+
+    def place(self, at: Fraction) -> Fraction | None:
+        """Return the place on paper of a place on the cloth [in], None in the part that is left out."""
+        if not self.broken:
+            return at * self.scale
+        from_start, from_end = at * self.scale, (self.cloth - at) * self.scale
+        clear = self.paper * Fraction(2, 5)
+        if from_start <= clear:
+            return from_start
+        return self.paper - from_end if from_end <= clear else None
+
+
+@dataclass(frozen=True, slots=True)
+class PiecePlan:
+    """A rectangle or circle on paper: both stretches, and for each side the lines that run along it, from the edge in.
+
+    ``finished`` is the finished edge (None where it is the cut edge), ``turns`` the folds of a hem outside it [in on
+    cloth].
+    """
+
+    across: Stretch
+    along: Stretch
+    finished: dict[str, Fraction]
+    turns: dict[str, Fraction]
+
+
+def plan_piece(across: Fraction, along: Fraction, edges: dict[str, EdgeWork]) -> PiecePlan:
+    """Return the plan of a piece of cloth cut ``across`` by ``along`` [in] with its edges by side."""
+    scale = piece_scale(across, along)
+    finished = {side: edge.allowance for side, edge in edges.items() if edge.allowance > 0}
+    turns = {
+        side: edge.end.first
+        for side, edge in edges.items()
+        if edge.end.kind == "hem" and 0 < edge.end.first < edge.allowance
+    }
+    return PiecePlan(
+        Stretch(across, min(across * scale, WIDE), scale),
+        Stretch(along, min(along * scale, HIGH), scale),
+        finished,
+        turns,
+    )
+
+
+def piece_scale(across: Fraction, along: Fraction) -> Fraction:
+    """Return paper over cloth [-]: the whole piece fits, unless it is so long that it would come out too thin to read.
+
+    Examples
+    --------
+    A square of 11 in must fit into 3 in; a strip 55 in long and 1 in wide would come out 1/10 in wide, and is drawn
+    7/10 in wide with its middle left out.
+
+    >>> piece_scale(Fraction(11), Fraction(11)), piece_scale(Fraction(55), Fraction(1))
+    (Fraction(3, 11), Fraction(7, 10))
+    """
+    whole = min(Fraction(1), WIDE / across, HIGH / along)
+    shorter, longer = sorted((across, along))
+    return max(whole, min(Fraction(1), THIN / shorter)) if longer > LONG * shorter else whole
+
+
+def half_edges(piece: Piece) -> tuple[dict[str, EdgeWork], dict[str, EdgeWork]]:
+    """Return the edges of the left and the right half of an envelope back; the hems lie where they overlap."""
+    around = dict(piece.edges)
+    sides = [around[side].allowance for side in ("left", "right") if side in around]
+    across = half_across(piece)
+    hem = piece.cut_across - across - (sides[0] if sides else 0)
+    each = piece.measures.get("hem", hem / 2)
+    opening = EdgeWork("opening", piece.finished_along, End("hem", each, hem - each), hem)
+    return {**around, "right": opening}, {**around, "left": opening}
+
+
+def half_across(piece: Piece) -> Fraction:
+    """Return the finished width of one half of an envelope back [in]: half the whole and the overlap together."""
+    return (piece.finished_across + piece.measures.get("overlap", Fraction(0))) / 2

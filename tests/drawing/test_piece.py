@@ -1,0 +1,139 @@
+"""Diagrams of single pieces: lines as exact places, words that stand clear, whatever the size."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from panels import worksheet_of
+from pieces import ALL_SEAMS, HEM, SEAM, circle_cut, envelope_back, piece_cut
+
+from generator.calculation.worked import End
+from generator.drawing.piece import draw_piece, sketch_piece
+from generator.drawing.piece_plan import Stretch, half_across, half_edges, piece_scale, plan_piece
+from generator.drawing.style import SMALLEST_TEXT, Style
+from generator.lengths import INCH, METRIC
+
+KINDS = (
+    "rectangle",
+    "facing",
+    "strip",
+    "bias strip",
+    "gathered strip",
+    "pleated strip",
+    "gathered end",
+    "binding",
+    "tie",
+    "piping",
+    "boxing",
+)
+MEASURES = {"edge": Fraction(9), "pleats": Fraction(4), "pleat depth": Fraction(1)}
+
+
+def words_of(piece, edition=INCH):
+    return [label.words for label in sketch_piece(piece, edition, Style()).labels]
+
+
+def test_a_piece_is_drawn_in_its_true_proportions():
+    """11 in high must fit into 3 in: at 3/11 of its size 5 1/2 in across are 1 1/2 in."""
+    plan = plan_piece(Fraction(11, 2), Fraction(11), {})
+    assert (plan.across.paper, plan.along.paper) == (Fraction(3, 2), Fraction(3))
+
+
+def test_a_small_piece_is_not_drawn_larger_than_it_is():
+    assert piece_scale(Fraction(1), Fraction(1)) == 1
+
+
+def test_a_long_strip_keeps_both_its_ends_and_leaves_out_its_middle():
+    """7/10 in wide at 7/10 in for each inch; 5 1/2 in of paper hold both ends, each two fifths of it: 2 1/5 in."""
+    stretch = Stretch(Fraction(60), Fraction(11, 2), Fraction(7, 10))
+    assert stretch.broken
+    assert stretch.place(Fraction(1)) == Fraction(7, 10)
+    assert stretch.place(Fraction(59)) == Fraction(11, 2) - Fraction(7, 10)
+    assert stretch.place(Fraction(30)) is None
+
+
+def test_the_finished_edge_lies_an_allowance_inside_the_cut_edge_and_the_fold_of_a_hem_a_turn_inside():
+    plan = plan_piece(Fraction(12), Fraction(12), dict(piece_cut("rectangle", 12, 12, {**ALL_SEAMS, "top": HEM}).edges))
+    assert plan.finished == {
+        "left": Fraction(1, 2),
+        "right": Fraction(1, 2),
+        "top": Fraction(5, 4),
+        "bottom": Fraction(1, 2),
+    }
+    assert plan.turns == {"top": Fraction(1, 4)}
+
+
+def test_the_halves_of_an_envelope_back_have_their_hems_where_they_overlap():
+    """(16 + 4) / 2 = 10 finished; cut 12 1/2 less 10 less the seam of 1/2 leaves 2 for a hem of twice 1."""
+    back = envelope_back()
+    left, right = half_edges(back)
+    assert half_across(back) == 10
+    assert left["right"].end == right["left"].end == End("hem", Fraction(1), Fraction(1))
+    assert left["left"].end == right["right"].end == SEAM
+    assert left["right"].allowance == 2
+
+
+def test_both_halves_of_an_envelope_back_are_drawn_with_their_sizes():
+    words = words_of(envelope_back())
+    assert words[0] == "back: cut 2"
+    assert words[1] == "cut 12 1/2 in across by 17 in along; 10 in by 16 in when hemmed."
+    assert words.count("hem 1 in twice") == 2
+    assert words.count("cut 12 1/2 in") == 2
+
+
+def test_a_circle_tells_its_size_through_and_its_seam():
+    words = words_of(circle_cut(10))
+    assert words[1] == "cut a circle 10 in through; 9 in through when finished"
+    assert "seam 1/2 in" in words
+
+
+def test_a_piece_cut_after_the_panel_says_so():
+    assert "Measure the sewn panel first." in " ".join(words_of(piece_cut("rectangle", 20, 12, after_panel=True)))
+
+
+def test_a_gathered_strip_tells_the_length_to_gather_to():
+    assert "Gather it to 9 in." in " ".join(words_of(piece_cut("gathered strip", 18, 3, measures=MEASURES)))
+
+
+def test_a_piece_that_is_not_cut_from_cloth_has_no_picture():
+    bought = piece_cut("bought", 1, 1, {}, shape="none")
+    assert draw_piece(worksheet_of(bought), "bought", Style()) == ()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize(("across", "along"), [(1, 1), (3, 14), (60, 2), (2, 90), (144, 96), (30, 8)])
+def test_no_words_cross_in_a_piece_of_any_kind_and_shape(kind, across, along):
+    piece = piece_cut(kind, across, along, measures=MEASURES, name="left shoulder frill")
+    assert sketch_piece(piece, INCH, Style()).crossings() == ()
+
+
+@settings(deadline=None, max_examples=60)
+@given(
+    across=st.integers(4, 800), along=st.integers(4, 800), grain=st.sampled_from(["along", "across", "either", "bias"])
+)
+def test_no_words_cross_in_a_rectangle_of_any_size(across, along, grain):
+    ends = {"left": HEM, "right": End("bound", Fraction(3, 8)), "top": SEAM, "bottom": End("turnover", Fraction(1))}
+    piece = piece_cut("rectangle", Fraction(across, 4) + 2, Fraction(along, 4) + 2, ends, grain=grain)
+    for edition in (INCH, METRIC):
+        assert sketch_piece(piece, edition, Style(small=9)).crossings() == ()
+
+
+@pytest.mark.parametrize("across", [1, 3, 10, 40])
+def test_no_words_cross_in_a_circle(across):
+    assert sketch_piece(circle_cut(across, End("seam", Fraction(1, 4))), INCH, Style()).crossings() == ()
+
+
+def test_all_words_are_at_least_seven_points():
+    for piece in (envelope_back(), circle_cut(3), piece_cut("tie", 3, 60)):
+        assert min(label.size for label in sketch_piece(piece, INCH, Style()).labels) >= SMALLEST_TEXT
+
+
+def test_the_same_piece_gives_the_same_bytes_and_its_words_stay_text():
+    worksheet = worksheet_of(envelope_back())
+    (first,), (second,) = (draw_piece(worksheet, "back", Style()) for _ in range(2))
+    assert first == second
+    assert ">back: cut 2</text>" in first.svg
+    assert first.alt == (
+        "The back as it is cut, 12 1/2 in across by 17 in along, with its finished edge inside the allowances."
+    )
