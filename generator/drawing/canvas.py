@@ -94,6 +94,10 @@ class Canvas:
             layer.outlines.append(_ring((x, y), radius))
             self.segments += [((x - radius, y), (x + radius, y)), ((x, y - radius), (x, y + radius))]
 
+    def shape(self, points: Sequence[Point], colour: str = "") -> None:
+        """Draw a small filled sign; like a dot it lies among the lines, and all of one colour are one path."""
+        self._layer(fill=colour or self.style.ink).outlines.append(tuple(points))
+
     def heads(self, arrows: Iterable[Segment], size: float, colour: str = "") -> None:
         """Draw filled arrowheads at the ends of straight lines; ``size`` is their length [in]."""
         layer = self._layer(fill=colour or self.style.ink)
