@@ -1,0 +1,202 @@
+"""Themes: the folder of a theme comes in, a checked and frozen Theme goes out, or all its faults at once.
+
+A theme is a folder with ``theme.yaml`` and, where it has its own, ``templates``, ``css``, ``scripts`` and ``fonts``. A
+theme that is ``based on`` another has everything of that one and replaces only what it names itself.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from generator.definitions.contrast import contrast
+from generator.definitions.faults import Faults, meant
+from generator.definitions.nodes import Group, Listing, Words
+from generator.definitions.yaml_text import read_yaml
+from generator.errors import FaultyFileError, Finding, Place
+
+# Every colour of a theme with the contrast to the paper that it must keep (WCAG 2.2: text 4.5, lines and signs 3).
+COLOURS: Mapping[str, float] = {"ink": 7.0, "quiet": 4.5, "accent": 4.5, "line": 3.0, "paper": 1.0}
+MEASURES = ("text", "small", "heading", "title", "page margin", "screen text")
+_SECTIONS = ("title", "based on", "palette", "fonts", "measures", "drawing")
+_FACE_KEYS = ("family", "weight", "style", "print", "screen")
+_UNITS = {"page margin": "in", "screen text": "em"}
+
+Layer = tuple[Path, Group]
+
+
+@dataclass(frozen=True, slots=True)
+class FontFace:
+    """One font file for paper (TTF) and its lighter form for the screen (WOFF2)."""
+
+    family: str
+    weight: str
+    style: str
+    print: Path
+    screen: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Theme:
+    """How pages and sheets look.
+
+    ``folders`` are searched in order for templates: its own folder first, then those it is based on. ``measures`` are
+    CSS lengths by name; ``drawing`` holds values for the style of the diagrams.
+    """
+
+    name: str
+    title: str
+    folders: tuple[Path, ...]
+    palette: Mapping[str, str]
+    faces: tuple[FontFace, ...]
+    measures: Mapping[str, str]
+    drawing: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def family(self) -> str:
+        """The font family of the text: the first one named."""
+        return self.faces[0].family
+
+
+def load_theme(folder: Path) -> Theme:
+    """Return the theme in a folder.
+
+    Parameters
+    ----------
+    folder : Path
+        The folder that holds ``theme.yaml``; a theme it is based on lies beside it.
+
+    Returns
+    -------
+    Theme
+        Checked: every colour readable on the paper, every font file there.
+
+    Raises
+    ------
+    FaultyFileError
+        With every fault of the theme and of those it is based on.
+    """
+    faults = Faults()
+    layers = _layers(folder, faults)
+    title = _words(layers[0][1], "title", faults)
+    if title is None:
+        faults.add(layers[0][1].place, "a theme needs a title; write for example 'title: Plain'")
+    palette = _section(layers, "palette", COLOURS, faults)
+    measures = _section(layers, "measures", MEASURES, faults)
+    drawing = _section(layers, "drawing", None, faults)
+    faces = _faces(layers, faults)
+    _check_palette(palette, faults)
+    _check_measures(measures, faults)
+    faults.stop()
+    texts = [{name: words.text.strip() for name, words in part.items()} for part in (palette, measures, drawing)]
+    folders = tuple(path for path, _ in layers)
+    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], texts[2])
+
+
+def _layers(folder: Path, faults: Faults) -> list[Layer]:
+    """Return the theme and those it is based on, each with what its file holds."""
+    layers: list[Layer] = []
+    while True:
+        content = _content(folder, faults)
+        layers.append((folder, content))
+        base = _words(content, "based on", faults)
+        if base is None:
+            return layers
+        folder = folder.parent / base.text
+        if not re.fullmatch(r"[a-z0-9-]+", base.text) or not folder.is_dir():
+            faults.add(base.place, f"there is no theme folder '{base.text}' beside this one")
+            return layers
+        if folder in [path for path, _ in layers]:
+            faults.add(base.place, f"themes are based on each other in a ring: '{base.text}' comes back")
+            return layers
+
+
+def _content(folder: Path, faults: Faults) -> Group:
+    shown = f"{folder.name}/theme.yaml"
+    content = read_yaml(folder / "theme.yaml", shown)
+    if not isinstance(content, Group):
+        raise FaultyFileError(
+            [Finding("error", "keys and values are wanted, for example 'title: Plain'", Place(shown))]
+        )
+    _check_keys(content, _SECTIONS, faults)
+    return content
+
+
+def _check_keys(group: Group, known: Iterable[str], faults: Faults) -> None:
+    for name, (key, _) in group.entries.items():
+        if name not in known:
+            faults.add(key.place, f"'{key.text}' is not known here{meant(name, known)}")
+
+
+def _words(group: Group, key: str, faults: Faults) -> Words | None:
+    """Return the words at a key, or None where there are none."""
+    found = group.get(key)
+    if found is None or isinstance(found, Words):
+        return found
+    faults.add(found.place, f"'{key}' wants words, not a list or keys of its own")
+    return None
+
+
+def _section(layers: list[Layer], name: str, known: Iterable[str] | None, faults: Faults) -> dict[str, Words]:
+    """Return one section of all layers, where the theme's own value wins."""
+    merged: dict[str, Words] = {}
+    for _, content in reversed(layers):
+        section = content.get(name)
+        if not isinstance(section, Group):
+            continue
+        if known is not None:
+            _check_keys(section, known, faults)
+        found = {key: _words(section, key, faults) for key in section.entries}
+        merged |= {key: words for key, words in found.items() if words is not None}
+    if known is not None and not faults.errors:
+        for missing in sorted(set(known) - set(merged)):
+            faults.add(layers[0][1].place, f"'{name}' lacks '{missing}'; give it here or in the theme this is based on")
+    return merged
+
+
+def _faces(layers: list[Layer], faults: Faults) -> tuple[FontFace, ...]:
+    """Return the font faces of the first layer that names any."""
+    for folder, content in layers:
+        fonts = content.get("fonts")
+        if isinstance(fonts, Listing) and fonts.items:
+            found = [_face(item, folder / "fonts", faults) for item in fonts.items if isinstance(item, Group)]
+            return tuple(face for face in found if face is not None)
+    wanted = ", ".join(_FACE_KEYS)
+    faults.add(layers[0][1].place, f"a theme needs fonts; list at least one with {wanted}")
+    return ()
+
+
+def _face(group: Group, folder: Path, faults: Faults) -> FontFace | None:
+    _check_keys(group, _FACE_KEYS, faults)
+    found = {key: _words(group, key, faults) for key in _FACE_KEYS}
+    texts = {key: words.text for key, words in found.items() if words is not None}
+    missing = [key for key in _FACE_KEYS if key not in texts]
+    if missing:
+        faults.add(group.place, f"this font lacks {', '.join(missing)}")
+        return None
+    for key in ("print", "screen"):
+        if Path(texts[key]).name != texts[key] or not (folder / texts[key]).is_file():
+            faults.add(group.place, f"there is no font file '{texts[key]}' in the theme's folder 'fonts'; put it there")
+    return FontFace(texts["family"], texts["weight"], texts["style"], folder / texts["print"], folder / texts["screen"])
+
+
+def _check_palette(palette: Mapping[str, Words], faults: Faults) -> None:
+    wrong = [words for words in palette.values() if not re.fullmatch(r"#[0-9a-f]{6}", words.text)]
+    for words in wrong:
+        faults.add(words.place, f"'{words.text}' is not a colour; write six digits such as '#7a2e1f'")
+    if wrong or "paper" not in palette:
+        return
+    for name, least in COLOURS.items():
+        found = contrast(palette[name].text, palette["paper"].text) if name in palette else least
+        if found < least:
+            told = f"'{name}' has a contrast of {found:.1f} to the paper; it needs {least:g} to be readable"
+            faults.add(palette[name].place, told)
+
+
+def _check_measures(measures: Mapping[str, Words], faults: Faults) -> None:
+    for name, words in measures.items():
+        unit = _UNITS.get(name, "pt")
+        if not re.fullmatch(rf"\d{{1,2}}(\.\d{{1,4}})?{unit}", words.text):
+            faults.add(words.place, f"'{words.text}' is not a measure for '{name}'; write it like '1.5{unit}'")

@@ -1,0 +1,81 @@
+"""Addresses: names of projects, sizes, editions and papers come in, relative paths inside the site go out.
+
+This is the one place that knows where a page or a sheet lies. A name of small letters, digits and single spaces is
+kept, with hyphens for the spaces; any other name gets a mark made from all its letters, so that two names never share
+an address and no address is a word that a computer keeps for itself.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import posixpath
+import re
+
+HOME = "index.html"
+ASSETS = "assets"
+
+_LONGEST = 60
+_DEVICES = frozenset(
+    {"con", "prn", "aux", "nul", "index"} | {f"{port}{number}" for port in ("com", "lpt") for number in range(10)}
+)
+
+
+def slug(name: str, joint: str = " ") -> str:
+    """Return the part of an address that stands for a name; different names always give different parts.
+
+    ``joint`` is what stands between the words of an ordinary name.
+
+    Examples
+    --------
+    >>> slug("2 to 3")
+    '2-to-3'
+    >>> slug("2-to-3").startswith("2-to-3--"), slug("con").startswith("con--")
+    (True, True)
+    """
+    ordinary = re.fullmatch(f"[a-z0-9]+(?:{joint}[a-z0-9]+)*", name, re.ASCII)
+    if ordinary and len(name) <= _LONGEST and name not in _DEVICES:
+        return name.replace(" ", "-")
+    readable = re.sub(r"[^a-z0-9]+", "-", name.lower())[: _LONGEST - 20].strip("-") or "x"
+    return f"{readable}--{hashlib.sha256(name.encode('utf-8', 'surrogatepass')).hexdigest()[:10]}"
+
+
+def project_slug(project: str) -> str:
+    """Return the part of an address that stands for a project, whose name is a file name with hyphens."""
+    return slug(project, "-")
+
+
+def project_page(project: str) -> str:
+    """Return the path of a project's page."""
+    return f"projects/{project_slug(project)}/index.html"
+
+
+def size_page(project: str, size: str, edition: str) -> str:
+    """Return the path of the page of one size in one edition."""
+    return f"projects/{project_slug(project)}/{slug(size)}/{slug(edition)}.html"
+
+
+def handout_file(project: str, size: str, edition: str, paper: str) -> str:
+    """Return the path of a handout; its file name says what it is, for it will be saved and sent on."""
+    named = f"{project_slug(project)}-{slug(size)}-{slug(edition)}-{slug(paper.lower())}.pdf"
+    return f"projects/{project_slug(project)}/{slug(size)}/{named}"
+
+
+def words_page(name: str) -> str:
+    """Return the path of a page of words, such as the room's own pages."""
+    return f"pages/{slug(name)}.html"
+
+
+def asset(name: str) -> str:
+    """Return the path of a file that pages share: style sheets, fonts, scripts."""
+    return f"{ASSETS}/{name}"
+
+
+def relative(start: str, to: str) -> str:
+    """Return the link from one page to another, so that the site works from any folder.
+
+    Examples
+    --------
+    >>> relative("projects/neck-roll/index.html", "index.html")
+    '../../index.html'
+    """
+    return posixpath.relpath(to, posixpath.dirname(start) or ".")

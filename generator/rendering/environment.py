@@ -1,0 +1,55 @@
+"""Templates of a theme: a theme comes in, a Jinja environment goes out that escapes everything and forgives nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache, partial
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+
+from generator.calculation.turns import spoken_row
+from generator.calculation.worked import Worksheet
+from generator.definitions.theme import Theme
+from generator.rendering import tables
+from generator.rendering.typeset import bare, said, time_words, typeset
+from generator.rendering.words import read_words
+
+
+def template(theme: Theme, name: str) -> Template:
+    """Return a template of a theme, its own or one of those that it is based on."""
+    return _environment(tuple(folder / "templates" for folder in theme.folders)).get_template(name)
+
+
+@lru_cache(maxsize=8)
+def _environment(folders: tuple[Path, ...]) -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader([str(folder) for folder in folders]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    environment.filters |= {"typeset": typeset, "words": read_words, "time": time_words}
+    return environment
+
+
+def sheet_words(worksheet: Worksheet, panel_columns: int) -> dict[str, object]:
+    """Return what the templates of a sheet need to put a worksheet into words: it speaks the sheet's edition.
+
+    ``panel_columns`` is how many marks stand side by side in a table.
+    """
+    edition = worksheet.edition
+    spoken: dict[str, Callable[..., object]] = {
+        "say": partial(said, edition=edition),
+        "bare": partial(bare, edition=edition),
+        "piece_size": partial(tables.piece_size, edition=edition),
+        "cut_list": partial(tables.cut_list, edition=edition),
+        "key_numbers": partial(tables.key_numbers, edition=edition),
+        "finished_range": partial(tables.finished_range, edition=edition),
+        "mark_rows": partial(tables.mark_rows, edition=edition, columns=panel_columns),
+        "unequal": tables.unequal,
+        "spoken": spoken_row,
+    }
+    return {"sheet": worksheet, "edition": edition, "unit": edition.unit, **spoken}

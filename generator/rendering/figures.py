@@ -1,0 +1,117 @@
+"""Diagrams on pages and sheets: pictures by key come in, numbered figures in reading order go out.
+
+A page gets a figure as inline SVG, so that its letters use the page's fonts; a sheet gets it as an image that is kept
+in memory while the sheet is set.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.calculation.worked import Worksheet
+from generator.drawing.picture import Picture
+
+Pictures = Mapping[str, tuple[Picture, ...]]
+_OWN_SHEET = "marking strip"
+_BEFORE_STEPS = ("layout", "piece")
+_AFTER_STEPS = ("assembly",)
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One picture with its number; ``first`` is False where it only refers to a figure shown before."""
+
+    number: int
+    picture: Picture
+    first: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Arrangement:
+    """Which figure stands where: the surface, then by section and name of step or piece, in reading order."""
+
+    surface: Picture | None
+    before: tuple[Figure, ...]
+    steps: Mapping[int, tuple[Figure, ...]]
+    turns: Mapping[str, tuple[Figure, ...]]
+    checks: Mapping[str, tuple[Figure, ...]]
+    after: tuple[Figure, ...]
+
+    @property
+    def shown(self) -> tuple[Figure, ...]:
+        """Every figure that is shown, in order."""
+        groups = (self.before, *self.steps.values(), *self.turns.values(), *self.checks.values(), self.after)
+        return tuple(figure for group in groups for figure in group if figure.first)
+
+
+def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
+    """Return where each picture of a worksheet stands; a picture that a step names stands at its first such step."""
+    numbers: dict[str, int] = {}
+    for_steps = {key for step in worksheet.steps for key in step.figures}
+
+    def figures(key: str) -> tuple[Figure, ...]:
+        found = []
+        for picture in pictures.get(key, ()):
+            first = picture.key not in numbers
+            found.append(Figure(numbers.setdefault(picture.key, len(numbers) + 1), picture, first))
+        return tuple(found)
+
+    def all_of(kinds: tuple[str, ...]) -> tuple[Figure, ...]:
+        keys = [key for key in pictures if key.startswith(kinds) and key not in for_steps]
+        return tuple(figure for key in keys for figure in figures(key))
+
+    surfaces = [found[0] for key, found in pictures.items() if key.startswith("surface") and found]
+    return Arrangement(
+        surface=surfaces[0] if surfaces else None,
+        before=all_of(_BEFORE_STEPS),
+        steps={step.number: tuple(f for key in step.figures for f in figures(key)) for step in worksheet.steps},
+        turns={name: figures(f"turn map {name}") for name, panel in worksheet.panels.items() if panel.rows},
+        checks={name: figures(f"check points {name}") for name in worksheet.panels},
+        after=all_of(_AFTER_STEPS),
+    )
+
+
+def inline_svg(picture: Picture, prefix: str, *, cover: bool = False) -> Markup:
+    """Return a picture as SVG for a page: it has a name for screen readers, and ids that are its own on the page.
+
+    With ``cover`` it fills the frame that the style sheet gives it and is cut off where it is longer.
+    """
+    start = picture.svg.index("<svg")
+    head, body = picture.svg[start:].split(">", 1)
+    head = re.sub(r'\s(?:width|height|role|aria-label|preserveAspectRatio)="[^"]*"', "", head)
+    named = Markup('{} role="img" aria-label="{}" width="{:.0f}" height="{:.0f}"{}>').format(
+        Markup(head),  # noqa: S704 -- the drawing stage wrote it
+        picture.alt,
+        picture.width * 96,
+        picture.height * 96,
+        Markup(' preserveAspectRatio="xMidYMid slice"') if cover else "",
+    )
+    return named + Markup(_own_ids(body, prefix))  # noqa: S704 -- as above
+
+
+def _own_ids(svg: str, prefix: str) -> str:
+    svg = re.sub(r'(\sid=")([^"]+")', rf"\g<1>{prefix}\g<2>", svg)
+    svg = re.sub(r'((?:xlink:)?href="#)([^"]+")', rf"\g<1>{prefix}\g<2>", svg)
+    return re.sub(r"(url\(#)([^)]+\))", rf"\g<1>{prefix}\g<2>", svg)
+
+
+def sheet_image(memory: dict[str, str], room: tuple[float, float], scale: float) -> Callable[..., Markup]:
+    """Return a function that puts a picture on a sheet and its SVG into ``memory``.
+
+    ``room`` is the width and height [in] that a picture may fill; ``scale`` enlarges every picture before that.
+    """
+
+    def image(picture: Picture, width: float = 0.0) -> Markup:
+        address = f"{len(memory) + 1}.svg"
+        memory[address] = picture.svg
+        wanted = width / picture.width if width else scale
+        factor = min(wanted, room[0] / picture.width, room[1] / picture.height)
+        return Markup('<img src="mem:{}" alt="{}" style="width:{:.4f}in;height:{:.4f}in">').format(
+            address, picture.alt, picture.width * factor, picture.height * factor
+        )
+
+    return image

@@ -1,0 +1,63 @@
+"""The handout: a worksheet, its pictures and a paper come in, the bytes of a PDF go out."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from generator.calculation.worked import Worksheet
+from generator.rendering.environment import sheet_words, template
+from generator.rendering.figures import Pictures, arranged, sheet_image
+from generator.rendering.pdf import write_pdf
+from generator.rendering.setting import Setting, size_link
+from generator.rendering.styles import PAPERS, paper_style
+from generator.rendering.words import printed_words
+
+_LARGE = 14.0
+
+
+def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str) -> bytes:
+    """Return the handout of one worksheet on one paper.
+
+    Parameters
+    ----------
+    worksheet : Worksheet
+        What the project comes to in one size and edition.
+    pictures : Mapping of str to tuple of Picture
+        The diagrams by their keys; those that a step names stand in that step.
+    setting : Setting
+        The room, its theme and the edition mark.
+    paper : str
+        ``Letter`` or ``A4``.
+
+    Returns
+    -------
+    bytes
+        A tagged PDF: first the sheet for the cutting table, then the steps.
+
+    Raises
+    ------
+    PublishError
+        If a letter, a font or a picture is missing.
+    """
+    memory: dict[str, str] = {}
+    return write_pdf(
+        _html(worksheet, pictures, setting, paper, memory), paper_style(setting.theme, paper), setting.theme, memory
+    )
+
+
+def _html(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str, memory: dict[str, str]) -> str:
+    measures = setting.theme.measures
+    text = float(measures["text"].removesuffix("pt"))
+    margin = float(measures["page margin"].removesuffix("in"))
+    width, height = PAPERS[paper]
+    image = sheet_image(memory, (width - 2 * margin, height - 2 * margin - 2.2), max(1.0, text / _LARGE))
+    columns = max(3, int((width - 2 * margin) * 72 / (text * 6.5)))
+    return template(setting.theme, "handout.html").render(
+        setting=setting,
+        link=size_link(worksheet),
+        paper=paper,
+        arrangement=arranged(worksheet, pictures),
+        image=image,
+        words=partial(printed_words, site_address=setting.site_address),
+        **sheet_words(worksheet, columns),
+    )

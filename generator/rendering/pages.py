@@ -1,0 +1,85 @@
+"""Pages of the site: summaries, worksheets and pictures come in, the HTML text of pages goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import partial
+from itertools import count
+
+from markupsafe import Markup
+
+from generator.calculation.worked import Worksheet
+from generator.drawing.picture import Picture
+from generator.rendering import addresses
+from generator.rendering.comparison import compared
+from generator.rendering.environment import sheet_words, template
+from generator.rendering.figures import Pictures, arranged, inline_svg
+from generator.rendering.setting import ProjectSummary, Setting, SizeLink, size_link, summarised
+from generator.rendering.words import read_words
+
+_COLUMNS = 5
+
+
+def render_home(projects: Sequence[ProjectSummary], setting: Setting) -> str:
+    """Return the home page: the room, and its projects as cards."""
+    return _page(
+        "home.html",
+        addresses.HOME,
+        setting,
+        projects=projects,
+        kinds=sorted({project.kind for project in projects}),
+        levels=tuple(dict.fromkeys(project.level for project in projects)),
+    )
+
+
+def render_project(worksheets: Sequence[Worksheet], picture: Picture | None, setting: Setting) -> str:
+    """Return the page of a project from its worksheets, one for each size and edition: its sizes side by side."""
+    editions = {
+        edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
+        for edition in dict.fromkeys(worksheet.edition.name for worksheet in worksheets)
+    }
+    return _page(
+        "project.html",
+        addresses.project_page(worksheets[0].project),
+        setting,
+        project=summarised(worksheets, picture),
+        comparisons={edition: compared(sheets) for edition, sheets in editions.items()},
+    )
+
+
+def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, sizes: Sequence[SizeLink] = ()) -> str:
+    """Return the page of one size in one edition; ``sizes`` are all those of the project, to go from one to another."""
+    link = size_link(worksheet)
+    return _page(
+        "size.html",
+        link.page,
+        setting,
+        link=link,
+        sizes=sizes or (link,),
+        arrangement=arranged(worksheet, pictures),
+        **sheet_words(worksheet, _COLUMNS),
+    )
+
+
+def render_words(name: str, title: str, text: str, setting: Setting) -> str:
+    """Return a page of words: its name in the address, its title, and Markdown."""
+    return _page("words.html", addresses.words_page(name), setting, title=title, text=text)
+
+
+def _page(name: str, address: str, setting: Setting, **values: object) -> str:
+    """Return a page from its template, with what every page knows: its own address and the way to others."""
+    places = count(1)
+
+    def image(picture: Picture, *, cover: bool = False) -> Markup:
+        return inline_svg(picture, f"p{next(places)}-", cover=cover)
+
+    common: Mapping[str, object] = {
+        "address": address,
+        "setting": setting,
+        "to": partial(addresses.relative, address),
+        "asset": lambda file: addresses.relative(address, addresses.asset(file)),
+        "home": addresses.HOME,
+        "image": image,
+        "words": read_words,
+    }
+    return template(setting.theme, name).render({**common, **values})

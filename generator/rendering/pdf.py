@@ -1,0 +1,120 @@
+"""Paper: finished HTML, style sheets and pictures in memory come in, the bytes of a PDF go out.
+
+The PDF is tagged (PDF/UA-1), has its fonts inside and is the same bytes every time. Nothing is fetched but the fonts
+of the theme and the pictures of the sheet. Whatever the setting only grumbles about stops the work here: a sheet with a
+missing letter or picture is not printed for twenty people.
+"""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
+from urllib.parse import urlsplit
+from urllib.request import url2pathname
+
+import pydyf
+from weasyprint import CSS, HTML, Document
+from weasyprint.text.fonts import FontConfiguration
+from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+from generator.definitions.theme import Theme
+from generator.errors import PublishError
+
+_LONGEST = 160
+
+
+class SheetFetcher(URLFetcher):  # type: ignore[misc]  # the library has no types
+    """Gives out the pictures of one sheet and the files in the theme's font folders, and refuses everything else."""
+
+    def __init__(self, folders: tuple[Path, ...], memory: Mapping[str, str]) -> None:
+        super().__init__(timeout=1, allowed_protocols=("file", "data"), allow_redirects=False)
+        self._folders = tuple(folder.resolve() for folder in folders)
+        self._memory = memory
+        self.refused: list[str] = []
+
+    def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
+        """Return what an address stands for; a refusal is remembered, for inside pictures it would be swallowed."""
+        scheme, _, rest = url.partition(":")
+        if scheme == "mem" and rest in self._memory:
+            return URLFetcherResponse(url, self._memory[rest].encode(), {"Content-Type": "image/svg+xml"})
+        if scheme == "data" and rest.startswith(("image/png;", "image/jpeg;")):
+            return super().fetch(url, headers)
+        if scheme == "file" and not urlsplit(url).netloc:
+            path = Path(url2pathname(urlsplit(url).path)).resolve()
+            if path.is_file() and any(path.is_relative_to(folder) for folder in self._folders):
+                return URLFetcherResponse(path.as_uri(), path.read_bytes(), {"Content-Type": "font/ttf"})
+        self.refused.append(url[:_LONGEST])
+        raise FatalURLFetchingError(f"a sheet may not fetch {url[:_LONGEST]}")
+
+
+def write_pdf(
+    html: str, style: str, theme: Theme, memory: Mapping[str, str] | None = None, *, true_size: bool = False
+) -> bytes:
+    """Return a sheet as PDF.
+
+    Parameters
+    ----------
+    html, style : str
+        The finished page and the text of its style sheet.
+    theme : Theme
+        Its fonts may be read.
+    memory : Mapping of str to str, optional
+        SVG text by the name that the page uses after ``mem:``.
+    true_size : bool
+        Whether to ask the print dialogue for the true size instead of a size that fits.
+
+    Returns
+    -------
+    bytes
+        The same for the same input.
+
+    Raises
+    ------
+    PublishError
+        If anything is missing or refused; the message names it.
+    """
+    fetcher = SheetFetcher(tuple(folder / "fonts" for folder in theme.folders), memory or {})
+    fonts = FontConfiguration()
+    with _grumbles() as grumbles:
+        try:
+            sheet = CSS(string=style, url_fetcher=fetcher, font_config=fonts)
+            written = HTML(string=html, url_fetcher=fetcher).write_pdf(
+                stylesheets=[sheet],
+                font_config=fonts,
+                pdf_variant="pdf/ua-1",
+                finisher=_ask_for_true_size if true_size else None,
+            )
+        except FatalURLFetchingError as error:
+            raise PublishError(f"the sheet could not be set: {error}") from None
+    faults = fetcher.refused + grumbles
+    if faults or written is None:
+        raise PublishError("the sheet could not be set: " + "; ".join(faults[:5]))
+    return bytes(written)
+
+
+@contextmanager
+def _grumbles() -> Iterator[list[str]]:
+    """Gather what the setting logs as a warning or worse."""
+    told: list[str] = []
+
+    class Listener(logging.Handler):
+        def emit(self, record: logging.LogRecord) -> None:
+            told.append(record.getMessage()[:_LONGEST])
+
+    logger = logging.getLogger("weasyprint")
+    listener = Listener(logging.WARNING)
+    logger.addHandler(listener)
+    passed_on, logger.propagate = logger.propagate, False
+    try:
+        yield told
+    finally:
+        logger.removeHandler(listener)
+        logger.propagate = passed_on
+
+
+def _ask_for_true_size(document: Document, pdf: pydyf.PDF) -> None:
+    wishes = pdf.catalog.get("ViewerPreferences") or pydyf.Dictionary()
+    wishes["PrintScaling"] = "/None"
+    pdf.catalog["ViewerPreferences"] = wishes

@@ -1,0 +1,118 @@
+"""Where sheets and pages are made for: the room, its theme and its papers; and short summaries of projects for lists.
+
+Worksheets come in, frozen summaries go out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator.calculation.worked import Worksheet
+from generator.definitions.theme import Theme
+from generator.drawing.picture import Picture
+from generator.rendering import addresses
+from generator.rendering.tables import finished_size
+
+
+@dataclass(frozen=True, slots=True)
+class PageLink:
+    """A further page that every page leads to: its title and its path inside the site."""
+
+    title: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What is the same for every page and sheet of a room.
+
+    ``welcome`` is Markdown. ``site_address`` is where the site is published ("https://..."), or empty; it is only
+    printed and linked from sheets. ``edition_mark`` tells sheets of different days apart. ``links`` are further pages.
+    """
+
+    room: str
+    theme: Theme
+    place: str = ""
+    welcome: str = ""
+    site_address: str = ""
+    editions: tuple[str, ...] = ("inch", "metric")
+    papers: tuple[str, ...] = ("Letter", "A4")
+    edition_mark: str = ""
+    language: str = "en"
+    links: tuple[PageLink, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SizeLink:
+    """One size in one edition, as a list of sizes names it."""
+
+    project: str
+    size: str
+    label: str
+    edition: str
+    finished: str
+    minutes: int
+
+    @property
+    def page(self) -> str:
+        """The path of its page."""
+        return addresses.size_page(self.project, self.size, self.edition)
+
+    @property
+    def page_of_project(self) -> str:
+        """The path of the page of all its sizes."""
+        return addresses.project_page(self.project)
+
+    def handout(self, paper: str) -> str:
+        """Return the path of its handout on a paper."""
+        return addresses.handout_file(self.project, self.size, self.edition, paper)
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectSummary:
+    """One project, as the home page shows it."""
+
+    project: str
+    title: str
+    kind: str
+    level: str
+    summary: str
+    least_minutes: int
+    most_minutes: int
+    sizes: tuple[SizeLink, ...]
+    picture: Picture | None = None
+
+    @property
+    def page(self) -> str:
+        """The path of its page."""
+        return addresses.project_page(self.project)
+
+
+def size_link(worksheet: Worksheet) -> SizeLink:
+    """Return how a list of sizes names a worksheet."""
+    return SizeLink(
+        worksheet.project,
+        worksheet.size,
+        worksheet.size_label,
+        worksheet.edition.name,
+        finished_size(worksheet),
+        worksheet.minutes,
+    )
+
+
+def summarised(worksheets: Sequence[Worksheet], picture: Picture | None = None) -> ProjectSummary:
+    """Return the summary of a project from its worksheets, one for each size and edition."""
+    first = worksheets[0]
+    minutes = [worksheet.minutes for worksheet in worksheets]
+    return ProjectSummary(
+        first.project,
+        first.title,
+        first.kind,
+        first.level,
+        first.summary,
+        min(minutes),
+        max(minutes),
+        tuple(size_link(worksheet) for worksheet in worksheets),
+        picture,
+    )

@@ -1,0 +1,54 @@
+"""Style sheets: a theme comes in, the text of its style sheets and the files that its pages share go out.
+
+The colours and measures of ``theme.yaml`` become custom properties. A style sheet of a theme is added after the one of
+the same name of the theme it is based on, so that it only says what differs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.definitions.theme import Theme
+
+PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
+SCREEN_SHEETS = ("shared", "screen", "print")
+
+
+def properties(theme: Theme) -> str:
+    """Return the colours and measures of a theme as custom properties."""
+    values = [*theme.palette.items(), *theme.measures.items(), ("family", f'"{theme.family}"')]
+    lines = "".join(f"  --{name.replace(' ', '-')}: {value};\n" for name, value in values)
+    return f":root {{\n{lines}}}\n"
+
+
+def style_sheet(theme: Theme, name: str) -> str:
+    """Return one style sheet of a theme, after those of the themes it is based on."""
+    files = [folder / "css" / f"{name}.css" for folder in reversed(theme.folders)]
+    return "".join(file.read_text(encoding="utf-8") for file in files if file.is_file())
+
+
+def paper_style(theme: Theme, paper: str) -> str:
+    """Return the whole style of a sheet on a paper."""
+    faces = "".join(
+        f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; font-style: {face.style};'
+        f' src: url("{face.print.resolve().as_uri()}"); }}\n'
+        for face in theme.faces
+    )
+    width, height = PAPERS[paper]
+    page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
+    return faces + properties(theme) + page + style_sheet(theme, "shared") + style_sheet(theme, "handout")
+
+
+def shared_files(theme: Theme) -> dict[str, bytes]:
+    """Return the files that all pages share, by their name in the folder of shared files."""
+    faces = "".join(
+        f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; font-style: {face.style};'
+        f' font-display: swap; src: url("{face.screen.name}") format("woff2"); }}\n'
+        for face in theme.faces
+    )
+    files = {"theme.css": (faces + properties(theme)).encode()}
+    files |= {f"{name}.css": style_sheet(theme, name).encode() for name in SCREEN_SHEETS}
+    files |= {face.screen.name: face.screen.read_bytes() for face in theme.faces}
+    for folder in reversed(theme.folders):
+        files |= {file.name: file.read_bytes() for file in sorted((folder / "scripts").glob("*.js"))}
+    return files

@@ -1,0 +1,141 @@
+"""The tables of a sheet: values of a worksheet come in, rows of set text go out; nothing is worked out here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import groupby
+
+from markupsafe import Markup, escape
+
+from generator.calculation.worked import ClothUse, Panel, Piece, RowSet, TuckSet, Worksheet
+from generator.lengths import Edition, say_length, write_length
+from generator.rendering.typeset import said, typeset
+
+Fact = tuple[str, Markup]
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """One line of the list to cut out: how many of what, in which size."""
+
+    number: int
+    label: str
+    size: Markup
+
+
+def two_way(across: Fraction, along: Fraction, edition: Edition) -> str:
+    """Return a size across and along as plain text with one unit.
+
+    Examples
+    --------
+    >>> from generator.lengths import INCH
+    >>> two_way(Fraction(109, 4), Fraction(31, 2), INCH)
+    '27 1/4 × 15 1/2 in'
+    """
+    return f"{write_length(across, edition)} × {write_length(along, edition)} {edition.unit}"
+
+
+def piece_size(piece: Piece, edition: Edition, *, cut: bool) -> Markup:
+    """Return the cut or the finished size of a piece; a circle has one measure, a bought piece none."""
+    across, along = (piece.cut_across, piece.cut_along) if cut else (piece.finished_across, piece.finished_along)
+    if piece.shape == "none":
+        return Markup("")
+    if piece.shape == "circle":
+        return typeset(f"{say_length(across, edition)} across the circle")
+    return typeset(two_way(across, along, edition))
+
+
+def finished_size(worksheet: Worksheet) -> str:
+    """Return the finished size of the first tucked panel, or of the first piece, as plain text."""
+    pieces = list(worksheet.pieces.values())
+    first = next((piece for piece in pieces if piece.panel is not None), pieces[0])
+    return two_way(first.finished_across, first.finished_along, worksheet.edition)
+
+
+def cut_list(cloth: ClothUse, edition: Edition) -> tuple[CutLine, ...]:
+    """Return what to cut from one cloth, equal pieces counted together, in the order of the layout."""
+    counted: dict[tuple[str, Fraction, Fraction], int] = {}
+    for placed in cloth.layout.placed:
+        size = (placed.along, placed.across) if placed.turned else (placed.across, placed.along)
+        counted[(placed.label, *size)] = counted.get((placed.label, *size), 0) + 1
+    return tuple(
+        CutLine(number, label, typeset(two_way(across, along, edition)))
+        for (label, across, along), number in counted.items()
+    )
+
+
+def key_numbers(panel: Panel, edition: Edition) -> tuple[Fact, ...]:
+    """Return the numbers of a panel that are looked up at the cutting table."""
+    tucks = panel.across
+    facts: list[Fact] = [("Tucks", escape(tucks.count))]
+    if tucks.count:
+        facts += [
+            ("Depth, stitching to fold", _equal_or_runs(tucks.depths, edition)),
+            ("Spacing, mark to mark", _equal_or_runs(tucks.spacings, edition)),
+            ("Pitch, stitching to stitching", _equal_or_runs(tucks.pitches, edition)),
+            ("Margins, left and right", _pair(tucks.left_margin, tucks.right_margin, edition)),
+            ("Cloth hidden by all tucks", said(tucks.take_up, edition)),
+            ("Finest ruler division used", said(tucks.grid, edition)),
+        ]
+    if panel.rows is not None:
+        facts += _row_facts(panel.rows, edition)
+    if panel.trim_along:
+        facts.append(("Trim after the rows", said(panel.trim_along, edition)))
+    return tuple((label, value) for label, value in facts if value)
+
+
+def _row_facts(rows: RowSet, edition: Edition) -> list[Fact]:
+    draw_in = _range(rows.draw_in_least, rows.draw_in_most, edition)
+    return [
+        ("Tack rows", Markup("{}, {}").format(len(rows.rows), rows.plan)),
+        ("Rows apart, as ruled", said(rows.spacing, edition)),
+        ("Draw-in to expect", draw_in),
+        ("Layers at the thickest", escape(rows.layers)),
+    ]
+
+
+def _pair(left: Fraction, right: Fraction, edition: Edition) -> Markup:
+    if left == right:
+        return said(left, edition)
+    return Markup("{} and {}").format(said(left, edition), said(right, edition))
+
+
+def _range(least: Fraction, most: Fraction, edition: Edition) -> Markup:
+    """Return a range of lengths, or one length where both ends are equal."""
+    if least == most:
+        return said(least, edition)
+    return Markup("{} to {}").format(said(least, edition), said(most, edition))
+
+
+def finished_range(least: Fraction, most: Fraction, edition: Edition) -> Markup:
+    """Return where a row ends up."""
+    return _range(least, most, edition)
+
+
+def _equal_or_runs(lengths: Sequence[Fraction], edition: Edition) -> Markup:
+    """Return one length where all are equal, else the runs of equal ones in order."""
+    runs = [(length, len(list(equal))) for length, equal in groupby(lengths)]
+    if len(runs) == 1:
+        return said(runs[0][0], edition)
+    told = (Markup("{} × {}").format(number, said(length, edition)) for length, number in runs)
+    return Markup(", ").join(told)
+
+
+def mark_rows(
+    lengths: Sequence[Fraction], edition: Edition, columns: int
+) -> tuple[tuple[tuple[int, Markup], ...], ...]:
+    """Return numbered lengths dealt out in rows of a table, reading across."""
+    numbered = [(number, typeset(write_length(length, edition))) for number, length in enumerate(lengths, 1)]
+    return tuple(tuple(numbered[start : start + columns]) for start in range(0, len(numbered), columns))
+
+
+def unequal(tucks: TuckSet) -> bool:
+    """Return whether the tucks of a set have different depths."""
+    return len(set(tucks.depths)) > 1
+
+
+def in_order(labels: Iterable[str]) -> tuple[str, ...]:
+    """Return labels without repeats, in the order of their first place."""
+    return tuple(dict.fromkeys(labels))

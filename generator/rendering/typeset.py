@@ -1,0 +1,76 @@
+"""Numbers as a printer sets them: plain text comes in, escaped HTML with real fractions goes out.
+
+The text itself stays "1 3/8 in": it can be searched, copied and read aloud. A style sheet turns the marked fraction
+into one with a raised numerator, and keeps number, fraction and unit on one line.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from markupsafe import Markup, escape
+
+from generator.lengths import Edition, say_length, write_length
+
+_AMOUNT = re.compile(
+    r"""(?<![\w/.⁄-])
+        (?: (?:(?P<whole>\d{1,6})[ ])? (?P<over>\d{1,4})/(?P<under>\d{1,4})
+          | (?P<plain>\d{1,6}(?:\.\d{1,4})?) (?=[ ](?:in|cm|mm|yd|ft|m)\b) )
+        (?P<unit>[ ](?:in|cm|mm|yd|ft|m)\b)?
+        (?![\w/])""",
+    re.VERBOSE | re.ASCII,
+)
+
+
+def typeset(text: str) -> Markup:
+    """Return a text with its fractions and its numbers with units marked for setting; everything else is escaped.
+
+    Examples
+    --------
+    >>> typeset("cut 1 3/8 in")
+    Markup('cut <span class="n">1 <span class="f">3/8</span> in</span>')
+    >>> typeset("on 3/8/2031 & <b>")
+    Markup('on 3/8/2031 &amp; &lt;b&gt;')
+    """
+    parts: list[Markup] = []
+    end = 0
+    for found in _AMOUNT.finditer(text):
+        parts += [escape(text[end : found.start()]), _amount(found)]
+        end = found.end()
+    return Markup("").join([*parts, escape(text[end:])])
+
+
+def _amount(found: re.Match[str]) -> Markup:
+    unit = found["unit"] or ""
+    if found["plain"]:
+        return Markup('<span class="n">{}{}</span>').format(found["plain"], unit)
+    if int(found["over"]) >= int(found["under"]):
+        return escape(found[0])
+    whole = f"{found['whole']} " if found["whole"] else ""
+    return Markup('<span class="n">{}<span class="f">{}/{}</span>{}</span>').format(
+        whole, found["over"], found["under"], unit
+    )
+
+
+def said(length: Fraction, edition: Edition) -> Markup:
+    """Return a length with its unit, set."""
+    return typeset(say_length(length, edition))
+
+
+def bare(length: Fraction, edition: Edition) -> Markup:
+    """Return a length without its unit, set: for columns whose heading names the unit."""
+    return typeset(write_length(length, edition))
+
+
+def time_words(minutes: int) -> str:
+    """Return a time in hours and minutes.
+
+    Examples
+    --------
+    >>> time_words(200), time_words(45), time_words(120)
+    ('3 h 20 min', '45 min', '2 h')
+    """
+    hours, rest = divmod(minutes, 60)
+    parts = ([f"{hours} h"] if hours else []) + ([f"{rest} min"] if rest or not hours else [])
+    return " ".join(parts)

@@ -1,0 +1,94 @@
+"""Words: Markdown comes in, safe HTML goes out.
+
+Raw HTML and pictures stay text. Links lead only to the web, to an address for letters, or to another page of the site.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from urllib.parse import urljoin, urlsplit
+
+from markdown_it import MarkdownIt
+from markdown_it.renderer import RendererHTML
+from markdown_it.token import Token
+from markdown_it.utils import EnvType, OptionsDict
+from markupsafe import Markup
+
+from generator.rendering.typeset import typeset
+
+_SCHEMES = frozenset({"http", "https", "mailto"})
+
+
+class _Reader(MarkdownIt):
+    """Markdown without raw HTML, whose links are only of the kinds that are wanted."""
+
+    def validateLink(self, url: str) -> bool:  # noqa: N802 -- the name that the parser calls
+        return _leads_somewhere_safe(url)
+
+
+def _leads_somewhere_safe(url: str) -> bool:
+    if any(ord(letter) <= 32 or letter == "\\" for letter in url):
+        return False
+    try:
+        parts = urlsplit(url)
+    except ValueError:
+        return False
+    if parts.scheme:
+        return parts.scheme.lower() in _SCHEMES
+    return not parts.netloc and not url.startswith("//") and ":" not in parts.path.split("/")[0]
+
+
+def read_words(text: str, below: int = 1) -> Markup:
+    """Return Markdown as HTML for a page; a heading of the first level becomes one ``below`` levels further down."""
+    return Markup(_READER.render(text, {"below": below}))  # noqa: S704 -- the reader escapes all text
+
+
+def printed_words(text: str, site_address: str, below: int = 1) -> Markup:
+    """Return Markdown as HTML for a sheet: links inside the site lead to its address, or are left out without one."""
+    return Markup(_READER.render(text, {"below": below, "site": site_address}))  # noqa: S704 -- as above
+
+
+def _text(
+    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
+) -> str:
+    return str(typeset(tokens[index].content))
+
+
+def _heading(
+    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
+) -> str:
+    token = tokens[index]
+    level = min(6, int(token.tag[1]) + environment["below"])
+    return f"</h{level}>\n" if token.nesting < 0 else f"<h{level}>"
+
+
+def _link_start(
+    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
+) -> str:
+    token = tokens[index]
+    target = str(token.attrGet("href") or "")
+    if "site" in environment and not urlsplit(target).scheme:
+        environment["dropped"] = not environment["site"]
+        if environment["dropped"]:
+            return ""
+        token.attrSet("href", urljoin(environment["site"], target))
+    return renderer.renderToken(tokens, index, options, environment)
+
+
+def _link_end(
+    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
+) -> str:
+    return "" if environment.pop("dropped", False) else "</a>"
+
+
+def _made_reader() -> MarkdownIt:
+    reader = _Reader("commonmark", {"html": False}).enable("table").disable(["image", "html_block", "html_inline"])
+    reader.add_render_rule("text", _text)
+    reader.add_render_rule("heading_open", _heading)
+    reader.add_render_rule("heading_close", _heading)
+    reader.add_render_rule("link_open", _link_start)
+    reader.add_render_rule("link_close", _link_end)
+    return reader
+
+
+_READER = _made_reader()
