@@ -28,7 +28,10 @@ class GatheredStrip:
 
 @dataclass(frozen=True, slots=True)
 class PublishedFullness:
-    """How full a strip is made for one use, from least to most, as a printed source has it."""
+    """How full a strip is made for one use, from least to most, as a printed source has it.
+
+    Sources differ widely, and cloth more so: a gathered sample decides.
+    """
 
     use: str
     least: Fraction
@@ -38,6 +41,7 @@ class PublishedFullness:
 
 _BALDT = "L. I. Baldt, Clothing for Women, 1916"
 _DRESSMAKER = "The New Dressmaker, 1921, ch. 28"
+_SMOCKING = "Every Woman's Encyclopaedia, 1910-12; Construction of Clothing; Priscilla Smocking Book, 1916"
 
 PUBLISHED_FULLNESS: tuple[PublishedFullness, ...] = (
     PublishedFullness("frill on the straight", Fraction(4, 3), Fraction(3, 2), _BALDT),
@@ -49,6 +53,8 @@ PUBLISHED_FULLNESS: tuple[PublishedFullness, ...] = (
         "tier below a tier", Fraction(3, 2), Fraction(2), "NIMI, CITS Dress Making, Trade Theory, p. 250"
     ),
     PublishedFullness("flounce on a band", Fraction(3, 2), Fraction(3, 2), "Goodwin's Course in Sewing, book III"),
+    PublishedFullness("honeycombing", Fraction(2), Fraction(2), _SMOCKING),
+    PublishedFullness("smocking", Fraction(4), Fraction(9, 2), _SMOCKING),
 )
 
 

@@ -11,9 +11,11 @@ from fractions import Fraction
 from generator.calculation.refused import not_negative
 from generator.errors import CalculationError
 
+# A mark may hold points ("Fr."), but none that a digit follows: "£.50" must never be read as fifty pounds.
+_MARK = r"[^\d\s.,-]+(?:\.(?!\d)[^\d\s.,-]*)*"
 _AMOUNT = re.compile(
-    r"\s*(?P<before>[^\d\s.,-]{0,6})(?P<gap_before>\s?)(?P<whole>\d{1,9})(?:\.(?P<part>\d{1,3}))?"
-    r"(?P<gap_after>\s?)(?P<after>[^\d\s.,-]{0,6})\s*",
+    rf"\s*(?P<before>{_MARK})?(?P<gap_before>\s?)(?P<whole>\d{{1,9}})(?:\.(?P<part>\d{{1,3}}))?"
+    rf"(?P<gap_after>\s?)(?P<after>{_MARK})?\s*",
     re.ASCII,
 )
 
@@ -86,7 +88,7 @@ def read_money(text: str, places: int = 2) -> Money:
         )
     part = found["part"] or ""
     if len(part) > places:
-        raise CalculationError(f"'{text.strip()}' has {len(part)} decimals; the room's money has {places}")
+        raise CalculationError(f"'{text.strip()}' is finer than the room's money, which has {places} decimals")
     before = bool(found["before"])
     gap = found["gap_before"] if before else found["gap_after"]
     currency = Currency(found["before"] or found["after"], before, bool(gap), places)

@@ -11,12 +11,44 @@ LEAST_RATIO = Fraction(5, 2)
 """Thread to seam of a lockstitch on ordinary cloth [-]."""
 
 
+def lockstitch_geometry(stack: Fraction, stitches: Fraction) -> Fraction:
+    """Return the thread of a lockstitch by its geometry, as a multiple of the length of the seam.
+
+    Needle and bobbin thread each run along the seam once, and with every stitch they cross the cloth down and up
+    between them: 2 + 2 T S.
+
+    Parameters
+    ----------
+    stack : Fraction
+        Thickness of all layers together, T [in].
+    stitches : Fraction
+        Stitches per inch, S [1/in].
+
+    Returns
+    -------
+    Fraction
+        Thread by length of seam [-]; needle and bobbin together.
+
+    Examples
+    --------
+    T 0.01 in, S 10: 2 + 2 x 0.01 x 10 = 2.2.
+
+    >>> lockstitch_geometry(Fraction(1, 100), Fraction(10))
+    Fraction(11, 5)
+
+    References
+    ----------
+    A. K. Das, textile calculation notes.
+    """
+    thick = not_negative(stack, "the thickness of the cloth")
+    return 2 + 2 * thick * more_than_nothing(stitches, "the number of stitches")
+
+
 def thread_ratio(stack: Fraction, stitches: Fraction) -> Fraction:
     """Return how much thread a length of lockstitch uses, as a multiple of that length.
 
-    Needle and bobbin thread each run along the seam once, and with every stitch they cross the cloth down and up
-    between them: 2 + 2 T S. Crimp and tension take more than that on thin cloth, where practice counts 2.5, so the
-    larger of the two is used.
+    Crimp and tension take more on thin cloth than the geometry tells, and practice counts 2.5 there; thick cloth takes
+    what the geometry tells. So the larger of the two is used: max(2.5, 2 + 2 T S).
 
     Parameters
     ----------
@@ -45,10 +77,9 @@ def thread_ratio(stack: Fraction, stitches: Fraction) -> Fraction:
 
     References
     ----------
-    A. K. Das, textile calculation notes (the geometry); Coats, *Standard Stitch Type Classification Guide* (2.5 : 1).
+    Coats, *Standard Stitch Type Classification Guide* (2.5 : 1).
     """
-    thick = not_negative(stack, "the thickness of the cloth")
-    return max(LEAST_RATIO, 2 + 2 * thick * more_than_nothing(stitches, "the number of stitches"))
+    return max(LEAST_RATIO, lockstitch_geometry(stack, stitches))
 
 
 def stitching_thread(length: Fraction, ratio: Fraction = LEAST_RATIO) -> Fraction:

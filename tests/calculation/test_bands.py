@@ -1,0 +1,82 @@
+"""Bands: worked by hand, and folded up again from the cut cloth."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.calculation.bands import worked_binding, worked_boxing, worked_facing, worked_piping, worked_tie
+from generator.calculation.irrational import PI_BELOW
+from generator.calculation.worked import End
+from generator.errors import CalculationError
+
+HALF, EIGHTH = Fraction(1, 2), Fraction(1, 8)
+LENGTHS = st.fractions(min_value=Fraction(1, 4), max_value=100, max_denominator=32)
+SEAMS = st.fractions(min_value=0, max_value=1, max_denominator=32)
+
+
+@given(LENGTHS, LENGTHS, SEAMS)
+def test_a_tie_folds_in_half_to_its_width(length: Fraction, width: Fraction, seam: Fraction) -> None:
+    cut_across, cut_along = worked_tie(length, width, seam)
+    assert cut_across / 2 - seam == width
+    assert cut_along - 2 * seam == length
+
+
+def test_a_single_binding_turns_both_raw_edges_to_its_middle() -> None:
+    # 2 in wide: raw edges to the middle leave 1 in, folded over the edge 1/2 in shows on each side
+    across, along = worked_binding(Fraction(40), HALF, HALF)
+    assert (across / 2) / 2 == HALF
+    assert along == 41
+
+
+def test_a_doubled_binding_has_two_plies_in_its_seam_and_on_both_sides() -> None:
+    # 3 in wide, folded 1 1/2: a seam of 1/2 in, then 1/2 in on either side
+    across, _ = worked_binding(Fraction(40), HALF, HALF, doubled=True)
+    assert across / 2 == 3 * HALF
+
+
+@given(
+    st.fractions(min_value=Fraction(1, 16), max_value=2, max_denominator=32),
+    st.fractions(min_value=Fraction(1, 4), max_value=1, max_denominator=16),
+)
+def test_a_piping_strip_always_goes_round_its_cord(cord: Fraction, seam: Fraction) -> None:
+    across, _ = worked_piping(Fraction(48), cord, seam, EIGHTH)
+    assert across - 2 * seam > cord * PI_BELOW
+    assert across - 2 * seam - cord * PI_BELOW < EIGHTH + Fraction(1, 10**9)
+    assert (across / EIGHTH).denominator == 1
+
+
+def test_a_boxing_closes_round_a_rectangular_seat() -> None:
+    # 2 (16 + 18) = 68 in round, one closing seam of 1/2 in on both ends; 3 in deep with a seam above and below
+    assert worked_boxing(2 * Fraction(16 + 18), Fraction(3), HALF) == (4, 69)
+
+
+def test_a_facing_keeps_its_free_edge() -> None:
+    # 2 + 1/2 + 1/4 wide; 20 + 2 x 1/2 long
+    assert worked_facing(Fraction(20), Fraction(2), End("seam", HALF), End("turnover", Fraction(1, 4))) == (
+        Fraction(11, 4),
+        21,
+    )
+
+
+@pytest.mark.parametrize(
+    ("work", "message"),
+    [
+        (lambda: worked_tie(Fraction(0), HALF, HALF), "the length of a tie must be more than nothing, not 0"),
+        (lambda: worked_tie(HALF, Fraction(0), HALF), "the width of a tie must be more than nothing, not 0"),
+        (lambda: worked_binding(HALF, -HALF, HALF), "the width of a binding must be more than nothing, not -1/2"),
+        (
+            lambda: worked_piping(HALF, Fraction(0), HALF, EIGHTH),
+            "the thickness of a cord must be more than nothing, not 0",
+        ),
+        (lambda: worked_boxing(HALF, HALF, -HALF), "the allowance cannot be less than nothing, it is -1/2"),
+    ],
+)
+def test_a_band_of_no_size_is_refused(work: Callable[[], object], message: str) -> None:
+    with pytest.raises(CalculationError) as refusal:
+        work()
+    assert str(refusal.value) == message
