@@ -1,0 +1,99 @@
+"""Where a cutting layout lies on paper: a layout comes in, parts with exact places go out; nothing is drawn.
+
+A long layout is broken between strips into parts, one a picture, all at one scale.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calculation.worked import Layout, Placed
+
+WIDE, HIGH = Fraction(19, 4), Fraction(15, 2)
+LEAST_WIDE = Fraction(16, 5)
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """One strip: its number in the order of cutting, where it begins and ends on the cloth [in], its pieces."""
+
+    number: int
+    top: Fraction
+    bottom: Fraction
+    pieces: tuple[Placed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LayoutPart:
+    """Strips that follow each other, on one picture; ``scale`` is paper over cloth."""
+
+    strips: tuple[Strip, ...]
+    scale: Fraction
+    width: Fraction
+
+    @property
+    def top(self) -> Fraction:
+        """Where the part begins on the cloth [in]."""
+        return self.strips[0].top
+
+    @property
+    def bottom(self) -> Fraction:
+        """Where the part ends on the cloth [in]."""
+        return self.strips[-1].bottom
+
+    @property
+    def high(self) -> Fraction:
+        """The height of the part on paper [in]."""
+        return (self.bottom - self.top) * self.scale
+
+    @property
+    def wide(self) -> Fraction:
+        """The width of the cloth on paper [in]."""
+        return self.width * self.scale
+
+
+def plan_layout(layout: Layout, most_wide: Fraction = WIDE) -> tuple[LayoutPart, ...]:
+    """Return the parts of a layout: one if its cloth comes out wide enough to read, else as few as fill the pages."""
+    strips = numbered_strips(layout)
+    if not strips:
+        return ()
+    scale = layout_scale(layout, most_wide)
+    groups: list[list[Strip]] = [[]]
+    for strip in strips:
+        if groups[-1] and (strip.bottom - groups[-1][0].top) * scale > HIGH:
+            groups.append([])
+        groups[-1].append(strip)
+    return tuple(LayoutPart(tuple(group), scale, layout.width) for group in groups)
+
+
+def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
+    """Return paper over cloth [-]: never larger than life, the whole width and the tallest strip on the paper.
+
+    Examples
+    --------
+    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 80 in long, 7 1/2 in of
+    paper hold the length at 3/32, and the width comes out 3 9/16 in, wide enough.
+
+    >>> layout_scale(Layout(Fraction(38), Fraction(20), (), ((Fraction(0), Fraction(20)),), Fraction(20),
+    ...     True, Fraction(38)))
+    Fraction(1, 8)
+    >>> layout_scale(Layout(Fraction(38), Fraction(80), (), ((Fraction(0), Fraction(20)),), Fraction(80), True,
+    ...     Fraction(38)))
+    Fraction(3, 32)
+    """
+    widest = min(Fraction(1), most_wide / layout.width)
+    whole = min(widest, HIGH / layout.length)
+    if whole * layout.width < LEAST_WIDE:
+        whole = widest
+    tallest = max(along for _, along in layout.strips)
+    return min(whole, HIGH / tallest)
+
+
+def numbered_strips(layout: Layout) -> tuple[Strip, ...]:
+    """Return the strips from the cut end down, each with its pieces from the left selvage."""
+    strips = []
+    for number, (top, along) in enumerate(sorted(layout.strips), 1):
+        inside = [piece for piece in layout.placed if top <= piece.top < top + along]
+        strips.append(Strip(number, top, top + along, tuple(sorted(inside, key=lambda piece: (piece.left, piece.top)))))
+    return tuple(strips)
