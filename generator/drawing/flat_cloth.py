@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from generator.calculation.worked import Panel, Piece, Worksheet
+from generator.calculation.worked import Panel, Piece, TuckSet, Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.flat_cloth_plan import ARROW_GAP, FlatCloth, FlatPart, plan_flat_cloth, row_label
 from generator.drawing.labels import spread, text_height, text_width
@@ -17,38 +18,62 @@ from generator.lengths import Edition, write_length
 PAGE_HEIGHT = 8.8
 TICK, LEADER = 0.1, 0.07
 EVERY = 5
+FROM_LEFT, FROM_TOP = "the left cut edge", "the top cut edge"
 
 
 def draw_flat_cloth(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return the flat cloth of a tucked panel: cut edge, marks on both long edges, rows, joins and grain."""
-    piece = worksheet.pieces[name]
-    panel = worksheet.panels[name]
-    tucks, edition = panel.across, worksheet.edition
-    canvases = sketch_flat_cloth(piece, panel, edition, style)
+    """Return the flat cloth of a tucked panel: cut edge, marks on both long edges, rows, joins and grain.
+
+    Cross tucks are marked when the others are sewn: a second diagram shows the panel then, turned a quarter.
+    """
+    piece, panel, edition = worksheet.pieces[name], worksheet.panels[name], worksheet.edition
+    pictures = _pictures(piece, panel, edition, style, FROM_LEFT)
+    if panel.cross is None or not panel.cross.count:
+        return pictures
+    turned, crossed = turned_panel(piece, panel, panel.cross)
+    return pictures + _pictures(turned, crossed, edition, style, FROM_TOP)
+
+
+def turned_panel(piece: Piece, panel: Panel, cross: TuckSet) -> tuple[Piece, Panel]:
+    """Return the panel with its first set of tucks sewn, turned so that the cross tucks run up and down."""
+    sewn = panel.across.cut - panel.across.take_up
+    quarter = {"left": "top", "right": "bottom", "top": "right", "bottom": "left"}
+    edges = {side: piece.edges[before] for side, before in quarter.items() if before in piece.edges}
+    grain = {"along": "across", "across": "along"}.get(piece.grain, piece.grain)
+    turned = replace(piece, cut_across=cross.cut, cut_along=sewn, edges=edges, grain=grain)  # type: ignore[arg-type]
+    return turned, Panel(cross)
+
+
+def _pictures(piece: Piece, panel: Panel, edition: Edition, style: Style, edge: str) -> tuple[Picture, ...]:
+    tucks = panel.across
+    canvases = sketch_flat_cloth(piece, panel, edition, style, edge=edge)
     size = f"{write_length(tucks.cut, edition)} by {write_length(piece.cut_along, edition, unit=True)}"
-    alt = f"The {piece.label} lying flat, {size} as cut, with {_marks_in_words(panel, edition)}."
+    state = "lying flat" if edge == FROM_LEFT else "with its first tucks sewn, turned a quarter"
+    alt = f"The {piece.label} {state}, {size}, with {_marks_in_words(panel, edition, edge)}."
     caption = (
-        "Mark every fold on both long edges, always measuring from the left cut edge. "
+        f"Mark every fold on both long edges, always measuring from {edge}. "
         "Long dashes are folds, dots the finished edge"
         + (", dash-dot lines the tack rows." if panel.rows else ".")
         + ("" if plan_flat_cloth(piece, panel, edition, style).to_scale else " Up and down is not drawn to scale.")
     )
-    text = "Fold marks from the left cut edge: " + ", ".join(write_length(at, edition) for at in tucks.marks) + "."
+    text = f"Fold marks from {edge}: " + ", ".join(write_length(at, edition) for at in tucks.marks) + "."
     return tuple(canvas.picture(alt, caption, text if place == 0 else "") for place, canvas in enumerate(canvases))
 
 
-def _marks_in_words(panel: Panel, edition: Edition) -> str:
+def _marks_in_words(panel: Panel, edition: Edition, edge: str) -> str:
     tucks = panel.across
     if not tucks.count:
         return "no fold marks"
     first = write_length(tucks.marks[0], edition, unit=True)
     if tucks.count == 1:
-        return f"one fold mark {first} from the left cut edge"
+        return f"one fold mark {first} from {edge}"
     last = write_length(tucks.marks[-1], edition, unit=True)
-    return f"{tucks.count} fold marks, the first {first} and the last {last} from the left cut edge"
+    return f"{tucks.count} fold marks, the first {first} and the last {last} from {edge}"
 
 
-def sketch_flat_cloth(piece: Piece, panel: Panel, edition: Edition, style: Style) -> tuple[Canvas, ...]:
+def sketch_flat_cloth(
+    piece: Piece, panel: Panel, edition: Edition, style: Style, *, edge: str = FROM_LEFT
+) -> tuple[Canvas, ...]:
     """Return the canvases of the diagram, as many as pages are needed."""
     plan = plan_flat_cloth(piece, panel, edition, style)
     line = text_height(style.small)
@@ -58,10 +83,10 @@ def sketch_flat_cloth(piece: Piece, panel: Panel, edition: Edition, style: Style
     canvases = []
     for page, first in enumerate(range(0, len(plan.parts), each), 1):
         shown = plan.parts[first : first + each]
-        key = f"flat cloth {piece.name}" + (f" {page}" if page > 1 else "")
+        key = f"flat cloth {piece.name}" + ("" if edge == FROM_LEFT else " cross") + (f" {page}" if page > 1 else "")
         canvas = Canvas(float(plan.width), head + block * len(shown), style, key)
         unit = {"in": "inches", "cm": "centimetres"}[edition.unit]
-        canvas.text(f"{unit.capitalize()} from the left cut edge", float(plan.left), line / 2, hold="left")
+        canvas.text(f"{unit.capitalize()} from {edge}", float(plan.left), line / 2, hold="left")
         for place, part in enumerate(shown):
             _Part(canvas, plan, part, head + block * place).draw(piece, panel, edition)
         canvases.append(canvas)

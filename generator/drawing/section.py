@@ -16,6 +16,12 @@ from generator.lengths import Edition, say_length
 WIDTH = 6.8
 
 
+def draw_section(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return all sections of a panel: one tuck, its caught hem, its pairs."""
+    drawn = (draw_tuck_section, draw_hem_section, draw_pair_section)
+    return tuple(picture for draw in drawn for picture in draw(worksheet, name, style))
+
+
 def draw_tuck_section(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
     """Return one tuck flat, creased and stitched, with its depth and take-up; nothing for a plain panel."""
     tucks, edition = worksheet.panels[name].across, worksheet.edition

@@ -1,0 +1,73 @@
+"""Every kind of diagram by name: a worksheet and a key such as 'flat cloth front' come in, pictures go out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from generator.calculation.worked import Panel, Worksheet
+from generator.drawing.check_points import draw_check_points
+from generator.drawing.flat_cloth import draw_flat_cloth
+from generator.drawing.marking_strip import draw_marking_strip
+from generator.drawing.picture import Picture
+from generator.drawing.section import draw_hem_section, draw_pair_section, draw_section, draw_tuck_section
+from generator.drawing.section_plan import plan_pairs
+from generator.drawing.style import Style
+from generator.drawing.turn_map import draw_turn_map
+
+
+@dataclass(frozen=True, slots=True)
+class Diagram:
+    """A kind of diagram: its function, and the names in a worksheet for which it has something to show."""
+
+    draw: Callable[[Worksheet, str, Style], tuple[Picture, ...]]
+    names: Callable[[Worksheet], Iterable[str]]
+
+
+def panels_with(shows: Callable[[Panel], object]) -> Callable[[Worksheet], Iterable[str]]:
+    """Return a function that names the panels of a worksheet for which there is something to show."""
+    return lambda worksheet: [name for name, panel in worksheet.panels.items() if shows(panel)]
+
+
+def _has_tucks(panel: Panel) -> bool:
+    return panel.across.count > 0
+
+
+def _has_caught_hem(panel: Panel) -> bool:
+    return _has_tucks(panel) and "caught hem" in (panel.across.left.kind, panel.across.right.kind)
+
+
+def _never(worksheet: Worksheet) -> tuple[str, ...]:
+    return ()
+
+
+# One line a kind, in the order in which the pictures are wanted; 'section' is drawn on request, its parts are listed.
+DIAGRAMS: dict[str, Diagram] = {
+    "flat cloth": Diagram(draw_flat_cloth, panels_with(_has_tucks)),
+    "section": Diagram(draw_section, _never),
+    "tuck section": Diagram(draw_tuck_section, panels_with(_has_tucks)),
+    "hem section": Diagram(draw_hem_section, panels_with(_has_caught_hem)),
+    "pair section": Diagram(draw_pair_section, panels_with(plan_pairs)),
+    "turn map": Diagram(draw_turn_map, panels_with(lambda panel: panel.rows is not None and _has_tucks(panel))),
+    "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checkpoints)),
+    "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
+}
+
+
+def figure_keys(worksheet: Worksheet) -> tuple[str, ...]:
+    """Return the key of every diagram that a worksheet has something to show for."""
+    return tuple(f"{kind} {name}" for kind, diagram in DIAGRAMS.items() for name in diagram.names(worksheet))
+
+
+def draw(worksheet: Worksheet, key: str, style: Style) -> tuple[Picture, ...]:
+    """Return the pictures of a key, a kind of diagram and a name; more than one where it takes several pages.
+
+    Raises
+    ------
+    KeyError
+        If there is no such kind of diagram, or the worksheet has nothing of that name.
+    """
+    for kind, diagram in DIAGRAMS.items():
+        if key.startswith(f"{kind} "):
+            return diagram.draw(worksheet, key.removeprefix(f"{kind} "), style)
+    raise KeyError(f"no diagram is called '{key}'; kinds are {', '.join(DIAGRAMS)}")
