@@ -115,7 +115,7 @@ def _refuse(wish: RowWish, spacing: Fraction, swings: Swing, edition: Edition) -
     refuse_too_close(what, spacing, swings, edition, measured=measured is not None)
     if measured is not None and measured >= spacing:
         raise CalculationError(
-            f"a draw-in of {say_length(measured, edition)} in every interval leaves nothing of {what}; "
+            f"if every interval loses {say_length(measured, edition)}, nothing is left of {what}; "
             "give the draw-in of one interval, not of the whole sample"
         )
 

@@ -75,7 +75,7 @@ def trim_words(trimmed: Trimming, edition: Edition) -> str:
     if trimmed.most == 0:
         return ""
     least, most = say_length(trimmed.least, edition), say_length(trimmed.most, edition)
-    either = f"between {least} and {most}" if trimmed.least else f"up to {most}"
+    either = most if least == most else f"between {least} and {most}" if trimmed.least else f"up to {most}"
     return (
         f"Trim the panel to {say_length(trimmed.leave, edition)}, the same at the top and at the bottom: "
         f"{either} at either end."

@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import cos, dist, pi, sin, sqrt
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as some
 from row_panels import signed
 
@@ -72,6 +72,7 @@ def test_every_swing_is_the_same_both_ways() -> None:
     assert all(swing(one, other) == swing(other, one) for one in Turn for other in Turn)
 
 
+@settings(deadline=None)
 @given(DEPTHS, DEPTHS_APART, SWINGS)
 def test_walking_along_an_evenly_swinging_fold_gives_the_ruled_spacing(
     depth: Fraction, depths_apart: Fraction, half_turns: Fraction

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as some
 from row_panels import even_tucks, signed, uneven_tucks
 
@@ -59,6 +59,7 @@ def test_layers_are_counted_by_hand(turns: str, depth: Fraction, pitch: Fraction
 
 
 @pytest.mark.parametrize("ring", [False, True])
+@settings(deadline=None)
 @given(some.lists(some.tuples(EIGHTHS, EIGHTHS, some.sampled_from("<>.")), min_size=1, max_size=7))
 def test_the_thickest_place_is_found_by_trying_every_point(
     ring: bool, sewn: list[tuple[Fraction, Fraction, str]]

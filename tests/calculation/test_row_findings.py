@@ -1,0 +1,113 @@
+"""What is said about rows that can be sewn: each warning whole, and silence where all is well."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from row_panels import SEAM, even_tucks
+
+from generator.calculation.plans import drawn_plan, turn_plan
+from generator.calculation.rows import RowWish, choose_rows, row_findings
+from generator.calculation.worked import End, TuckSet
+from generator.lengths import INCH, METRIC, MILLIMETRE, Edition
+
+WISH = RowWish(
+    finished_along=Fraction(16),
+    ends=(SEAM, SEAM),
+    plan=turn_plan("linked cells"),
+    spacing=Fraction(3),
+    first=(Fraction(2), Fraction(3)),
+)
+TUCKS = even_tucks(12, Fraction(1, 2), Fraction(1))
+
+
+def said(wish: RowWish, tucks: TuckSet = TUCKS, edition: Edition = INCH) -> tuple[str, ...]:
+    return row_findings(wish, choose_rows(wish, tucks, edition), tucks, edition)
+
+
+def test_nothing_is_said_where_all_is_well() -> None:
+    assert said(WISH) == ()
+
+
+def test_close_rows_are_told_with_the_spacing_that_is_better() -> None:
+    wish = replace(WISH, spacing=Fraction(5, 2))
+    assert said(wish) == (
+        "rows 2 1/2 in apart are close for tucks 1/2 in deep: the length draws in much and unevenly; sew a sample "
+        "first, or rule them 3 in apart",
+    )
+
+
+def test_a_sample_settles_close_rows() -> None:
+    assert said(replace(WISH, spacing=Fraction(5, 2), measured_draw_in=Fraction(1, 4))) == ()
+
+
+def test_a_sample_that_lost_less_than_the_straight_way_is_doubted() -> None:
+    # The straight way costs 3 - sqrt(9 - 1) = 0.1716, on the ruler 3/16.
+    assert said(replace(WISH, measured_draw_in=Fraction(1, 8))) == (
+        "a draw-in of 1/8 in was measured in an interval and less than 3/16 in is hardly possible; measure the sample "
+        "again, from the first row to the last",
+    )
+
+
+def test_a_panel_of_which_only_some_tucks_swing_may_ripple() -> None:
+    rest = (
+        "some tucks swing over and others lie as they did, so the panel may ripple and draw in less than is planned; "
+        "sew a sample, and let the panel settle flat before it is trimmed"
+    )
+    assert f"between the rows {rest}" in said(replace(WISH, plan=turn_plan("slants")))
+    # Rows 1 to 2 swing all, 2 to 3 half, 3 to 1 half, 1 to 2 all.
+    mixed = replace(WISH, plan=drawn_plan("><\n<>\n>>"))
+    assert f"in 2 of the 4 intervals {rest}" in said(mixed)
+
+
+def test_an_edge_that_turns_the_tucks_over_close_to_its_row_is_told() -> None:
+    # Five rows alike leave 2 in; six depths are 3 in.
+    wish = replace(WISH, plan=turn_plan("one way"), bottom_held="left")
+    assert said(wish) == (
+        "the bottom edge lays the tucks otherwise than the row 2 in from it, and 3 in would be needed to turn them "
+        "over; hold the edge as the next row, or keep the first row further from it",
+    )
+    roomy = replace(wish, first=(Fraction(3), Fraction(4)), top_held="left", bottom_held="right")
+    assert said(roomy) == ()
+
+
+def test_rows_that_could_be_trimmed_off_are_told() -> None:
+    # 60 in of rows 1 3/4 in apart, tucks of 1/4 in: 37 intervals of 0.0729 to 0.1862 in, 2.70 to 6.89 in all.
+    wish = replace(WISH, finished_along=Fraction(60), spacing=Fraction(7, 4), first=(Fraction(3, 4), Fraction(3, 2)))
+    tucks = even_tucks(12, Fraction(1, 4), Fraction(1, 2))
+    assert len(choose_rows(wish, tucks, INCH).rows) == 38
+    assert said(wish, tucks) == (
+        "the length draws in by 2 11/16 in to 6 15/16 in: with the least of it the outer rows would be trimmed off; "
+        "keep the first row further from the edge, or sew a sample and give its draw-in",
+    )
+
+
+@pytest.mark.parametrize("kind", ["fold", "selvage"])
+def test_an_edge_that_cannot_be_trimmed_is_told(kind: str) -> None:
+    wish = replace(WISH, ends=(End(kind), SEAM))
+    assert said(wish) == (
+        f"the top edge is a {kind} and the panel is trimmed at both ends after the rows are sewn; finish that edge "
+        "with a seam or a hem, or choose a plan that does not draw in",
+    )
+    assert said(replace(wish, plan=turn_plan("one way"))) == ()
+
+
+def test_overlapping_pairs_and_their_layers_are_told() -> None:
+    # Pitch 3/4 in, depth 1/2 in: 1/4 in overlap, five layers, six with the partner in the seam.
+    assert said(WISH, even_tucks(12, Fraction(1, 2), Fraction(3, 4))) == (
+        "the folds of a facing pair overlap by 1/4 in: five layers, and the tuck turned last lies on top",
+        "there are up to 6 layers of cloth under the needle; use a longer stitch and a stronger needle, and turn the "
+        "wheel by hand over the thickest place",
+    )
+
+
+def test_a_metric_class_reads_centimetres() -> None:
+    wish = replace(
+        WISH, finished_along=400 * MILLIMETRE, spacing=55 * MILLIMETRE, first=(20 * MILLIMETRE, 90 * MILLIMETRE)
+    )
+    assert said(wish, even_tucks(12, 10 * MILLIMETRE, 20 * MILLIMETRE), METRIC) == (
+        "rows 5.5 cm apart are close for tucks 1 cm deep: the length draws in much and unevenly; sew a sample first, "
+        "or rule them 6 cm apart",
+    )
