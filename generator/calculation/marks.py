@@ -51,7 +51,8 @@ def laid_out(
     Raises
     ------
     CalculationError
-        If a length is negative, or the numbers of depths, take-ups and pitches do not belong together.
+        If a length is negative, a caught hem is no deeper than its tuck, or the numbers of depths, take-ups
+        and pitches do not belong together.
 
     Examples
     --------
@@ -71,6 +72,7 @@ def laid_out(
     left, right = (not_negative(margin, "a margin") for margin in margins)
     outer = (take_ups[0], take_ups[-1]) if take_ups else (_NOTHING, _NOTHING)
     allowances = (end_allowance(ends[0], left, outer[0]), end_allowance(ends[1], right, outer[1]))
+    _refuse_shallow_hems(ends, allowances, depths)
     finished = left + sum(pitches, _NOTHING) + right
     steps = (spacing_for(gap, *pair) for gap, *pair in zip(pitches, take_ups, take_ups[1:], strict=False))
     marks = tuple(accumulate(steps, initial=first_mark(ends[0], left, outer[0]))) if take_ups else ()
@@ -116,7 +118,7 @@ def rounded(tucks: TuckSet, edition: Edition) -> TuckSet:
     Raises
     ------
     CalculationError
-        If two marks fall together or one falls off the cloth.
+        If two marks fall together, one falls off the cloth, or a caught hem is no deeper than its tuck.
 
     Notes
     -----
@@ -162,6 +164,17 @@ def rounded(tucks: TuckSet, edition: Edition) -> TuckSet:
     return _forwards(on_ruler)
 
 
+def _refuse_shallow_hems(
+    ends: tuple[End, End], allowances: tuple[Fraction, Fraction], depths: Sequence[Fraction]
+) -> None:
+    """Refuse a caught hem whose raw edge would not lie beyond the stitching that is to hold it."""
+    for end, hem, depth in zip(ends, allowances, (depths[0], depths[-1]) if depths else (), strict=False):
+        if end.kind == "caught hem" and hem <= depth:
+            raise CalculationError(
+                f"a caught hem {hem} in deep is not deeper than the tuck of {depth} in that holds it: widen the margin"
+            )
+
+
 def _on_ruler(tucks: TuckSet, step: Fraction) -> tuple[Fraction, ...]:
     marks = [_nearest(mark, step) for mark in tucks.marks]
     if marks and tucks.left.kind == "caught hem":
@@ -186,6 +199,7 @@ def _forwards(tucks: TuckSet) -> TuckSet:
         mark - before - take_up / 2 for mark, before, take_up in zip(tucks.marks, hidden, tucks.take_ups, strict=False)
     )
     margins = (stitching[0], tucks.finished - stitching[-1])
+    _refuse_shallow_hems((tucks.left, tucks.right), (tucks.left_allowance, tucks.right_allowance), tucks.depths)
     if min(margins) < 0:
         raise CalculationError("the outermost tuck would be stitched beyond the edge of the panel")
     return replace(tucks, stitching=stitching, left_margin=margins[0], right_margin=margins[1])

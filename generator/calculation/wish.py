@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.ends import Lie, least_margin
+from generator.calculation.ends import Lie
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import Edition, on_step, round_down, round_up
 
@@ -58,51 +58,24 @@ class Choice:
     reasons: tuple[str, ...]
 
 
-def margin_limits(
-    wish: TuckWish, count: int, depths: tuple[Fraction, Fraction], edition: Edition
-) -> tuple[Range, Range]:
-    """Return the least and the most that each margin may be: the range asked for, and what can be sewn.
+def lie(word: str) -> Lie:
+    """Return the word for how an edge tuck lies, as least margins know it.
 
     Parameters
     ----------
-    wish : TuckWish
-        The margins asked for, the ends, and how the outermost tucks lie.
-    count : int
-        Number of tucks, n [-].
-    depths : tuple of two Fractions
-        Depth of the first and of the last tuck, d [in].
-    edition : Edition
-        Foot room and play are whole numbers of its unit.
+    word : str
+        "out", "in" or anything else for a tuck that stands.
 
     Returns
     -------
-    tuple of two ranges
-        Least and most of the left and of the right margin [in]; the least may lie above the most: nothing fits.
+    {"out", "in", "upright"}
+        The word.
 
     Examples
     --------
-    A margin of up to 1 in beside a seam, tucks 3/8 in deep standing: 3/8 in of foot room at least.
-
-    >>> from generator.lengths import INCH
-    >>> ends = (End("seam"), End("seam"))
-    >>> wish = TuckWish(Fraction(9), Fraction(3, 8), Fraction(2), ends, (Fraction(0), Fraction(1)), (Fraction(1),) * 2)
-    >>> margin_limits(wish, 5, (Fraction(3, 8),) * 2, INCH)
-    ((Fraction(3, 8), Fraction(1, 1)), (Fraction(1, 1), Fraction(1, 1)))
-
-    References
-    ----------
-    Derived from :func:`least_margin`.
+    >>> lie("out"), lie("")
+    ('out', 'upright')
     """
-    lies = wish.lies_at(count)
-    left = least_margin(wish.ends[0], depths[0], _lie(lies[0]), edition)
-    right = least_margin(wish.ends[1], depths[1], _lie(lies[1]), edition)
-    return (
-        (max(wish.left_margin[0], left), wish.left_margin[1]),
-        (max(wish.right_margin[0], right), wish.right_margin[1]),
-    )
-
-
-def _lie(word: str) -> Lie:
     return "out" if word == "out" else "in" if word == "in" else "upright"
 
 
