@@ -1,0 +1,60 @@
+"""A theme's values become a style, or every fault is told at once."""
+
+import pytest
+
+from generator.drawing.style import SMALLEST_TEXT, Style, contrast_ratio, read_style
+from generator.errors import FaultyFileError
+
+
+def test_without_values_the_style_is_the_plain_one():
+    assert read_style({}) == Style()
+
+
+def test_a_theme_may_replace_sizes_colours_and_dashes():
+    style = read_style({"small": "12", "accent": "#003366", "tack_dashes": "4, 2", "font": "DejaVu Serif"})
+    assert (style.small, style.accent, style.tack_dashes, style.font) == (12.0, "#003366", (4.0, 2.0), "DejaVu Serif")
+
+
+def test_all_faults_are_told_at_once():
+    with pytest.raises(FaultyFileError) as refused:
+        read_style({"smal": 9, "ink": "black", "line": "thick", "fold_dashes": "3"}, "themes/plain/theme.yaml")
+    assert str(refused.value).splitlines() == [
+        "themes/plain/theme.yaml: diagrams have no 'smal'; did you mean 'small'?",
+        "themes/plain/theme.yaml: ink: 'black' is no colour; write it like #1c1c1c",
+        "themes/plain/theme.yaml: line: 'thick' is no number of points",
+        "themes/plain/theme.yaml: fold_dashes: dashes come in pairs of dash and gap, found 1 lengths",
+    ]
+
+
+def test_a_size_of_nothing_is_refused():
+    with pytest.raises(FaultyFileError, match="line: 0 is not between 0 and 72 points"):
+        read_style({"line": 0})
+
+
+def test_text_under_seven_points_is_refused():
+    with pytest.raises(FaultyFileError, match="small: 6 pt is too small to read; take at least 7"):
+        read_style({"small": 6})
+
+
+def test_pale_words_are_refused():
+    with pytest.raises(FaultyFileError, match="quiet stands out from paper only"):
+        read_style({"quiet": "#999999"})
+
+
+def test_the_plain_style_can_be_read():
+    style = Style()
+    assert min(style.small, style.text, style.strong) >= SMALLEST_TEXT
+    for ink in (style.ink, style.quiet, style.accent):
+        assert contrast_ratio(ink, style.cloth) >= 4.5
+
+
+def test_contrast_is_that_of_the_accessibility_guidelines():
+    # The lightest grey that the accessibility guidelines allow for text on white, 4.54 to 1 (from memory).
+    assert round(contrast_ratio("#767676", "#ffffff"), 2) == 4.54
+    assert contrast_ratio("#123456", "#123456") == 1
+
+
+def test_every_sort_of_line_differs_by_more_than_colour():
+    style = Style()
+    pens = (style.cut, style.fold, style.stitch, style.tack, style.join, style.finish, style.outline, style.measure)
+    assert len({(pen.width, pen.dashes) for pen in pens}) == len(pens)
