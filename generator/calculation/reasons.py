@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.tucks import facing_gap, visible_space
+from generator.calculation.facing import facing_gap
+from generator.calculation.tucks import visible_space
 from generator.calculation.wish import TuckWish
 from generator.calculation.worked import TuckSet
 from generator.lengths import Edition, say_length

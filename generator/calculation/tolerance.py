@@ -6,92 +6,24 @@ import math
 from fractions import Fraction
 from itertools import accumulate
 
-from generator.calculation.refused import not_negative, whole_number
+from generator.calculation.correction_words import beyond_words, dealt_words
+from generator.calculation.refused import whole_number
+from generator.calculation.stitching_errors import random_error, systematic_error
 from generator.calculation.worked import CheckPoint, Correction, TuckSet
-from generator.lengths import Edition, round_down, say_length
+from generator.lengths import Edition, round_down
+
+__all__ = [
+    "allowed_change",
+    "check_points",
+    "corrections",
+    "dealt_steps",
+    "random_error",
+    "systematic_error",
+]
 
 _MOST_POINTS = 12
 _MOST_MARKS_OFF = 4
 _STEPS_OFF = (1, 2, 4, 8)
-_SCALE = 10**6
-
-
-def systematic_error(count: int, off_each: Fraction) -> Fraction:
-    r"""Return how much a panel is off when every stitching line is off the same way.
-
-    A tuck takes cloth on both sides of its fold, so an error of depth counts twice in each: :math:`2 n \varepsilon`.
-
-    Parameters
-    ----------
-    count : int
-        Number of tucks, n [-].
-    off_each : Fraction
-        Error of every stitching line, eps [in]; positive is too deep.
-
-    Returns
-    -------
-    Fraction
-        Error of the finished width [in]; positive is too narrow.
-
-    Raises
-    ------
-    CalculationError
-        If ``count`` is negative.
-
-    Examples
-    --------
-    17 tucks, each 1/32 in too deep: 17/16 in, more than an inch.
-
-    >>> systematic_error(17, Fraction(1, 32))
-    Fraction(17, 16)
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    return 2 * whole_number(count, "the number of tucks") * Fraction(off_each)
-
-
-def random_error(count: int, deviation: Fraction) -> Fraction:
-    r"""Return how much a panel may be off when every stitching line errs by itself.
-
-    Errors that do not know of each other partly cancel: their sum grows with the root of their number,
-    :math:`2 \varepsilon \sqrt n`.
-
-    Parameters
-    ----------
-    count : int
-        Number of tucks, n [-].
-    deviation : Fraction
-        Standard deviation of one stitching line, eps [in].
-
-    Returns
-    -------
-    Fraction
-        Standard deviation of the finished width [in], never too small and by less than a millionth too large.
-
-    Raises
-    ------
-    CalculationError
-        If a number is negative.
-
-    Examples
-    --------
-    16 tucks, 1/32 in each: 2/32 x 4 = 1/4 in, where the systematic error would be a whole inch.
-
-    >>> random_error(16, Fraction(1, 32))
-    Fraction(1, 4)
-    >>> random_error(0, Fraction(1, 32))
-    Fraction(0, 1)
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    square = whole_number(count, "the number of tucks") * _SCALE**2
-    root = math.isqrt(square)
-    above = root if root * root == square else root + 1
-    return 2 * not_negative(deviation, "the deviation") * Fraction(above, _SCALE)
 
 
 def allowed_change(depth: Fraction, edition: Edition) -> Fraction:
@@ -264,8 +196,8 @@ def _correction(tucks: TuckSet, checkpoint: CheckPoint, steps: int, edition: Edi
     left = tucks.count - checkpoint.after
     if left and abs(off) <= checkpoint.absorb:
         dealt = dealt_steps(abs(steps), left, edition.fine if steps > 0 else -edition.fine)
-        return Correction(checkpoint.after, off, dealt, _dealt_text(dealt, checkpoint.after, edition))
-    return Correction(checkpoint.after, off, (), _beyond_text(tucks, checkpoint, off, edition))
+        return Correction(checkpoint.after, off, dealt, dealt_words(dealt, checkpoint.after, edition))
+    return Correction(checkpoint.after, off, (), beyond_words(tucks, checkpoint, off, edition))
 
 
 def dealt_steps(steps: int, tucks_left: int, step: Fraction) -> tuple[tuple[int, Fraction], ...]:
@@ -308,31 +240,3 @@ def dealt_steps(steps: int, tucks_left: int, step: Fraction) -> tuple[tuple[int,
     each, more = divmod(steps, whole_number(tucks_left, "the number of tucks left", least=1))
     shares = ((more, (each + 1) * step), (tucks_left - more, each * step))
     return tuple((count, change) for count, change in shares if count and change)
-
-
-def _dealt_text(dealt: tuple[tuple[int, Fraction], ...], after: int, edition: Edition) -> str:
-    parts = []
-    first = after + 1
-    for count, change in dealt:
-        which = f"tuck {first}" if count == 1 else f"tucks {first} to {first + count - 1}"
-        parts.append(f"{which} {say_length(abs(change), edition)} {'deeper' if change > 0 else 'shallower'}")
-        first += count
-    return f"Stitch {' and '.join(parts)}."
-
-
-def _beyond_text(tucks: TuckSet, checkpoint: CheckPoint, off: Fraction, edition: Edition) -> str:
-    left = tucks.count - checkpoint.after
-    size = say_length(abs(off), edition)
-    opening = ""
-    if left:
-        few = "the 1 tuck" if left == 1 else f"the {left} tucks"
-        opening = f"{size} is more than {few} left can absorb ({say_length(checkpoint.absorb, edition)}). "
-    if off > 0:
-        return opening + f"Trim {size} off, half at each edge, or unpick and stitch deeper."
-    fewer = "Unpick one tuck" if not left else "Leave one tuck out"
-    text = f"{fewer}: that gives {say_length(tucks.take_ups[-1], edition)}. Or take {size} from the allowances, "
-    text += "or cut the other pieces to the panel as sewn."
-    if left and tucks.right.kind == "caught hem":
-        moved = say_length(2 * abs(off), edition)
-        text += f" Or move the last fold mark {moved} towards the far edge: the hem there grows narrower by {size}."
-    return opening + text

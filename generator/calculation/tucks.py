@@ -156,7 +156,7 @@ def visible_space(pitch: Fraction, depth: Fraction) -> Fraction:
 
     Notes
     -----
-    For neighbours that all lie one way. Two that face each other share the pitch; see :func:`facing_gap`.
+    For neighbours that all lie one way. Two that face each other share the pitch.
 
     Examples
     --------
@@ -170,42 +170,6 @@ def visible_space(pitch: Fraction, depth: Fraction) -> Fraction:
     *Hand Sewing Lessons*, Model 6 (the meeting tucks of the example).
     """
     return more_than_nothing(pitch, "the pitch") - more_than_nothing(depth, "the depth of a tuck")
-
-
-def facing_gap(pitch: Fraction, left_depth: Fraction, right_depth: Fraction) -> Fraction:
-    r"""Return the gap between the folds of two neighbours that are turned to each other.
-
-    Both lie on the same pitch: :math:`g = p - d_l - d_r`. Nothing: the folds meet; less: they overlap.
-
-    Parameters
-    ----------
-    pitch : Fraction
-        Stitching to stitching on the finished panel, p [in].
-    left_depth, right_depth : Fraction
-        Depths of the two tucks, d [in].
-
-    Returns
-    -------
-    Fraction
-        The gap, g [in]; negative where the folds overlap.
-
-    Raises
-    ------
-    CalculationError
-        If a length is not positive.
-
-    Examples
-    --------
-    Tucks 1/4 in deep, marks 1 in apart, so 1/2 in from stitching to stitching: the folds just meet.
-
-    >>> facing_gap(Fraction(1, 2), Fraction(1, 4), Fraction(1, 4))
-    Fraction(0, 1)
-
-    References
-    ----------
-    The example: common practice, no source.
-    """
-    return visible_space(pitch, left_depth) - more_than_nothing(right_depth, "the depth of a tuck")
 
 
 def finished_width(count: int, pitch: Fraction, margins: tuple[Fraction, Fraction]) -> Fraction:
