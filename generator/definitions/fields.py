@@ -1,0 +1,248 @@
+"""The fields of definitions: a node of the file comes in, a checked value goes out; faults go to the reading.
+
+Each field says how it is read and what an editor's JSON Schema should say about it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+
+from generator.definitions.conversion import Purpose
+from generator.definitions.faults import Fault, SilentFault, meant
+from generator.definitions.nodes import Group, Listing, Node, Words, fold
+from generator.definitions.reading import (
+    ANY_SORT,
+    Reading,
+    constant,
+    filled_words,
+    read_edges,
+    read_finish,
+    read_number,
+    read_range,
+    read_text,
+    read_value,
+)
+from generator.definitions.values import EdgeRun, Formula, Number, Range, Text
+from generator.lengths import INCH
+
+Schema = Mapping[str, Any]
+WORDS: Schema = {"type": ["string", "number", "boolean"]}
+VALUE: Schema = {"type": ["string", "number"]}
+
+
+def reading_of(info: core_schema.ValidationInfo) -> Reading:
+    """Return the reading that a validation is part of."""
+    if not isinstance(info.context, Reading):
+        raise TypeError("definitions are read with a Reading as context")
+    return info.context
+
+
+def reported() -> PydanticCustomError:
+    """Return the error that stands for a fault which the reading already has."""
+    return PydanticCustomError("reported", "the fault has been reported")
+
+
+@dataclass(frozen=True, eq=False)
+class Leaf:
+    """How one field is read from words, and its JSON Schema."""
+
+    read: Callable[[Words, Reading], Any]
+    schema: Schema
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.with_info_plain_validator_function(self._validate)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return dict(self.schema)
+
+    def _validate(self, found: Node, info: core_schema.ValidationInfo) -> Any:
+        return self.value(found, reading_of(info))
+
+    def value(self, found: Node, reading: Reading) -> Any:
+        """Return the value of a node; a fault is reported with its place."""
+        if isinstance(found, Words):
+            return read_or_report(self.read, found, reading)
+        sort = "a group of keys" if isinstance(found, Group) else "a list"
+        reading.faults.add(found.place, f"one value is wanted here, this is {sort}")
+        raise reported()
+
+
+class LeafList(Leaf):
+    """A list of words: on one line with commas, or one line each with a dash."""
+
+    def value(self, found: Node, reading: Reading) -> tuple[Any, ...]:
+        """Return the values of all items."""
+        if isinstance(found, Group):
+            reading.faults.add(found.place, "a list is wanted here: words with commas, or one line each with a -")
+            raise reported()
+        items = found.items if isinstance(found, Listing) else _parted(found)
+        return tuple(super(LeafList, self).value(item, reading) for item in items)
+
+
+def _parted(words: Words) -> list[Words]:
+    """Return the parts of words between commas, each with its own place."""
+    parts = [found for found in re.finditer(r"[^,]+", words.text) if found.group().strip()]
+    if not parts:
+        return [words]
+    return [
+        Words(part.group().strip(), words.at(part.start() + len(part.group()) - len(part.group().lstrip())))
+        for part in parts
+    ]
+
+
+def read_or_report(read: Callable[[Words, Reading], Any], words: Words, reading: Reading) -> Any:
+    """Return what ``read`` makes of words; a fault goes to the reading, and pydantic is told that one was found."""
+    try:
+        return read(words, reading)
+    except SilentFault:
+        raise reported() from None
+    except Fault as fault:
+        reading.faults.add(words.at(fault.offset), fault.text)
+        raise reported() from None
+
+
+def choice(words: Iterable[str], what: str) -> Leaf:
+    """Return a field that is one of a few words."""
+    known = tuple(words)
+
+    def read(found: Words, reading: Reading) -> str:
+        written = fold(filled_words(found))
+        if written in known:
+            return written
+        near = {word.lower(): word for word in known}.get(written.lower())
+        if near:
+            return near
+        raise Fault(f"'{found.text.strip()}' is no {what}{meant(found.text.strip(), known)}")
+
+    return Leaf(read, {"enum": list(known)})
+
+
+def choices(words: Iterable[str], what: str) -> LeafList:
+    """Return a field that is a list of some of a few words."""
+    known = choice(words, what)
+    items = dict(known.schema)
+    return LeafList(known.read, {"anyOf": [{"type": "string"}, {"type": "array", "items": items}]})
+
+
+def length(purpose: Purpose = "general") -> Leaf:
+    """Return a field that is a length."""
+    return Leaf(lambda words, reading: read_value(words, reading, purpose=purpose), VALUE)
+
+
+def span(purpose: Purpose = "general", *, falling: bool = False) -> Leaf:
+    """Return a field that is a range of lengths."""
+    return Leaf(lambda words, reading: read_range(words, reading, falling=falling, purpose=purpose), VALUE)
+
+
+def standing(text: str) -> Any:
+    """Return the default of a field that is a length or a number."""
+    formula = constant(text, wanted=ANY_SORT)
+    return Field(default_factory=lambda: formula, json_schema_extra={"default": text})
+
+
+def standing_span(text: str) -> Any:
+    """Return the default of a field that is a range."""
+    reading = Reading()
+    found = read_range(Words(text, constant("0").place), reading)
+    return Field(default_factory=lambda: found, json_schema_extra={"default": text})
+
+
+def _label(words: Words, reading: Reading) -> str:
+    text = filled_words(words).strip()
+    if "{{" in text:
+        raise Fault("a label is the same in every size; {{ }} is filled in summaries, notes, items and steps only")
+    return text
+
+
+def _yes(words: Words, reading: Reading) -> bool:
+    text = filled_words(words).strip().lower()
+    if text not in ("yes", "no", "true", "false"):
+        raise Fault(f"'{words.text.strip()}' is neither yes nor no")
+    return text in ("yes", "true")
+
+
+def _share(words: Words, reading: Reading) -> Fraction:
+    """Return a per cent value as a share of 1."""
+    text = filled_words(words).strip()
+    if not text.endswith("%"):
+        raise Fault("a share is written in per cent, for example 3 %")
+    bare = Words(text[:-1].rstrip(), words.place)
+    value = read_value(bare, Reading(), wanted=0)
+    share = value.fixed(INCH) / 100
+    if not 0 <= share < 1:
+        raise Fault("a share lies between 0 % and less than 100 %")
+    return share
+
+
+def _day(words: Words, reading: Reading) -> date:
+    text = filled_words(words).strip()
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise Fault(f"'{text}' is no day; write year, month and day as in 2031-03-08") from None
+
+
+def _minutes(words: Words, reading: Reading) -> int:
+    found = re.fullmatch(r"\s*(\d{1,4})(?:\s*minutes?)?\s*", filled_words(words))
+    if found is None:
+        raise Fault(f"'{words.text.strip()}' is no time; write whole minutes, for example 45")
+    return int(found.group(1))
+
+
+def _whole(words: Words, reading: Reading) -> int:
+    text = filled_words(words).strip()
+    if not re.fullmatch(r"\d{1,4}", text, re.ASCII):
+        raise Fault(f"'{text}' is no whole number")
+    return int(text)
+
+
+def _colour(words: Words, reading: Reading) -> str:
+    text = filled_words(words).strip().lower()
+    if not re.fullmatch(r"[a-z]+( [a-z]+)?|#[0-9a-f]{6}", text):
+        raise Fault(f"'{text}' is no colour; write a plain word, or # and six digits in quotation marks")
+    return text
+
+
+def _drawing(words: Words, reading: Reading) -> str:
+    """Return a drawn plan: rows of equal length, of the three signs."""
+    rows = [row.replace(" ", "") for row in filled_words(words).splitlines()]
+    for number, row in enumerate(rows):
+        wrong = re.search(r"[^<>.]", row)
+        if wrong:
+            told = f"'{wrong.group()}' is no turn; a drawn plan has < (left), > (right) and . (upright), a line a row"
+            raise Fault(told, words.text.index(wrong.group()))
+        if row and len(row) != len(next(filter(None, rows))):
+            offset = sum(len(line) + 1 for line in words.text.splitlines()[:number])
+            raise Fault("the rows of a drawn plan have equally many signs; this one differs from the first", offset)
+    return words.text.strip()
+
+
+LABEL = Leaf(_label, WORDS)
+DAY = Leaf(_day, {"type": "string", "format": "date"})
+Label = Annotated[str, LABEL]
+Markdown = Annotated[Text, Leaf(read_text, WORDS)]
+YesNo = Annotated[bool, Leaf(_yes, {"enum": ["yes", "no", True, False]})]
+Share = Annotated[Fraction, Leaf(_share, {"type": "string", "pattern": "%$"})]
+Day = Annotated[date, DAY]
+Minutes = Annotated[int, Leaf(_minutes, VALUE)]
+Whole = Annotated[int, Leaf(_whole, {"type": ["integer", "string"]})]
+Colour = Annotated[str, Leaf(_colour, {"type": "string"})]
+Drawing = Annotated[str, Leaf(_drawing, {"type": "string"})]
+WordList = Annotated[tuple[str, ...], LeafList(_label, {"anyOf": [WORDS, {"type": "array", "items": WORDS}]})]
+Length = Annotated[Formula, length()]
+Finished = Annotated[Formula, length("finished")]
+Fact = Annotated[Formula, length("fact")]
+Quantity = Annotated[Formula, Leaf(lambda words, reading: read_value(words, reading, wanted=0), VALUE)]
+Span = Annotated[Range, span()]
+Graduation = Annotated[Range, span("depth", falling=True)]
+Count = Annotated[Number, Leaf(read_number, VALUE)]
+Edges = Annotated[EdgeRun, Leaf(read_edges, {"type": "string"})]
+FINISH = Leaf(read_finish, {"type": "string"})

@@ -1,0 +1,281 @@
+"""The pieces of a project: the group of keys of a piece comes in, the frozen definition of its kind goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Annotated, Any
+
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+
+from generator.definitions.faults import Fault, meant
+from generator.definitions.fields import (
+    FINISH,
+    Fact,
+    Finished,
+    Label,
+    Leaf,
+    Length,
+    Markdown,
+    Quantity,
+    YesNo,
+    choice,
+    length,
+    reading_of,
+    reported,
+    standing,
+)
+from generator.definitions.keyed import Placed
+from generator.definitions.nodes import Group, Node, Words, fold
+from generator.definitions.reading import Reading, filled_words
+from generator.definitions.tucks import Rows, Run, Sample, Tucks
+from generator.definitions.values import Finish, Formula
+from generator.definitions.vocabulary import CUT_TIMES, EDGES, GRAINS, PLEAT_STYLES, CutTime, Grain, PleatStyle
+
+__all__ = ["PIECES", "Piece", "PieceModel", "Rows", "Run", "Sample", "TuckedPanel", "Tucks"]
+
+
+class _EdgesOf:
+    """The finishes of a piece's edges, by edge; one finish alone is that of all edges."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.with_info_plain_validator_function(self._read, field_name="edges")
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        sides = ("all", *dict.fromkeys(side for sides in EDGES.values() for side in sides if side != "all"))
+        keys = {side: dict(FINISH.schema) for side in sides}
+        group = {"type": "object", "properties": keys, "additionalProperties": False}
+        return {"anyOf": [dict(FINISH.schema), group]}
+
+    def _read(self, found: Node, info: core_schema.ValidationInfo) -> dict[str, Finish]:
+        reading = reading_of(info)
+        if not isinstance(found, Group):
+            return {"all": FINISH.value(found, reading)}
+        sides = finished_sides(info.data.get("kind", ""))
+        edges = {}
+        for side, (key, node) in found.entries.items():
+            if side in sides:
+                edges[side] = FINISH.value(node, reading)
+            else:
+                told = f"a {info.data.get('kind', 'piece')} has no edge '{key.text}'{meant(side, sides)}"
+                reading.faults.add(key.place, told)
+        return edges
+
+
+def finished_sides(kind: str) -> tuple[str, ...]:
+    """Return the edges of a kind of piece that can be finished each in its own way, and 'all'."""
+    edges = EDGES.get(kind, ())
+    sides = tuple(edge for edge in edges if edge not in ("all", "edge")) or edges
+    return (*sides, "all") if sides else ()
+
+
+def _sample(words: Words, reading: Reading) -> object:
+    """Return the room's sample of a name."""
+    name = fold(filled_words(words))
+    if name not in reading.samples:
+        raise Fault(f"the room keeps no sample '{name}'{meant(name, reading.samples)}; they stand in site.yaml")
+    return reading.samples[name]
+
+
+def _cloth(words: Words, reading: Reading) -> str:
+    """Return the name of a cloth of the project."""
+    name = fold(filled_words(words))
+    if name not in reading.cloths:
+        raise Fault(f"there is no cloth '{name}'{meant(name, reading.cloths)}")
+    return name
+
+
+class _SampleOf(Leaf):
+    """A sample: written out, or the name of one that the room keeps."""
+
+    def value(self, found: Node, reading: Reading) -> Any:
+        """Return the sample."""
+        if isinstance(found, Group):
+            sample = Sample.read(found, reading)
+            if sample is None:
+                raise reported()
+            return sample
+        return super().value(found, reading)
+
+
+class PieceModel(Placed):
+    """What every piece has; an empty label is the piece's name, an empty cloth the project's first.
+
+    ``grain`` tells which direction of the piece runs with the selvage.
+    """
+
+    kind: Label
+    label: Label = ""
+    cloth: Annotated[str, Leaf(_cloth, {"type": "string"})] = ""
+    quantity: Quantity = standing("1")
+    grain: Annotated[Grain, choice(GRAINS, "way of the grain")] = "along"
+    note: Markdown | None = None
+    cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
+    edges: Annotated[Mapping[str, Finish], _EdgesOf()] = Field(default_factory=dict)
+
+    def finish(self, side: str) -> Finish:
+        """Return how an edge is finished: its own finish, else that of all edges, else a plain seam."""
+        return self.edges.get(side) or self.edges.get("all") or Finish("seam", (), self.place)
+
+
+class _Rectangular(PieceModel):
+    finished_across: Finished
+    finished_along: Finished
+
+
+class TuckedPanel(_Rectangular):
+    """A panel of tucks that run along it."""
+
+    tucks: Tucks
+    cross_tucks: Tucks | None = None
+    rows: Rows | None = None
+    sample: Annotated[Sample | None, _SampleOf(_sample, {"type": ["string", "object"]})] = None
+    join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
+    cut_to_shape: YesNo = False
+    room_around: Length = standing("1 in or 2.5 cm")
+
+
+class Rectangle(_Rectangular):
+    """A plain rectangle."""
+
+
+class Facing(_Rectangular):
+    """A facing: a rectangle that is turned to the wrong side."""
+
+
+class EnvelopeBack(_Rectangular):
+    """A back of two pieces that lie one over the other by the overlap, each with a hem twice turned."""
+
+    overlap: Length
+    hem: Length
+
+
+class Circle(PieceModel):
+    """A round piece."""
+
+    diameter: Finished
+
+
+class Strip(PieceModel):
+    """A straight strip."""
+
+    length: Finished
+    width: Length
+
+
+class BiasStrip(PieceModel):
+    """A continuous strip cut on the bias from a square."""
+
+    length: Finished
+    width: Length
+    join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
+
+
+class GatheredStrip(PieceModel):
+    """A frill or skirt, gathered to an edge by its fullness."""
+
+    edge: Finished
+    fullness: Quantity
+    drop: Finished
+
+
+class PleatedStrip(PieceModel):
+    """A strip in pleats, as wide when finished as its edge."""
+
+    edge: Finished
+    pleats: Quantity
+    pleat_depth: Length
+    drop: Finished
+    style: Annotated[PleatStyle, choice(PLEAT_STYLES, "style of pleat")] = "knife"
+
+
+class GatheredEnd(PieceModel):
+    """The end of a bolster, gathered to its middle."""
+
+    edge: Finished
+    radius: Finished
+
+
+class Binding(PieceModel):
+    """A binding, finished as wide as it shows on one side."""
+
+    length: Finished
+    width: Length
+
+
+class Tie(PieceModel):
+    """A tie or strap, folded lengthwise and stitched; the width is the finished one."""
+
+    length: Finished
+    width: Length
+
+
+class Piping(PieceModel):
+    """A strip round a cord; ``cord`` is the way round it."""
+
+    length: Finished
+    cord: Fact
+
+
+class Boxing(PieceModel):
+    """The strip between two faces of a box cushion."""
+
+    edge: Finished
+    depth: Finished
+
+
+class Bought(PieceModel):
+    """Something bought ready that the work is made to: a form, a zip."""
+
+
+Piece = (
+    TuckedPanel
+    | Rectangle
+    | Facing
+    | EnvelopeBack
+    | Circle
+    | Strip
+    | BiasStrip
+    | GatheredStrip
+    | PleatedStrip
+    | GatheredEnd
+    | Binding
+    | Tie
+    | Piping
+    | Boxing
+    | Bought
+)
+PIECES: Mapping[str, type[PieceModel]] = MappingProxyType(
+    {
+        "tucked panel": TuckedPanel,
+        "rectangle": Rectangle,
+        "facing": Facing,
+        "envelope back": EnvelopeBack,
+        "circle": Circle,
+        "strip": Strip,
+        "bias strip": BiasStrip,
+        "gathered strip": GatheredStrip,
+        "pleated strip": PleatedStrip,
+        "gathered end": GatheredEnd,
+        "binding": Binding,
+        "tie": Tie,
+        "piping": Piping,
+        "boxing": Boxing,
+        "bought": Bought,
+    }
+)
+
+
+def kind_of(found: Node, reading: Reading) -> str:
+    """Return the kind of the piece in a group, '' after reporting that it has none."""
+    kind = found.get("kind") if isinstance(found, Group) else None
+    if not isinstance(found, Group) or kind is None:
+        if isinstance(found, Group):
+            reading.faults.add(found.place, f"'kind' is missing here{meant('', PIECES)}")
+        return ""
+    leaf = choice(PIECES, "kind of piece")
+    try:
+        return str(leaf.value(kind, reading))
+    except PydanticCustomError:
+        return ""

@@ -1,0 +1,47 @@
+"""What the parts of a project owe each other: parts that are sound in themselves come in, findings go out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from generator.definitions.cloths import Cloth
+from generator.definitions.pieces import PieceModel, TuckedPanel, finished_sides
+from generator.definitions.reading import Reading
+from generator.definitions.steps import Step
+
+
+def check_project(
+    pieces: Mapping[str, PieceModel], cloths: Mapping[str, Cloth], steps: Sequence[Step], reading: Reading
+) -> None:
+    """Report caught hems without a tuck, pieces that no step cuts and cloths that no piece uses."""
+    for name, piece in pieces.items():
+        _check_caught_hems(name, piece, reading)
+    _note_uncut(pieces, steps, reading)
+    first = next(iter(cloths), "")
+    used = {piece.cloth or first for piece in pieces.values() if piece.kind != "bought"}
+    for name, cloth in cloths.items():
+        if name not in used:
+            reading.faults.add(cloth.place, f"no piece is cut from '{name}'", "note")
+
+
+def _check_caught_hems(name: str, piece: PieceModel, reading: Reading) -> None:
+    """Hold that a tuck lies beside every caught hem, to hold it."""
+    held: tuple[str, ...] = ()
+    if isinstance(piece, TuckedPanel):
+        held = ("left", "right", "top", "bottom") if piece.cross_tucks else ("left", "right")
+    for side in finished_sides(piece.kind):
+        finish = piece.finish(side)
+        if side != "all" and finish.kind == "caught hem" and side not in held:
+            told = f"a caught hem is held by a tuck beside it; the {side} edge of '{name}' has none: use a hem"
+            reading.faults.add(finish.place, told)
+
+
+def _note_uncut(pieces: Mapping[str, PieceModel], steps: Sequence[Step], reading: Reading) -> None:
+    cuts = [step for step in steps if "cut" in step.use]
+    if not cuts or any(not step.on for step in cuts):
+        return
+    cut = {name for step in cuts for name in step.on}
+    for name, piece in pieces.items():
+        if name not in cut and piece.kind != "bought":
+            told = f"no step cuts '{name}'; a step 'use: cut' without 'on' cuts all pieces"
+            reading.faults.add(piece.place, told, "note")

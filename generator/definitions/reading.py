@@ -1,0 +1,278 @@
+"""Values out of words: the words of a file come in, formulas, ranges, finishes and texts go out, or a fault.
+
+A :class:`Reading` holds what the reading of one file knows: the names that formulas may use and the findings so far.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import partial
+from typing import Any
+
+from generator.definitions.conversion import Purpose, converted, edition_of
+from generator.definitions.faults import Fault, Faults, SilentFault, meant
+from generator.definitions.formula import FormulaReader, Side
+from generator.definitions.names import Names
+from generator.definitions.nodes import Words
+from generator.definitions.terms import Constant, Term, parts_of
+from generator.definitions.values import EdgeRun, Finish, FinishKind, Formula, Number, NumberRule, Range, Text
+from generator.definitions.vocabulary import EDGES, EDITION_NAMES, FINISHES
+from generator.errors import FaultyFileError, Finding, Place
+from generator.lengths import EDITIONS
+
+ANY_SORT = -1
+_EMPTY = "nothing is written here; give a value, or take the line out"
+_PLACEHOLDER = re.compile(r"\{\{([^{}]*)\}\}")
+_SIGNS = re.compile(r"\{\{|\{%|\{#|\}\}")
+_BARE_LENGTH = re.compile(r"(?<![\w.{/])(\d+(?:[ ./]\d+)*\s?(?:cm|mm)|(?:\d+ )?\d+/\d+\s?(?:in|yd))\b(?!\w)")
+
+
+@dataclass(slots=True)
+class Reading:
+    """What is known while one file is read.
+
+    ``kinds`` has the kind of each piece, '' where it is broken. ``sizes`` and ``measures`` are those read so far,
+    ``cloths`` the names of the project's cloths, ``steps`` the standard steps; ``cautions`` and ``samples`` are the
+    room's own.
+    """
+
+    faults: Faults = field(default_factory=Faults)
+    names: Names = field(default_factory=Names)
+    editions: tuple[str, ...] = EDITION_NAMES
+    kinds: Mapping[str, str] = field(default_factory=dict)
+    sizes: Mapping[str, Any] = field(default_factory=dict)
+    measures: Mapping[str, Formula] = field(default_factory=dict)
+    cloths: frozenset[str] = frozenset()
+    cautions: frozenset[str] = frozenset()
+    steps: frozenset[str] = frozenset()
+    samples: Mapping[str, Any] = field(default_factory=dict)
+
+    def noter(self, words: Words, offset: int) -> Callable[[str], None]:
+        """Return what takes a note about a length of one edition; only a project of both editions needs it."""
+        place = words.at(offset)
+        if len(self.editions) < 2:
+            return lambda text: None
+        return lambda text: self.faults.add(place, text, "note")
+
+
+def filled_words(words: Words) -> str:
+    """Return the text of words that must not be empty."""
+    if not words.text.strip():
+        raise Fault(_EMPTY)
+    return words.text
+
+
+def read_terms(words: Words, reading: Reading, *, between: str = "", skip: int = 0) -> list[Side]:
+    """Return the sides and parts of a value, each with its offset."""
+    filled_words(words)
+    return FormulaReader(words.text, reading.names, skip).sides(between)
+
+
+def formulas(
+    words: Words, sides: list[Side], reading: Reading, wanted: int = 1, purpose: Purpose = "general"
+) -> tuple[Formula, ...]:
+    """Return one formula for each part, with a term for both editions."""
+    if len({len(side) for side in sides}) > 1:
+        raise Fault("the inch side and the metric side of 'or' differ in their number of parts", sides[1][0][1])
+    _check_editions(sides)
+    found = []
+    for parts in zip(*sides, strict=True):
+        start = parts[0][1]
+        dimensions = [_sort(term, wanted, offset) for term, offset in parts]
+        if len(set(dimensions)) > 1:
+            raise Fault("one side of 'or' is a length, the other a plain number", parts[1][1])
+        note = reading.noter(words, start)
+        inch, metric = (
+            converted(parts[min(place, len(parts) - 1)][0], EDITIONS[name], purpose, note)
+            for place, name in enumerate(EDITION_NAMES)
+        )
+        found.append(Formula(words.text.strip(), words.at(start), dimensions[0], inch, metric))
+    return tuple(found)
+
+
+def _check_editions(sides: list[Side]) -> None:
+    """Refuse inches on the metric side and the other way round, and both in one value."""
+    for side, name in zip(sides, EDITION_NAMES, strict=False):
+        for term, offset in side:
+            used = dict.fromkeys(edition_of(unit) for unit in _units(term))
+            if len(sides) == 1 and len(used) > 1:
+                told = "inches and centimetres in one value; write the inch value, then 'or', then the metric value"
+                raise Fault(told, offset)
+            wrong = [unit for unit in _units(term) if edition_of(unit) != name]
+            if len(sides) == 2 and wrong:
+                told = f"the {name} side of 'or' is in {wrong[0]}; inches stand first, then centimetres"
+                raise Fault(told, offset)
+
+
+def _units(term: Term) -> list[str]:
+    return [part.unit for part in parts_of(term) if isinstance(part, Constant) and part.unit]
+
+
+def _sort(term: Term, wanted: int, offset: int) -> int:
+    """Return the dimension of a term if it is the one that is wanted."""
+    found = term.dimension
+    if found is None:
+        return max(wanted, 0)
+    if found not in (0, 1):
+        sort = "an area" if found == 2 else "neither a length nor a number"
+        wish = {1: "a length", 0: "a plain number"}.get(wanted, "a length or a number")
+        raise Fault(f"{wish} is wanted here, this is {sort}", offset)
+    if wanted == 1 and found == 0:
+        told = "a length is wanted here, this is a plain number; write its unit, as in 1/2 in or 1 cm"
+        raise Fault(told, offset)
+    if wanted == 0 and found == 1:
+        raise Fault("a plain number is wanted here, this is a length", offset)
+    return found
+
+
+def read_value(words: Words, reading: Reading, *, wanted: int = 1, purpose: Purpose = "general") -> Formula:
+    """Return a length (``wanted`` 1), a number (0) or either (``ANY_SORT``)."""
+    return formulas(words, read_terms(words, reading), reading, wanted, purpose)[0]
+
+
+def read_range(words: Words, reading: Reading, *, falling: bool = False, purpose: Purpose = "general") -> Range:
+    """Return a range of lengths; ``falling`` allows the larger value first."""
+    sides = read_terms(words, reading, between="to")
+    for side in sides:
+        if len(side) > 2:
+            raise Fault("a range has two ends: the smaller value, 'to', the larger value", side[2][1])
+        ends = [term.value for term, _ in side if isinstance(term, Constant)]
+        if not falling and len(ends) == 2 and ends[0] > ends[1]:
+            raise Fault("the range runs downwards; write the smaller value first", side[0][1])
+    found = formulas(words, sides, reading, 1, purpose)
+    return Range(found[0], found[-1])
+
+
+def read_finish(words: Words, reading: Reading) -> Finish:
+    """Return how an edge is finished."""
+    text = filled_words(words)
+    kind = next((name for name in sorted(FINISHES, key=len, reverse=True) if re.match(rf"{name}\b", text)), None)
+    if kind is None:
+        first = re.split(r"\s+(?=\d)", text)[0]
+        raise Fault(f"'{first}' is no way to finish an edge{meant(first, FINISHES)}")
+    least, most = FINISHES[kind]
+    rest = text[len(kind) :]
+    if not rest.strip():
+        if least:
+            raise Fault(f"a {kind} needs its width, for example {kind} 1 in or 2.5 cm", len(kind))
+        return Finish(_finish_kind(kind), (), words.at(0))
+    if most == 0:
+        raise Fault(f"nothing stands after '{kind}'", len(kind) + 1)
+    sides = read_terms(words, reading, between="then", skip=len(kind))
+    if len(sides[0]) > most:
+        raise Fault(f"a {kind} has {most} width{'s' if most > 1 else ''} at most", sides[0][most][1])
+    widths = formulas(words, sides, reading, 1, "seam" if kind == "seam" else "general")
+    return Finish(_finish_kind(kind), widths, words.at(0))
+
+
+def _finish_kind(kind: str) -> FinishKind:
+    return kind  # type: ignore[return-value]  # a key of FINISHES is one
+
+
+def read_number(words: Words, reading: Reading) -> Number:
+    """Return how many tucks or rows are wanted."""
+    text = filled_words(words).strip()
+    rules: dict[str, NumberRule] = {"any": "any", "even": "even", "odd": "odd"}
+    if text in rules:
+        return Number(rules[text])
+    many = re.match(r"multiple of\b", text)
+    skip = many.end() if many else 0
+    sides = read_terms(words, reading, skip=skip)
+    return Number("multiple" if many else "exactly", formulas(words, sides, reading, 0)[0])
+
+
+def read_text(words: Words, reading: Reading) -> Text:
+    """Return a text with its placeholders read; a fault in one of them stands where it is."""
+    text = filled_words(words).rstrip("\n")
+    for sign in _SIGNS.finditer(text):
+        _check_sign(text, sign)
+    parts: list[str | Formula] = []
+    done = 0
+    for found in _PLACEHOLDER.finditer(text):
+        parts.append(text[done : found.start()])
+        parts.append(_placeholder(words, found, reading))
+        done = found.end()
+    parts.append(text[done:])
+    _note_bare_lengths(words, text, reading)
+    return Text(text, words.at(0), tuple(part for part in parts if part != ""))
+
+
+def _check_sign(text: str, sign: re.Match[str]) -> None:
+    if sign.group() in ("{%", "{#"):
+        raise Fault("only {{ }} is used in texts", sign.start())
+    if sign.group() == "{{" and not _PLACEHOLDER.match(text, sign.start()):
+        raise Fault("a {{ without its }}", sign.start())
+    if sign.group() == "}}" and "{{" not in text[max(text.rfind("}}", 0, sign.start()), 0) : sign.start()]:
+        raise Fault("a }} without its {{", sign.start())
+
+
+def _placeholder(words: Words, found: re.Match[str], reading: Reading) -> Formula:
+    """Return the formula of a placeholder; the columns are those of the file."""
+    inside = Words(words.text[: found.end(1)], words.place, words.indent)
+    if not found.group(1).strip():
+        raise Fault("an empty placeholder; name a measure in it, or take it out", found.start())
+    try:
+        sides = read_terms(inside, reading, skip=found.start(1))
+        formula = formulas(inside, sides, reading, ANY_SORT)[0]
+    except SilentFault:
+        raise
+    except Fault as fault:
+        raise Fault(f"{fault.text} (in a placeholder)", fault.offset) from fault
+    return Formula(found.group(1).strip(), formula.place, formula.dimension, formula.inch, formula.metric)
+
+
+def _note_bare_lengths(words: Words, text: str, reading: Reading) -> None:
+    if len(reading.editions) < 2:
+        return
+    without = _PLACEHOLDER.sub(lambda found: "\x00" * len(found.group()), text)
+    for found in _BARE_LENGTH.finditer(without):
+        told = f"'{found.group(1)}' is the same in both editions; write {{{{ 1/4 in or 6 mm }}}} to give each its own"
+        reading.faults.add(words.at(found.start(1)), told, "note")
+
+
+def read_edges(words: Words, reading: Reading) -> EdgeRun:
+    """Return one edge or several that follow each other: 'flap.left and flap.bottom'."""
+    text = filled_words(words)
+    edges = []
+    start = 0
+    for part in re.split(r"(\s+and\s+)", text):
+        if part.strip() != "and":
+            edges.append(_edge(part.strip(), start + len(part) - len(part.lstrip()), reading))
+        start += len(part)
+    return EdgeRun(text.strip(), tuple(edges), words.at(0))
+
+
+def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
+    piece, point, edge = (part.strip() for part in written.partition("."))
+    piece = re.sub(r"[\s_-]+", " ", piece)
+    if not point:
+        raise Fault(f"'{written}' names no edge; write the piece, a point and its edge, for example front.top", start)
+    if piece not in reading.kinds:
+        raise Fault(f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
+    kind = reading.kinds[piece]
+    if not kind:
+        raise SilentFault
+    if edge not in EDGES[kind]:
+        has = f"it has: {', '.join(EDGES[kind])}" if EDGES[kind] else "it has none"
+        raise Fault(f"a {kind} has no edge '{edge}'; {has}", start)
+    return piece, edge
+
+
+def read_formula(text: str, place: Place, names: Names, *, wanted: int = 1) -> Formula:
+    """Return a formula that stands in no file, for example on the command line.
+
+    Raises
+    ------
+    FaultyFileError
+        If it cannot be read; the column counts from ``place``.
+    """
+    words = Words(text, place)
+    try:
+        return read_value(words, Reading(names=names), wanted=wanted)
+    except Fault as fault:
+        raise FaultyFileError([Finding("error", fault.text, words.at(fault.offset))]) from fault
+
+
+constant = partial(read_formula, place=Place(""), names=Names())

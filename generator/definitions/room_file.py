@@ -1,0 +1,154 @@
+"""The keys of the room's file: its groups come in, frozen definitions go out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Annotated
+
+from pydantic import Field
+
+from generator.definitions.faults import Fault
+from generator.definitions.fields import (
+    VALUE,
+    Fact,
+    Label,
+    Leaf,
+    LeafList,
+    Markdown,
+    Share,
+    Whole,
+    WordList,
+    choices,
+    length,
+    standing,
+)
+from generator.definitions.keyed import Keyed, NamedGroups
+from generator.definitions.leaf_groups import LeafGroup
+from generator.definitions.nodes import Words
+from generator.definitions.reading import Reading, filled_words, read_value
+from generator.definitions.tucks import Sample
+from generator.definitions.values import Formula
+from generator.definitions.vocabulary import EDITION_NAMES, PAPERS, RATES_EACH, RATES_LENGTH, TOOLS
+from generator.lengths import CENTIMETRE, FOOT, INCH, METRE, YARD
+
+_LENGTHS = {"inch": Fraction(1), "foot": FOOT, "yard": YARD, "metre": METRE, "meter": METRE, "10 cm": 10 * CENTIMETRE}
+_PER = "|".join(_LENGTHS)
+_RATE = re.compile(rf"(?P<number>.+?) (?P<unit>seconds?|minutes?)(?: (?P<each>each)| (?:an? )?(?P<per>{_PER}))?")
+_TIMES = re.compile(r"(?P<number>.+?) times(?: as long)?")
+_PRICE = re.compile(rf"(?P<amount>[^\d]{{0,6}}\d+(?:\.\d{{1,3}})?(?: ?[^\d\s]{{1,3}})?)(?: each| an? (?P<per>{_PER}))?")
+_EXAMPLES = "for example 30 seconds, 4 minutes or 20 seconds a foot"
+# Guesses to begin with, from no source: a room times itself and writes its own.
+DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
+    {
+        "cut a piece": Fraction(240),
+        "mark a fold": Fraction(30),
+        "turn a tuck": Fraction(4),
+        "start a seam": Fraction(20),
+        "rule a row": Fraction(60),
+        "buttonhole": Fraction(180),
+        "sew a button": Fraction(240),
+        "crease": Fraction(20, 12),
+        "stitch": Fraction(10, 12),
+        "gather": Fraction(40, 12),
+        "sew by hand": Fraction(120, 12),
+        "press": Fraction(10, 12),
+    }
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """A price as written, for one thing or, where ``per`` is a length [in], for that much cloth."""
+
+    amount: str
+    per: Fraction | None = None
+
+
+class RoomCaution(Keyed):
+    """A caution of the room's own, told at steps that use one of its tools."""
+
+    when: Annotated[tuple[str, ...], choices(TOOLS, "tool")]
+    text: Markdown
+
+
+class RoomName(Keyed):
+    """Who the room is."""
+
+    name: Label
+    place: Label = ""
+    welcome: Markdown | None = None
+
+
+class Thread(Keyed):
+    """Thread on a spool, what is wasted of it, and the length of a stitch."""
+
+    spool: Fact = standing("110 yd or 100 m")
+    waste: Share = Fraction(1, 5)
+    stitch: Fact = standing("1/10 in or 2.5 mm")
+
+
+class Layers(Keyed):
+    """How many layers of cloth a tack row may cross."""
+
+    warn_over: Whole = 5
+    refuse_over: Whole = 9
+
+
+def _fact(words: Words, reading: Reading) -> Fraction:
+    """Return a fixed length [in]."""
+    return read_value(words, reading, purpose="fact").fixed(INCH)
+
+
+def _rate(words: Words, reading: Reading) -> Fraction:
+    """Return the seconds of one thing, of one inch, or how many times as long."""
+    text = filled_words(words).strip()
+    times = _TIMES.fullmatch(text)
+    found = _RATE.fullmatch(text)
+    if times:
+        return read_value(Words(times["number"], words.place), reading, wanted=0).fixed(INCH)
+    if not found:
+        raise Fault(f"'{text}' is no time of work; write {_EXAMPLES}")
+    number = read_value(Words(found["number"], words.place), reading, wanted=0).fixed(INCH)
+    seconds = number * (60 if found["unit"].startswith("minute") else 1)
+    return seconds / _LENGTHS[found["per"]] if found["per"] else seconds
+
+
+def _price(words: Words, reading: Reading) -> Price:
+    text = filled_words(words).strip()
+    found = _PRICE.fullmatch(text)
+    if not found:
+        raise Fault(f"'{text}' is no price; write for example 14.80 a yard, 12.50 a metre or 0.40 each")
+    return Price(found["amount"], _LENGTHS[found["per"]] if found["per"] else None)
+
+
+class Ruler(Keyed):
+    """The divisions of a ruler that a person finds, best first, and the finest of all."""
+
+    marks: Annotated[tuple[Fraction, ...], LeafList(_fact, {"type": ["string", "array"]})]
+    finest: Annotated[Fraction, Leaf(_fact, VALUE)]
+
+
+class SiteFile(Keyed):
+    """The whole file."""
+
+    room: RoomName
+    editions: Annotated[tuple[str, ...], choices(EDITION_NAMES, "edition")] = EDITION_NAMES
+    papers: Annotated[tuple[str, ...], choices(PAPERS, "paper")] = PAPERS
+    theme: Label = "plain"
+    seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
+    rulers: NamedGroups[Ruler] = Field(default_factory=dict)
+    shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_fact, VALUE), EDITION_NAMES)] = Field(default_factory=dict)
+    thread: Thread = Field(default_factory=Thread.model_construct)
+    rates: Annotated[
+        Mapping[str, Fraction],
+        LeafGroup(Leaf(_rate, VALUE), (*RATES_EACH, *RATES_LENGTH, "beginners take")),
+    ] = Field(default_factory=dict)
+    layers: Layers = Field(default_factory=Layers.model_construct)
+    cautions: NamedGroups[RoomCaution] = Field(default_factory=dict)
+    samples: NamedGroups[Sample] = Field(default_factory=dict)
+    prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = Field(default_factory=dict)
+    lends: WordList = ()

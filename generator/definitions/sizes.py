@@ -1,0 +1,134 @@
+"""The sizes of a project: their group comes in, each size with its lengths and numbers goes out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+
+from generator.definitions.fields import DAY, LABEL, VALUE, read_or_report
+from generator.definitions.keyed import name_fault
+from generator.definitions.names import Names
+from generator.definitions.nodes import Group, Key, Node, Words
+from generator.definitions.reading import ANY_SORT, Reading, read_value
+from generator.definitions.values import Formula
+from generator.errors import Place
+
+_ABOUT = {"label": LABEL, "note": LABEL, "sewn": DAY}
+_NO_NAMES = "a size holds plain lengths and numbers; what follows from them stands under measures"
+_NAME = re.compile(r"\w[\w .+'’-]{0,39}")
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """One size: its lengths and numbers by name; ``sewn`` is the day of its test sewing, '' if only computed."""
+
+    label: str
+    note: str = ""
+    sewn: str = ""
+    values: Mapping[str, Formula] = field(default_factory=dict)
+    place: Place = field(default=Place(""))
+
+
+class SizesOf:
+    """The sizes field of a project: they have been read before everything else, because all names come from them."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.with_info_plain_validator_function(lambda found, info: info.context.sizes)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        about = {key: dict(leaf.schema) for key, leaf in _ABOUT.items()}
+        size = {"type": "object", "properties": about, "additionalProperties": dict(VALUE)}
+        return {"type": "object", "additionalProperties": size, "minProperties": 1}
+
+
+def read_sizes(found: Node | None, reading: Reading) -> dict[str, Size]:
+    """Return the sizes by the name as written; every size must give the same names."""
+    if not isinstance(found, Group):
+        if found is not None:
+            reading.faults.add(found.place, "sizes are wanted here, each a name with its lengths below it")
+        return {}
+    inside = replace(reading, names=Names(none=_NO_NAMES))
+    sizes = {key.text.strip(): _size(key, node, inside) for key, node in found.entries.values()}
+    given = {key.text.strip(): _given(node) for key, node in found.entries.values() if isinstance(node, Group)}
+    _check_alike(sizes, given, reading)
+    return sizes
+
+
+def _given(found: Group) -> dict[str, None]:
+    """Return the names that a size gives, in order, broken values included."""
+    return dict.fromkeys(name for name in found.entries if name not in _ABOUT)
+
+
+def _size(key: Key, found: Node, reading: Reading) -> Size:
+    if not _NAME.fullmatch(key.text.strip()):
+        told = f"'{key.text}' cannot name a size; use letters, digits, spaces and hyphens, 40 at most"
+        reading.faults.add(key.place, told)
+    if not isinstance(found, Group):
+        told = "lengths are wanted here, each with its name: for example 'side: 16 in or 40 cm'"
+        reading.faults.add(found.place, told)
+        return Size(key.text.strip(), place=key.place)
+    about: dict[str, Any] = {"label": key.text.strip()}
+    values: dict[str, Formula] = {}
+    for name, (inner, node) in found.entries.items():
+        try:
+            if name in _ABOUT:
+                about[name] = str(_ABOUT[name].value(node, reading))
+            elif _may_name(name, inner, reading):
+                values[name] = _value(node, reading)
+        except PydanticCustomError:
+            values.pop(name, None)
+    return Size(**about, values=values, place=key.place)
+
+
+def _may_name(name: str, key: Key, reading: Reading) -> bool:
+    fault = name_fault(name)
+    if fault:
+        reading.faults.add(key.place, fault)
+    return not fault
+
+
+def _value(found: Node, reading: Reading) -> Formula:
+    if not isinstance(found, Words):
+        reading.faults.add(found.place, "one length or number is wanted here")
+        raise PydanticCustomError("reported", "the fault has been reported")
+    formula: Formula = read_or_report(size_value, found, reading)
+    return formula
+
+
+def size_value(words: Words, reading: Reading) -> Formula:
+    """Return one value of a size, a length or a number."""
+    return read_value(words, reading, wanted=ANY_SORT, purpose="finished")
+
+
+def _check_alike(sizes: Mapping[str, Size], given: Mapping[str, Iterable[str]], reading: Reading) -> None:
+    """Hold that every size gives the same names, each always a length or always a number."""
+    owners: dict[str, str] = {}
+    for size, names in given.items():
+        for name in names:
+            owners.setdefault(name, size)
+    for size, names in given.items():
+        for name, owner in owners.items():
+            if name not in names:
+                told = f"size '{size}' lacks '{name}', which '{owner}' has"
+                reading.faults.add(sizes[size].place, told)
+    for name, dimension in dimensions(sizes).items():
+        for model in sizes.values():
+            formula = model.values.get(name)
+            if formula is not None and formula.dimension != dimension:
+                sorts = ("a plain number", "a length")
+                told = f"'{name}' is {sorts[formula.dimension]} here and {sorts[dimension or 0]} in another size"
+                reading.faults.add(formula.place, told)
+
+
+def dimensions(sizes: Mapping[str, Size]) -> dict[str, int | None]:
+    """Return the dimension of every name that the sizes give: that of the first size with a sound value."""
+    found: dict[str, int | None] = {}
+    for size in sizes.values():
+        for name, formula in size.values.items():
+            found.setdefault(name, formula.dimension)
+    return found

@@ -1,0 +1,69 @@
+"""The steps of a project: groups of keys come in, frozen steps go out, standard ones or the project's own."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from generator.definitions.faults import Fault, meant
+from generator.definitions.fields import Label, LeafList, Markdown, Minutes, YesNo, choices
+from generator.definitions.keyed import Placed
+from generator.definitions.nodes import Group, Words, fold
+from generator.definitions.reading import Reading, filled_words
+from generator.definitions.vocabulary import TOOLS
+
+_LIST: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
+_OWN_KEYS = ("title", "text")
+
+
+def _standard_step(words: Words, reading: Reading) -> str:
+    name = fold(filled_words(words))
+    if name not in reading.steps:
+        raise Fault(f"there is no standard step '{name}'{meant(name, reading.steps)}")
+    return name
+
+
+def _piece(words: Words, reading: Reading) -> str:
+    name = fold(filled_words(words))
+    if name not in reading.kinds:
+        raise Fault(f"there is no piece '{name}'{meant(name, reading.kinds)}")
+    return name
+
+
+def _size(words: Words, reading: Reading) -> str:
+    name = filled_words(words).strip()
+    if name not in reading.sizes:
+        raise Fault(f"there is no size '{name}'{meant(name, reading.sizes)}")
+    return name
+
+
+class Step(Placed):
+    """One step: standard steps by name (``use``), or a title and a text of the project's own.
+
+    ``on`` are the pieces it is done on, all where empty; ``add`` is told after the standard text. ``only_for`` are the
+    sizes that have the step, all where empty. ``minutes`` takes the place of the time worked out from the rates.
+    """
+
+    use: Annotated[tuple[str, ...], LeafList(_standard_step, _LIST)] = ()
+    title: Label = ""
+    text: Markdown | None = None
+    on: Annotated[tuple[str, ...], LeafList(_piece, _LIST)] = ()
+    add: Markdown | None = None
+    uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
+    only_for: Annotated[tuple[str, ...], LeafList(_size, _LIST)] = ()
+    minutes: Minutes | None = None
+    session_ends: YesNo = False
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that a step is a standard one or the project's own."""
+        own = [key for key in _OWN_KEYS if key in found.entries]
+        if "use" in found.entries:
+            for key in own:
+                told = f"'{key}' does not go with 'use'; say more with 'add', or write a step of your own below"
+                reading.faults.add(found.entries[key][0].place, told)
+        elif len(own) < len(_OWN_KEYS):
+            missing = " and ".join(f"'{key}'" for key in _OWN_KEYS if key not in own)
+            told = f"{missing} is missing here; a step has 'use', or a 'title' and a 'text'"
+            reading.faults.add(found.place, told)
+        elif "add" in found.entries:
+            reading.faults.add(found.entries["add"][0].place, "'add' goes with 'use'; here write it into the text")

@@ -1,0 +1,136 @@
+"""What a project file says of a panel's tucks and rows: groups of keys come in, frozen definitions go out."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from generator.definitions.fields import (
+    Count,
+    Drawing,
+    Fact,
+    Graduation,
+    Label,
+    Leaf,
+    Length,
+    Quantity,
+    Span,
+    Whole,
+    YesNo,
+    choice,
+    length,
+    standing_span,
+)
+from generator.definitions.keyed import Items, Placed
+from generator.definitions.nodes import Group
+from generator.definitions.reading import Reading
+from generator.definitions.values import Formula, Number
+from generator.definitions.vocabulary import (
+    GIVES,
+    HANDS,
+    HELD,
+    LONE_EDGE_TUCKS,
+    PLANS,
+    Gives,
+    Hand,
+    Held,
+    LoneEdgeTucks,
+)
+
+Depth = Annotated[Formula, length("depth")]
+Spacing = Annotated[Formula, length("spacing")]
+HeldBy: Leaf = choice(HELD, "way to hold the tucks")
+
+
+class Run(Placed):
+    """Neighbouring tucks of one depth, or of depths that grow or fall evenly.
+
+    ``pitch`` lies between the tucks of the run, ``pitch_after`` between its last tuck and the next run's first;
+    without it the pitch of the run.
+    """
+
+    number: Count = Number("any")
+    depth: Graduation
+    pitch: Length
+    pitch_after: Length | None = None
+
+
+class Tucks(Placed):
+    """One set of parallel tucks: equal ones by depth and spacing, or runs of unequal ones.
+
+    ``gives`` is what may change so that the finished size comes out exactly. A ring has no ends and no margins.
+    A left or right margin that is None is as ``margin``.
+    """
+
+    depth: Depth | None = None
+    spacing: Spacing | None = None
+    number: Count = Number("any")
+    gives: Annotated[Gives, choice(GIVES, "part that can give")] = "margin"
+    margin: Span = standing_span("1/2 in to 2 in or 1 cm to 5 cm")
+    left_margin: Span | None = None
+    right_margin: Span | None = None
+    ring: YesNo = False
+    runs: Items[Run] = ()
+    mirror: YesNo = False
+    middle_pitch: Length | None = None
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that tucks are told in one of the two ways."""
+        if "runs" in found.entries:
+            for key in ("depth", "spacing", "number", "ring"):
+                if key in found.entries:
+                    place = found.entries[key][0].place
+                    reading.faults.add(place, f"'{key}' does not go with runs; every run has its own")
+            return
+        for key in ("depth", "spacing"):
+            if key not in found.entries:
+                reading.faults.add(found.place, f"'{key}' is missing here; or tell unequal tucks by 'runs'")
+        for key in ("mirror", "middle pitch"):
+            if key in found.entries:
+                reading.faults.add(found.entries[key][0].place, f"'{key}' goes with runs only")
+
+
+class Rows(Placed):
+    """The tack rows of a panel: a plan by name or drawn, where the rows lie, and how they are sewn.
+
+    ``draw_in`` is the loss of one interval as measured; it takes the place of the computed one.
+    """
+
+    plan: Annotated[str, choice(PLANS, "turn plan")] | None = None
+    drawn_plan: Drawing | None = None
+    group: Whole = 2
+    number: Count = Number("any")
+    spacing: Spacing
+    first: Span = standing_span("1 in to 3 in or 2.5 cm to 8 cm")
+    start: Annotated[Hand, choice(HANDS, "end of a row")] = "right"
+    back_and_forth: YesNo = False
+    draw_in: Fact | None = None
+    lone_edge_tucks: Annotated[LoneEdgeTucks, choice(LONE_EDGE_TUCKS, "way to lay an edge tuck")] = "out"
+    top_held: Annotated[Held, HeldBy] = "as the next row"
+    bottom_held: Annotated[Held, HeldBy] = "as the next row"
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that the plan is named or drawn, not both."""
+        named, drawn = found.entries.get("plan"), found.entries.get("drawn plan")
+        if named and drawn:
+            told = f"'plan' and 'drawn plan' exclude each other; the plan is given on line {named[0].place.line}"
+            reading.faults.add(drawn[0].place, told)
+        if not named and not drawn:
+            reading.faults.add(found.place, "'plan' is missing here; name a plan, or draw one under 'drawn plan'")
+
+
+class Sample(Placed):
+    """A sewn sample: so many tucks of a depth on a flat length, and what it finished at; facts, so one unit is enough.
+
+    ``rows_before`` and ``rows_after`` are the distance of two rows before and after the tucks were turned.
+    """
+
+    tucks: Quantity
+    depth: Fact
+    flat: Fact
+    finished: Fact
+    rows_before: Fact | None = None
+    rows_after: Fact | None = None
+    cloth: Label = ""
+    note: Label = ""

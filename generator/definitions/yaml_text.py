@@ -1,0 +1,185 @@
+"""YAML files: bytes come in, a tree of plain texts with their places goes out; nothing is guessed.
+
+YAML would read ``1:30`` as 90, ``no`` as False and 0.1 as a float; here every scalar stays the text that was written.
+Duplicate keys, anchors, tags, control signs and files that are too large or too deep are refused.
+"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import yaml
+
+from generator.definitions.faults import Faults
+from generator.definitions.nodes import Group, Key, Listing, Node, Words, fold
+from generator.definitions.yaml_slips import report_slips
+from generator.errors import FaultyFileError, Finding, Place
+
+LARGEST = 1_000_000
+DEEPEST = 12
+_UNREADABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
+_MISFIT = (
+    "this line does not fit what stands above it: is it indented like its neighbours, has the line above its colon "
+    "and space, and a list its -?"
+)
+
+
+def read_yaml(path: Path, shown: str | None = None) -> Node:
+    """Return the tree of a YAML file.
+
+    Parameters
+    ----------
+    path : Path
+        The file; at most 1 MB of UTF-8 text.
+    shown : str, optional
+        The name of the file in messages; without it the path as it is.
+
+    Returns
+    -------
+    Node
+        Nearly always a group of keys.
+
+    Raises
+    ------
+    FaultyFileError
+        With all slips that can be told at once; where YAML itself stops, with that one.
+    """
+    file = shown or str(path)
+    text = _text(path, file)
+    lines = text.split("\n")
+    faults = Faults()
+    report_slips(lines, file, faults)
+    faults.stop()
+    reader = _Reader(file, lines, faults)
+    tree = reader.document(text)
+    faults.stop()
+    return tree
+
+
+def _refuse(place: Place, text: str) -> FaultyFileError:
+    return FaultyFileError([Finding("error", text, place)])
+
+
+def _text(path: Path, file: str) -> str:
+    """Return the text of a file with plain line ends, or refuse what is no text."""
+    try:
+        if path.stat().st_size > LARGEST:
+            raise _refuse(Place(file), "the file is larger than 1 MB; a project file is a few pages of text")
+        raw = path.read_bytes()
+    except OSError as error:
+        raise _refuse(Place(file), f"the file cannot be read: {error.strerror}") from error
+    if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        raise _refuse(Place(file), "the file is saved as UTF-16; save it as UTF-8")
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = raw[: error.start].decode("utf-8", "replace")
+        place = Place(file, before.count("\n") + 1, len(before) - before.rfind("\n"))
+        raise _refuse(place, "the file is not UTF-8 text from here on; save it as UTF-8") from error
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    found = _UNREADABLE.search(text)
+    if found:
+        before = text[: found.start()]
+        place = Place(file, before.count("\n") + 1, len(before) - before.rfind("\n"))
+        told = f"the file holds a character that cannot be read (number {ord(found.group())}); take it out"
+        raise _refuse(place, told)
+    return text
+
+
+class _Reader:
+    """Builds the tree from YAML's events."""
+
+    def __init__(self, file: str, lines: list[str], faults: Faults) -> None:
+        self.file = file
+        self.lines = lines
+        self.faults = faults
+
+    def document(self, text: str) -> Node:
+        """Return the tree of the whole file."""
+        try:
+            self.events = yaml.parse(text, Loader=yaml.CSafeLoader)
+            self._next()
+            first = self._next()
+            if isinstance(first, yaml.StreamEndEvent):
+                raise _refuse(Place(self.file), "the file is empty")
+            tree = self._node(self._next(), 0)
+            self._next()
+            if not isinstance(more := self._next(), yaml.StreamEndEvent):
+                raise _refuse(self._place(more), "a second document begins here; a file holds one project, without ---")
+        except yaml.MarkedYAMLError as error:
+            mark = error.problem_mark or error.context_mark
+            place = Place(self.file, mark.line + 1, mark.column + 1) if mark else Place(self.file)
+            raise _refuse(place, _MISFIT) from error
+        except yaml.YAMLError as error:
+            raise _refuse(Place(self.file), "the file cannot be read as YAML") from error
+        return tree
+
+    def _next(self) -> yaml.Event:
+        return next(self.events)
+
+    def _place(self, event: yaml.Event) -> Place:
+        mark = event.start_mark
+        return Place(self.file, mark.line + 1, mark.column + 1) if mark else Place(self.file)
+
+    def _node(self, event: yaml.Event, depth: int) -> Node:
+        place = self._place(event)
+        if depth > DEEPEST:
+            raise _refuse(place, f"groups and lists inside each other, {DEEPEST} deep at most")
+        if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
+            raise _refuse(place, "anchors (&) and aliases (*) are not used in these files")
+        if getattr(event, "tag", None):
+            raise _refuse(place, "tags (!) are not used in these files")
+        if isinstance(event, yaml.ScalarEvent):
+            return self._words(event, place)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._listing(place, depth)
+        return self._group(place, depth)
+
+    def _listing(self, place: Place, depth: int) -> Listing:
+        items: list[Node] = []
+        while not isinstance(event := self._next(), yaml.SequenceEndEvent):
+            items.append(self._node(event, depth + 1))
+        return Listing(tuple(items), place)
+
+    def _group(self, place: Place, depth: int) -> Group:
+        entries: dict[str, tuple[Key, Node]] = {}
+        while not isinstance(event := self._next(), yaml.MappingEndEvent):
+            key = self._node(event, depth + 1)
+            if not isinstance(key, Words) or not key.text.strip():
+                raise _refuse(key.place, "a key is a word or a few; nothing else can stand before a colon")
+            value = self._node(self._next(), depth + 1)
+            folded = fold(key.text)
+            if folded in entries:
+                first = entries[folded][0]
+                told = f"'{key.text}' stands twice; it was first given on line {first.place.line}"
+                self.faults.add(key.place, told)
+            else:
+                entries[folded] = (Key(key.text, key.place), value)
+        return Group(entries, place)
+
+    def _words(self, event: yaml.ScalarEvent, place: Place) -> Words:
+        """Return a text and where its lines stand, so that a fault inside it can be pointed at."""
+        if event.style == "|":
+            below = self.lines[place.line :]
+            filled = next((line for line in below if line.strip()), "")
+            indent = len(filled) - len(filled.lstrip(" "))
+            return Words(event.value, Place(self.file, place.line + 1, indent + 1), indent)
+        if event.style in ("'", '"'):
+            place = Place(self.file, place.line, place.column + 1)
+        return Words(event.value, place)
+
+
+def shown_path(path: Path, root: Path | None = None) -> str:
+    """Return a path as messages show it: relative to the room's folder, or to where the person stands.
+
+    Examples
+    --------
+    >>> shown_path(Path("/room/projects/neck-roll.yaml"), Path("/room"))
+    'projects/neck-roll.yaml'
+    """
+    whole = path if path.is_absolute() else Path.cwd() / path
+    for folder in (root, Path.cwd()):
+        if folder is not None and whole.is_relative_to(folder.absolute()):
+            return whole.relative_to(folder.absolute()).as_posix()
+    return str(path)
