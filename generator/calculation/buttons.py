@@ -11,14 +11,36 @@ from generator.calculation.refused import more_than_nothing, not_negative
 from generator.errors import CalculationError
 from generator.lengths import MILLIMETRE, Edition, say_length
 
-LIGNE = Fraction(1, 40)
-"""The button trade's unit [in]."""
-
 HoleRun = Literal["square", "along"]
 """Whether a buttonhole runs square to the edge or along it."""
 
 _BEYOND: Mapping[str, Fraction] = {"inch": Fraction(1, 2), "metric": 12 * MILLIMETRE}
 _PAST_CENTRE: Mapping[str, Fraction] = {"inch": Fraction(1, 8), "metric": 3 * MILLIMETRE}
+
+
+def from_lignes(lignes: Fraction) -> Fraction:
+    """Return a length that the button trade gives in lignes: forty are an inch.
+
+    Parameters
+    ----------
+    lignes : Fraction
+        Diameter of a button [ligne].
+
+    Returns
+    -------
+    Fraction
+        The same [in].
+
+    Examples
+    --------
+    >>> from_lignes(Fraction(20)), from_lignes(Fraction(36))
+    (Fraction(1, 2), Fraction(9, 10))
+
+    References
+    ----------
+    *Dictionary of Dry Goods*, "Line".
+    """
+    return more_than_nothing(lignes, "the size of a button") / 40
 
 
 def buttonhole(diameter: Fraction, thickness: Fraction) -> Fraction:

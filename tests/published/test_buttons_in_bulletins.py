@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.buttons import LIGNE, button_line, button_positions, buttonhole, hole_span
+from generator.calculation.buttons import button_line, button_positions, buttonhole, from_lignes, hole_span
 from generator.lengths import INCH
 
 DIAMETER, THICKNESS = Fraction(7, 8), Fraction(1, 8)
@@ -35,4 +35,5 @@ def test_the_first_and_last_hole_are_marked_and_the_rest_divide_the_distance() -
 
 def test_forty_lignes_are_an_inch() -> None:
     # Dictionary of Dry Goods, "Line": 40 lignes are 1 in, 20 lignes 1/2 in
-    assert (40 * LIGNE, 20 * LIGNE) == (1, Fraction(1, 2))
+    assert from_lignes(Fraction(40)) == 1
+    assert from_lignes(Fraction(20)) == Fraction(1, 2)
