@@ -10,7 +10,7 @@ from generator.calculation.candidates import Candidate, candidates, least_pitch
 from generator.calculation.margins import least_margins, margins_keep
 from generator.calculation.marks import laid_out, rounded
 from generator.calculation.reasons import choice_reasons
-from generator.calculation.refusals import no_plan_fits, refuse_unworkable
+from generator.calculation.refusals import no_plan_fits, workable
 from generator.calculation.wish import MOST_TUCKS, Choice, TuckWish, spacings_near
 from generator.calculation.worked import TuckSet
 from generator.errors import CalculationError
@@ -22,8 +22,8 @@ __all__ = ["MOST_TUCKS", "Choice", "TuckWish", "choice_cost", "choose_tucks", "r
 def choose_tucks(wish: TuckWish, edition: Edition) -> TuckSet:
     """Return the best set of tucks for a wish, rounded to the ruler.
 
-    Where the margins give, the spacing stays as asked for; only when no number of tucks fits is a neighbouring spacing
-    on the ruler taken.
+    Where margins or depth give, spacing and depth stay as asked for while any number of tucks fits with them; only then
+    is a neighbouring spacing on the ruler, or a neighbouring depth, taken.
 
     Parameters
     ----------
@@ -61,13 +61,11 @@ def choose_tucks(wish: TuckWish, edition: Edition) -> TuckSet:
     if wish.rule.exactly == 0:
         half = wish.finished / 2
         return replace(rounded(laid_out((), (), (), wish.ends, (half, half)), edition), wish=wish.spacing)
-    for spacings in ((wish.spacing,), spacings_near(wish.spacing, edition)):
-        found = ranked_among(wish, spacings, edition, 1)
-        if found:
-            return found[0].tucks
-        if wish.ring or wish.gives != "margin":
-            break
-    raise CalculationError(no_plan_fits(wish, edition))
+    kept = replace(wish, gives="margin") if wish.gives == "depth" else wish
+    found = ranked_among(kept, (wish.spacing,), edition, 1) or ranked_choices(wish, edition, 1)
+    if not found:
+        raise CalculationError(no_plan_fits(wish, edition))
+    return found[0].tucks
 
 
 def ranked_choices(wish: TuckWish, edition: Edition, most: int = 12) -> tuple[Choice, ...]:
@@ -143,9 +141,8 @@ def ranked_among(wish: TuckWish, spacings: Sequence[Fraction], edition: Edition,
     ----------
     Derived in the notes above.
     """
-    refuse_unworkable(wish, edition)
     found: list[tuple[tuple[Fraction, ...], Choice]] = []
-    for plan in candidates(wish, spacings, edition):
+    for plan in candidates(workable(wish, edition), spacings, edition):
         if len(found) == most and plan.least >= found[-1][0]:
             break
         tucks = _worked(wish, plan, edition)

@@ -9,7 +9,7 @@ from fractions import Fraction
 from generator.calculation.choice import Choice, TuckWish, choice_cost, ranked_among
 from generator.calculation.from_cloth import most_tucks, panel_from_cloth
 from generator.calculation.reasons import choice_reasons
-from generator.calculation.refusals import no_plan_fits, refuse_unworkable
+from generator.calculation.refusals import no_plan_fits, workable
 from generator.calculation.wish import MOST_TUCKS, spacings_near, steps_between
 from generator.errors import CalculationError
 from generator.lengths import MILLIMETRE, Edition, say_length
@@ -23,9 +23,9 @@ _FEWER_TUCKS = 8
 def plans_for_size(wish: TuckWish, edition: Edition, most: int = 12) -> tuple[Choice, ...]:
     """Return the tuck plans that fit a finished size, the best first.
 
-    Wider than choosing: spacings from half to one and a half times the one asked for are tried, and the cost tells how
-    far they are from it. A depth or spacing of nothing is open: depths that are usual, spacings that let the tucks meet
-    or stand up to twice as far apart.
+    Wider than choosing: spacings from half to one and a half times the one asked for are tried, none so narrow that the
+    tucks turn blind unless they were asked to, and the cost tells how far they are from it. A depth or spacing of
+    nothing is open: depths that are usual, spacings that let the tucks meet or stand up to twice as far apart.
 
     Parameters
     ----------
@@ -146,21 +146,22 @@ def _concrete(wish: TuckWish, edition: Edition) -> Iterator[TuckWish]:
     """Yield the wish with every depth and spacing that it leaves open."""
     usual = _DEPTHS_METRIC if edition.unit == "cm" else _DEPTHS_INCH
     for depth in (wish.depth,) if wish.depth else usual:
-        least, most = (4 if wish.facing else 3) * depth, 6 * depth
-        open_spacings = steps_between(least, most, edition.grids[2])
-        for spacing in (wish.spacing,) if wish.spacing else open_spacings:
-            yield replace(wish, depth=depth, spacing=spacing)
+        meeting = (4 if wish.facing else 3) * depth
+        spacings = (wish.spacing,) if wish.spacing else steps_between(meeting, 6 * depth, edition.grids[2])
+        for spacing in spacings:
+            if wish.depth or spacing >= meeting:
+                yield replace(wish, depth=depth, spacing=spacing)
 
 
 def _spacings(wish: TuckWish, edition: Edition) -> tuple[Fraction, ...]:
-    wide = steps_between(wish.spacing / 2, wish.spacing * Fraction(3, 2), edition.cut_step)
+    meeting = min(3 * wish.depth, wish.spacing)
+    wide = steps_between(max(wish.spacing / 2, meeting), wish.spacing * Fraction(3, 2), edition.cut_step)
     return tuple(sorted({*wide, *spacings_near(wish.spacing, edition)}))
 
 
 def _from(cloth: Fraction, wish: TuckWish, edition: Edition) -> tuple[Choice, ...]:
     """Return the panels of one depth and spacing, the most tucks first."""
-    refuse_unworkable(wish, edition)
-    if wish.ring:
+    if workable(wish, edition).ring:
         return _ring_from(cloth, wish, edition)
     most = most_tucks(cloth, wish, edition)
     if most > MOST_TUCKS:

@@ -81,7 +81,7 @@ def size_finding(tucks: TuckSet, edition: Edition) -> str:
 
 
 def spacing_finding(tucks: TuckSet, edition: Edition) -> str:
-    """Return a warning where the spacing is not the one asked for or is uneven.
+    """Return a warning where the spacing is not the one asked for, by more than the rounding of its marks.
 
     Parameters
     ----------
@@ -98,7 +98,7 @@ def spacing_finding(tucks: TuckSet, edition: Edition) -> str:
     if tucks.count < 2 or not tucks.wish:
         return ""
     narrow, wide = min(tucks.spacings), max(tucks.spacings)
-    if narrow == wide == tucks.wish:
+    if narrow == wide == tucks.wish or (narrow != wide and narrow <= tucks.wish <= wide):
         return ""
     used = say_length(wide, edition)
     if narrow != wide:

@@ -67,7 +67,10 @@ def _margins(tucks: TuckSet, edition: Edition) -> list[str]:
     if left == right:
         return [f"margins of {left}"]
     reasons = [f"margins of {left} and {right}"]
-    if abs(tucks.left_margin - tucks.right_margin) == edition.mark:
+    odd = (
+        [tucks.pitches[0] / edition.mark % 2 == 1, tucks.finished / edition.mark % 2 == 0] if tucks.pitches else [False]
+    )
+    if all(odd) and abs(tucks.left_margin - tucks.right_margin) == edition.mark:
         reasons.append("an even number of marks in the pitch would make the margins equal")
     return reasons
 

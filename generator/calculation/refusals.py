@@ -13,8 +13,8 @@ from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, round_up, say_length, write_length
 
 
-def refuse_unworkable(wish: TuckWish, edition: Edition) -> None:
-    """Refuse a wish that no number of tucks could ever meet.
+def workable(wish: TuckWish, edition: Edition) -> TuckWish:
+    """Return a wish that some number of tucks could meet.
 
     Parameters
     ----------
@@ -22,6 +22,11 @@ def refuse_unworkable(wish: TuckWish, edition: Edition) -> None:
         What is asked for.
     edition : Edition
         Steps that can be sewn, and how lengths are said.
+
+    Returns
+    -------
+    TuckWish
+        The same wish.
 
     Raises
     ------
@@ -54,6 +59,7 @@ def refuse_unworkable(wish: TuckWish, edition: Edition) -> None:
             f"{say_length(wish.finished, edition)} would take about {needed} tucks; more than {MOST_TUCKS} are not "
             "worked out. Are finished size and spacing in the right units?"
         )
+    return wish
 
 
 def _refuse_lengths(wish: TuckWish, edition: Edition) -> None:
@@ -113,8 +119,8 @@ def no_plan_fits(wish: TuckWish, edition: Edition) -> str:
     >>> wish = TuckWish(Fraction(12), Fraction(3, 8), Fraction(3, 2), (seam,) * 2, margin, margin, rule=CountRule(2))
     >>> print(no_plan_fits(wish, INCH))
     no number of tucks fits 12 in: nearest are 14 tucks with margins of 1 1/8 in and 16 tucks with margins of 3/8 in;
-    the margins may be 3/4 in to 7/8 in, and an even number is wanted. Finished sizes that fit: 11 1/2 in (14 tucks) and
-    12 3/4 in (16 tucks)
+    the margins may be 3/4 in to 7/8 in, and an even number is wanted. Finished sizes that would fit: 11 1/2 in (14
+    tucks) and 12 3/4 in (16 tucks)
 
     References
     ----------
@@ -130,7 +136,9 @@ def no_plan_fits(wish: TuckWish, edition: Edition) -> str:
     if parts:
         text += f": nearest {'are' if len(parts) > 1 else 'is'} {' and '.join(parts)}"
     text += f"; {_allowed(wish, near[0] if near else 1, edition)}"
-    return text + (f". Finished sizes that fit: {' and '.join(sizes)}" if sizes else "")
+    return text + (
+        f". Finished size{'s' if len(sizes) > 1 else ''} that would fit: {' and '.join(sizes)}" if sizes else ""
+    )
 
 
 def _opening(wish: TuckWish, edition: Edition) -> str:

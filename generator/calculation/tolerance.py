@@ -6,7 +6,7 @@ import math
 from fractions import Fraction
 from itertools import accumulate
 
-from generator.calculation.correction_words import beyond_words, dealt_words
+from generator.calculation.correction_words import allowed_change, beyond_words, dealt_words
 from generator.calculation.refused import whole_number
 from generator.calculation.stitching_errors import random_error, systematic_error
 from generator.calculation.worked import CheckPoint, Correction, TuckSet
@@ -24,36 +24,6 @@ __all__ = [
 _MOST_POINTS = 12
 _MOST_MARKS_OFF = 4
 _STEPS_OFF = (1, 2, 4, 8)
-
-
-def allowed_change(depth: Fraction, edition: Edition) -> Fraction:
-    """Return how much the depth of one tuck may be changed to win back an error without being seen.
-
-    1/16 in (1 mm), or an eighth of the depth where that is more; of a shallow tuck never more than a quarter.
-
-    Parameters
-    ----------
-    depth : Fraction
-        Depth of the tuck, d [in].
-    edition : Edition
-        Its ``mark`` and its ``fine`` step.
-
-    Returns
-    -------
-    Fraction
-        The change, a whole number of fine steps [in]; nothing for the finest tucks.
-
-    Examples
-    --------
-    >>> from generator.lengths import INCH
-    >>> [str(allowed_change(Fraction(depth), INCH)) for depth in ("3/8", "1", "1/8", "1/16")]
-    ['1/16', '1/8', '1/32', '0']
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    return round_down(min(max(edition.mark, depth / 8), depth / 4), edition.fine)
 
 
 def check_points(tucks: TuckSet, edition: Edition, every: int = 6) -> tuple[CheckPoint, ...]:
