@@ -108,7 +108,7 @@ def sketch_hem(allowance: Fraction, depth: Fraction, edition: Edition, style: St
     hem, tall = float(allowance) * scale, float(depth) * scale
     base = 2.4 * line + max(tall, 0.3) + 0.2
     canvas = Canvas(WIDTH, base + 4.2 * line, style, key)
-    titles = ("Raw edge", "Folded to the crease", "Crease refolded, stitched")
+    titles = ("Flat", "Folded in", "Stitched")
     for place, title in enumerate(titles):
         canvas.text(title, WIDTH * (2 * place + 1) / 6, 0.6 * line, bold=True, size=style.text)
     lefts = [WIDTH * place / 3 + 0.25 for place in range(3)]
