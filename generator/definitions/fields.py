@@ -75,14 +75,19 @@ class Leaf:
         raise reported()
 
 
+@dataclass(frozen=True, eq=False)
 class LeafList(Leaf):
     """A list of words: on one line with commas, or one line each with a dash."""
+
+    may_be_empty: bool = False
 
     def value(self, found: Node, reading: Reading) -> tuple[Any, ...]:
         """Return the values of all items."""
         if isinstance(found, Group):
             reading.faults.add(found.place, "a list is wanted here: words with commas, or one line each with a -")
             raise reported()
+        if self.may_be_empty and isinstance(found, Words) and not found.text.strip():
+            return ()
         items = found.items if isinstance(found, Listing) else _parted(found)
         return tuple(super(LeafList, self).value(item, reading) for item in items)
 
@@ -236,7 +241,9 @@ Minutes = Annotated[int, Leaf(_minutes, VALUE)]
 Whole = Annotated[int, Leaf(_whole, {"type": ["integer", "string"]})]
 Colour = Annotated[str, Leaf(_colour, {"type": "string"})]
 Drawing = Annotated[str, Leaf(_drawing, {"type": "string"})]
-WordList = Annotated[tuple[str, ...], LeafList(_label, {"anyOf": [WORDS, {"type": "array", "items": WORDS}]})]
+_WORD_LIST = {"anyOf": [WORDS, {"type": "array", "items": WORDS}]}
+_WORD_LIST = {"anyOf": [WORDS, {"type": "array", "items": WORDS}]}
+WordList = Annotated[tuple[str, ...], LeafList(_label, _WORD_LIST, may_be_empty=True)]
 Length = Annotated[Formula, length()]
 Finished = Annotated[Formula, length("finished")]
 Fact = Annotated[Formula, length("fact")]

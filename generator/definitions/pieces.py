@@ -89,6 +89,14 @@ def _cloth(words: Words, reading: Reading) -> str:
 class _SampleOf(Leaf):
     """A sample: written out, or the name of one that the room keeps."""
 
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.with_info_plain_validator_function(
+            lambda found, info: self.value(found, reading_of(info)), json_schema_input_schema=handler(source)
+        )
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {"anyOf": [dict(self.schema), handler(core)]}
+
     def value(self, found: Node, reading: Reading) -> Any:
         """Return the sample."""
         if isinstance(found, Group):
@@ -130,7 +138,7 @@ class TuckedPanel(_Rectangular):
     tucks: Tucks
     cross_tucks: Tucks | None = None
     rows: Rows | None = None
-    sample: Annotated[Sample | None, _SampleOf(_sample, {"type": ["string", "object"]})] = None
+    sample: Annotated[Sample | None, _SampleOf(_sample, {"type": "string"})] = None
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
     cut_to_shape: YesNo = False
     room_around: Length = standing("1 in or 2.5 cm")

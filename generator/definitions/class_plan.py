@@ -1,0 +1,175 @@
+"""A class: its file comes in, who makes which size on which days goes out, checked against the project."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import time
+from pathlib import Path
+from typing import Annotated, Any, ClassVar
+
+from pydantic import Field
+from pydantic.json_schema import SkipJsonSchema
+
+from generator.definitions.faults import Fault, meant
+from generator.definitions.fields import (
+    VALUE,
+    Day,
+    Fact,
+    Label,
+    Leaf,
+    Markdown,
+    Minutes,
+    Whole,
+    WordList,
+    YesNo,
+    choice,
+)
+from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed
+from generator.definitions.leaf_groups import LeafGroup
+from generator.definitions.nodes import Group, Words, fold
+from generator.definitions.project import Project
+from generator.definitions.reading import Reading, filled_words
+from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
+from generator.definitions.yaml_text import read_yaml, shown_path
+from generator.errors import FaultyFileError, Finding, Place
+
+EDITION: Leaf = choice(EDITION_NAMES, "edition")
+
+
+def _clock(words: Words, reading: Reading) -> time:
+    found = re.fullmatch(r"\s*(\d{1,2}):(\d{2})\s*", filled_words(words), re.ASCII)
+    if found is None or int(found[1]) > 23 or int(found[2]) > 59:
+        raise Fault(f"'{words.text.strip()}' is no time of day; write for example 9:30 or 13:00")
+    return time(int(found[1]), int(found[2]))
+
+
+def _whole(words: Words, reading: Reading) -> int:
+    if not re.fullmatch(r"\s*\d{1,3}\s*", filled_words(words), re.ASCII):
+        raise Fault(f"'{words.text.strip()}' is no number of kits")
+    return int(words.text)
+
+
+Clock = Annotated[time, Leaf(_clock, {"type": "string"})]
+
+
+class Session(Placed):
+    """One meeting of the class; ``breaks`` are minutes."""
+
+    day: Day
+    starts: Clock
+    ends: Clock
+    breaks: Minutes = 0
+
+
+class Seat(Placed):
+    """So many students with one size; an empty edition is that of the class."""
+
+    size: Label
+    number: Whole = 1
+    edition: Annotated[str, EDITION] = ""
+    student: WordList = ()
+    own_cloth: YesNo = False
+
+
+class ClassCloth(Placed):
+    """A cloth that the class has in another width than the project says."""
+
+    width: Fact
+
+
+class ClassPlan(Keyed):
+    """A class of one project; ``name`` is the file's name without its ending."""
+
+    inner: ClassVar[frozenset[str]] = frozenset({"name", "path", "findings"})
+    title: Label
+    project: Label
+    edition: Annotated[str, EDITION]
+    paper: Annotated[str, choice(PAPERS, "paper")]
+    note: Markdown | None = None
+    sessions: Items[Session]
+    places: Items[Seat]
+    spare_kits: Annotated[Mapping[str, int], LeafGroup(Leaf(_whole, VALUE))] = Field(default_factory=dict)
+    cut_beforehand: WordList = ()
+    bring: WordList = ()
+    cloths: NamedGroups[ClassCloth] = Field(default_factory=dict)
+    name: SkipJsonSchema[str] = ""
+    path: SkipJsonSchema[Path] = Path()
+    findings: SkipJsonSchema[tuple[Finding, ...]] = Field(default=())
+
+
+def load_class(path: Path, project: Project | None = None, root: Path | None = None) -> ClassPlan:
+    """Return the class of a file.
+
+    Parameters
+    ----------
+    path : Path
+        The class file.
+    project : Project, optional
+        Its project; with it sizes, pieces and cloths are checked too.
+    root : Path, optional
+        The folder of the room, for messages.
+
+    Returns
+    -------
+    ClassPlan
+        With the notes of the reading in ``findings``.
+
+    Raises
+    ------
+    FaultyFileError
+        With every fault at once.
+    """
+    shown = shown_path(path, root)
+    tree = read_yaml(path, shown)
+    if not isinstance(tree, Group):
+        told = "a class file is a group of keys: title, project, sessions, places ..."
+        raise FaultyFileError([Finding("error", told, Place(shown))])
+    reading = Reading()
+    plan = ClassPlan.read(tree, reading)
+    if plan is not None:
+        _check(plan, reading)
+        if project is not None:
+            _check_project(plan, project, tree, reading)
+    reading.faults.stop()
+    if plan is None:
+        raise AssertionError("a file without errors gives a class")
+    update: dict[str, Any] = {"name": path.stem, "path": path, "findings": reading.faults.findings}
+    return plan.model_copy(update=update)
+
+
+def _check(plan: ClassPlan, reading: Reading) -> None:
+    for session in plan.sessions:
+        if session.ends <= session.starts:
+            reading.faults.add(session.place, "this session ends before it starts")
+    for seat in plan.places:
+        if len(seat.student) > seat.number:
+            told = f"{len(seat.student)} students are named for {seat.number} places; raise 'number'"
+            reading.faults.add(seat.place, told)
+    if any(seat.edition not in ("", plan.edition) for seat in plan.places):
+        reading.faults.add(plan.places[0].place, "inch and metric sheets are mixed in this class: say so", "note")
+
+
+def _check_project(plan: ClassPlan, project: Project, tree: Group, reading: Reading) -> None:
+    """Report sizes, pieces and cloths that the project does not have."""
+    for seat in plan.places:
+        _known(seat.size, "size", project.sizes, seat.place, reading)
+        edition = seat.edition or plan.edition
+        if edition not in project.editions:
+            reading.faults.add(seat.place, f"the project '{project.name}' has no {edition} edition")
+    for size in plan.spare_kits:
+        names = {fold(name): name for name in project.sizes}
+        _known(size, "size", names, _place(tree, "spare kits"), reading)
+    for piece in plan.cut_beforehand:
+        _known(fold(piece), "piece", project.pieces, _place(tree, "cut beforehand"), reading)
+    for cloth, model in plan.cloths.items():
+        _known(cloth, "cloth", project.cloths, model.place, reading)
+
+
+def _place(tree: Group, key: str) -> Place:
+    return tree.entries[key][1].place
+
+
+def _known(name: str, sort: str, known: Mapping[str, object], place: Place, reading: Reading) -> None:
+    if name not in known:
+        reading.faults.add(place, f"the project has no {sort} '{name}'{meant(name, known)}")

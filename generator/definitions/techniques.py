@@ -1,0 +1,118 @@
+"""Techniques, the texts of the standard steps: folders come in, checked and frozen techniques by name go out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Annotated, Literal
+
+from generator.definitions.faults import Faults
+from generator.definitions.fields import Label, Markdown, WordList, choice, choices
+from generator.definitions.keyed import Items, Keyed
+from generator.definitions.names import Names
+from generator.definitions.nodes import Group, fold
+from generator.definitions.reading import Reading
+from generator.definitions.values import Text
+from generator.definitions.vocabulary import CONDITIONS, MEASURES, TOOLS
+from generator.definitions.yaml_text import read_yaml, shown_path
+from generator.errors import FaultyFileError, Finding, Place
+
+About = Literal["panel", "piece", "project"]
+_ABOUT: tuple[About, ...] = ("panel", "piece", "project")
+_CONDITIONS = (*CONDITIONS, *(f"not {condition}" for condition in CONDITIONS))
+
+
+@dataclass(frozen=True, slots=True)
+class TechniquePart:
+    """A text that is told where all its conditions hold."""
+
+    when: tuple[str, ...]
+    say: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Technique:
+    """A standard step: what it is done to, with which tools, what it shows, which rates of work it counts."""
+
+    name: str
+    title: str
+    tools: tuple[str, ...]
+    figures: tuple[str, ...]
+    work: tuple[str, ...]
+    about: About
+    parts: tuple[TechniquePart, ...]
+
+
+class _Part(Keyed):
+    when: Annotated[tuple[str, ...], choices(_CONDITIONS, "condition")] = ()
+    say: Markdown
+
+
+class _TechniqueFile(Keyed):
+    title: Label
+    about: Annotated[About, choice(_ABOUT, "thing that a technique is about")]
+    uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
+    figures: WordList = ()
+    work: WordList = ()
+    text: Items[_Part]
+
+
+def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[str, Technique]:
+    """Return the techniques of all folders by name; a later folder replaces what an earlier one has.
+
+    Parameters
+    ----------
+    folders : sequence of Path
+        Folders of ``NAME.yaml`` files, the tool's own first; one that is not there holds nothing.
+    root : Path, optional
+        The folder that files are shown relative to in messages.
+
+    Returns
+    -------
+    dict of str to Technique
+        By name, with spaces.
+
+    Raises
+    ------
+    FaultyFileError
+        With the faults of all files at once.
+    """
+    findings: list[Finding] = []
+    techniques: dict[str, Technique] = {}
+    for folder in folders:
+        for path in sorted(folder.glob("*.yaml")):
+            try:
+                technique = _technique(path, shown_path(path, root))
+                techniques[technique.name] = technique
+            except FaultyFileError as error:
+                findings += error.findings
+    if findings:
+        raise FaultyFileError(findings)
+    return techniques
+
+
+def _technique(path: Path, shown: str) -> Technique:
+    tree = read_yaml(path, shown)
+    if not isinstance(tree, Group):
+        told = "a technique is a group of keys: title, about, text ..."
+        raise FaultyFileError([Finding("error", told, Place(shown))])
+    reading = Reading(faults=Faults(), names=_names(tree))
+    found = _TechniqueFile.read(tree, reading)
+    reading.faults.stop()
+    if found is None:
+        raise AssertionError("a file without errors gives a technique")
+    parts = tuple(TechniquePart(part.when, part.say) for part in found.text)
+    return Technique(fold(path.stem), found.title, found.uses, found.figures, found.work, found.about, parts)
+
+
+def _names(tree: Group) -> Names:
+    """Return what placeholders may name: the measures of the piece that the step is on, of whatever kind."""
+    about = getattr(tree.get("about"), "text", "")
+    if about == "project":
+        return Names(none="a technique about the whole project has no piece to be asked")
+    kinds = ["tucked panel"] if about == "panel" else list(MEASURES)
+    known: Mapping[str, int] = {name: sort for kind in kinds for name, sort in MEASURES[kind].items()}
+    return Names(
+        none="a technique knows the measures of its piece only, for example piece.across", pieces={"piece": known}
+    )
