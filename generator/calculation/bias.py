@@ -17,6 +17,8 @@ from generator.lengths import round_up
 
 ROOT_TWO_BELOW = root_below(Fraction(2))
 ROOT_TWO_ABOVE = root_above(Fraction(2))
+SHORTEST_STRIP = Fraction(12)
+"""Strips shorter than this are not worth joining [in]; common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +207,8 @@ def cloth_for_bias(
     """Return the shortest length of cloth that gives a length of bias strip, cut in full strips and joined.
 
     The length is tried step by step, from the one that area alone would allow: a length a little less than the width of
-    the cloth can give fewer strips than a shorter one.
+    the cloth can give fewer strips than a shorter one. Cloth so short that its strips come out under 12 in is passed
+    over, unless no longer strip is wanted: it would be all joins.
 
     Parameters
     ----------
@@ -223,21 +226,31 @@ def cloth_for_bias(
     Fraction
         Length of cloth [in].
 
+    Raises
+    ------
+    CalculationError
+        If the cloth is too narrow for strips worth joining.
+
     Examples
     --------
     90 in of 2 in strip from cloth 30 in wide: 9 in gives 7 strips of 12.7 in less 6 joins of 0.71, 84.9 in; 10 in gives
-    94.7 in.
+    94.7 in. 20 in of 1 in strip from cloth 44 in wide: 9 in is the shortest that gives strips of 12 in.
 
     >>> cloth_for_bias(Fraction(90), Fraction(2), Fraction(30), join=Fraction(1, 4), step=Fraction(1))
     Fraction(10, 1)
+    >>> cloth_for_bias(Fraction(20), Fraction(1), Fraction(44), join=Fraction(1, 4), step=Fraction(1))
+    Fraction(9, 1)
 
     References
     ----------
     Derived in the docstring above.
     """
     area = more_than_nothing(length, "the length of a bias strip") * more_than_nothing(width, "its width")
-    least = max(area / more_than_nothing(cloth_width, "the width of the cloth"), 2 * join + step)
-    cloth = round_up(least, more_than_nothing(step, "the step"))
+    shortest = max(min(SHORTEST_STRIP, length), 2 * ROOT_TWO_ABOVE * join + width)
+    narrowest = shortest / ROOT_TWO_BELOW
+    if more_than_nothing(cloth_width, "the width of the cloth") < narrowest:
+        raise CalculationError("the cloth is too narrow for bias strips that are worth joining; use wider cloth")
+    cloth = round_up(max(area / cloth_width, narrowest), more_than_nothing(step, "the step"))
     while bias_strips(cloth_width, cloth, width, join).length < length:
         cloth += step
     return cloth

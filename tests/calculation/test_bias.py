@@ -71,10 +71,18 @@ def test_full_strips_lie_wholly_on_the_cloth(across: Fraction, along: Fraction, 
 @given(st.integers(20, 600).map(Fraction), WIDTHS, st.sampled_from([Fraction(20), Fraction(44), Fraction(54)]))
 def test_no_shorter_cloth_gives_the_strip(length: Fraction, width: Fraction, cloth_width: Fraction) -> None:
     cloth = cloth_for_bias(length, width, cloth_width, join=QUARTER, step=Fraction(1))
-    assert bias_strips(cloth_width, cloth, width, QUARTER).length >= length
-    assert all(
-        bias_strips(cloth_width, Fraction(shorter), width, QUARTER).length < length for shorter in range(1, int(cloth))
-    )
+    found = bias_strips(cloth_width, cloth, width, QUARTER)
+    assert found.length >= length
+    assert found.each >= 12 - Fraction(1, 10**6)
+    shorter = [bias_strips(cloth_width, Fraction(inches), width, QUARTER) for inches in range(1, int(cloth))]
+    assert all(strips.length < length or strips.each < 12 for strips in shorter)
+
+
+def test_cloth_too_narrow_for_strips_worth_joining_is_refused() -> None:
+    # 8 in wide cloth gives strips of 8 x 1.414 = 11.3 in
+    with pytest.raises(CalculationError) as refusal:
+        cloth_for_bias(Fraction(90), Fraction(2), Fraction(8), join=QUARTER, step=Fraction(1))
+    assert str(refusal.value) == ("the cloth is too narrow for bias strips that are worth joining; use wider cloth")
 
 
 def test_joins_of_cut_strips_take_their_slanting_width() -> None:
