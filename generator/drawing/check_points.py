@@ -15,7 +15,7 @@ from generator.lengths import Edition, say_length, write_length
 
 WIDTH, EDGE = 6.8, 0.3
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500)
-MOST_ON_PAGE = 20
+PAGE_HEIGHT = 7.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +36,8 @@ class Ladder:
     length: Fraction
 
 
-def plan_check_points(panel: Panel, edition: Edition) -> tuple[Ladder, ...]:
-    """Return the ladders, all at one scale, at most twenty check points each."""
+def plan_check_points(panel: Panel, edition: Edition, most: int = 20) -> tuple[Ladder, ...]:
+    """Return the ladders, all at one scale, with so many check points each at most."""
     points = panel.checkpoints
     if not points:
         return ()
@@ -46,8 +46,8 @@ def plan_check_points(panel: Panel, edition: Edition) -> tuple[Ladder, ...]:
     step = next((size for size in STEPS if size * edition.unit_length * scale >= Fraction(2, 5)), STEPS[-1])
     bars = [Bar(point, stitched_places(panel.across, point, points)) for point in points]
     return tuple(
-        Ladder(tuple(bars[first : first + MOST_ON_PAGE]), scale, step * edition.unit_length, longest)
-        for first in range(0, len(bars), MOST_ON_PAGE)
+        Ladder(tuple(bars[first : first + most]), scale, step * edition.unit_length, longest)
+        for first in range(0, len(bars), most)
     )
 
 
@@ -86,10 +86,10 @@ def draw_check_points(worksheet: Worksheet, name: str, style: Style) -> tuple[Pi
 def sketch_check_points(panel: Panel, edition: Edition, style: Style, key: str) -> tuple[Canvas, ...]:
     """Return the canvases of the ladders."""
     line = text_height(style.small)
-    most = max((len(_told(point, edition, style)) for point in panel.checkpoints), default=1)
-    rung = (2.0 + 1.1 * most) * line
+    told = max((len(_told(point, edition, style)) for point in panel.checkpoints), default=1)
+    rung = (2.0 + 1.1 * told) * line
     canvases = []
-    for page, ladder in enumerate(plan_check_points(panel, edition), 1):
+    for page, ladder in enumerate(plan_check_points(panel, edition, int((PAGE_HEIGHT - 3 * line) / rung)), 1):
         canvas = Canvas(WIDTH, rung * len(ladder.bars) + 3 * line, style, key + (f" {page}" if page > 1 else ""))
         for place, bar in enumerate(ladder.bars):
             _draw_bar(canvas, ladder, bar, (rung * place, rung), edition)

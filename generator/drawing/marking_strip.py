@@ -10,39 +10,57 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
-from generator.calculation.worked import TuckSet, Worksheet
+from generator.calculation.worked import Panel, Worksheet
 from generator.drawing.canvas import Canvas
-from generator.drawing.labels import Label, levels, text_height, text_width
+from generator.drawing.labels import Label, levels, text_height, text_lines, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
-from generator.lengths import CENTIMETRE, Edition, write_length
+from generator.lengths import CENTIMETRE, Edition, round_down, write_length
 
 EDGE, TAB = 0.3, 0.3
 TICK = 0.3
-STRETCHES = {"in": Fraction(13, 2), "cm": 16 * CENTIMETRE}
+STRETCHES = {"in": Fraction(25, 4), "cm": Fraction(31, 2) * CENTIMETRE}
 DIVISIONS = {"in": Fraction(1, 4), "cm": CENTIMETRE / 2}
 
 
 @dataclass(frozen=True, slots=True)
 class Tile:
-    """A stretch of the strip from ``start`` to ``end`` [in from the left cut edge]; marks as (tuck, place)."""
+    """A stretch of the strip, one ``of`` so many, from ``start`` to ``end`` [in from the left cut edge].
+
+    Marks are (tuck, place); ``joins`` the places of seams between breadths.
+    """
 
     number: int
+    of: int
     start: Fraction
     end: Fraction
     marks: tuple[tuple[int, Fraction], ...]
+    joins: tuple[Fraction, ...] = ()
 
 
-def plan_marking_strip(tucks: TuckSet, edition: Edition) -> tuple[Tile, ...]:
-    """Return the tiles of a strip as long as the cut cloth; a mark on a join is on both tiles."""
-    stretch = STRETCHES[edition.unit]
-    tiles = []
-    for place in range(math.ceil(tucks.cut / stretch)):
-        start, end = place * stretch, min((place + 1) * stretch, tucks.cut)
-        marks = tuple((tuck, at) for tuck, at in enumerate(tucks.marks, 1) if start <= at <= end)
-        tiles.append(Tile(place + 1, start, end, marks))
-    return tuple(tiles)
+def plan_marking_strip(panel: Panel, edition: Edition) -> tuple[Tile, ...]:
+    """Return the tiles of a strip as long as the cut cloth; a mark on a join is on both tiles.
+
+    As few tiles as can be, as even as can be; they meet on divisions of the ruler, so that one may be longer than the
+    even stretch by a division.
+    """
+    tucks = panel.across
+    number = math.ceil(tucks.cut / STRETCHES[edition.unit])
+    division = DIVISIONS[edition.unit]
+    places = [*(round_down(tucks.cut * place / number, division) for place in range(number)), tucks.cut]
+    return tuple(
+        Tile(
+            number=place,
+            of=number,
+            start=start,
+            end=end,
+            marks=tuple((tuck, at) for tuck, at in enumerate(tucks.marks, 1) if start <= at <= end),
+            joins=tuple(join.at for join in panel.joins if start <= join.at <= end),
+        )
+        for place, (start, end) in enumerate(pairwise(places), 1)
+    )
 
 
 def draw_marking_strip(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
@@ -50,32 +68,31 @@ def draw_marking_strip(worksheet: Worksheet, name: str, style: Style) -> tuple[P
     panel, edition, piece = worksheet.panels[name], worksheet.edition, worksheet.pieces[name]
     if not panel.across.count:
         return ()
-    tiles = plan_marking_strip(panel.across, edition)
     key = f"marking strip {name}"
     squares = sketch_squares(style, f"{key} squares").picture(
         "Two test squares: one inch and five centimetres a side.",
         "Print at actual size, 100 %, then measure both squares. If either is off, the strip is of no use.",
     )
     title = f"{piece.label}, {worksheet.size_label}"
-    joins = tuple(join.at for join in panel.joins)
-    pictures = [squares]
-    for tile in tiles:
-        canvas = sketch_tile(tile, len(tiles), edition, style, key=f"{key} {tile.number}")
-        write_title(canvas, f"{title}: strip {tile.number} of {len(tiles)}", tile, joins)
-        pictures.append(canvas.picture(_tile_words(tile, len(tiles), edition), _tile_caption(tile, len(tiles))))
-    return tuple(pictures)
+    tiles = [
+        sketch_tile(tile, title, edition, style, key=f"{key} {tile.number}").picture(
+            _tile_words(tile, edition), _tile_caption(tile)
+        )
+        for tile in plan_marking_strip(panel, edition)
+    ]
+    return (squares, *tiles)
 
 
-def _tile_words(tile: Tile, of: int, edition: Edition) -> str:
+def _tile_words(tile: Tile, edition: Edition) -> str:
     told = ", ".join(f"{tuck} at {write_length(at, edition)}" for tuck, at in tile.marks)
     marks = f"fold marks {told}" if tile.marks else "no fold mark"
-    return f"Strip {tile.number} of {of} at true size, with {marks}."
+    return f"Strip {tile.number} of {tile.of} at true size, with {marks}."
 
 
-def _tile_caption(tile: Tile, of: int) -> str:
-    if of == 1:
+def _tile_caption(tile: Tile) -> str:
+    if tile.of == 1:
         return "Lay the upper edge of the strip along the edge of the cloth."
-    if tile.number == of:
+    if tile.number == tile.of:
         return "The strip ends at the cut edge. Lay its upper edge along the edge of the cloth."
     return f"Lay line {tile.number} of the next strip on line {tile.number} of this one, over the tab, and glue."
 
@@ -94,29 +111,36 @@ def sketch_squares(style: Style, key: str) -> Canvas:
     return canvas
 
 
-def sketch_tile(tile: Tile, of: int, edition: Edition, style: Style, *, key: str) -> Canvas:
-    """Return the canvas of one tile, without its title."""
+def sketch_tile(tile: Tile, title: str, edition: Edition, style: Style, *, key: str) -> Canvas:
+    """Return the canvas of one tile; the title says what it belongs to."""
     line = text_height(style.small)
     length = float(tile.end - tile.start)
-    canvas = Canvas(EDGE + length + TAB, TICK + 7.6 * line + 0.1, style, key)
+    told = f"{title}: strip {tile.number} of {tile.of}" + ("; a triangle marks a join" if tile.joins else "")
+    titles = text_lines(told, style.small, length - 0.2, font=style.font)
+    canvas = Canvas(EDGE + length + TAB, TICK + (6.6 + len(titles)) * line + 0.1, style, key)
     top, bottom, left, right = 0.03, canvas.height - 0.03, EDGE, EDGE + length
     canvas.lines([((left, top), (right, top)), ((left, bottom), (right, bottom))], style.outline)
-    _draw_end(canvas, left, "cut edge" if tile.number == 1 else f"line {tile.number - 1}", edge=tile.number == 1)
-    last = tile.number == of
-    if not last:
+    _draw_end(canvas, left, tile.number - 1)
+    if tile.number < tile.of:
         canvas.rectangle((right, top), (right + TAB - 0.02, bottom), fill=style.shade)
-    _draw_end(canvas, right, "cut edge" if last else f"line {tile.number}", edge=last)
+    _draw_end(canvas, right, tile.number if tile.number < tile.of else 0)
     _draw_marks(canvas, tile, edition)
+    for place, words in enumerate(reversed(titles)):
+        canvas.text(words, left + 0.1, bottom - 0.1 - (2.2 + place) * line, hold="left")
     _draw_ruler(canvas, tile, edition, bottom)
+    for join in tile.joins:
+        x = left + float(join - tile.start)
+        canvas.shape(((x - 0.06, top), (x + 0.06, top), (x, top + 0.14)))
     return canvas
 
 
-def _draw_end(canvas: Canvas, x: float, words: str, *, edge: bool) -> None:
-    """Draw a cut edge or a match line over the whole height, its name outside the strip."""
+def _draw_end(canvas: Canvas, x: float, number: int) -> None:
+    """Draw a numbered match line, or for 0 the cut edge, over the whole height, its name outside the strip."""
     line = text_height(canvas.style.small)
-    canvas.line(((x, 0.03), (x, canvas.height - 0.03)), canvas.style.cut if edge else canvas.style.join)
+    canvas.line(((x, 0.03), (x, canvas.height - 0.03)), canvas.style.join if number else canvas.style.cut)
     outside = -0.75 * line if x == EDGE else 0.75 * line
-    canvas.text(words, x + outside, canvas.height / 2, turned=True, bold=not edge)
+    words = f"line {number}" if number else "cut edge"
+    canvas.text(words, x + outside, canvas.height / 2, turned=True, bold=number > 0)
 
 
 def _draw_marks(canvas: Canvas, tile: Tile, edition: Edition) -> None:
@@ -170,14 +194,3 @@ def _draw_ruler(canvas: Canvas, tile: Tile, edition: Edition, bottom: float) -> 
         canvas.line(((x, bottom), (x, bottom - (0.1 if whole else 0.06))), style.outline if whole else style.measure)
         if whole and EDGE + 0.1 < x < canvas.width - TAB - 0.1:
             canvas.text(write_length(at, edition), x, bottom - 0.1 - 0.75 * line, colour=style.quiet)
-
-
-def write_title(canvas: Canvas, title: str, tile: Tile, joins: tuple[Fraction, ...]) -> None:
-    """Write what the tile belongs to, and mark the joins between breadths with a filled triangle at the upper edge."""
-    line = text_height(canvas.style.small)
-    here = [join for join in joins if tile.start <= join <= tile.end]
-    words = title + ("; a triangle marks a join" if here else "")
-    canvas.text(words, EDGE + 0.1, canvas.height - 0.03 - 0.1 - 2.2 * line, hold="left")
-    for join in here:
-        x = EDGE + float(join - tile.start)
-        canvas.shape(((x - 0.06, 0.03), (x + 0.06, 0.03), (x, 0.17)))

@@ -10,7 +10,8 @@ from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.drawing.turn_map_plan import ROW_HEIGHT, MapBlock, MapRow, plan_turn_map
 
-GUTTER = 0.34
+DOT = 0.26
+LEGEND = "heavy frame: one repeat"
 EVERY = 5
 
 
@@ -43,8 +44,9 @@ def sketch_turn_map(rows: RowSet, count: int, style: Style, key: str) -> tuple[C
     canvases = []
     for page, blocks in enumerate(plan_turn_map(rows, count), 1):
         line = text_height(style.small)
-        gutter = GUTTER + text_width("bottom", style.small, font=style.font)
-        width = 2 * gutter + max(float(block.cell) * len(block.tucks) for block in blocks)
+        gutter = _gutter(rows, style)
+        legend = text_width(LEGEND, style.small, font=style.font)
+        width = gutter + max(gutter, legend, *(gutter + float(block.cell) * len(block.tucks) for block in blocks))
         heights = [_block_height(block, line) for block in blocks]
         canvas = Canvas(width, sum(heights), style, key + (f" {page}" if page > 1 else ""))
         top = 0.0
@@ -53,6 +55,13 @@ def sketch_turn_map(rows: RowSet, count: int, style: Style, key: str) -> tuple[C
             top += height
         canvases.append(canvas)
     return tuple(canvases)
+
+
+def _gutter(rows: RowSet, style: Style) -> float:
+    """Return the room on either side for a dot and a row's number, and for the name of an edge that holds the tucks."""
+    number = text_width(str(len(rows.rows)), style.small, bold=True, font=style.font)
+    edge = text_width("bottom", style.small, font=style.font) if rows.top or rows.bottom else 0.0
+    return max(DOT + 0.08 + number, 0.08 + edge) + 0.02
 
 
 def _block_height(block: MapBlock, line: float) -> float:
@@ -100,8 +109,7 @@ def _draw_cloth(canvas: Canvas, block: MapBlock, corner: tuple[float, float], ro
         first = next(place for place, row in enumerate(block.rows) if row is not None and row.number == 1)
         start = top + first * high
         canvas.rectangle((left, start), (left + repeat[0] * cell, start + repeat[1] * high), pen=canvas.style.cut)
-        words = "heavy frame: one repeat"
-        canvas.text(words, left, bottom + 0.9 * text_height(canvas.style.small), hold="left")
+        canvas.text(LEGEND, left, bottom + 0.9 * text_height(canvas.style.small), hold="left")
 
 
 def _draw_row(canvas: Canvas, block: MapBlock, row: MapRow, place: tuple[float, float]) -> None:
@@ -119,12 +127,12 @@ def _draw_row(canvas: Canvas, block: MapBlock, row: MapRow, place: tuple[float, 
         return
     begins = block.tucks[0] == 1 if row.start == "left" else block.tucks[-1] == len(row.turns)
     if begins:
-        dot, tip = (left - 0.26, left - 0.05) if row.start == "left" else (right + 0.26, right + 0.05)
+        dot, tip = (left - DOT, left - 0.05) if row.start == "left" else (right + DOT, right + 0.05)
         canvas.dots([(dot, y)], 0.035)
         canvas.arrow((dot, y), (tip, y), style.outline, size=0.07)
     for side in ("left", "right"):
         here = begins and side == row.start
-        away = 0.34 if here else 0.08
+        away = DOT + 0.08 if here else 0.08
         x = left - away if side == "left" else right + away
         canvas.text(row.label, x, y, hold="right" if side == "left" else "left", bold=here)
 

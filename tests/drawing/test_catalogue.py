@@ -1,0 +1,63 @@
+"""Every diagram is drawn by its key, and the keys name what a worksheet has."""
+
+import pytest
+from panels import LINKED, panel_of, piece_of, row_set_of, tuck_set_of, worksheet_of
+
+from generator.calculation.worked import End, Panel, Turn
+from generator.drawing.catalogue import DIAGRAMS, draw, figure_keys
+from generator.drawing.style import Style
+
+OWN = ("flat cloth", "tuck section", "hem section", "pair section", "turn map", "check points", "marking strip")
+
+
+def own_keys(worksheet):
+    return [key for key in figure_keys(worksheet) if key.startswith(OWN)]
+
+
+def test_a_panel_with_rows_has_all_its_diagrams():
+    worksheet = worksheet_of(piece_of(panel_of(7), "end panel"))
+    assert own_keys(worksheet) == [
+        "flat cloth end panel",
+        "tuck section end panel",
+        "pair section end panel",
+        "turn map end panel",
+        "check points end panel",
+        "marking strip end panel",
+    ]
+
+
+def test_a_plain_panel_has_none():
+    assert own_keys(worksheet_of(piece_of(Panel(tuck_set_of(0))))) == []
+
+
+def test_every_key_draws_at_least_one_picture_with_words():
+    caught = Panel(tuck_set_of(5, ends=(End("caught hem"), End("caught hem"))), rows=row_set_of(5, 2, LINKED))
+    upright = Panel(tuck_set_of(3), rows=row_set_of(3, 1, ((Turn.UPRIGHT,),)))
+    worksheet = worksheet_of(piece_of(panel_of(7)), piece_of(caught, "back"), piece_of(upright, "side"))
+    keys = own_keys(worksheet)
+    assert "hem section back" in keys
+    assert "pair section side" not in keys
+    seen = []
+    for key in keys:
+        pictures = draw(worksheet, key, Style())
+        assert pictures[0].key.startswith(key)
+        assert all(picture.alt and picture.caption for picture in pictures)
+        seen += [picture.key for picture in pictures]
+    assert len(seen) == len(set(seen))
+
+
+def test_all_sections_of_a_panel_are_drawn_on_request():
+    worksheet = worksheet_of(piece_of(panel_of(7)))
+    assert [picture.key for picture in draw(worksheet, "section front", Style())] == [
+        "tuck section front",
+        "pair section front",
+    ]
+
+
+def test_an_unknown_kind_is_refused_with_the_kinds_there_are():
+    with pytest.raises(KeyError, match="no diagram is called 'portrait front'; kinds are flat cloth, section"):
+        draw(worksheet_of(piece_of(panel_of(1))), "portrait front", Style())
+
+
+def test_no_kind_hides_behind_another():
+    assert not [(kind, other) for kind in DIAGRAMS for other in DIAGRAMS if other.startswith(f"{kind} ")]
