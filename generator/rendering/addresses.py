@@ -60,6 +60,11 @@ def handout_file(project: str, size: str, edition: str, paper: str) -> str:
     return f"projects/{project_slug(project)}/{slug(size)}/{named}"
 
 
+def strip_file(project: str, size: str, edition: str, paper: str) -> str:
+    """Return the path of the marking strips."""
+    return handout_file(project, size, edition, paper).removesuffix(".pdf") + "-strip.pdf"
+
+
 def words_page(name: str) -> str:
     """Return the path of a page of words, such as the room's own pages."""
     return f"pages/{slug(name)}.html"

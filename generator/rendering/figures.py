@@ -16,7 +16,7 @@ from generator.calculation.worked import Worksheet
 from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
-_OWN_SHEET = "marking strip"
+STRIP = "marking strip"
 _BEFORE_STEPS = ("layout", "piece")
 _AFTER_STEPS = ("assembly",)
 
@@ -32,9 +32,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Arrangement:
-    """Which figure stands where: the surface, then by section and name of step or piece, in reading order."""
+    """Which figure stands where: the surface, large and small, then by section and step or piece, in reading order."""
 
     surface: Picture | None
+    card: Picture | None
     before: tuple[Figure, ...]
     steps: Mapping[int, tuple[Figure, ...]]
     turns: Mapping[str, tuple[Figure, ...]]
@@ -61,12 +62,16 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
         return tuple(found)
 
     def all_of(kinds: tuple[str, ...]) -> tuple[Figure, ...]:
-        keys = [key for key in pictures if key.startswith(kinds) and key not in for_steps]
+        drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
+        keys = [key for key in pictures if key.startswith(kinds) and key not in for_steps | drawn_flat]
         return tuple(figure for key in keys for figure in figures(key))
 
-    surfaces = [found[0] for key, found in pictures.items() if key.startswith("surface") and found]
+    cards = [found[0] for key, found in pictures.items() if key.startswith("surface card") and found]
+    surfaces = [found[0] for key, found in pictures.items() if key.startswith("surface ") and found]
+    surface = next((picture for picture in surfaces if picture not in cards), None)
     return Arrangement(
-        surface=surfaces[0] if surfaces else None,
+        surface=surface,
+        card=cards[0] if cards else surface,
         before=all_of(_BEFORE_STEPS),
         steps={step.number: tuple(f for key in step.figures for f in figures(key)) for step in worksheet.steps},
         turns={name: figures(f"turn map {name}") for name, panel in worksheet.panels.items() if panel.rows},

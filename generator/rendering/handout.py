@@ -40,9 +40,8 @@ def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, p
         If a letter, a font or a picture is missing.
     """
     memory: dict[str, str] = {}
-    return write_pdf(
-        _html(worksheet, pictures, setting, paper, memory), paper_style(setting.theme, paper), setting.theme, memory
-    )
+    html = _html(worksheet, pictures, setting, paper, memory)
+    return write_pdf(html, paper_style(setting.theme, paper, "handout"), setting.theme, memory)
 
 
 def _html(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str, memory: dict[str, str]) -> str:
@@ -58,6 +57,7 @@ def _html(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str
         paper=paper,
         arrangement=arranged(worksheet, pictures),
         image=image,
+        in_words=False,
         words=partial(printed_words, site_address=setting.site_address),
         **sheet_words(worksheet, columns),
     )

@@ -57,6 +57,7 @@ def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, size
         link=link,
         sizes=sizes or (link,),
         arrangement=arranged(worksheet, pictures),
+        in_words=True,
         **sheet_words(worksheet, _COLUMNS),
     )
 

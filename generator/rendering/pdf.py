@@ -8,6 +8,7 @@ missing letter or picture is not printed for twenty people.
 from __future__ import annotations
 
 import logging
+import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
@@ -88,10 +89,18 @@ def write_pdf(
             )
         except FatalURLFetchingError as error:
             raise PublishError(f"the sheet could not be set: {error}") from None
-    faults = fetcher.refused + grumbles
+    faults = list(dict.fromkeys(fetcher.refused + grumbles))
     if faults or written is None:
         raise PublishError("the sheet could not be set: " + "; ".join(faults[:5]))
     return bytes(written)
+
+
+def _plainly(grumble: str) -> str:
+    """Return a message as a person can use it; a missing letter is by far the likeliest."""
+    letter = re.search(r'unsupported by fonts: "(.+)" \((U\+\w+)\)', grumble)
+    if letter is None:
+        return grumble[:_LONGEST]
+    return f"no font of the theme has the letter '{letter[1]}' ({letter[2]}); write it otherwise or add a font"
 
 
 @contextmanager
@@ -101,7 +110,7 @@ def _grumbles() -> Iterator[list[str]]:
 
     class Listener(logging.Handler):
         def emit(self, record: logging.LogRecord) -> None:
-            told.append(record.getMessage()[:_LONGEST])
+            told.append(_plainly(record.getMessage()))
 
     logger = logging.getLogger("weasyprint")
     listener = Listener(logging.WARNING)

@@ -68,6 +68,10 @@ class SizeLink:
         """Return the path of its handout on a paper."""
         return addresses.handout_file(self.project, self.size, self.edition, paper)
 
+    def strip(self, paper: str) -> str:
+        """Return the path of its marking strips on a paper."""
+        return addresses.strip_file(self.project, self.size, self.edition, paper)
+
 
 @dataclass(frozen=True, slots=True)
 class ProjectSummary:

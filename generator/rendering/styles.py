@@ -27,8 +27,8 @@ def style_sheet(theme: Theme, name: str) -> str:
     return "".join(file.read_text(encoding="utf-8") for file in files if file.is_file())
 
 
-def paper_style(theme: Theme, paper: str) -> str:
-    """Return the whole style of a sheet on a paper."""
+def paper_style(theme: Theme, paper: str, sheet: str) -> str:
+    """Return the whole style of a kind of sheet (``handout``, ``strip``) on a paper."""
     faces = "".join(
         f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; font-style: {face.style};'
         f' src: url("{face.print.resolve().as_uri()}"); }}\n'
@@ -36,7 +36,7 @@ def paper_style(theme: Theme, paper: str) -> str:
     )
     width, height = PAPERS[paper]
     page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
-    return faces + properties(theme) + page + style_sheet(theme, "shared") + style_sheet(theme, "handout")
+    return faces + properties(theme) + page + "".join(style_sheet(theme, name) for name in ("shared", "paper", sheet))
 
 
 def shared_files(theme: Theme) -> dict[str, bytes]:

@@ -1,0 +1,210 @@
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+
+import pdfplumber
+import pikepdf
+import pytest
+from cushion_sheet import cushion
+from placeholder_pictures import placeholder, placeholders
+from room_setting import setting
+
+from generator.drawing.picture import Picture
+from generator.errors import PublishError
+from generator.lengths import INCH, METRIC
+from generator.rendering.handout import render_handout
+from generator.rendering.pdf import write_pdf
+from generator.rendering.strip import render_strip
+
+LETTER = render_handout(cushion(), placeholders(), setting(), "Letter")
+METRIC_A4 = render_handout(cushion(METRIC), placeholders(), setting(), "A4")
+
+
+def opened(pdf: bytes) -> pikepdf.Pdf:
+    return pikepdf.open(io.BytesIO(pdf))
+
+
+OPENED = opened(LETTER)
+
+
+def texts(pdf: bytes) -> list[str]:
+    with pdfplumber.open(io.BytesIO(pdf)) as read:
+        return [page.extract_text() for page in read.pages]
+
+
+def structure(node: pikepdf.Object) -> Iterator[pikepdf.Dictionary]:
+    """Every element of the tree of tags."""
+    if isinstance(node, pikepdf.Array):
+        for child in node:
+            yield from structure(child)
+    elif isinstance(node, pikepdf.Dictionary):
+        if "/S" in node:
+            yield node
+        if "/K" in node:
+            yield from structure(node.K)
+
+
+def fonts(pdf: pikepdf.Pdf) -> list[pikepdf.Dictionary]:
+    return [
+        item for item in pdf.objects if isinstance(item, pikepdf.Dictionary) and item.get("/Type") == "/FontDescriptor"
+    ]
+
+
+def test_the_pages_have_the_size_of_the_paper() -> None:
+    # US Letter is 8 1/2 by 11 in of 72 pt; A4 (ISO 216) is 210 by 297 mm.
+    metric = opened(METRIC_A4)
+    letter, wide = OPENED.pages[0].mediabox, metric.pages[0].mediabox
+    assert [round(float(edge), 2) for edge in letter] == [0, 0, 612, 792]
+    assert [round(float(edge), 1) for edge in wide] == [0, 0, 595.3, 841.9]
+
+
+def test_the_first_page_is_the_sheet_for_the_cutting_table() -> None:
+    first = texts(LETTER)[0]
+    for words in (
+        "Slack Tide cushion",
+        "Pad of 14 in",
+        "inch edition",
+        "27 1/4 × 16 1/4 in",
+        "1 yd",
+        "25 5/8",
+        "cushion pad",
+    ):
+        assert words in first
+    assert "Steps" not in first
+
+
+def test_every_page_says_what_it_belongs_to() -> None:
+    pages = texts(METRIC_A4)
+    for number, text in enumerate(pages, 1):
+        assert "The Ropewalk Sewing Room" in text
+        assert "metric edition" in text
+        assert "Edition mark 2031-03 b" in text
+        assert f"page {number} of {len(pages)}" in text
+    assert all("Slack Tide cushion, Pad of 35 cm" in text for text in pages[1:])
+
+
+def test_the_metric_sheet_has_no_inches() -> None:
+    assert " in " not in " ".join(texts(METRIC_A4)[0].split("Fold marks")[0].split("Pieces")[1].split())
+    assert "73 × 41.5 cm" in texts(METRIC_A4)[0]
+
+
+def test_the_file_is_tagged_and_says_its_language_and_title() -> None:
+    pdf = OPENED
+    assert bool(pdf.Root.MarkInfo.Marked)
+    assert str(pdf.Root.Lang) == "en"
+    assert str(pdf.docinfo.Title) == "Slack Tide cushion, Pad of 14 in, inch edition"
+    assert bool(pdf.Root.ViewerPreferences.DisplayDocTitle)
+    with pdf.open_metadata() as described:
+        assert described["pdfuaid:part"] == "1"
+
+
+def test_every_figure_is_told_in_words() -> None:
+    figures = [element for element in structure(OPENED.Root.StructTreeRoot.K) if element.S == "/Figure"]
+    told = [str(element.Alt) for element in figures]
+    assert "Placeholder of the turn map front." in told
+    assert len(told) == 7
+    assert all(told)
+
+
+def test_headings_are_in_the_outline() -> None:
+    with OPENED.open_outline() as outline:
+        top = outline.root[0]
+        assert top.title == "Slack Tide cushion"
+        assert [item.title for item in top.children if item.title in ("Steps", "Check points")] == [
+            "Steps",
+            "Check points",
+        ]
+
+
+def test_all_fonts_are_inside_the_file() -> None:
+    found = fonts(OPENED)
+    assert {str(font.FontName).split("+")[1].split("-")[0] for font in found} == {"Fira", "DejaVu"}
+    assert all("/FontFile2" in font or "/FontFile3" in font for font in found)
+
+
+def test_the_same_sheet_has_the_same_bytes() -> None:
+    assert render_handout(cushion(), placeholders(), setting(), "Letter") == LETTER
+
+
+def test_a_figure_stands_on_the_page_of_its_step() -> None:
+    with pdfplumber.open(io.BytesIO(LETTER)) as read:
+        for title, caption in (
+            ("Mark the folds", "flat cloth front shows"),
+            ("Sew row by row", "turn map front shows"),
+        ):
+            (page,) = [text for text in (page.extract_text() for page in read.pages) if caption in text]
+            assert title in page
+
+
+@pytest.mark.parametrize("theme", ["plain", "large-print"])
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+@pytest.mark.parametrize("count", [1, 40])
+def test_nothing_runs_over_the_edge_of_the_paper(theme: str, paper: str, count: int) -> None:
+    sheet = cushion(INCH, count=count, title="A cushion with a rather long name for a harbour in the evening")
+    with pdfplumber.open(io.BytesIO(render_handout(sheet, placeholders(), setting(theme), paper))) as read:
+        for page in read.pages:
+            edge = 0.4 * 72
+            words = page.extract_words()
+            assert words
+            assert min(word["x0"] for word in words) >= edge
+            assert max(word["x1"] for word in words) <= float(page.width) - edge
+            assert max(word["bottom"] for word in words) <= float(page.height) - edge / 2
+
+
+def test_letters_are_large_in_large_print() -> None:
+    # Large print is commonly set at 16 to 18 pt: common practice, no source.
+    with pdfplumber.open(io.BytesIO(render_handout(cushion(), placeholders(), setting("large-print"), "A4"))) as read:
+        sizes = [
+            letter["size"]
+            for letter in read.pages[1].chars
+            if "Fira" in letter["fontname"] and letter["text"].isalpha()
+        ]
+    assert min(sizes) >= 16 - 0.01
+
+
+def test_a_letter_that_no_font_has_is_named() -> None:
+    sheet = cushion(title="Cushion \N{EGYPTIAN HIEROGLYPH A001}")
+    with pytest.raises(PublishError) as refused:
+        render_handout(sheet, {}, setting(), "A4")
+    told = (
+        "no font of the theme has the letter '\N{EGYPTIAN HIEROGLYPH A001}' (U+13000); write it otherwise or add a font"
+    )
+    assert str(refused.value) == f"the sheet could not be set: {told}"
+
+
+def test_a_missing_picture_stops_the_work() -> None:
+    with pytest.raises(PublishError, match="the sheet could not be set"):
+        write_pdf("<html lang=en><title>x</title><h1>x</h1><img src='mem:lost.svg' alt='x'>", "", setting().theme, {})
+
+
+@pytest.mark.parametrize(
+    "address", ["file:///etc/passwd", "http://127.0.0.1:9/x.png", "data:text/html,x", "file://elsewhere/x.svg"]
+)
+def test_a_sheet_fetches_nothing_of_its_own_will(address: str) -> None:
+    for html in (f"<img src='{address}' alt='x'>", f"<a rel=attachment href='{address}'>x</a>"):
+        with pytest.raises(PublishError, match="the sheet could not be set"):
+            write_pdf(f"<html lang=en><title>x</title><h1>x</h1>{html}", "", setting().theme)
+
+
+def test_a_picture_fetches_nothing_either() -> None:
+    image = '<image href="file:///etc/passwd" width="9" height="9"/>'
+    spy = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9">{image}</svg>'
+    with pytest.raises(PublishError, match="/etc/passwd"):
+        render_handout(cushion(), {"surface front": (Picture("spy", spy, 1, 1, "A spy.", "A spy."),)}, setting(), "A4")
+
+
+def test_marking_strips_keep_their_true_size_in_every_theme() -> None:
+    tile = placeholder("marking strip front", 6, 1)
+    for theme in ("plain", "large-print"):
+        pdf = render_strip(cushion(), {"marking strip front": (tile,)}, setting(theme), "A4")
+        assert pdf is not None
+        strips = opened(pdf)
+        assert strips.Root.ViewerPreferences.PrintScaling == "/None"
+        with pdfplumber.open(io.BytesIO(pdf)) as read:
+            widths = [rect["width"] for rect in read.pages[0].rects]
+        assert any(abs(width - 6 * 72) < 0.1 for width in widths)
+
+
+def test_there_is_no_marking_strip_without_tiles() -> None:
+    assert render_strip(cushion(), {}, setting(), "A4") is None

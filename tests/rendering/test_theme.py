@@ -1,0 +1,102 @@
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+from room_setting import THEMES
+
+from generator.definitions.contrast import contrast
+from generator.definitions.theme import load_theme
+from generator.errors import FaultyFileError
+from generator.rendering.styles import properties, shared_files, style_sheet
+
+
+def copied(tmp_path: Path, old: str, new: str) -> Path:
+    """A copy of the plain theme with one change."""
+    folder = tmp_path / "plain"
+    shutil.copytree(THEMES / "plain", folder)
+    file = folder / "theme.yaml"
+    text = file.read_text(encoding="utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new), encoding="utf-8")
+    return folder
+
+
+def refusal(folder: Path) -> str:
+    with pytest.raises(FaultyFileError) as refused:
+        load_theme(folder)
+    return str(refused.value)
+
+
+@pytest.mark.parametrize("name", sorted(folder.name for folder in THEMES.iterdir() if folder.is_dir()))
+def test_every_theme_is_readable(name: str) -> None:
+    theme = load_theme(THEMES / name)
+    assert theme.title
+    assert contrast(theme.palette["ink"], theme.palette["paper"]) >= 7
+
+
+def test_a_theme_has_everything_of_the_one_it_is_based_on() -> None:
+    plain, large = load_theme(THEMES / "plain"), load_theme(THEMES / "large-print")
+    assert large.folders == (THEMES / "large-print", THEMES / "plain")
+    assert large.faces == plain.faces
+    assert large.measures["page margin"] == plain.measures["page margin"]
+    assert (plain.measures["text"], large.measures["text"]) == ("10pt", "18pt")
+
+
+def test_style_sheets_of_a_theme_follow_those_of_its_base() -> None:
+    plain, large = (style_sheet(load_theme(THEMES / name), "handout") for name in ("plain", "large-print"))
+    assert large.startswith(plain)
+    assert len(large) > len(plain)
+
+
+def test_colours_and_measures_become_properties() -> None:
+    text = properties(load_theme(THEMES / "large-print"))
+    assert "--ink: #000000;" in text
+    assert "--page-margin: 0.6in;" in text
+
+
+def test_shared_files_ask_no_other_host() -> None:
+    files = shared_files(load_theme(THEMES / "plain"))
+    assert {"theme.css", "shared.css", "screen.css", "print.css", "finding.js"} <= set(files)
+    for name, content in files.items():
+        if name.endswith((".css", ".js")):
+            assert b"//" not in content.replace(b"// ", b"") or name.endswith(".js")
+            assert b"http" not in content
+
+
+def test_a_misspelt_key_is_named_with_its_place(tmp_path: Path) -> None:
+    told = refusal(copied(tmp_path, "title: Plain", "titel: Plain"))
+    assert "plain/theme.yaml:2:1: 'titel' is not known here; did you mean 'title'?" in told
+
+
+def test_colours_that_cannot_be_read_are_refused(tmp_path: Path) -> None:
+    told = refusal(copied(tmp_path, '"#46423c"', '"#bbbbbb"'))
+    assert told == "plain/theme.yaml:7:11: 'quiet' has a contrast of 1.9 to the paper; it needs 4.5 to be readable"
+
+
+def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
+    folder = copied(tmp_path, "text: 10pt", "text: ten")
+    file = folder / "theme.yaml"
+    changed = file.read_text(encoding="utf-8").replace("FiraSans-Italic.ttf", "../x.ttf").replace('"#8a857b"', "grey")
+    file.write_text(changed, encoding="utf-8")
+    told = refusal(folder).splitlines()
+    assert len(told) == 3
+    assert told[0].endswith("'grey' is not a colour; write six digits such as '#7a2e1f'")
+    assert told[1].endswith("there is no font file '../x.ttf' in the theme's folder 'fonts'; put it there")
+    assert told[2].endswith("'ten' is not a measure for 'text'; write it like '1.5pt'")
+
+
+def test_themes_based_on_each_other_are_refused(tmp_path: Path) -> None:
+    folder = copied(tmp_path, "title: Plain", "title: Plain\nbased on: plain")
+    assert "in a ring: 'plain' comes back" in refusal(folder)
+    shutil.rmtree(folder)
+    assert "there is no theme folder 'lost'" in refusal(
+        copied(tmp_path, "title: Plain", "title: Plain\nbased on: lost")
+    )
+
+
+def test_black_on_white_has_the_greatest_contrast() -> None:
+    # WCAG 2.2 gives 21:1 as the top of the scale; #767676 on white is the grey often named as just passing 4.5.
+    assert contrast("#000000", "#ffffff") == pytest.approx(21)
+    assert contrast("#767676", "#ffffff") == pytest.approx(4.54, abs=0.01)
