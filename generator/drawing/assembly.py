@@ -1,0 +1,151 @@
+"""How pieces go together: a worksheet and the name of a piece come in, the drawings that apply to it go out.
+
+Each kind of making up is one file in ``assemblies`` and one line in the table here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from generator.calculation.worked import Worksheet
+from generator.drawing.assemblies.bench import Making, Stage, set_up
+from generator.drawing.assemblies.binding import binding_stages
+from generator.drawing.assemblies.board import board_stages
+from generator.drawing.assemblies.boxing import boxing_stages
+from generator.drawing.assemblies.breadths import breadth_stages
+from generator.drawing.assemblies.envelope import envelope_stages
+from generator.drawing.assemblies.frill import frill_stages
+from generator.drawing.assemblies.gathered_end import gathered_end_stages
+from generator.drawing.assemblies.lining import bag_stages, lining_stages
+from generator.drawing.assemblies.roll import roll_closure, roll_stages
+from generator.drawing.canvas import Canvas
+from generator.drawing.picture import Picture
+from generator.drawing.style import Style
+
+Applies = Callable[[Making], bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Assembly:
+    """A kind of making up: when it applies to a piece, its stages, what a person sees, what to look for."""
+
+    applies: Applies
+    stages: Callable[[Making], tuple[Stage, ...]]
+    alt: str
+    caption: str
+
+
+def _of_kind(kind: str) -> Applies:
+    return lambda making: making.piece.kind == kind
+
+
+def _in_step(standard: str) -> Applies:
+    """Apply to a piece that is no tucked panel and that a standard step is about."""
+    return lambda making: (
+        making.piece.kind != "tucked panel"
+        and any(step.standard == standard and making.piece.name in step.pieces for step in making.worksheet.steps)
+    )
+
+
+def _turned_over(making: Making) -> bool:
+    return any(edge.end.kind == "turnover" for edge in making.piece.edges.values())
+
+
+ASSEMBLIES: dict[str, Assembly] = {
+    "breadths": Assembly(
+        lambda making: bool(making.piece.panel and making.piece.panel.joins),
+        breadth_stages,
+        "A tuck from its end, twice: standing with a seam between breadths at its foot, and turned over the seam.",
+        "The seam lies at the foot, where the turned tuck covers it.",
+    ),
+    "envelope back": Assembly(
+        _of_kind("envelope back"),
+        envelope_stages,
+        "The two halves of an envelope back lapped over each other, from above, and from the end on the front.",
+        "The hemmed edges lie over each other; the seam goes round all layers.",
+    ),
+    "roll": Assembly(
+        lambda making: roll_closure(making) is not None,
+        roll_stages,
+        "A wrap round a roll, from its end with the lap and a button on top, and from the front with all buttons.",
+        "The outer edge laps over the inner one; the dotted line is the edge beneath.",
+    ),
+    "gathered end": Assembly(
+        _of_kind("gathered end"),
+        gathered_end_stages,
+        "The end of a roll, twice: a strip sewn to the tube, with threads along it, and drawn up round a button.",
+        "Draw up both threads together, knot them, and cover the knot.",
+    ),
+    "frill": Assembly(
+        _of_kind("gathered strip"),
+        frill_stages,
+        "A strip marked in quarters with two gathering threads, and the same strip drawn up on an edge.",
+        "Match the quarters of strip and edge before you spread the gathers.",
+    ),
+    "boxing": Assembly(
+        _of_kind("boxing"),
+        boxing_stages,
+        "A cushion from a corner: its face, and the boxing round it with one seam.",
+        "Clip the boxing to its seam line where it turns a corner.",
+    ),
+    "binding": Assembly(
+        _of_kind("binding"),
+        binding_stages,
+        "An edge from its end, three times: the binding sewn on in its first fold, turned over, and sewn down.",
+        "Dashed: the stitching.",
+    ),
+    "lining": Assembly(
+        _in_step("line and turn"),
+        lining_stages,
+        "A lining on the work, right sides together, sewn round but for an opening, and a corner trimmed.",
+        "Keep the opening away from the corners.",
+    ),
+    "bag": Assembly(
+        _in_step("bag"),
+        bag_stages,
+        "Two pieces right sides together, sewn at both sides and the bottom, and a corner trimmed for turning.",
+        "The top stays open.",
+    ),
+    "board": Assembly(
+        _turned_over,
+        board_stages,
+        "A padded board with its panel: from the end, and from the back with the middles numbered 1 to 4.",
+        "Fasten the middles first, in the order of the numbers, then outwards.",
+    ),
+}
+
+
+def draw_assembly(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return the drawings that apply to a piece, or of one kind of making up for the first piece that it applies to.
+
+    Raises
+    ------
+    KeyError
+        If neither a piece nor a kind of making up has this name.
+    """
+    if name in worksheet.pieces:
+        making = Making(worksheet, worksheet.pieces[name])
+        return tuple(_drawn(kind, making, style) for kind in applying(making))
+    makings = (Making(worksheet, piece) for piece in worksheet.pieces.values())
+    return tuple(_drawn(name, making, style) for making in makings if ASSEMBLIES[name].applies(making))[:1]
+
+
+def assembly_names(worksheet: Worksheet) -> tuple[str, ...]:
+    """Return the names of the pieces for which there is a drawing of making up, in the order of the file."""
+    return tuple(name for name, piece in worksheet.pieces.items() if applying(Making(worksheet, piece)))
+
+
+def applying(making: Making) -> tuple[str, ...]:
+    """Return the kinds of making up that apply to a piece."""
+    return tuple(name for name, kind in ASSEMBLIES.items() if kind.applies(making))
+
+
+def sketch_assembly(name: str, making: Making, style: Style) -> Canvas:
+    """Return the canvas of one kind of making up."""
+    return set_up(ASSEMBLIES[name].stages(making), style, f"assembly {name} {making.piece.name}")
+
+
+def _drawn(name: str, making: Making, style: Style) -> Picture:
+    kind = ASSEMBLIES[name]
+    return sketch_assembly(name, making, style).picture(kind.alt, kind.caption)

@@ -1,0 +1,201 @@
+"""Drawings of making up: which apply to which piece, the measures they tell, words that stand clear."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from panels import joined, panel_of, piece_of, worksheet_of
+from pieces import ALL_SEAMS, SIDES, envelope_back, piece_cut
+
+from generator.calculation.worked import ClosureWork, End, SheetStep
+from generator.drawing.assemblies.bench import Bench, Making, Stage, set_up
+from generator.drawing.assemblies.marks import arc, note, wave
+from generator.drawing.assembly import ASSEMBLIES, applying, assembly_names, draw_assembly, sketch_assembly
+from generator.drawing.style import SMALLEST_TEXT, Style
+
+
+def step(standard, *pieces):
+    return SheetStep(1, "", "", pieces, standard, (), (), (), 5, session_ends=False)
+
+
+def buttons(on="wrap.left", onto="wrap.right"):
+    """Four buttons on 14 in, the first and the last 2 in from the ends: 10 in between, 10/3 in apart."""
+    places = tuple(Fraction(2) + place * Fraction(10, 3) for place in range(4))
+    return ClosureWork(
+        "buttons", 4, on, onto, Fraction(2), Fraction(7, 8), Fraction(1, 8), places, Fraction(1), Fraction(2), ""
+    )
+
+
+GATHERED = {"edge": Fraction(26), "fullness": Fraction(7, 4), "length": Fraction(91, 2)}
+PIECES = (
+    piece_of(joined(panel_of(9), 4, foot="right"), name="wrap", along=Fraction(14)),
+    envelope_back(),
+    piece_cut("gathered end", 20, 4, measures={"edge": Fraction(19), "radius": Fraction(3)}),
+    piece_cut("gathered strip", 47, 3, name="frill", measures=GATHERED),
+    piece_cut("boxing", 60, 3, measures={"depth": Fraction(2)}),
+    piece_cut("binding", 40, Fraction(3, 2), {}, measures={"width": Fraction(3, 8)}),
+    piece_cut("rectangle", 37, 13, name="lining"),
+    piece_cut("rectangle", 37, 13, name="bag"),
+    piece_cut("rectangle", 60, 30, dict.fromkeys(SIDES, End("turnover", Fraction(3))), name="cover"),
+    piece_cut("rectangle", 10, 10, name="plain"),
+)
+WORKSHEET = replace(
+    worksheet_of(*PIECES),
+    closures=(buttons(),),
+    steps=(step("line and turn", "lining"), step("bag", "bag"), step("cut", "plain")),
+)
+EXPECTED = {
+    "wrap": ["breadths", "roll"],
+    "back": ["envelope back"],
+    "gathered end": ["gathered end"],
+    "frill": ["frill"],
+    "boxing": ["boxing"],
+    "binding": ["binding"],
+    "lining": ["lining"],
+    "bag": ["bag"],
+    "cover": ["board"],
+    "plain": [],
+}
+
+
+def sketches(style=None):
+    for piece in PIECES:
+        making = Making(WORKSHEET, piece)
+        for name in applying(making):
+            yield name, sketch_assembly(name, making, style or Style())
+
+
+def words_of(name):
+    return [label.words for kind, canvas in sketches() for label in canvas.labels if kind == name]
+
+
+@pytest.mark.parametrize("piece", EXPECTED)
+def test_the_drawings_that_apply_follow_from_the_kind_of_piece_its_edges_closures_and_steps(piece):
+    keys = [picture.key for picture in draw_assembly(WORKSHEET, piece, Style())]
+    assert keys == [f"assembly {kind} {piece}" for kind in EXPECTED[piece]]
+
+
+def test_every_kind_of_making_up_is_drawn_in_these_tests():
+    assert {kind for kind, _ in sketches()} == set(ASSEMBLIES)
+
+
+def test_pieces_without_a_drawing_are_not_named():
+    assert assembly_names(WORKSHEET) == tuple(name for name, kinds in EXPECTED.items() if kinds)
+
+
+def test_a_kind_of_making_up_can_be_asked_for_by_name():
+    assert draw_assembly(WORKSHEET, "board", Style()) == draw_assembly(WORKSHEET, "cover", Style())
+
+
+def test_a_name_that_is_neither_piece_nor_making_up_is_refused():
+    with pytest.raises(KeyError, match="pocket"):
+        draw_assembly(WORKSHEET, "pocket", Style())
+
+
+def test_buttons_from_one_piece_to_another_are_no_wrap():
+    worksheet = replace(WORKSHEET, closures=(buttons(onto="plain.right"),))
+    assert [picture.key for picture in draw_assembly(worksheet, "wrap", Style())] == ["assembly breadths wrap"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "told"),
+    [
+        ("envelope back", ["overlap 4 in", "16 in"]),
+        ("roll", ["lap 2 in", "2 in", "14 in"]),
+        ("gathered end", ["3 in"]),
+        ("frill", ["26 in", "45 1/2 in"]),
+        ("boxing", ["2 in"]),
+        ("binding", ["3/8 in shows"]),
+        ("breadths", ["first join: tuck 4, right foot", "covered in 2 of 4 rows"]),
+    ],
+)
+def test_a_drawing_tells_the_measures_of_its_piece(kind, told):
+    assert set(told) <= set(words_of(kind))
+
+
+def test_the_overlap_of_an_envelope_back_is_drawn_in_its_true_share_of_the_width():
+    """Overlap 4 of 16: halves of 10/16 of the width, so the overlap is a quarter of it."""
+    (canvas,) = (canvas for kind, canvas in sketches() if kind == "envelope back")
+    level = [segment for segment in canvas.segments if segment[0][1] == segment[1][1]]
+    (wide,) = {abs(end[0] - start[0]) for start, end in level if start[1] > 2.1}
+    overlap = [abs(end[0] - start[0]) for start, end in level if start[1] == pytest.approx(0.13)]
+    assert overlap == [pytest.approx(wide / 4)]
+
+
+def test_buttons_stand_on_the_roll_where_the_closure_says():
+    """2, 16/3, 26/3 and 12 of 14 in on 2.8 in of paper from 2.75: 3.15, 3.8167, 4.4833, 5.15."""
+    (canvas,) = (canvas for kind, canvas in sketches() if kind == "roll")
+    drawn = {round(start[0], 4) for start, end in canvas.segments if start[0] == end[0] and start[0] > 2.8}
+    holes = {
+        round(place + side * 0.07 / 3, 4) for place in (3.15, 3.15 + 2 / 3, 3.15 + 4 / 3, 5.15) for side in (-1, 1)
+    }
+    assert holes <= drawn
+
+
+@pytest.mark.parametrize("size", [7.0, 8.5, 12.0, 14.0])
+def test_no_words_cross_in_any_drawing(size):
+    assert {
+        kind: canvas.crossings()
+        for kind, canvas in sketches(Style(small=size, text=size + 1, strong=size + 2))
+        if canvas.crossings()
+    } == {}
+
+
+def test_all_words_are_at_least_seven_points_and_every_drawing_fits_a_page():
+    for size in (7.0, 8.5, 12.0):
+        for _, canvas in sketches(Style(small=size)):
+            assert min(label.size for label in canvas.labels) >= SMALLEST_TEXT
+            assert canvas.width <= 7.5
+
+
+def test_the_same_piece_gives_the_same_bytes():
+    for name in assembly_names(WORKSHEET):
+        assert draw_assembly(WORKSHEET, name, Style()) == draw_assembly(WORKSHEET, name, Style())
+
+
+def test_a_drawing_without_measures_still_stands():
+    bare = (
+        piece_cut("boxing", 60, 3),
+        piece_cut("gathered strip", 40, 3),
+        piece_cut("envelope back", 20, 17, ALL_SEAMS),
+    )
+    worksheet = worksheet_of(*bare)
+    assert all(draw_assembly(worksheet, piece.name, Style()) for piece in bare)
+
+
+def test_an_arc_runs_clockwise_on_paper_from_the_right():
+    """From 0 to 90 degrees about (1, 1) with radius 1: from (2, 1) to (1, 2), which lies below."""
+    points = arc((1.0, 1.0), 1.0, 0, 90)
+    assert points[0] == pytest.approx((2, 1))
+    assert points[-1] == pytest.approx((1, 2))
+
+
+def test_a_wave_begins_and_ends_on_its_middle_height():
+    points = wave(0, 3, 1, waves=3, high=0.1)
+    assert points[0] == (0, 1)
+    assert points[-1] == pytest.approx((3, 1))
+    assert max(y for _, y in points) == pytest.approx(1.1)
+
+
+def test_a_leader_leaves_its_words_on_the_side_that_looks_to_the_point():
+    bench = Bench(4, 2, Style(), "trial")
+    note(bench, "seam", (1.0, 1.0), (3.0, 1.5))
+    box = bench.labels[0].box.grown(0.02)
+    assert bench.segments[0] == (pytest.approx((box.right, 1.0)), (3.0, 1.5))
+    assert bench.crossings() == ()
+
+
+def test_stages_stand_side_by_side_where_the_page_is_wide_enough_and_else_one_below_the_other():
+    """Two stages of 3 and a gap of 1/4 are 6.25 in at 7 pt, but 12.25 in at 14 pt, more than the page."""
+    stages = (Stage("", 3.0, 1.0, lambda bench: None), Stage("", 3.0, 2.0, lambda bench: None))
+    beside, stacked = (set_up(stages, Style(small=size), "trial") for size in (7.0, 14.0))
+    assert (beside.width, beside.height) == (6.25, 2.0)
+    assert (stacked.width, stacked.height) == (6.0, 6.25)
+
+
+def test_larger_words_enlarge_the_stage_with_them():
+    def draw(bench):
+        bench.line(((1.0, 0.5), (2.0, 0.5)), bench.style.outline)
+
+    bench = set_up((Stage("", 3.0, 1.0, draw),), Style(small=14.0), "trial")
+    assert bench.segments == [((2.0, 1.0), (4.0, 1.0))]
