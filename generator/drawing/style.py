@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from difflib import get_close_matches
 
+from generator.definitions.contrast import contrast
 from generator.errors import FaultyFileError, Finding
 
 SMALLEST_TEXT = 7.0
@@ -177,34 +178,7 @@ def _unreadable(style: Style) -> list[str]:
     ]
     for ink in ("ink", "quiet", "accent"):
         for ground in ("paper", "cloth"):
-            contrast = contrast_ratio(getattr(style, ink), getattr(style, ground))
-            if contrast < LEAST_CONTRAST:
-                faults.append(f"{ink} stands out from {ground} only {contrast:.1f} to 1; take at least 4.5 to 1")
+            found = contrast(getattr(style, ink), getattr(style, ground))
+            if found < LEAST_CONTRAST:
+                faults.append(f"{ink} stands out from {ground} only {found:.1f} to 1; take at least 4.5 to 1")
     return faults
-
-
-def contrast_ratio(colour: str, other: str) -> float:
-    """Return the contrast of two colours ``#rrggbb``, from 1 to 21.
-
-    The relative luminance is 0.2126 R + 0.7152 G + 0.0722 B of the linear light, the ratio (L + 0.05) / (l + 0.05).
-
-    Examples
-    --------
-    >>> round(contrast_ratio("#000000", "#ffffff"), 6)
-    21.0
-
-    References
-    ----------
-    Web Content Accessibility Guidelines 2.2, "contrast ratio" and "relative luminance" (from memory).
-    """
-    lighter, darker = sorted((luminance(colour), luminance(other)), reverse=True)
-    return (lighter + 0.05) / (darker + 0.05)
-
-
-def luminance(colour: str) -> float:
-    """Return the relative luminance of a colour ``#rrggbb``, from 0 to 1."""
-    channels = (int(colour[place : place + 2], 16) / 255 for place in (1, 3, 5))
-    red, green, blue = (
-        value / 12.92 if value <= 0.04045 else float(((value + 0.055) / 1.055) ** 2.4) for value in channels
-    )
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
