@@ -210,9 +210,14 @@ class Piece:
 
     ``across`` is left to right and ``along`` top to bottom as the piece lies before you. A circle has its diameter in
     both. ``grain`` tells which direction of the piece runs with the selvage. ``measures`` holds what else the kind
-    knows, by its name in the project file (overlap, fullness, radius ...). ``parts`` names the cloth parts to cut when
-    they are not simply ``quantity`` times the piece itself (an envelope back is two). ``after_panel`` marks a piece
-    that is cut only when the sewn panel has been measured.
+    knows, by its name in the project file (overlap, fullness, radius ...). ``after_panel`` marks a piece that is cut
+    only when the sewn panel has been measured.
+
+    ``parts`` is how many equal parts of cloth make one piece, each ``part_across`` by ``part_along`` [in]: the halves
+    of an envelope back, the lengths of a long strip, the square of a bias strip. Nothing there means the cut size.
+
+    ``parts`` is how many equal cloth parts make one piece, each ``part_across`` by ``part_along`` [in]: the halves of an
+    envelope back, the lengths of a long strip, the square of a bias strip.
     """
 
     name: str
@@ -232,6 +237,10 @@ class Piece:
     panel: Panel | None = None
     after_panel: bool = False
     shaped: bool = False
+    parts: int = 1
+    part_across: Fraction = Fraction(0)
+    part_along: Fraction = Fraction(0)
+    join_allowance: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,7 +40,7 @@ class _EdgesOf:
     """The finishes of a piece's edges, by edge; one finish alone is that of all edges."""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(self._read, field_name="edges")
+        return core_schema.with_info_plain_validator_function(self._read)
 
     def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
         sides = ("all", *dict.fromkeys(side for sides in EDGES.values() for side in sides if side != "all"))
@@ -220,7 +220,7 @@ class Tie(PieceModel):
 
 
 class Piping(PieceModel):
-    """A strip round a cord; ``cord`` is the way round it."""
+    """A strip round a cord; ``cord`` is how thick it is."""
 
     length: Finished
     cord: Fact

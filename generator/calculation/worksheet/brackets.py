@@ -1,0 +1,87 @@
+"""Words in square brackets in a technique text: the text comes in, the same with names and lists filled in goes out.
+
+``[piece]`` is a name, ``[marks]`` a list: what a formula between braces cannot say. A new word is one entry.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from types import MappingProxyType
+from typing import TYPE_CHECKING
+
+from generator.calculation.worked import Panel, Piece
+from generator.calculation.worksheet import lists
+from generator.calculation.worksheet.cloths import cut_items
+
+if TYPE_CHECKING:
+    from generator.calculation.worksheet.steps import Bench
+
+Filler = Callable[["Bench", Sequence[Piece]], str]
+_WORD = re.compile(r"\[([a-z ]+)\]")
+
+
+def filled_brackets(text: str, bench: Bench, pieces: Sequence[Piece]) -> str:
+    """Return a text with every bracket that the tool knows filled; other brackets stay as they are."""
+
+    def fill(found: re.Match[str]) -> str:
+        filler = BRACKETS.get(found[1])
+        return filler(bench, pieces) if filler else found[0]
+
+    return _WORD.sub(fill, text)
+
+
+def _names(pieces: Sequence[Piece]) -> str:
+    labels = list(dict.fromkeys(piece.label for piece in pieces))
+    return labels[0] if len(labels) == 1 else ", ".join(labels[:-1]) + " and " + labels[-1] if labels else ""
+
+
+def _panel(make: Callable[[Bench, Panel], str]) -> Filler:
+    def fill(bench: Bench, pieces: Sequence[Piece]) -> str:
+        panels = [piece.panel for piece in pieces if piece.panel is not None]
+        return make(bench, panels[0]) if panels else ""
+
+    return fill
+
+
+def _cut_list(bench: Bench, pieces: Sequence[Piece]) -> str:
+    items = [item for piece in pieces if not piece.after_panel for item in cut_items(piece)]
+    return lists.cut_list(items, lambda name: _cloth(bench, name), bench.scope.edition)
+
+
+def _cloth(bench: Bench, piece: str) -> str:
+    return bench.scope.project.cloths[bench.pieces[piece].cloth].label
+
+
+def _meetings(bench: Bench, pieces: Sequence[Piece]) -> str:
+    names = {piece.name for piece in pieces}
+    meeting = [
+        one
+        for one, model in zip(bench.meetings, bench.scope.project.edges_that_meet, strict=False)
+        if {name for name, _ in (*model.join.edges, *model.to.edges)} <= names
+    ]
+    return lists.meeting_list(meeting or bench.meetings, bench.scope.edition)
+
+
+BRACKETS: Mapping[str, Filler] = MappingProxyType(
+    {
+        "piece": lambda _bench, pieces: _names(pieces[:1]),
+        "other": lambda _bench, pieces: _names(pieces[1:2]),
+        "pieces": lambda _bench, pieces: _names(pieces),
+        "cut list": _cut_list,
+        "cut later": lambda _bench, pieces: _names([piece for piece in pieces if piece.after_panel]),
+        "marks": _panel(lambda bench, panel: lists.mark_list(panel.across, bench.scope.edition)),
+        "cross marks": _panel(
+            lambda bench, panel: lists.mark_list(panel.cross, bench.scope.edition) if panel.cross else ""
+        ),
+        "depths": _panel(lambda bench, panel: lists.depth_list(panel.across, bench.scope.edition)),
+        "check points": _panel(lambda bench, panel: lists.checkpoint_list(panel, bench.scope.edition)),
+        "ruled rows": _panel(lambda bench, panel: lists.ruled_list(panel, bench.scope.edition)),
+        "rows": _panel(lambda _bench, panel: lists.row_list(panel)),
+        "joins": _panel(lambda bench, panel: lists.join_list(panel, bench.scope.edition)),
+        "meetings": _meetings,
+        "hems": lambda bench, pieces: lists.hem_list(pieces, bench.scope.edition),
+        "buttonholes": lambda bench, _pieces: lists.buttonhole_list(bench.closures, bench.scope.edition),
+        "buttons": lambda bench, _pieces: lists.button_list(bench.closures, bench.scope.edition),
+    }
+)

@@ -1,0 +1,124 @@
+"""Closures and meeting edges: keys of the project file come in, places, buttonholes and compared lengths go out."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from generator.calculation.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
+from generator.calculation.worked import ClosureWork, Meeting
+from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.calculation.wrap import Lap, lap_faults
+from generator.errors import CalculationError
+from generator.lengths import round_nearest
+
+
+def worked_closures(scope: Scope) -> tuple[ClosureWork, ...]:
+    """Return every closure of the project; one that cannot be worked is reported."""
+    closures = []
+    for model in scope.project.closures:
+        try:
+            closures.append(_closure(scope, model))
+        except CalculationError as fault:
+            scope.report("error", str(fault), model.place)
+        except AlreadyReportedError:
+            continue
+    return tuple(closures)
+
+
+def run_length(scope: Scope, run: Any) -> Fraction:
+    """Return the finished length of a run of edges, one after the other [in]."""
+    return sum((edge_length(scope, piece, edge) for piece, edge in run.edges), Fraction(0))
+
+
+def edge_length(scope: Scope, piece: str, edge: str) -> Fraction:
+    """Return the finished length of one edge, or of all edges round a piece [in]."""
+    edges = scope.piece(piece).edges
+    if edge == "all":
+        return sum((edges[side].finished for side in ("left", "right", "top", "bottom")), Fraction(0))
+    return edges[edge].finished
+
+
+def _closure(scope: Scope, model: Any) -> ClosureWork:
+    length = run_length(scope, model.on)
+    number = scope.count(model.number)
+    diameter = scope.value(model.diameter) if model.diameter else Fraction(0)
+    thickness = scope.value(model.thickness)
+    inset = scope.value(model.from_ends) if model.from_ends else even_inset(length, number)
+    mark = scope.edition.mark
+    positions = tuple(round_nearest(place, mark) for place in button_positions(length, number, inset))
+    overlap = scope.value(model.overlap) if model.overlap else Fraction(0)
+    hole = buttonhole(diameter, thickness) if model.kind == "buttons" and diameter else Fraction(0)
+    closure = ClosureWork(
+        kind=model.kind,
+        number=number,
+        on=str(model.on),
+        onto=str(model.onto),
+        overlap=overlap,
+        diameter=diameter,
+        thickness=thickness,
+        positions=positions,
+        buttonhole=hole,
+        inset=inset,
+        text=_words(scope, model, overlap, diameter),
+        note=scope.text(model.note),
+    )
+    _check(scope, model, closure)
+    return closure
+
+
+def _words(scope: Scope, model: Any, overlap: Fraction, diameter: Fraction) -> str:
+    if model.kind != "buttons" or not diameter:
+        return f"Lap by {scope.say(overlap)}." if overlap else ""
+    from_edge = scope.say(button_line(diameter, scope.edition))
+    lap = f" The edges lap by {scope.say(overlap)}." if overlap else ""
+    return f"The middle of each button lies {from_edge} from the edge of the upper lap.{lap}"
+
+
+def _check(scope: Scope, model: Any, closure: ClosureWork) -> None:
+    """Report buttons that touch, and a lap that its tucks or buttons do not leave room for."""
+    if closure.kind != "buttons" or not closure.diameter:
+        return
+    crowded = crowded_buttons(closure.positions, closure.diameter, scope.edition)
+    if crowded:
+        scope.report("warning", crowded, model.place)
+    upper, under = _margin(scope, model.on), _margin(scope, model.onto)
+    if closure.overlap and upper is not None and under is not None:
+        lap = Lap(closure.overlap, closure.diameter, closure.thickness)
+        for fault in lap_faults(lap, upper, under, scope.edition):
+            scope.report("warning", fault, model.place)
+
+
+def _margin(scope: Scope, run: Any) -> Fraction | None:
+    """The margin beside an edge that runs along the tucks of a panel; None elsewhere."""
+    piece, edge = run.edges[0]
+    panel = scope.piece(piece).panel
+    if panel is None or edge not in ("left", "right") or not panel.across.count:
+        return None
+    return panel.across.left_margin if edge == "left" else panel.across.right_margin
+
+
+def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:
+    """Return every pair of edges that meet; a pair of unequal lengths is reported."""
+    meetings = []
+    for model in scope.project.edges_that_meet:
+        try:
+            join, to = run_length(scope, model.join), run_length(scope, model.to)
+        except AlreadyReportedError:
+            continue
+        ease = scope.value(model.ease)
+        meetings.append(Meeting(str(model.join), str(model.to), join, to, ease, scope.text(model.note)))
+        apart = abs(join - to - ease)
+        if apart > scope.edition.mark:
+            scope.report(
+                "error" if apart > scope.edition.wish_step else "warning", _apart(scope, meetings[-1]), model.place
+            )
+    return tuple(meetings)
+
+
+def _apart(scope: Scope, meeting: Meeting) -> str:
+    apart = scope.say(abs(meeting.join_length - meeting.to_length - meeting.ease))
+    return (
+        f"'{meeting.join}' is {scope.say(meeting.join_length)} and '{meeting.to}' is "
+        f"{scope.say(meeting.to_length)}: {apart} apart; make them equal, or say 'ease' if that much is eased in"
+    )

@@ -1,0 +1,79 @@
+"""Cloth: the worked pieces of a project come in, what to cut, how to lay it out and what to buy goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.calculation.cloth import buy_text, length_to_buy
+from generator.calculation.layout import cutting_layout
+from generator.calculation.worked import ClothUse, CutItem, Piece
+from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.errors import CalculationError
+
+
+def cut_items(piece: Piece, *, one_way: bool = False) -> tuple[CutItem, ...]:
+    """Return the rectangles of cloth that a piece is cut from, as they lie on the cloth.
+
+    A piece whose ``across`` runs with the selvage lies on its side; a one-way cloth allows no piece to be turned.
+    """
+    if piece.shape == "none":
+        return ()
+    if piece.panel is not None and piece.panel.breadths:
+        return tuple(
+            CutItem(piece.name, f"{piece.label}, breadth {number}", breadth, piece.cut_along, piece.quantity)
+            for number, breadth in enumerate(piece.panel.breadths, 1)
+        )
+    across = piece.part_across or piece.cut_across
+    along = piece.part_along or piece.cut_along
+    if piece.grain == "across":
+        across, along = along, across
+    turnable = piece.grain in ("either", "bias") and not one_way
+    return (CutItem(piece.name, piece.label, across, along, piece.quantity * piece.parts, turnable),)
+
+
+def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
+    """Return every cloth of the project that something is cut from; what cannot be laid out is reported."""
+    uses = {}
+    for name in scope.project.cloths:
+        items = items_of_cloth(scope, name, pieces)
+        if not items:
+            continue
+        try:
+            uses[name] = _use(scope, name, items)
+        except CalculationError as fault:
+            scope.report("error", str(fault), scope.project.cloths[name].place)
+        except AlreadyReportedError:
+            continue
+    return uses
+
+
+def items_of_cloth(scope: Scope, name: str, pieces: Sequence[Piece]) -> tuple[CutItem, ...]:
+    """Return everything that is cut from one cloth."""
+    one_way = scope.project.cloths[name].one_way
+    return tuple(item for piece in pieces if piece.cloth == name for item in cut_items(piece, one_way=one_way))
+
+
+def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
+    cloth = scope.project.cloths[name]
+    layout = cutting_layout(items, scope.washed_width(name), scope.edition)
+    buy = length_to_buy(layout.length, scope.share(cloth.shrinkage), scope.edition)
+    remnant = scope.value(cloth.length) if cloth.length else None
+    if remnant is not None and remnant < buy:
+        short = scope.say(buy - remnant)
+        scope.report("warning", f"the piece of '{name}' is {short} too short for this layout", cloth.place)
+    return ClothUse(
+        name=name,
+        label=cloth.label,
+        width=scope.value(cloth.width),
+        layout=layout,
+        buy=buy,
+        buy_text=buy_text(buy, scope.edition),
+        shrinkage_along=scope.share(cloth.shrinkage),
+        shrinkage_across=scope.share(cloth.shrinkage_across),
+        one_way=cloth.one_way,
+        weight=cloth.weight,
+        thickness=scope.value(cloth.thickness) if cloth.thickness else None,
+        colour=cloth.colour or "",
+        remnant=remnant,
+        note=scope.text(cloth.note),
+    )

@@ -1,0 +1,95 @@
+"""What a part of a technique may ask before it is told: words and pieces come in, yes or no goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from types import MappingProxyType
+
+from generator.calculation.worked import Panel, Piece, RowSet, Turn
+from generator.calculation.worksheet.scope import Scope
+
+Test = Callable[[Sequence[Piece], Scope], bool]
+
+
+def holds(condition: str, pieces: Sequence[Piece], scope: Scope) -> bool:
+    """Return whether a condition holds for the pieces of a step; 'not ' turns it round."""
+    if condition.startswith("not "):
+        return not holds(condition[4:], pieces, scope)
+    return CONDITIONS[condition](pieces, scope)
+
+
+def _panels(pieces: Sequence[Piece]) -> list[Panel]:
+    return [piece.panel for piece in pieces if piece.panel is not None]
+
+
+def _rows(pieces: Sequence[Piece]) -> list[RowSet]:
+    return [panel.rows for panel in _panels(pieces) if panel.rows is not None]
+
+
+def _edge(kind: str) -> Test:
+    return lambda pieces, _scope: any(edge.end.kind == kind for piece in pieces for edge in piece.edges.values())
+
+
+def _caught(side: str) -> Test:
+    return lambda pieces, _scope: any(
+        (panel.across.left if side == "left" else panel.across.right).kind == "caught hem" for panel in _panels(pieces)
+    )
+
+
+def _panel(test: Callable[[Panel], bool]) -> Test:
+    return lambda pieces, _scope: any(test(panel) for panel in _panels(pieces))
+
+
+def _rowed(test: Callable[[RowSet], bool]) -> Test:
+    return lambda pieces, _scope: any(test(rows) for rows in _rows(pieces))
+
+
+def _one_way(pieces: Sequence[Piece], scope: Scope) -> bool:
+    return any(scope.project.cloths[piece.cloth].one_way for piece in pieces if piece.cloth)
+
+
+def _shrinks(pieces: Sequence[Piece], scope: Scope) -> bool:
+    return any(scope.share(scope.project.cloths[piece.cloth].shrinkage) > 0 for piece in pieces if piece.cloth)
+
+
+def _has_upright(rows: RowSet) -> bool:
+    return any(turn is Turn.UPRIGHT for row in rows.rows for turn in row.turns)
+
+
+def _faces(rows: RowSet) -> bool:
+    return any(
+        (left, right) == (Turn.RIGHT, Turn.LEFT)
+        for row in rows.rows
+        for left, right in zip(row.turns, row.turns[1:], strict=False)
+    )
+
+
+CONDITIONS: Mapping[str, Test] = MappingProxyType(
+    {
+        "caught hem": lambda pieces, scope: _caught("left")(pieces, scope) or _caught("right")(pieces, scope),
+        "caught hem left": _caught("left"),
+        "caught hem right": _caught("right"),
+        "hem": _edge("hem"),
+        "seam": _edge("seam"),
+        "bound": _edge("bound"),
+        "rows": lambda pieces, _scope: bool(_rows(pieces)),
+        "upright edges": _rowed(lambda rows: any(Turn.UPRIGHT in (row.turns[0], row.turns[-1]) for row in rows.rows)),
+        "upright": _rowed(_has_upright),
+        "one way": _one_way,
+        "back and forth": _rowed(lambda rows: len({row.start for row in rows.rows}) > 1),
+        "joined": _panel(lambda panel: bool(panel.joins)),
+        "cross tucks": _panel(lambda panel: panel.cross is not None),
+        "sample": _panel(lambda panel: panel.sampled),
+        "ring": _panel(lambda panel: panel.across.ring),
+        "equal": _panel(lambda panel: len(set(panel.across.depths)) == 1),
+        "unequal": _panel(lambda panel: len(set(panel.across.depths)) > 1),
+        "facing": _rowed(_faces),
+        "draw in": _rowed(lambda rows: rows.extra > 0),
+        "one tuck": _panel(lambda panel: panel.across.count == 1),
+        "several tucks": _panel(lambda panel: panel.across.count > 1),
+        "cut after the panel": lambda pieces, _scope: any(piece.after_panel for piece in pieces),
+        "held": _rowed(lambda rows: bool(rows.top or rows.bottom)),
+        "cut to shape": lambda pieces, _scope: any(piece.shaped for piece in pieces),
+        "shrinkage": _shrinks,
+    }
+)

@@ -1,0 +1,146 @@
+"""The figures of a worksheet as plain nested values: exact text in the edition's unit, never a float.
+
+The shape is a stable interface: keys may be added, none is renamed or removed. Rows end up within a range, because
+tucks draw in, so ``rows.finished`` holds a pair (least, most) for each row.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from generator.calculation.turns import spoken_row
+from generator.calculation.worked import ClosureWork, ClothUse, Panel, Piece, RowSet, TuckSet, Worksheet
+from generator.lengths import Edition, write_length
+
+
+def figures(worksheet: Worksheet) -> dict[str, Any]:
+    """Return all numbers of a worksheet, ready for JSON."""
+    edition = worksheet.edition
+    return {
+        "project": worksheet.project,
+        "size": worksheet.size,
+        "edition": edition.name,
+        "unit": edition.unit,
+        "measures": {name: write_length(length, edition) for name, length in worksheet.measures.items()},
+        "numbers": {name: str(number) for name, number in worksheet.numbers.items()},
+        "pieces": {name: piece_figures(piece, edition) for name, piece in worksheet.pieces.items()},
+        "meetings": [
+            {
+                "join": meeting.join,
+                "to": meeting.to,
+                "join_length": write_length(meeting.join_length, edition),
+                "to_length": write_length(meeting.to_length, edition),
+            }
+            for meeting in worksheet.meetings
+        ],
+        "closures": [_closure(closure, edition) for closure in worksheet.closures],
+        "cloth": {name: _cloth(use, edition) for name, use in worksheet.cloths.items()},
+        "thread": {"length": worksheet.thread.length_text, "spools": worksheet.thread.spools},
+        "minutes": worksheet.minutes,
+        "findings": [
+            {"level": finding.level, "piece": finding.piece, "text": finding.text} for finding in worksheet.findings
+        ],
+    }
+
+
+def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
+    """Return the numbers of one piece."""
+    worked: dict[str, Any] = {
+        "kind": piece.kind,
+        "cloth": piece.cloth,
+        "quantity": piece.quantity,
+        "cut": _sides(piece.cut_across, piece.cut_along, edition),
+        "finished": _sides(piece.finished_across, piece.finished_along, edition),
+    }
+    if piece.panel is not None:
+        worked |= _panel(piece.panel, edition)
+    return worked
+
+
+def _sides(across: Fraction, along: Fraction, edition: Edition) -> dict[str, str]:
+    return {"across": write_length(across, edition), "along": write_length(along, edition)}
+
+
+def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
+    worked: dict[str, Any] = {"tucks": _tucks(panel.across, edition)}
+    if panel.cross is not None:
+        worked["cross_tucks"] = _tucks(panel.cross, edition)
+    if panel.rows is not None:
+        worked["rows"] = _rows(panel.rows, edition)
+    worked["checkpoints"] = [
+        {
+            "after": point.after,
+            "from": point.start,
+            "to": point.end,
+            "expect": write_length(point.expect, edition),
+            "within": write_length(point.within, edition),
+        }
+        for point in panel.checkpoints
+    ]
+    if panel.joins:
+        worked["breadths"] = _lengths(panel.breadths, edition)
+        worked["joins"] = [
+            {"tuck": join.tuck, "foot": join.foot, "at": write_length(join.at, edition), "hidden": join.hidden}
+            for join in panel.joins
+        ]
+    return worked
+
+
+def _lengths(lengths: tuple[Fraction, ...], edition: Edition) -> list[str]:
+    return [write_length(length, edition) for length in lengths]
+
+
+def _alike(lengths: tuple[Fraction, ...], edition: Edition) -> str | list[str]:
+    """One text where all are equal, else the list of them."""
+    if len(set(lengths)) == 1:
+        return write_length(lengths[0], edition)
+    return _lengths(lengths, edition)
+
+
+def _tucks(tucks: TuckSet, edition: Edition) -> dict[str, Any]:
+    return {
+        "count": tucks.count,
+        "depth": _alike(tucks.depths, edition),
+        "spacing": _alike(tucks.spacings, edition),
+        "pitch": _alike(tucks.pitches, edition),
+        "take_up": write_length(tucks.take_up, edition),
+        "margins": _lengths((tucks.left_margin, tucks.right_margin), edition),
+        "marks": _lengths(tucks.marks, edition),
+        "stitching": _lengths(tucks.stitching, edition),
+    }
+
+
+def _rows(rows: RowSet, edition: Edition) -> dict[str, Any]:
+    return {
+        "plan": rows.plan,
+        "spacing": write_length(rows.spacing, edition),
+        "ruled": _lengths(tuple(row.ruled for row in rows.rows), edition),
+        "finished": [_lengths((row.least, row.most), edition) for row in rows.rows],
+        "start": [row.start for row in rows.rows],
+        "turns": [" ".join(row.words) for row in rows.rows],
+        "spoken": [spoken_row(row.words) for row in rows.rows],
+        "extra": write_length(rows.extra, edition),
+    }
+
+
+def _cloth(use: ClothUse, edition: Edition) -> dict[str, Any]:
+    return {
+        "label": use.label,
+        "width": write_length(use.width, edition),
+        "length": write_length(use.layout.length, edition),
+        "buy": use.buy_text,
+        "lower_bound": write_length(use.layout.lower_bound, edition),
+        "narrowest_width": write_length(use.layout.narrowest, edition),
+    }
+
+
+def _closure(closure: ClosureWork, edition: Edition) -> dict[str, Any]:
+    return {
+        "kind": closure.kind,
+        "number": closure.number,
+        "on": closure.on,
+        "onto": closure.onto,
+        "positions": _lengths(closure.positions, edition),
+        "buttonhole": write_length(closure.buttonhole, edition),
+    }

@@ -1,0 +1,123 @@
+"""The lists that stand in square brackets in technique texts: worked values come in, Markdown goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+
+from generator.calculation.turns import spoken_row
+from generator.calculation.worked import ClosureWork, CutItem, EdgeWork, Meeting, Panel, Piece, TuckSet
+from generator.lengths import Edition, say_length, write_length
+
+
+def mark_list(tucks: TuckSet, edition: Edition) -> str:
+    """Return every fold mark with its number, in one running line: '1: 1 5/8 · 2: 3 1/8 ...'."""
+    marks = " · ".join(f"{number}: {write_length(mark, edition)}" for number, mark in enumerate(tucks.marks, 1))
+    return f"Marks ({edition.unit}, from the cut edge): {marks}"
+
+
+def depth_list(tucks: TuckSet, edition: Edition) -> str:
+    """Return the depths of unequal tucks, neighbours of one depth told together."""
+    lines: list[str] = []
+    first = 0
+    for number in range(1, tucks.count + 1):
+        if number == tucks.count or tucks.depths[number] != tucks.depths[first]:
+            which = f"Tuck {first + 1}" if number == first + 1 else f"Tucks {first + 1} to {number}"
+            lines.append(f"- {which}: {say_length(tucks.depths[first], edition)} deep")
+            first = number
+    return "\n".join(lines)
+
+
+def checkpoint_list(panel: Panel, edition: Edition) -> str:
+    """Return what to measure after which tuck."""
+    return "\n".join(
+        f"- After tuck {point.after}: from {point.start} to {point.end}, **{say_length(point.expect, edition)}**, "
+        f"right within {say_length(point.within, edition)}."
+        for point in panel.checkpoints
+    )
+
+
+def ruled_list(panel: Panel, edition: Edition) -> str:
+    """Return where to rule each row."""
+    rows = panel.rows.rows if panel.rows else ()
+    lines = " · ".join(f"row {row.number}: {write_length(row.ruled, edition)}" for row in rows)
+    return f"Rows ({edition.unit}, from the top cut edge): {lines}"
+
+
+def row_list(panel: Panel) -> str:
+    """Return each row with its starting end and its turns in words."""
+    rows = panel.rows.rows if panel.rows else ()
+    return "\n".join(f"- **Row {row.number}**, start at the {row.start}: {spoken_row(row.words)}." for row in rows)
+
+
+def join_list(panel: Panel, edition: Edition) -> str:
+    """Return the breadths to cut and where their seams fall."""
+    breadths = ", ".join(say_length(breadth, edition) for breadth in panel.breadths)
+    allowance = say_length(panel.join_allowance, edition)
+    seams = [f"- Seam {say_length(join.at, edition)} from the left cut edge. {join.text}" for join in panel.joins]
+    return "\n".join([f"- Breadths, from the left: {breadths}. Sew them with {allowance} seams.", *seams])
+
+
+def cut_list(items: Sequence[CutItem], cloth: Callable[[str], str], edition: Edition) -> str:
+    """Return what to cut: how many of what, how large, from which cloth."""
+    return "\n".join(
+        f"- {item.label}: cut {item.quantity}, {say_length(item.across, edition)} across the cloth by "
+        f"{say_length(item.along, edition)} along it, from the {cloth(item.piece)}"
+        for item in items
+    )
+
+
+def meeting_list(meetings: Sequence[Meeting], edition: Edition) -> str:
+    """Return which edges are sewn to each other, and how long both are."""
+    return "\n".join(
+        f"- {meeting.join} to {meeting.to}: {_both(meeting.join_length, meeting.to_length, edition)}"
+        + (f". {meeting.note}" if meeting.note else "")
+        for meeting in meetings
+    )
+
+
+def _both(join: Fraction, to: Fraction, edition: Edition) -> str:
+    if join == to:
+        return f"{say_length(join, edition)} between the seam lines"
+    return f"{say_length(join, edition)} and {say_length(to, edition)} between the seam lines; ease the longer in"
+
+
+def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
+    """Return the hems of pieces, edge by edge; edges alike are told together."""
+    lines = []
+    for piece in pieces:
+        finishes: dict[str, list[str]] = {}
+        for edge in piece.edges.values():
+            if edge.end.kind == "hem":
+                finishes.setdefault(_hem(edge, edition), []).append(edge.name)
+        lines += [f"- {piece.label}, {' and '.join(names)}: {hem}" for hem, names in finishes.items()]
+    return "\n".join(lines) or "- These pieces have no hems of their own."
+
+
+def _hem(edge: EdgeWork, edition: Edition) -> str:
+    first, second = say_length(edge.end.first, edition), say_length(edge.end.second, edition)
+    return f"turn {first}, and {first} again" if first == second else f"turn {first}, then {second}"
+
+
+def buttonhole_list(closures: Sequence[ClosureWork], edition: Edition) -> str:
+    """Return the places of buttonholes."""
+    return _closures(closures, edition, holes=True)
+
+
+def button_list(closures: Sequence[ClosureWork], edition: Edition) -> str:
+    """Return the places of buttons and other closures."""
+    return _closures(closures, edition, holes=False)
+
+
+def _closures(closures: Sequence[ClosureWork], edition: Edition, *, holes: bool) -> str:
+    lines = []
+    for closure in closures:
+        if holes and closure.kind != "buttons":
+            continue
+        edge = closure.on if holes else closure.onto
+        places = ", ".join(write_length(place, edition) for place in closure.positions)
+        what = f"each {say_length(closure.buttonhole, edition)} long, " if holes else ""
+        lines.append(
+            f"- {closure.number} on {edge}: {what}at {places} {edition.unit} along the finished edge. {closure.text}"
+        )
+    return "\n".join(line.rstrip() for line in lines)

@@ -1,0 +1,66 @@
+"""What a text or a formula may ask of a tucked panel, by name: a worked panel comes in, lengths and counts go out."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.calculation.worked import Panel, RowSet, TuckSet
+
+
+def panel_measures(panel: Panel, cut_along: Fraction, along: Fraction) -> dict[str, Fraction]:
+    """Return every measure that the panel has, lengths in inches."""
+    tucks = panel.across
+    measures = {
+        "across": tucks.finished,
+        "along": along,
+        "cut across": tucks.cut,
+        "cut along": cut_along,
+        "number": Fraction(tucks.count),
+        "take up": tucks.take_up,
+        "left margin": tucks.left_margin,
+        "right margin": tucks.right_margin,
+        "margin": tucks.left_margin,
+        "left hem": _hem(tucks, "left"),
+        "right hem": _hem(tucks, "right"),
+        "breadths": Fraction(len(panel.breadths) or 1),
+    }
+    if tucks.count:
+        measures |= _tuck_measures(tucks)
+    if panel.rows is not None:
+        measures |= _row_measures(panel.rows)
+    extra = measures.setdefault("extra", Fraction(0))
+    measures["sewn along"] = cut_along - extra
+    if panel.cross is not None:
+        measures["cross depth"] = panel.cross.depths[0]
+        measures["cross number"] = Fraction(panel.cross.count)
+    return measures
+
+
+def _hem(tucks: TuckSet, side: str) -> Fraction:
+    end = tucks.left if side == "left" else tucks.right
+    allowance = tucks.left_allowance if side == "left" else tucks.right_allowance
+    return allowance if end.kind == "caught hem" else Fraction(0)
+
+
+def _tuck_measures(tucks: TuckSet) -> dict[str, Fraction]:
+    measures = {
+        "depth": max(tucks.depths),
+        "least depth": min(tucks.depths),
+        "greatest depth": max(tucks.depths),
+        "first mark": tucks.marks[0],
+        "last mark": tucks.marks[-1],
+    }
+    if tucks.count > 1:
+        measures["spacing"] = tucks.spacings[0]
+        measures["pitch"] = tucks.pitches[0]
+    return measures
+
+
+def _row_measures(rows: RowSet) -> dict[str, Fraction]:
+    return {
+        "rows": Fraction(len(rows.rows)),
+        "row spacing": rows.spacing,
+        "first row": rows.rows[0].ruled if rows.rows else rows.first,
+        "draw in": rows.extra,
+        "extra": rows.extra,
+    }

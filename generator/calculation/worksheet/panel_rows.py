@@ -1,0 +1,38 @@
+"""The tack rows of a panel: keys of the project file come in, the rows and the length to cut go out."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.calculation.rows import RowWish, choose_rows, cut_along, row_findings
+from generator.calculation.worked import RowSet, TuckSet
+from generator.calculation.worksheet.panel_tucks import count_rule, plan_of
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces import TuckedPanel
+
+
+def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> tuple[RowSet | None, Fraction]:
+    """Return the rows of a panel, None where its tucks are not turned, and its cut length along the tucks [in]."""
+    finished = scope.value(model.finished_along)
+    ends = (scope.end(model.finish("top")), scope.end(model.finish("bottom")))
+    plan = plan_of(model.rows)
+    if model.rows is None or plan is None:
+        return None, cut_along(None, finished, ends, scope.edition)
+    keys = model.rows
+    wish = RowWish(
+        finished_along=finished,
+        ends=ends,
+        plan=plan,
+        spacing=scope.value(keys.spacing),
+        first=scope.bounds(keys.first),
+        number=count_rule(scope, keys.number),
+        start=keys.start,
+        back_and_forth=keys.back_and_forth,
+        top_held=keys.top_held,
+        bottom_held=keys.bottom_held,
+        measured_draw_in=scope.value(keys.draw_in) if keys.draw_in else None,
+    )
+    rows = choose_rows(wish, tucks, scope.edition)
+    for text in row_findings(wish, rows, tucks, scope.edition):
+        scope.report("warning", text, keys.place, name)
+    return rows, cut_along(rows, finished, ends, scope.edition)

@@ -1,0 +1,95 @@
+"""Tucked panels: a panel of a project file comes in, the worked piece with tucks, rows and check points goes out."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.calculation.joins import breadth_joins
+from generator.calculation.plain_pieces import plain_allowance
+from generator.calculation.tolerance import check_points, corrections
+from generator.calculation.worked import BreadthJoin, EdgeWork, Panel, Piece, RowSet, TuckSet
+from generator.calculation.worksheet.panel_measures import panel_measures
+from generator.calculation.worksheet.panel_rows import worked_rows
+from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces import TuckedPanel
+
+_SIDES = ("left", "right", "top", "bottom")
+
+
+def worked_panel(scope: Scope, name: str) -> Piece:
+    """Return a tucked panel worked out whole; warnings are reported to the scope."""
+    model = scope.project.pieces[name]
+    assert isinstance(model, TuckedPanel)
+    panel, cut_along = _panel(scope, name, model)
+    across = panel.across.finished
+    along = panel.cross.finished if panel.cross else scope.value(model.finished_along)
+    return Piece(
+        name=name,
+        label=model.label or name,
+        kind="tucked panel",
+        shape="rectangle",
+        cloth=scope.cloth_of(model),
+        quantity=scope.quantity(model),
+        grain=model.grain,
+        cut_across=panel.across.cut,
+        cut_along=cut_along,
+        finished_across=across,
+        finished_along=along,
+        edges=_edges(scope, model, panel.across, along),
+        measures=panel_measures(panel, cut_along, along),
+        note=scope.text(model.note),
+        panel=panel,
+        after_panel=model.cut == "after the panel",
+        shaped=bool(model.cut_to_shape),
+    )
+
+
+def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction]:
+    """The tucks, rows, joins and check points of a panel, and its cut length along the tucks [in]."""
+    tucks = worked_tucks(scope, name, model)
+    cross = worked_cross_tucks(scope, name, model) if model.cross_tucks else None
+    rows, cut_along = worked_rows(scope, name, model, tucks) if cross is None else (None, cross.cut)
+    breadths, joins, allowance = _joined(scope, model, tucks, rows)
+    points = check_points(tucks, scope.edition)
+    panel = Panel(
+        across=tucks,
+        cross=cross,
+        rows=rows,
+        checkpoints=points,
+        corrections=tuple(step for point in points for step in corrections(tucks, point, scope.edition)),
+        breadths=breadths,
+        joins=joins,
+        join_allowance=allowance,
+        sampled=model.sample is not None,
+        trim_along=rows.extra / 2 if rows else Fraction(0),
+    )
+    return panel, cut_along
+
+
+def _edges(scope: Scope, model: TuckedPanel, tucks: TuckSet, along: Fraction) -> dict[str, EdgeWork]:
+    ends = {side: scope.end(model.finish(side)) for side in _SIDES}
+    allowances = {
+        "left": tucks.left_allowance,
+        "right": tucks.right_allowance,
+        "top": plain_allowance(ends["top"]),
+        "bottom": plain_allowance(ends["bottom"]),
+    }
+    return {
+        side: EdgeWork(side, along if side in ("left", "right") else tucks.finished, ends[side], allowances[side])
+        for side in _SIDES
+    }
+
+
+def _joined(
+    scope: Scope, model: TuckedPanel, tucks: TuckSet, rows: RowSet | None
+) -> tuple[tuple[Fraction, ...], tuple[BreadthJoin, ...], Fraction]:
+    """The breadths of a panel that is wider than its cloth; nothing where one breadth is enough."""
+    width = scope.washed_width(scope.cloth_of(model))
+    if model.grain != "along" or tucks.cut <= width:
+        return (), (), Fraction(0)
+    allowance = scope.value(model.join_allowance)
+    lines = (*(row.turns for row in rows.rows), rows.top, rows.bottom) if rows else ()
+    turns = tuple(turned for turned in lines if turned)
+    breadths, joins = breadth_joins(tucks, turns, width, allowance, edition=scope.edition)
+    return breadths, joins, allowance

@@ -1,0 +1,174 @@
+"""Names of a project in one size and edition: a name comes in, its exact value goes out, worked out when first asked.
+
+A measure or piece that cannot be worked is reported once; whatever needs it then stays silent.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+
+from generator.calculation.cloth import washed_width
+from generator.calculation.worked import End, Piece
+from generator.definitions.pieces import Binding, PieceModel
+from generator.definitions.project import Project
+from generator.definitions.room import Room
+from generator.definitions.values import Finish, Formula, Range, Text
+from generator.errors import CalculationError, Finding, Level, Place, TuckwrightError
+from generator.lengths import Edition, read_length, say_length
+
+_DEFAULT_SEAM = {"inch": read_length("1/2 in"), "metric": read_length("1.5 cm")}
+
+
+class AlreadyReportedError(TuckwrightError):
+    """Something needs a measure or a piece that failed; the reason has been reported."""
+
+
+class Scope:
+    """What the names of one project mean in one size and one edition.
+
+    ``sewn`` holds measures of panels as sewn ('front.across'), which take the place of the computed ones wherever
+    another piece asks for them. ``work`` works out one piece.
+    """
+
+    def __init__(
+        self,
+        project: Project,
+        size: str,
+        edition: Edition,
+        room: Room,
+        work: Callable[[Scope, str], Piece],
+    ) -> None:
+        self.project = project
+        self.size = size
+        self.edition = edition
+        self.room = room
+        self.sewn: Mapping[str, Fraction] = {}
+        self.findings: list[Finding] = []
+        self._work = work
+        self._values: dict[str, Fraction] = {}
+        self._pieces: dict[str, Piece | None] = {}
+        self._under_way: list[str] = []
+
+    def report(self, level: Level, text: str, place: Place | None = None, piece: str = "") -> None:
+        """Keep a finding of this size and edition, once."""
+        finding = Finding(level, text, place, piece, self.size, self.edition.name)
+        if finding not in self.findings:
+            self.findings.append(finding)
+
+    def value(self, formula: Formula) -> Fraction:
+        """Return what a formula comes to: a length [in] or a plain number."""
+        return formula.value(self.edition, self.lookup)
+
+    def count(self, formula: Formula) -> int:
+        """Return a whole number of things; anything else is refused."""
+        number = self.value(formula)
+        if number.denominator != 1 or number < 0:
+            raise CalculationError(f"'{formula.text}' comes to {number}; a whole number is needed")
+        return int(number)
+
+    def bounds(self, span: Range) -> tuple[Fraction, Fraction]:
+        """Return both ends of a range [in]."""
+        return self.value(span.least), self.value(span.most)
+
+    def lookup(self, name: str) -> Fraction:
+        """Return the value of a name: a size's own value, a measure, or 'piece.measure'."""
+        if "." in name:
+            return self._piece_measure(name)
+        if name not in self._values:
+            size = self.project.sizes[self.size]
+            formula = size.values[name] if name in size.values else self.project.measures[name]
+            self._values[name] = self.value(formula)
+        return self._values[name]
+
+    def _piece_measure(self, name: str) -> Fraction:
+        if name in self.sewn:
+            return self.sewn[name]
+        piece, measure = name.split(".", 1)
+        measures = self.piece(piece).measures
+        if measure not in measures:
+            raise CalculationError(f"'{name}' has no value in this size")
+        return measures[measure]
+
+    def piece(self, name: str) -> Piece:
+        """Return a worked piece; a piece that failed before stays silent."""
+        if name not in self._pieces:
+            if name in self._under_way:
+                way = " -> ".join([*self._under_way[self._under_way.index(name) :], name])
+                raise CalculationError(f"'{name}' is worked out from itself: {way}")
+            self._under_way.append(name)
+            try:
+                self._pieces[name] = self._work(self, name)
+            except AlreadyReportedError:
+                self._pieces[name] = None
+            except CalculationError as fault:
+                self._pieces[name] = None
+                self.report("error", str(fault), place_of(self.project.pieces[name]), name)
+            finally:
+                self._under_way.pop()
+        worked = self._pieces[name]
+        if worked is None:
+            raise AlreadyReportedError(name)
+        return worked
+
+    def end(self, finish: Finish) -> End:
+        """Return a finish with its widths worked out [in]."""
+        widths = [self.value(width) for width in finish.widths]
+        if finish.kind == "seam":
+            return End("seam", widths[0] if widths else self.seam)
+        if finish.kind == "hem":
+            return End("hem", widths[0], widths[-1])
+        if finish.kind == "bound":
+            return End("bound", widths[0] if widths else self._binding_width())
+        return End(finish.kind, widths[0] if widths else Fraction(0))
+
+    @property
+    def seam(self) -> Fraction:
+        """The allowance of a seam that names none [in]."""
+        formula = self.project.seam or self.room.seam
+        return self.value(formula) if formula else _DEFAULT_SEAM[self.edition.name]
+
+    def _binding_width(self) -> Fraction:
+        for piece in self.project.pieces.values():
+            if isinstance(piece, Binding):
+                return self.value(piece.width)
+        return Fraction(0)
+
+    def say(self, length: Fraction) -> str:
+        """Return a length as the sheet says it."""
+        return say_length(length, self.edition)
+
+    def text(self, text: Text | str | None) -> str:
+        """Return a text with its placeholders filled; none is empty."""
+        if text is None or isinstance(text, str):
+            return text or ""
+        return text.filled(self.edition, self.lookup)
+
+    def share(self, value: Formula | Fraction | None) -> Fraction:
+        """Return a share of one, such as a shrinkage; none is nothing."""
+        return value if isinstance(value, Fraction) else self.value(value) if value is not None else Fraction(0)
+
+    def cloth_of(self, model: PieceModel) -> str:
+        """Return the name of the cloth that a piece is cut from: the first where it names none."""
+        return model.cloth or next(iter(self.project.cloths), "")
+
+    def thickness_of(self, model: PieceModel) -> Fraction | None:
+        """Return the thickness of a piece's cloth [in], None where the file does not say."""
+        thickness = self.project.cloths[self.cloth_of(model)].thickness
+        return self.value(thickness) if thickness is not None else None
+
+    def quantity(self, model: PieceModel) -> int:
+        """Return how many of a piece are made."""
+        return self.count(model.quantity)
+
+    def washed_width(self, cloth: str) -> Fraction:
+        """Return the usable width that is left of a cloth after shrinkage [in]."""
+        model = self.project.cloths[cloth]
+        return washed_width(self.value(model.width), self.share(model.shrinkage_across))
+
+
+def place_of(model: PieceModel) -> Place | None:
+    """Return where the file says what most often makes a piece fail: its margin, else its kind."""
+    tucks = getattr(model, "tucks", None)
+    margin = getattr(tucks, "margin", None)
+    return margin.least.place if margin is not None else model.place

@@ -1,0 +1,151 @@
+"""The worksheet: a project, a size and an edition come in, everything that they come to goes out.
+
+All faults are told at once. What one fault makes impossible elsewhere stays silent.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from pathlib import Path
+
+from generator.calculation.worked import Caution, Piece, SupplyLine, Worksheet
+from generator.calculation.worksheet.closures import worked_closures, worked_meetings
+from generator.calculation.worksheet.cloths import cloth_uses
+from generator.calculation.worksheet.pieces import worked_piece
+from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.calculation.worksheet.steps import Bench, sheet_steps
+from generator.calculation.worksheet.threads import thread_use
+from generator.definitions.cautions import CautionRule, cautions_of
+from generator.definitions.project import Project, load_project
+from generator.definitions.room import Room
+from generator.definitions.technique_names import technique_folders
+from generator.definitions.techniques import Technique, load_techniques
+from generator.errors import FaultyFileError, Finding
+from generator.lengths import Edition, say_length, write_number
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """What all worksheets of one room share: its settings, technique texts and cautions."""
+
+    room: Room
+    techniques: Mapping[str, Technique] = field(default_factory=dict)
+    cautions: Mapping[str, CautionRule] = field(default_factory=dict)
+
+
+def shelf_of(room: Room, folder: Path) -> Shelf:
+    """Return the shelf of a room; a technique of its own in ``site/techniques`` takes the place of the tool's."""
+    return Shelf(room, load_techniques(technique_folders(folder)), cautions_of(room))
+
+
+def worked_sheet(
+    project: Project, size: str, edition: Edition, shelf: Shelf, sewn: Mapping[str, Fraction] | None = None
+) -> Worksheet:
+    """Return everything that a project comes to in one size and edition.
+
+    ``sewn`` maps a measure of a panel as sewn, such as 'front.across', to its length [in].
+
+    Raises
+    ------
+    FaultyFileError
+        If anything cannot be worked; it carries every finding.
+    """
+    scope = Scope(project, size, edition, shelf.room, worked_piece)
+    scope.sewn = dict(sewn or {})
+    pieces = _pieces(scope)
+    meetings, closures = worked_meetings(scope), worked_closures(scope)
+    cloths = cloth_uses(scope, tuple(pieces.values()))
+    _stop_on_errors(scope)
+    bench = Bench(scope, pieces, meetings, closures, shelf.techniques)
+    steps = sheet_steps(bench, lambda tools: _cautions_for(tools, shelf))
+    cautions = _cautions(scope, shelf, tuple(tool for step in steps for tool in step.tools))
+    _stop_on_errors(scope)
+    named = project.sizes[size]
+    return Worksheet(
+        project=project.name,
+        title=project.title,
+        kind=project.kind,
+        level=project.level,
+        summary=project.summary.filled(edition, scope.lookup),
+        size=size,
+        size_label=named.label or size,
+        size_note=scope.text(named.note),
+        edition=edition,
+        measures=_measures(scope, dimension=1),
+        numbers=_measures(scope, dimension=0),
+        pieces=pieces,
+        cloths=cloths,
+        meetings=meetings,
+        closures=closures,
+        supplies=_supplies(scope),
+        thread=thread_use(tuple(pieces.values()), meetings, edition, scope.value(shelf.room.spool), shelf.room.waste),
+        steps=steps,
+        cautions=cautions,
+        tools=tuple(dict.fromkeys(tool for step in steps for tool in step.tools)),
+        minutes=sum(step.minutes for step in steps),
+        sewn=named.sewn or "",
+        as_sewn=scope.sewn,
+        findings=(*project.findings, *scope.findings),
+    )
+
+
+def findings_of_project(path: Path, room: Room, folder: Path) -> tuple[Finding, ...]:
+    """Return every finding of a project file: of the file itself, and of each size in each edition."""
+    try:
+        project = load_project(path, room, folder)
+        shelf = shelf_of(room, folder)
+    except FaultyFileError as fault:
+        return fault.findings
+    found: list[Finding] = []
+    for name in project.editions:
+        for size in project.sizes:
+            try:
+                found += worked_sheet(project, size, room.edition(name), shelf).findings
+            except FaultyFileError as fault:
+                found += fault.findings
+    return tuple(dict.fromkeys((*project.findings, *found)))
+
+
+def _stop_on_errors(scope: Scope) -> None:
+    if any(finding.level == "error" for finding in scope.findings):
+        raise FaultyFileError(scope.findings)
+
+
+def _pieces(scope: Scope) -> dict[str, Piece]:
+    pieces = {}
+    for name in scope.project.pieces:
+        try:
+            pieces[name] = scope.piece(name)
+        except AlreadyReportedError:
+            continue
+    return pieces
+
+
+def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:
+    formulas = {**scope.project.sizes[scope.size].values, **scope.project.measures}
+    return {name: scope.lookup(name) for name, formula in formulas.items() if formula.dimension == dimension}
+
+
+def _supplies(scope: Scope) -> tuple[SupplyLine, ...]:
+    lines = []
+    for model in scope.project.supplies:
+        item = model.item.filled(scope.edition, scope.lookup)
+        amount = write_number(scope.value(model.quantity)) if model.quantity else ""
+        if model.length is not None:
+            amount = say_length(scope.value(model.length), scope.edition)
+        lines.append(SupplyLine(item, amount, scope.text(model.note)))
+    return tuple(lines)
+
+
+def _cautions_for(tools: Sequence[str], shelf: Shelf) -> tuple[str, ...]:
+    return tuple(name for name, rule in shelf.cautions.items() if set(rule.when) & set(tools))
+
+
+def _cautions(scope: Scope, shelf: Shelf, tools: tuple[str, ...]) -> dict[str, Caution]:
+    """The cautions that the tools of the steps and the uses named in the project ask for."""
+    uses = {*tools, *scope.project.cautions}
+    return {
+        name: Caution(name, scope.text(rule.text)) for name, rule in shelf.cautions.items() if set(rule.when) & uses
+    }

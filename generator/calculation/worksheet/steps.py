@@ -1,0 +1,151 @@
+"""The steps of a sheet: steps of a project file and technique texts come in, finished Markdown goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from generator.calculation.timing import operation_minutes, printed_minutes
+from generator.calculation.worked import ClosureWork, Meeting, Piece, SheetStep
+from generator.calculation.worksheet.brackets import filled_brackets
+from generator.calculation.worksheet.conditions import holds
+from generator.calculation.worksheet.scope import Scope
+from generator.calculation.worksheet.times import WORK
+from generator.definitions.steps import Step
+from generator.definitions.techniques import Technique
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What the steps of one worksheet are told from."""
+
+    scope: Scope
+    pieces: Mapping[str, Piece]
+    meetings: tuple[Meeting, ...]
+    closures: tuple[ClosureWork, ...]
+    techniques: Mapping[str, Technique]
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A step before it has its number and its cautions."""
+
+    title: str
+    text: str
+    pieces: tuple[str, ...]
+    standard: str
+    tools: tuple[str, ...]
+    figures: tuple[str, ...]
+    minutes: int
+
+
+def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str, ...]]) -> tuple[SheetStep, ...]:
+    """Return the steps of this size in order, each with its figures, time and the cautions that its tools ask for."""
+    steps: list[SheetStep] = []
+    for step in bench.scope.project.steps:
+        if step.only_for and bench.scope.size not in step.only_for:
+            continue
+        told = _told(bench, step)
+        for place, one in enumerate(told, 1):
+            steps.append(
+                SheetStep(
+                    number=len(steps) + 1,
+                    title=one.title,
+                    text=one.text,
+                    pieces=one.pieces,
+                    standard=one.standard,
+                    tools=one.tools,
+                    cautions=cautions_for(one.tools),
+                    figures=one.figures,
+                    minutes=one.minutes,
+                    session_ends=step.session_ends and place == len(told),
+                )
+            )
+    return tuple(steps)
+
+
+def _told(bench: Bench, step: Step) -> list[Told]:
+    """One step of the file: its own text, or each of its standard steps for each panel it is done on."""
+    on = tuple(step.on) or tuple(bench.pieces)
+    on = tuple(name for name in on if name in bench.pieces)
+    if not step.use:
+        assert step.title is not None
+        assert step.text is not None
+        text = step.text.filled(bench.scope.edition, bench.scope.lookup)
+        return [Told(step.title, text, tuple(step.on), "", tuple(step.uses), (), step.minutes or 0)]
+    told = [
+        _standard(bench, bench.techniques[name], pieces)
+        for name in step.use
+        for pieces in _groups(bench, bench.techniques[name], on)
+    ]
+    return _with_own(bench, step, told)
+
+
+def _with_own(bench: Bench, step: Step, told: list[Told]) -> list[Told]:
+    """Add what the file adds to its standard steps: a sentence and tools to the last, its own time to the first."""
+    if told and step.add is not None:
+        added = step.add.filled(bench.scope.edition, bench.scope.lookup)
+        last = told[-1]
+        told[-1] = replace(last, text=f"{last.text}\n\n{added}")
+    if step.uses:
+        told = [replace(one, tools=tuple(dict.fromkeys((*one.tools, *step.uses)))) for one in told]
+    if told and step.minutes is not None:
+        told = [replace(one, minutes=step.minutes if place == 0 else 0) for place, one in enumerate(told)]
+    return told
+
+
+def _groups(bench: Bench, technique: Technique, on: tuple[str, ...]) -> list[tuple[str, ...]]:
+    """What one standard step is done on at a time: each panel by itself, all pieces together, or the whole project."""
+    if technique.about == "panel":
+        return [(name,) for name in on if bench.pieces[name].panel is not None]
+    return [on] if on else []
+
+
+def _standard(bench: Bench, technique: Technique, names: tuple[str, ...]) -> Told:
+    pieces = tuple(bench.pieces[name] for name in names)
+    scope = bench.scope
+
+    def lookup(name: str) -> Fraction:
+        own = name.removeprefix("piece.")
+        return pieces[0].measures[own] if own != name else scope.lookup(name)
+
+    said = [
+        part.say.filled(scope.edition, lookup)
+        for part in technique.parts
+        if all(holds(condition, pieces, scope) for condition in part.when)
+    ]
+    words = filled_brackets("\n\n".join(text.strip() for text in said), bench, pieces)
+    return Told(
+        title=filled_brackets(technique.title, bench, pieces),
+        text=words,
+        pieces=names,
+        standard=technique.name,
+        tools=tuple(technique.tools),
+        figures=_figures(bench, technique, pieces),
+        minutes=_minutes(bench, technique, pieces),
+    )
+
+
+def _figures(bench: Bench, technique: Technique, pieces: Sequence[Piece]) -> tuple[str, ...]:
+    """Keys of the diagrams of a step: the cloths for a layout, else each of its pieces."""
+    keys = []
+    for kind in technique.figures:
+        if kind == "layout":
+            keys += [
+                f"layout {cloth}" for cloth in dict.fromkeys(piece.cloth for piece in pieces if piece.shape != "none")
+            ]
+        else:
+            keys += [f"{kind} {piece.name}" for piece in pieces]
+    return tuple(keys)
+
+
+def _minutes(bench: Bench, technique: Technique, pieces: Sequence[Piece]) -> int:
+    counts: dict[str, Fraction] = {}
+    for kind in technique.work:
+        for operation, count in WORK[kind](pieces).items():
+            counts[operation] = counts.get(operation, Fraction(0)) + count
+    if "make buttonholes" in technique.work or "sew buttons" in technique.work:
+        operation = "buttonhole" if "make buttonholes" in technique.work else "sew a button"
+        counts[operation] = Fraction(sum(closure.number for closure in bench.closures if closure.kind == "buttons"))
+    return printed_minutes(operation_minutes(counts, bench.scope.room.rates))

@@ -1,0 +1,101 @@
+"""The command line: words typed come in, a command runs, an exit code goes out.
+
+Exit code 0: done; 1: a fault in a file or in the work; 2: a wrong command line. A command's module is loaded only when
+that command runs, so that the overview and the figures come at once.
+"""
+
+from __future__ import annotations
+
+import difflib
+import importlib
+import os
+import sys
+import traceback
+
+import click
+
+from generator.errors import TuckwrightError
+
+COMMANDS = {
+    "publish": "Build the whole site and every sheet into site/public.",
+    "check": "Read and work every project in every size, and print every finding.",
+    "figures": "Print the numbers of one project in one size.",
+    "sheet": "Write one handout as a PDF, also in a size that the file does not list.",
+    "explore": "List the tuck plans that fit a finished size or a piece of cloth.",
+    "sample": "Work out the true take-up from a sewn sample.",
+    "class": "Work out what a class needs: cloth, kits, print run, timetable.",
+    "start": "Write a new, commented project file.",
+    "schema": "Print the JSON Schema of the project file, for editors.",
+}
+OVERVIEW = """\
+Instruction sheets for sewn tucks: one project file gives the site and a handout in every size.
+
+\b
+  A first time through
+    tuckwright start my-cushion          write projects/my-cushion.yaml; open it and change it
+    tuckwright check my-cushion          see whether it can be sewn, and what to mend
+    tuckwright figures my-cushion small  read the numbers
+    tuckwright publish                   build the site and the sheets into site/public
+"""
+
+
+class CommandTable(click.Group):
+    """The commands, each loaded from its own module when it is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Return the names in the order in which a project needs them."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """Return the command of a name, or None."""
+        if cmd_name not in COMMANDS:
+            return None
+        module = importlib.import_module(f"generator.commands.{cmd_name}_command")
+        command: click.Command = module.command
+        return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Find the command, or say which one may have been meant."""
+        if args and not args[0].startswith("-") and args[0] not in COMMANDS:
+            near = difflib.get_close_matches(args[0], COMMANDS, n=1)
+            hint = f"; did you mean '{near[0]}'?" if near else f"; there are: {', '.join(COMMANDS)}"
+            ctx.fail(f"there is no command '{args[0]}'{hint}")
+        return super().resolve_command(ctx, args)
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands without loading any of them."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.group(cls=CommandTable, help=OVERVIEW, invoke_without_command=True, context_settings={"max_content_width": 110})
+@click.version_option(package_name="tuckwright", message="tuckwright %(version)s")
+@click.pass_context
+def overview(ctx: click.Context) -> None:
+    """Print the overview where no command is named."""
+    if ctx.invoked_subcommand is None:
+        click.echo(ctx.get_help())
+
+
+def main() -> None:
+    """Run the command line; a person never sees a traceback unless TUCKWRIGHT_TRACE asks for one."""
+    try:
+        overview(prog_name="tuckwright")
+    except TuckwrightError as fault:
+        click.echo(str(fault), err=True)
+        sys.exit(1)
+    except BrokenPipeError:
+        # The reader of our output (less, head) has gone: there is nobody left to tell.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(1)
+    except Exception as fault:
+        if os.environ.get("TUCKWRIGHT_TRACE"):
+            traceback.print_exc()
+        click.echo(
+            f"tuckwright has a fault of its own ({type(fault).__name__}: {fault}). Your files are untouched. "
+            "Please report it with the output of the same command after TUCKWRIGHT_TRACE=1.",
+            err=True,
+        )
+        sys.exit(1)

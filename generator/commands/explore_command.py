@@ -1,0 +1,125 @@
+"""``tuckwright explore``: a finished size or a cloth comes in, the tuck plans that fit are printed, best first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+import click
+
+from generator.calculation.count_rule import CountRule
+from generator.calculation.explore import plans_for_cloth, plans_for_size
+from generator.calculation.plans import PLANS, turn_plan
+from generator.calculation.wish import Choice, TuckWish
+from generator.commands.columns import UNIT_WORDS, in_columns, indented
+from generator.commands.edge_words import typed_end, typed_length, typed_range
+from generator.lengths import EDITIONS, Edition, write_length
+
+_SEAM = {"inch": "seam 1/2", "metric": "seam 1.5"}
+_MARGIN = {"inch": "1/2 to 2", "metric": "1 to 5"}
+_RULES = {"any": CountRule(), "even": CountRule(2), "odd": CountRule(2, 1)}
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What was typed, each word as it came."""
+
+    depth: str | None
+    spacing: str | None
+    edges: str | None
+    margin: str | None
+    number: str
+    plan: str | None
+    gives: str
+
+
+@click.command(
+    name="explore", help="List the tuck plans that fit, best first: for a finished size, or from a piece of cloth."
+)
+@click.option("--finished", metavar="LENGTH", help="The finished size across the tucks.")
+@click.option("--cloth", metavar="LENGTH", help="The width of the cloth at hand: the largest panel from it.")
+@click.option("--depth", metavar="LENGTH", help="Fold to stitching; without it the usual depths are tried.")
+@click.option(
+    "--spacing", metavar="LENGTH", help="Fold to fold on the flat cloth; without it the usual ones are tried."
+)
+@click.option("--edges", metavar="FINISH", help="Both edges: 'seam 1/2', 'hem 1/2', 'caught hem', 'bound 3/8', 'raw'.")
+@click.option("--margin", metavar="LENGTH [to LENGTH]", help="From the finished edge to the nearest tuck's stitching.")
+@click.option("--number", default="any", metavar="RULE", help="any, even, odd, or a number of tucks.")
+@click.option("--plan", type=click.Choice(list(PLANS)), help="The turn plan, with what it needs.")
+@click.option("--gives", type=click.Choice(["margin", "spacing", "depth"]), default="margin", help="What may change.")
+@click.option(
+    "--edition", type=click.Choice(["inch", "metric"]), default="inch", help="Ruler and unit of bare numbers."
+)
+@click.option("--most", type=click.IntRange(1, 100), default=8, help="How many plans to list.")
+def command(finished: str | None, cloth: str | None, edition: str, most: int, **words: str) -> None:
+    """Print the plans that fit as a table, and the marks of the best."""
+    if (finished is None) == (cloth is None):
+        raise click.UsageError("name a finished size with --finished, or a piece of cloth with --cloth: one of the two")
+    ruler = EDITIONS[edition]
+    wish = _wish(Asked(**words), typed_length(finished or "0", ruler, "--finished"), ruler)
+    if cloth is None:
+        choices = plans_for_size(wish, ruler, most)
+    else:
+        choices = plans_for_cloth(typed_length(cloth, ruler, "--cloth"), wish, ruler, most)
+    click.echo("\n".join(_table(choices, ruler)))
+
+
+def _wish(asked: Asked, finished: Fraction, edition: Edition) -> TuckWish:
+    end = typed_end(asked.edges or _SEAM[edition.name], edition, "--edges")
+    margin = typed_range(asked.margin or _MARGIN[edition.name], edition, "--margin")
+    plan = turn_plan(asked.plan) if asked.plan else None
+    rule = _rule(asked.number)
+    joined = rule.joined(plan.rule) if plan else rule
+    if joined is None:
+        raise click.BadParameter(f"the plan '{asked.plan}' needs {plan.rule if plan else ''}", param_hint="--number")
+    return TuckWish(
+        finished=finished,
+        depth=typed_length(asked.depth or "0", edition, "--depth"),
+        spacing=typed_length(asked.spacing or "0", edition, "--spacing"),
+        ends=(end, end),
+        left_margin=margin,
+        right_margin=margin,
+        gives=asked.gives,  # type: ignore[arg-type]  # the option's choices are these words
+        rule=joined,
+        facing=plan is not None and plan.facing,
+        lies=plan.lies if plan else None,
+    )
+
+
+def _rule(word: str) -> CountRule:
+    if word in _RULES:
+        return _RULES[word]
+    if word.isascii() and word.isdigit():
+        return CountRule(exactly=int(word))
+    raise click.BadParameter(f"'{word}': write any, even, odd, or a number", param_hint="--number")
+
+
+def _table(choices: Sequence[Choice], edition: Edition) -> list[str]:
+    head = ("", "tucks", "depth", "spacing", "pitch", "margins", "cut", "finished", "ruler", "cost")
+    rows = [head, *(_row(number, choice, edition) for number, choice in enumerate(choices, 1))]
+    best = choices[0]
+    marks = ", ".join(write_length(mark, edition) for mark in best.tucks.marks)
+    counted = f"{len(choices)} plans fit, the best first" if len(choices) > 1 else "One plan fits"
+    unit = UNIT_WORDS[edition.unit]
+    lines = [f"{counted}. Lengths in {unit}; 'ruler' is the coarsest division that holds every mark."]
+    lines += ["", *in_columns(rows), ""]
+    for number, choice in enumerate(choices, 1):
+        lines += indented(f"  {number}  ", "; ".join(choice.reasons))
+    return [*lines, "", *indented("  marks of 1, from the cut edge: ", marks or "none")]
+
+
+def _row(number: int, choice: Choice, edition: Edition) -> tuple[str, ...]:
+    tucks = choice.tucks
+
+    def say(length: Fraction) -> str:
+        return write_length(length, edition)
+
+    margins = say(tucks.left_margin)
+    if tucks.right_margin != tucks.left_margin:
+        margins += f" and {say(tucks.right_margin)}"
+    spacing = say(tucks.spacings[0]) if tucks.spacings else "-"
+    pitch = say(tucks.pitches[0]) if tucks.pitches else "-"
+    depth = say(tucks.depths[0]) if tucks.count else "-"
+    sizes = (say(tucks.cut), say(tucks.finished), say(tucks.grid), str(choice.cost))
+    return (str(number), str(tucks.count), depth, spacing, pitch, margins, *sizes)

@@ -1,0 +1,65 @@
+"""``tuckwright figures``: a project and a size come in, its numbers are printed, for people or for programs."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterator
+from typing import Any
+
+import click
+
+from generator.calculation.worksheet.figures import figures
+from generator.commands.figures_text import figures_text
+from generator.commands.working import edition_of, measures, opened, worked
+
+EDITION = click.Choice(["inch", "metric"])
+
+
+@click.command(name="figures", help="Print the numbers of one project in one size.")
+@click.argument("project")
+@click.argument("size")
+@click.option("--edition", type=EDITION, help="inch or metric; the project's first edition without it.")
+@click.option("--json", "as_json", is_flag=True, help="Print JSON; its keys stay the same from version to version.")
+@click.option("--csv", "as_csv", is_flag=True, help="Print a table for a spreadsheet: what, which, value, unit.")
+@click.option(
+    "--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; may be repeated."
+)
+def command(
+    project: str, size: str, edition: str | None, *, as_json: bool, as_csv: bool, sewn: tuple[str, ...]
+) -> None:
+    """Print the figures in one of three forms."""
+    if as_json and as_csv:
+        raise click.UsageError("--json and --csv exclude each other; choose one")
+    definition, shelf, _folder = opened(project)
+    wanted = edition_of(definition, edition, shelf.room)
+    worksheet = worked(definition, size, wanted, shelf, measures(sewn, wanted, "--sewn"))
+    if as_json:
+        click.echo(json.dumps(figures(worksheet), indent=2, ensure_ascii=False))
+    elif as_csv:
+        click.echo(_csv(figures(worksheet)), nl=False)
+    else:
+        click.echo(figures_text(worksheet))
+
+
+def _csv(found: dict[str, Any]) -> str:
+    """One line a number: its path in the figures and its value."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(["project", "size", "edition", "unit", "figure", "value"])
+    head = [found["project"], found["size"], found["edition"], found["unit"]]
+    for name, value in _leaves({key: found[key] for key in list(found)[4:]}, ""):
+        writer.writerow([*head, name, value])
+    return out.getvalue()
+
+
+def _leaves(value: Any, name: str) -> Iterator[tuple[str, str]]:
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            yield from _leaves(inner, f"{name}: {key}" if name else str(key))
+    elif isinstance(value, list):
+        for number, inner in enumerate(value, 1):
+            yield from _leaves(inner, f"{name} {number}")
+    else:
+        yield name, str(value)

@@ -1,0 +1,127 @@
+"""The figures of a worksheet as a table that a person likes to read: a worksheet comes in, text goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from generator.calculation.turns import spoken_row
+from generator.calculation.worked import Panel, Piece, RowSet, TuckSet, Worksheet
+from generator.commands.columns import UNIT_WORDS, in_columns, indented
+from generator.lengths import Edition, say_length, write_length
+
+
+def figures_text(worksheet: Worksheet) -> str:
+    """Return the numbers of a worksheet as plain text in columns."""
+    edition = worksheet.edition
+    lines = [
+        f"{worksheet.title}, size {worksheet.size_label}",
+        f"{edition.name} edition, lengths in {UNIT_WORDS[edition.unit]}",
+        "",
+        *_pieces(worksheet),
+    ]
+    for piece in worksheet.pieces.values():
+        if piece.panel is not None:
+            lines += ["", f"{piece.label}: tucks", *_tucks(piece.panel.across, edition)]
+            lines += _panel(piece.panel, edition)
+    lines += [
+        "",
+        "Cloth",
+        *_cloths(worksheet),
+        "",
+        f"Thread  {worksheet.thread.length_text}, spools: {worksheet.thread.spools}",
+    ]
+    lines += _findings(worksheet)
+    return "\n".join(lines)
+
+
+def _pieces(worksheet: Worksheet) -> list[str]:
+    edition = worksheet.edition
+    rows: list[tuple[str, ...]] = [
+        ("piece", "number", "cut across", "cut along", "finished across", "finished along", "cloth")
+    ]
+    for piece in worksheet.pieces.values():
+        if piece.shape == "none":
+            continue
+        sides = (piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along)
+        rows.append(
+            (
+                _named(piece),
+                str(piece.quantity * piece.parts),
+                *(write_length(side, edition) for side in sides),
+                piece.cloth,
+            )
+        )
+    return in_columns(rows)
+
+
+def _named(piece: Piece) -> str:
+    return piece.label if piece.parts == 1 else f"{piece.label} ({piece.parts} parts each)"
+
+
+def _tucks(tucks: TuckSet, edition: Edition) -> list[str]:
+    if not tucks.count:
+        return ["  no tucks fit: the piece is plain"]
+    facts = [
+        ("number", str(tucks.count)),
+        ("depth", _span(tucks.depths, edition)),
+        ("spacing, fold to fold", _span(tucks.spacings, edition)),
+        ("pitch, stitching to stitching", _span(tucks.pitches, edition)),
+        (
+            "margins, left and right",
+            f"{write_length(tucks.left_margin, edition)} and {write_length(tucks.right_margin, edition)}",
+        ),
+        ("taken up by the tucks", write_length(tucks.take_up, edition)),
+    ]
+    return [
+        *(f"  {name:<30}{value}" for name, value in facts),
+        *indented(
+            f"  {'fold marks from the cut edge':<30}", ", ".join(write_length(mark, edition) for mark in tucks.marks)
+        ),
+    ]
+
+
+def _span(lengths: Sequence[Fraction], edition: Edition) -> str:
+    if not lengths:
+        return "none"
+    least, most = write_length(min(lengths), edition), write_length(max(lengths), edition)
+    return least if least == most else f"{least} to {most}"
+
+
+def _panel(panel: Panel, edition: Edition) -> list[str]:
+    lines = []
+    for point in panel.checkpoints:
+        where = f"after tuck {point.after}: {point.start} to {point.end}"
+        lines.append(
+            f"  check {where} = {say_length(point.expect, edition)}, within {say_length(point.within, edition)}"
+        )
+    if panel.rows is not None:
+        lines += _rows(panel.rows, edition)
+    return lines
+
+
+def _rows(rows: RowSet, edition: Edition) -> list[str]:
+    lines = [
+        f"  rows ({rows.plan}), ruled from the top cut edge; {write_length(rows.extra, edition)} cut extra for draw-in"
+    ]
+    for row in rows.rows:
+        ends = f"ends at {write_length(row.least, edition)} to {write_length(row.most, edition)}"
+        lines.append(
+            f"    row {row.number}: ruled at {write_length(row.ruled, edition)}, {ends}, start at the {row.start}"
+        )
+        lines += indented("      ", spoken_row(row.words))
+    return lines
+
+
+def _cloths(worksheet: Worksheet) -> list[str]:
+    edition = worksheet.edition
+    rows: list[tuple[str, ...]] = [("cloth", "usable width", "layout", "at least", "buy")]
+    for use in worksheet.cloths.values():
+        lengths = (use.width, use.layout.length, use.layout.lower_bound)
+        rows.append((f"{use.name} ({use.label})", *(write_length(length, edition) for length in lengths), use.buy_text))
+    return in_columns(rows)
+
+
+def _findings(worksheet: Worksheet) -> list[str]:
+    told = [str(finding) for finding in worksheet.findings if finding.level != "note"]
+    return ["", *told] if told else []

@@ -1,0 +1,56 @@
+"""``tuckwright start NAME``: a name comes in, a new commented project file is written; nothing is ever overwritten."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import click
+
+from generator.definitions.starter import starter_text
+from generator.errors import TuckwrightError
+
+_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_ROOM = """\
+# The room: what is the same for all projects. Only the name must be here.
+room:
+  name: My sewing room
+"""
+
+
+@click.command(name="start", help="Write projects/NAME.yaml, a commented project file to change.")
+@click.argument("name")
+def command(name: str) -> None:
+    """Write the starter under a new name."""
+    if not _NAME.fullmatch(name) or len(name) > 60:
+        plain = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:60] or "my-panel"
+        raise click.BadParameter(
+            f"'{name}': a project's name is small letters, digits and hyphens, for example '{plain}'", param_hint="NAME"
+        )
+    folder = _folder()
+    path = folder / "projects" / f"{name}.yaml"
+    title = name.replace("-", " ").capitalize()
+    _write_new(path, starter_text(title))
+    click.echo(f"Wrote {path}")
+    room = folder / "site" / "site.yaml"
+    if not room.exists():
+        _write_new(room, _ROOM)
+        click.echo(f"Wrote {room}")
+    click.echo(
+        f"Open it and change it. `tuckwright check {name}` says what does not fit; `tuckwright publish` builds it."
+    )
+
+
+def _folder() -> Path:
+    """The room above, or a new one here."""
+    here = Path.cwd()
+    return next((folder for folder in (here, *here.parents) if (folder / "projects").is_dir()), here)
+
+
+def _write_new(path: Path, text: str) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    try:
+        with path.open("x", encoding="utf-8") as file:
+            file.write(text)
+    except FileExistsError:
+        raise TuckwrightError(f"{path} is there already and stays as it is; choose another name") from None

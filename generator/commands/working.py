@@ -1,0 +1,84 @@
+"""One worksheet for the command line: words come in, the worksheet of a project, size and edition goes out."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Mapping
+from fractions import Fraction
+from pathlib import Path
+
+import click
+
+from generator.calculation.worked import Worksheet
+from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
+from generator.commands.room_folder import project_files, room_folder, the_room
+from generator.definitions.project import Project, load_project
+from generator.definitions.room import Room
+from generator.errors import LengthError
+from generator.lengths import Edition, read_length
+
+
+def opened(project: str) -> tuple[Project, Shelf, Path]:
+    """Return a project by its name, with what all projects of the room share, and the room's folder."""
+    folder = room_folder()
+    room = the_room(folder)
+    return load_project(project_files(folder, (project,))[0], room, folder), shelf_of(room, folder), folder
+
+
+def edition_of(project: Project, name: str | None, room: Room) -> Edition:
+    """Return the edition asked for, or the project's first; one that the project does not have is refused."""
+    wanted = name or project.editions[0]
+    if wanted not in project.editions:
+        raise click.BadParameter(
+            f"'{project.name}' has no {wanted} edition; it has: {', '.join(project.editions)}", param_hint="--edition"
+        )
+    return room.edition(wanted)
+
+
+def size_of(project: Project, size: str) -> str:
+    """Return a size that the project has; any other is refused with the nearest."""
+    if size in project.sizes:
+        return size
+    near = difflib.get_close_matches(size, project.sizes, n=1)
+    hint = f"did you mean '{near[0]}'?" if near else f"it has: {', '.join(project.sizes)}"
+    raise click.BadParameter(f"'{project.name}' has no size '{size}'; {hint}", param_hint="SIZE")
+
+
+def measures(pairs: tuple[str, ...], edition: Edition, option: str) -> dict[str, Fraction]:
+    """Return the lengths of 'name=length' pairs; a bare number is in the edition's unit."""
+    found = {}
+    for name, text in split(pairs, option).items():
+        try:
+            found[name] = read_length(text, edition.unit)
+        except LengthError as fault:
+            raise click.BadParameter(str(fault), param_hint=option) from fault
+    return found
+
+
+def split(pairs: tuple[str, ...], option: str) -> dict[str, str]:
+    """Return 'name=value' pairs as a mapping; a pair without its sign is refused."""
+    found = {}
+    for pair in pairs:
+        name, sign, value = pair.partition("=")
+        if not sign or not name.strip() or not value.strip():
+            raise click.BadParameter(f"'{pair}': write name=value, for example width=17", param_hint=option)
+        found[name.strip()] = value.strip()
+    return found
+
+
+def worked(
+    project: Project, size: str, edition: Edition, shelf: Shelf, sewn: Mapping[str, Fraction] | None = None
+) -> Worksheet:
+    """Return the worksheet of a size that the project has; a measure as sewn must be one of a panel."""
+    known = {
+        f"{name}.{side}"
+        for name, piece in project.pieces.items()
+        if piece.kind == "tucked panel"
+        for side in ("across", "along")
+    }
+    for name in sewn or {}:
+        if name not in known:
+            raise click.BadParameter(
+                f"'{name}' is not sewn; there are: {', '.join(sorted(known))}", param_hint="--sewn"
+            )
+    return worked_sheet(project, size_of(project, size), edition, shelf, sewn)
