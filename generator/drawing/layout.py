@@ -13,13 +13,14 @@ from fractions import Fraction
 from generator.calculation.worked import Layout, Placed, Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import spread, text_height, text_width
-from generator.drawing.layout_plan import LEAST_WIDE, WIDE, LayoutPart, Strip, plan_layout
+from generator.drawing.layout_plan import WIDE, LayoutPart, Strip, plan_layout
 from generator.drawing.layout_words import Words, letters, piece_words, strip_words
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length, write_length
 
 PAGE = 7.0
+NARROWEST = Fraction(9, 4)
 SELVAGE = 0.05
 HATCH = 0.09
 
@@ -54,9 +55,9 @@ def sketch_layout(layout: Layout, edition: Edition, style: Style, *, key: str) -
         named = letters(parts, edition, style)
         sheets = [_Sheet(part, named, (edition, style)) for part in parts]
         excess = max((sheet.width for sheet in sheets), default=0) - PAGE
-        if excess <= 0 or wide <= LEAST_WIDE:
+        if excess <= 0 or wide <= NARROWEST:
             break
-        wide = max(LEAST_WIDE, wide - Fraction(math.ceil(excess * 16), 16))
+        wide = max(NARROWEST, wide - Fraction(math.ceil(excess * 16), 16))
     canvases = []
     for number, sheet in enumerate(sheets, 1):
         canvas = Canvas(sheet.width, sheet.height, style, key + (f" {number}" if number > 1 else ""))

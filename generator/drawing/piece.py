@@ -6,6 +6,7 @@ broken in the middle.
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 
 from generator.calculation.worked import EdgeWork, Piece, Worksheet
@@ -13,7 +14,7 @@ from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.piece_marks import FOLDED, draw_kind_marks, drawn_up_words
-from generator.drawing.piece_plan import SIDES, PiecePlan, half_across, half_edges, plan_piece
+from generator.drawing.piece_plan import SIDES, WIDE, PiecePlan, half_across, half_edges, plan_piece
 from generator.drawing.sheet_edges import edge_words
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length
@@ -23,6 +24,8 @@ ARROW = 0.14
 BETWEEN = 0.35
 GRAIN = Fraction(9, 10)
 LEAST_WIDTH = 3.2
+PAGE = 7.0
+LEAST_DRAWN = Fraction(2)
 
 
 def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
@@ -56,10 +59,13 @@ def _cut_size(piece: Piece, edition: Edition) -> str:
 
 def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
     """Return the canvas of one piece: its name and sizes in words, below it the piece, or both halves of it."""
-    halves = half_edges(piece) if piece.kind == "envelope back" else (dict(piece.edges),)
-    plans = [plan_piece(piece.cut_across, piece.cut_along, edges) for edges in halves]
-    sheets = [_Sheet(piece, plan, edges, (edition, style)) for plan, edges in zip(plans, halves, strict=True)]
-    drawn = sum(sheet.width for sheet in sheets) + BETWEEN * (len(sheets) - 1)
+    wide = WIDE
+    while True:
+        sheets = _sheets(piece, wide, (edition, style))
+        drawn = sum(sheet.width for sheet in sheets) + BETWEEN * (len(sheets) - 1)
+        if drawn <= PAGE or wide <= LEAST_DRAWN:
+            break
+        wide -= Fraction(math.ceil((drawn - PAGE) * 16), 16)
     width = max(LEAST_WIDTH, drawn)
     line = text_height(style.small)
     told = text_lines(_sizes(piece, edition), style.small, width - 0.1)
@@ -74,6 +80,12 @@ def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
         sheet.draw(canvas, left, head)
         left += sheet.width + BETWEEN
     return canvas
+
+
+def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_Sheet]:
+    """Return the outline of a piece, or those of both its halves, drawn at most ``wide`` [in]."""
+    halves = half_edges(piece) if piece.kind == "envelope back" else (dict(piece.edges),)
+    return [_Sheet(piece, plan_piece(piece.cut_across, piece.cut_along, edges, wide), edges, look) for edges in halves]
 
 
 def _name(piece: Piece) -> str:

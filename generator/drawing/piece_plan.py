@@ -54,9 +54,9 @@ class PiecePlan:
     turns: dict[str, Fraction]
 
 
-def plan_piece(across: Fraction, along: Fraction, edges: dict[str, EdgeWork]) -> PiecePlan:
-    """Return the plan of a piece of cloth cut ``across`` by ``along`` [in] with its edges by side."""
-    scale = piece_scale(across, along)
+def plan_piece(across: Fraction, along: Fraction, edges: dict[str, EdgeWork], wide: Fraction = WIDE) -> PiecePlan:
+    """Return the plan of a piece cut ``across`` by ``along`` [in] with its edges, at most ``wide`` [in] on paper."""
+    scale = piece_scale(across, along, wide)
     finished = {side: edge.allowance for side, edge in edges.items() if edge.allowance > 0}
     turns = {
         side: edge.end.first
@@ -64,14 +64,14 @@ def plan_piece(across: Fraction, along: Fraction, edges: dict[str, EdgeWork]) ->
         if edge.end.kind == "hem" and 0 < edge.end.first < edge.allowance
     }
     return PiecePlan(
-        Stretch(across, min(across * scale, WIDE), scale),
+        Stretch(across, min(across * scale, wide), scale),
         Stretch(along, min(along * scale, HIGH), scale),
         finished,
         turns,
     )
 
 
-def piece_scale(across: Fraction, along: Fraction) -> Fraction:
+def piece_scale(across: Fraction, along: Fraction, wide: Fraction = WIDE) -> Fraction:
     """Return paper over cloth [-]: the whole piece fits, unless it is so long that it would come out too thin to read.
 
     Examples
@@ -82,7 +82,7 @@ def piece_scale(across: Fraction, along: Fraction) -> Fraction:
     >>> piece_scale(Fraction(11), Fraction(11)), piece_scale(Fraction(55), Fraction(1))
     (Fraction(3, 11), Fraction(7, 10))
     """
-    whole = min(Fraction(1), WIDE / across, HIGH / along)
+    whole = min(Fraction(1), wide / across, HIGH / along)
     shorter, longer = sorted((across, along))
     return max(whole, min(Fraction(1), THIN / shorter)) if longer > LONG * shorter else whole
 

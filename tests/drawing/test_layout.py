@@ -98,7 +98,7 @@ def test_the_words_of_a_piece_are_turned_where_it_is_narrow_and_left_out_where_i
     "layout", [CUSHION, SMALL, shelves(5, [("sample", 4, 5, 2)]), shelves(60, [("tiny", 1, 1, 1)])]
 )
 def test_no_words_cross_and_the_picture_fits_the_page(layout):
-    for style in (Style(), Style(small=8.0)):
+    for style in (Style(), Style(small=12.0, text=14.0, strong=16.0)):
         for canvas in sketch_layout(layout, INCH, style, key="layout"):
             assert canvas.crossings() == ()
             assert canvas.width <= PAGE

@@ -27,6 +27,7 @@ KINDS = (
     "piping",
     "boxing",
 )
+LARGE = Style(small=12.0, text=14.0, strong=16.0)
 MEASURES = {"edge": Fraction(9), "pleats": Fraction(4), "pleat depth": Fraction(1)}
 
 
@@ -105,7 +106,10 @@ def test_a_piece_that_is_not_cut_from_cloth_has_no_picture():
 @pytest.mark.parametrize(("across", "along"), [(1, 1), (3, 14), (60, 2), (2, 90), (144, 96), (30, 8)])
 def test_no_words_cross_in_a_piece_of_any_kind_and_shape(kind, across, along):
     piece = piece_cut(kind, across, along, measures=MEASURES, name="left shoulder frill")
-    assert sketch_piece(piece, INCH, Style()).crossings() == ()
+    for style in (Style(), LARGE):
+        canvas = sketch_piece(piece, INCH, style)
+        assert canvas.crossings() == ()
+        assert canvas.width <= 7
 
 
 @settings(deadline=None, max_examples=60)
