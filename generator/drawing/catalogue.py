@@ -6,13 +6,17 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from generator.calculation.worked import Panel, Worksheet
+from generator.drawing.assembly import assembly_names, draw_assembly
 from generator.drawing.check_points import draw_check_points
 from generator.drawing.flat_cloth import draw_flat_cloth
+from generator.drawing.layout import draw_layout
 from generator.drawing.marking_strip import draw_marking_strip
 from generator.drawing.picture import Picture
+from generator.drawing.piece import draw_piece, plain_pieces
 from generator.drawing.section import draw_hem_section, draw_pair_section, draw_section, draw_tuck_section
 from generator.drawing.section_plan import plan_pairs
 from generator.drawing.style import Style
+from generator.drawing.surface import draw_surface, draw_surface_card
 from generator.drawing.turn_map import draw_turn_map
 
 
@@ -51,6 +55,11 @@ DIAGRAMS: dict[str, Diagram] = {
     "turn map": Diagram(draw_turn_map, panels_with(lambda panel: panel.rows is not None and _has_tucks(panel))),
     "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checkpoints)),
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
+    "card": Diagram(draw_surface_card, _never),
+    "surface": Diagram(draw_surface, panels_with(_has_tucks)),
+    "piece": Diagram(draw_piece, plain_pieces),
+    "assembly": Diagram(draw_assembly, assembly_names),
+    "layout": Diagram(draw_layout, lambda worksheet: worksheet.cloths),
 }
 
 

@@ -127,12 +127,13 @@ class _Sheet:
         middle = ((corner[0] + opposite[0]) / 2, (corner[1] + opposite[1]) / 2)
         words = piece_words(piece, self.edition)
         lines, turned = words.lines(opposite[0] - corner[0], opposite[1] - corner[1], self.style)
-        if not lines:
+        small = not lines
+        if small:
             lines = (self.named[words],) if self._holds_letter(piece) else ()
         for number, told in enumerate(lines):
             off = (number - (len(lines) - 1) / 2) * 1.2 * self.line
             place = (middle[0] + off, middle[1]) if turned else (middle[0], middle[1] + off)
-            canvas.text(told, *place, turned=turned, bold=len(told) < 3, backing=self.style.cloth)
+            canvas.text(told, *place, turned=turned, bold=small, backing=self.style.cloth)
 
     def _holds_letter(self, piece: Placed) -> bool:
         return float(min(piece.across, piece.along) * self.part.scale) >= 1.15 * self.line

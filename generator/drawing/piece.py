@@ -28,6 +28,11 @@ PAGE = 7.0
 LEAST_DRAWN = Fraction(2)
 
 
+def plain_pieces(worksheet: Worksheet) -> tuple[str, ...]:
+    """Return the names of the pieces that this picture tells all about: those cut from cloth and not tucked."""
+    return tuple(name for name, piece in worksheet.pieces.items() if piece.panel is None and piece.shape != "none")
+
+
 def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
     """Return the picture of one piece, none for a piece that is not cut from cloth."""
     piece = worksheet.pieces[name]

@@ -14,6 +14,7 @@ import numpy as np
 from generator.calculation.worked import Piece, Turn, Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_colour import SHADES, cloth_colour, shades, thread_colour
+from generator.drawing.labels import text_height
 from generator.drawing.picture import Picture
 from generator.drawing.style import Pen, Style
 from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
@@ -24,7 +25,7 @@ SHEET_WIDTH, SHEET_HEIGHT = 5.0, 6.0
 CARD_WIDTH, CARD_HEIGHT = 3.0, 3.0
 TILE_WIDTH, TILE_HEIGHT = 2.4, 3.4
 PIXELS = 160
-EDGE, MEASURE = 0.04, 0.3
+EDGE = 0.04
 STITCH = (2.0, 1.4)
 ROOM_FOR_STITCHING = 0.13
 LEAST_LEAN = 0.4  # radians from upright from which a flap leaves the stitching at its foot bare
@@ -47,16 +48,20 @@ class _Cloth:
 def draw_surface(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
     """Return how a tucked panel will look, at the size of a handout, with its measures."""
     found = worksheet.pieces[piece]
+    caption = f"How the {found.label} will look. Light falls from the upper left."
+    return (sketch_surface(worksheet, piece, style).picture(_tell(found.label, surface_of(found)), caption),)
+
+
+def sketch_surface(worksheet: Worksheet, piece: str, style: Style) -> Canvas:
+    """Return the canvas of a surface at the size of a handout."""
+    found, edition = worksheet.pieces[piece], worksheet.edition
     surface = surface_of(found)
     cloth = _on_paper(surface, SHEET_WIDTH, SHEET_HEIGHT)
-    canvas = _canvas(cloth, style, f"surface {piece} {worksheet.size}", measures=True)
+    canvas = _canvas(cloth, style, f"surface {piece}", measures=True)
     _draw(canvas, cloth, _colour(worksheet, found))
-    _measures(
-        canvas, cloth, say_length(found.panel.across.finished, worksheet.edition) if found.panel else "", "across"
-    )
-    _measures(canvas, cloth, say_length(found.finished_along, worksheet.edition), "along")
-    caption = f"How the {found.label} will look. Light falls from the upper left."
-    return (canvas.picture(_tell(found.label, surface), caption),)
+    _measures(canvas, cloth, say_length(surface.across, edition), "across")
+    _measures(canvas, cloth, say_length(surface.along, edition), "along")
+    return canvas
 
 
 def draw_surface_card(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
@@ -64,7 +69,7 @@ def draw_surface_card(worksheet: Worksheet, piece: str, style: Style) -> tuple[P
     found = worksheet.pieces[piece]
     surface = surface_of(found)
     cloth = _on_paper(surface, CARD_WIDTH, CARD_HEIGHT)
-    canvas = _canvas(cloth, style, f"surface card {piece} {worksheet.size}")
+    canvas = _canvas(cloth, style, f"card {piece}")
     _draw(canvas, cloth, _colour(worksheet, found))
     return (canvas.picture(_tell(found.label, surface), ""),)
 
@@ -93,7 +98,7 @@ def _on_paper(surface: Surface, most_wide: float, most_high: float) -> _Cloth:
 
 def _canvas(cloth: _Cloth, style: Style, key: str, *, measures: bool = False) -> Canvas:
     right, bottom = cloth.at(float(cloth.surface.across), float(cloth.surface.along))
-    room = MEASURE if measures else EDGE
+    room = _beside(style) + text_height(style.small) if measures else EDGE
     return Canvas(right + room, bottom + room, style, key)
 
 
@@ -147,10 +152,15 @@ def _row_stitching(cloth: _Cloth, line: HeldLine) -> list[list[tuple[float, floa
     return [[cloth.at(start, at), cloth.at(end, at)] for start, end in zip(ends[::2], ends[1::2], strict=True)]
 
 
+def _beside(style: Style) -> float:
+    """Return how far from the cloth its measures are drawn [in]."""
+    return 0.05 + 0.6 * text_height(style.small)
+
+
 def _measures(canvas: Canvas, cloth: _Cloth, words: str, direction: str) -> None:
     """Draw one measure beside the cloth, with a line from end to end."""
     across, along = float(cloth.surface.across), float(cloth.surface.along)
-    gap, pen = 0.1, canvas.style.measure
+    gap, pen = _beside(canvas.style), canvas.style.measure
     (left, top), (right, bottom) = cloth.at(0, 0), cloth.at(across, along)
     if direction == "across":
         canvas.arrow((left, bottom + gap), (right, bottom + gap), pen, both=True)

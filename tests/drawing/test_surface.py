@@ -13,8 +13,8 @@ from PIL import Image
 from generator.calculation.worked import Turn
 from generator.drawing.cloth_colour import IN_LIGHT, SHADES, cloth_colour, shades, thread_colour
 from generator.drawing.style import Style
-from generator.drawing.surface import draw_plan_sample, draw_surface, draw_surface_card
-from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface
+from generator.drawing.surface import draw_plan_sample, draw_surface, draw_surface_card, sketch_surface
+from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
 from generator.drawing.surface_light import CROSS, PANEL, light, relief
 
 LEFT, RIGHT, UPRIGHT = Turn.LEFT, Turn.RIGHT, Turn.UPRIGHT
@@ -97,6 +97,17 @@ def test_the_picture_tells_its_measures_and_what_is_seen():
         "The front seen from above: 7 tucks run from top to bottom, turned at 3 rows of stitching; "
         "between the rows each fold swings over to its next turn."
     )
+
+
+@pytest.mark.parametrize("size", [7.0, 12.0])
+def test_the_measures_stand_clear_of_the_cloth_and_inside_the_picture(size):
+    worksheet = sheet(7, 3)
+    surface = surface_of(worksheet.pieces["front"])
+    canvas = sketch_surface(worksheet, "front", Style(small=size))
+    assert canvas.crossings() == ()
+    scale = 6 / 10  # 10 in along on 6 in of paper
+    assert min(label.box.top for label in canvas.labels if not label.turned) > float(surface.along) * scale
+    assert min(label.box.left for label in canvas.labels if label.turned) > float(surface.across) * scale
 
 
 def test_a_card_has_no_words_and_is_small():
