@@ -13,8 +13,9 @@ from generator.calculation.worked import EdgeWork, Piece, Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.picture import Picture
-from generator.drawing.piece_marks import FOLDED, draw_kind_marks, drawn_up_words
-from generator.drawing.piece_plan import SIDES, WIDE, PiecePlan, half_across, half_edges, plan_piece
+from generator.drawing.piece_marks import FOLDED, draw_kind_marks
+from generator.drawing.piece_plan import SIDES, WIDE, PiecePlan, half_edges, plan_piece
+from generator.drawing.piece_words import caption_words, cut_words, piece_title, size_words
 from generator.drawing.sheet_edges import edge_words
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length
@@ -22,7 +23,6 @@ from generator.lengths import Edition, say_length
 GAP = 0.08
 ARROW = 0.14
 BETWEEN = 0.35
-GRAIN = Fraction(9, 10)
 LEAST_WIDTH = 3.2
 PAGE = 7.0
 LEAST_DRAWN = Fraction(2)
@@ -39,27 +39,9 @@ def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, 
     if piece.shape == "none":
         return ()
     canvas = sketch_piece(piece, worksheet.edition, style)
-    size = _cut_size(piece, worksheet.edition)
+    size = cut_words(piece, worksheet.edition)
     alt = f"The {piece.label} as it is cut, {size}, with its finished edge inside the allowances."
-    return (canvas.picture(alt, _caption(piece)),)
-
-
-def _caption(piece: Piece) -> str:
-    """Return what each sort of line means, of those that the piece has."""
-    folds = piece.kind in FOLDED or any(edge.end.kind == "hem" for edge in piece.edges.values())
-    return "".join(
-        (
-            "Solid line: cut here. Dots: the finished edge.",
-            " Long dashes: a fold." if folds or piece.kind in ("pleated strip", "envelope back") else "",
-            " Short dashes: gathering threads." if piece.kind in ("gathered strip", "gathered end") else "",
-            "" if piece.grain == "either" else " The arrow lies with the selvage.",
-        )
-    )
-
-
-def _cut_size(piece: Piece, edition: Edition) -> str:
-    across, along = (say_length(length, edition) for length in (piece.cut_across, piece.cut_along))
-    return f"a circle {across} through" if piece.shape == "circle" else f"{across} across by {along} along"
+    return (canvas.picture(alt, caption_words(piece)),)
 
 
 def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
@@ -73,10 +55,10 @@ def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
         wide -= Fraction(math.ceil((drawn - PAGE) * 16), 16)
     width = max(LEAST_WIDTH, drawn)
     line = text_height(style.small)
-    told = text_lines(_sizes(piece, edition), style.small, width - 0.1)
+    told = text_lines(size_words(piece, edition), style.small, width - 0.1)
     head = 1.5 * text_height(style.strong) + 1.3 * line * len(told) + GAP
     canvas = Canvas(width, head + max(sheet.height for sheet in sheets), style, f"piece {piece.name}")
-    canvas.text(_name(piece), 0.03, text_height(style.strong) * 0.7, size=style.strong, bold=True, hold="left")
+    canvas.text(piece_title(piece), 0.03, text_height(style.strong) * 0.7, size=style.strong, bold=True, hold="left")
     for number, words in enumerate(told):
         y = 1.5 * text_height(style.strong) + (0.6 + 1.3 * number) * line
         canvas.text(words, 0.03, y, hold="left")
@@ -89,24 +71,11 @@ def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
 
 def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_Sheet]:
     """Return the outline of a piece, or those of both its halves, drawn at most ``wide`` [in]."""
-    halves = half_edges(piece) if piece.kind == "envelope back" else (dict(piece.edges),)
+    edges = dict(piece.edges)
+    if piece.kind == "gathered end":
+        edges = {"bottom": edges["rim"]} if "rim" in edges else {}
+    halves = half_edges(piece) if piece.kind == "envelope back" else (edges,)
     return [_Sheet(piece, plan_piece(piece.cut_across, piece.cut_along, edges, wide), edges, look) for edges in halves]
-
-
-def _name(piece: Piece) -> str:
-    number = 2 * piece.quantity if piece.kind == "envelope back" and piece.quantity == 1 else piece.quantity
-    return f"{piece.label}: cut {number}"
-
-
-def _sizes(piece: Piece, edition: Edition) -> str:
-    across = half_across(piece) if piece.kind == "envelope back" else piece.finished_across
-    finished = [say_length(length, edition) for length in (across, piece.finished_along)]
-    if piece.shape == "circle":
-        return f"cut {_cut_size(piece, edition)}; {finished[0]} through when finished"
-    when = "when hemmed" if piece.kind == "envelope back" else "when finished"
-    later = " Measure the sewn panel first." if piece.after_panel else ""
-    drawn_up = drawn_up_words(piece, edition)
-    return f"cut {_cut_size(piece, edition)}; {finished[0]} by {finished[1]} {when}.{drawn_up}{later}"
 
 
 class _Sheet:

@@ -70,4 +70,5 @@ def envelope_back(width: int = 16, overlap: int = 4, hem: int = 1) -> Piece:
         measures=measures,
         finished_across=Fraction(width),
         finished_along=Fraction(width),
+        parts=2,
     )

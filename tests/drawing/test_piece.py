@@ -97,6 +97,28 @@ def test_a_gathered_strip_tells_the_length_to_gather_to():
     assert "Gather it to 9 in." in " ".join(words_of(piece_cut("gathered strip", 18, 3, measures=MEASURES)))
 
 
+def test_a_strip_longer_than_the_cloth_tells_the_lengths_it_is_joined_from():
+    """58 in from two lengths with seams of 1/2 in: (58 + 1) / 2 = 29 1/2 each."""
+    half = Fraction(1, 2)
+    strip = piece_cut(
+        "strip", 58, 3, quantity=2, parts=2, part_across=Fraction(59, 2), part_along=Fraction(3), join_allowance=half
+    )
+    words = words_of(strip)
+    assert words[0] == "strip: cut 4"
+    assert "Join it from 2 lengths of 29 1/2 in by 3 in with seams of 1/2 in." in " ".join(words)
+
+
+def test_a_bias_strip_tells_the_square_it_is_cut_from():
+    words = words_of(piece_cut("bias strip", 250, 2, {}, grain="bias", measures={"square": Fraction(24)}))
+    assert "Cut it on the bias, from a square of 24 in." in " ".join(words)
+
+
+def test_the_rim_of_a_gathered_end_is_told_at_the_edge_that_is_not_gathered():
+    canvas = sketch_piece(piece_cut("gathered end", 20, 4, {"rim": SEAM}), INCH, Style())
+    (rim,) = (label for label in canvas.labels if label.words == "seam 1/2 in")
+    assert all(rim.y > start[1] for start, end in canvas.segments if start[0] != end[0] and start[1] < 1.2)
+
+
 def test_a_piece_that_is_not_cut_from_cloth_has_no_picture():
     bought = piece_cut("bought", 1, 1, {}, shape="none")
     assert draw_piece(worksheet_of(bought), "bought", Style()) == ()
