@@ -156,7 +156,8 @@ def _concrete(wish: TuckWish, edition: Edition) -> Iterator[TuckWish]:
 def _spacings(wish: TuckWish, edition: Edition) -> tuple[Fraction, ...]:
     meeting = min(3 * wish.depth, wish.spacing)
     wide = steps_between(max(wish.spacing / 2, meeting), wish.spacing * Fraction(3, 2), edition.cut_step)
-    return tuple(sorted({*wide, *spacings_near(wish.spacing, edition)}))
+    near = (spacing for spacing in spacings_near(wish.spacing, edition) if spacing >= meeting)
+    return tuple(sorted({*wide, *near}))
 
 
 def _from(cloth: Fraction, wish: TuckWish, edition: Edition) -> tuple[Choice, ...]:

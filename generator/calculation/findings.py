@@ -189,7 +189,7 @@ def thickness_finding(count: int, thickness: Fraction, edition: Edition) -> str:
     if max(-least, most) <= edition.wish_step:
         return ""
     tucks = "1 tuck" if count == 1 else f"{count} tucks"
-    return (
-        f"cloth of this thickness could make {tucks} up to {say_length(most, edition)} narrower or "
-        f"{say_length(-least, edition)} wider; sew a sample and measure it"
-    )
+    off = f"{say_length(most, edition)} narrower"
+    if -least >= edition.mark:
+        off += f" or {say_length(-least, edition)} wider"
+    return f"cloth of this thickness could make {tucks} up to {off}; sew a sample and measure it"

@@ -1,0 +1,311 @@
+"""Choosing the number of tucks: costs by hand, a plain search over all counts as the second route, limits kept."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from time import perf_counter
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tuck_panels import even_panel, inches, seam, wish_of
+
+from generator.calculation.choice import TuckWish, choice_cost, choose_tucks, ranked_choices
+from generator.calculation.count_rule import CountRule
+from generator.calculation.marks import rounded
+from generator.calculation.ply_by_ply import worked_forwards
+from generator.calculation.worked import End
+from generator.errors import CalculationError
+from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE, Edition, on_step, read_length
+
+OUT = ("out", "out")
+
+
+def always_out(_count: int) -> tuple[str, str]:
+    return OUT
+
+
+COSTS = [
+    # n, pitch, margin: F 18 each; f_1 = 1/2 + e + 3/8. Wish 1 3/4.
+    (17, "1", "1", 3),  # m 1 3/4 as asked; f_1 1 7/8, grid 1/8: 3 + 0.
+    (14, "1 1/4", "7/8", 4),  # m 2; f_1 1 3/4, grid 1/4: 2 + (1/4) / (1/8) = 4.
+    (10, "1 3/4", "1 1/8", 7),  # m 2 1/2; f_1 2, grid 1/2: 1 + (3/4) / (1/8) = 7.
+]
+
+
+@pytest.mark.parametrize(("count", "pitch", "margin", "cost"), COSTS)
+def test_a_plan_costs_its_grid_and_its_distance_from_the_wish(count: int, pitch: str, margin: str, cost: int) -> None:
+    tucks = rounded(even_panel(count, "3/8", pitch, (seam(), seam()), (margin, margin)), INCH)
+    assert tucks.finished == 18
+    assert choice_cost(replace(tucks, wish=inches("1 3/4")), INCH) == cost
+
+
+def test_a_metric_plan_is_told_from_its_wish_in_steps_of_three_millimetres() -> None:
+    # Marks every 4.3 cm from 5.5 cm on: grid 1 mm is place 3, (4.3 - 4) / 0.3 = 1.
+    depth, pitch, margin = CENTIMETRE, 23 * MILLIMETRE, 3 * CENTIMETRE
+    from_inches = even_panel(3, "3/8", "1", (End("raw"), End("raw")), ("2", "2"))
+    tucks = rounded(
+        replace(
+            from_inches,
+            marks=tuple(55 * MILLIMETRE + k * 43 * MILLIMETRE for k in range(3)),
+            depths=(depth,) * 3,
+            take_ups=(2 * depth,) * 3,
+            cut=20 * CENTIMETRE,
+            finished=2 * pitch + 2 * margin,
+        ),
+        METRIC,
+    )
+    assert choice_cost(replace(tucks, wish=4 * CENTIMETRE), METRIC) == 4
+
+
+def test_the_worked_panel_is_the_only_one_between_fixed_margins() -> None:
+    # (13 1/2 - 2 x 3/4) / (3/4) + 1 = 17.
+    tucks = choose_tucks(wish_of("13 1/2", "3/8", "1 1/2", ("3/4", "3/4")), INCH)
+    assert (tucks.count, tucks.cut, tucks.left_margin, tucks.right_margin) == (
+        17,
+        inches("27 1/4"),
+        inches("3/4"),
+        inches("3/4"),
+    )
+
+
+def test_of_three_counts_that_fit_the_one_on_half_inches_is_taken() -> None:
+    # F 12, p 3/4: n 13 leaves 1 1/2 each (f_1 2 3/8), 14 leaves 1 1/8 (f_1 2), 15 leaves 3/4 (f_1 1 5/8).
+    choices = ranked_choices(wish_of("12", "3/8", "1 1/2", ("3/4", "1 1/2")), INCH)
+    as_asked = [choice for choice in choices if choice.tucks.spacings[0] == inches("1 1/2")]
+    assert [(choice.tucks.count, choice.cost) for choice in as_asked] == [(14, 1), (13, 3), (15, 3)]
+    assert as_asked[0].reasons[:3] == ("every mark on a 1/2 in division", "spacing as asked for", "margins of 1 1/8 in")
+
+
+def test_the_spacing_stays_as_asked_for_while_any_count_fits() -> None:
+    # m 1 1/2 fits only at a cost of 3 (n 17); other spacings would be cheaper by grid, none is taken.
+    wish = wish_of("13 1/2", "3/8", "1 1/2", ("3/4", "3/4"))
+    assert choose_tucks(wish, INCH).spacings[0] == wish.spacing
+
+
+def test_a_neighbouring_spacing_is_taken_when_no_count_fits() -> None:
+    # F 20, even, margins 3/4 to 7/8: p 3/4 leaves 1 1/4 (24) or 1/2 (26) each. m 1 5/8, p 7/8: 22 leave
+    # (20 - 21 x 7/8) / 2 = 13/16 each.
+    wish = wish_of("20", "3/8", "1 1/2", ("3/4", "7/8"), facing=True, rule=CountRule(2))
+    tucks = choose_tucks(wish, INCH)
+    assert (tucks.count, tucks.spacings[0], tucks.left_margin) == (22, inches("1 5/8"), inches("13/16"))
+
+
+def test_a_facing_panel_never_comes_to_overlap() -> None:
+    # p >= 2 d = 3/4, so no spacing under 1 1/2.
+    choices = ranked_choices(wish_of("18", "3/8", "1 1/2", ("1/2", "2"), facing=True), INCH, 30)
+    assert choices
+    assert all(min(choice.tucks.pitches) >= inches("3/4") for choice in choices)
+
+
+def test_overlapping_pairs_that_are_asked_for_are_kept() -> None:
+    # m 1 1/4, d 3/8: p 1/2 lies between d and 2 d.
+    tucks = choose_tucks(wish_of("12", "3/8", "1 1/4", ("1/2", "2"), facing=True), INCH)
+    assert set(tucks.pitches) == {inches("1/2")}
+
+
+def test_margins_give_unequal_ranges_the_same_share() -> None:
+    # F 12, n 10, p 3/4: 5 1/4 for ranges of 2 to 3 and 1 to 3: 2 1/4 over the least of 3, three quarters of it to ...
+    # shares: 2 + 2 1/4 x 1/3 = 2 3/4 left, 2 1/2 right.
+    wish = replace(
+        wish_of("12", "3/8", "1 1/2", ("2", "3"), rule=CountRule(exactly=10)), right_margin=(inches("1"), inches("3"))
+    )
+    tucks = choose_tucks(wish, INCH)
+    assert (tucks.left_margin, tucks.right_margin) == (inches("2 3/4"), inches("2 1/2"))
+
+
+def test_margins_that_fall_between_marks_differ_by_one() -> None:
+    # F 30 cm, d 1, m 2.5: p 5 mm. n 53: 30 - 26 = 4 cm, 2 each. n 54: 35 mm, 17.5 each: 18 and 17.
+    wish = TuckWish(
+        30 * CENTIMETRE,
+        CENTIMETRE,
+        25 * MILLIMETRE,
+        (End("seam", 15 * MILLIMETRE),) * 2,
+        (CENTIMETRE, 2 * CENTIMETRE),
+        (CENTIMETRE, 2 * CENTIMETRE),
+        rule=CountRule(exactly=54),
+    )
+    tucks = choose_tucks(wish, METRIC)
+    assert {tucks.left_margin, tucks.right_margin} == {17 * MILLIMETRE, 18 * MILLIMETRE}
+    assert tucks.finished == 30 * CENTIMETRE
+
+
+def test_spacing_gives_between_the_least_margins() -> None:
+    # F 13, margins 3/4: 11 1/2 in 15 pitches of 23/30 in, 16 tucks; 1 31/60 in apart before rounding.
+    tucks = choose_tucks(wish_of("13", "3/8", "1 1/2", ("3/4", "1"), gives="spacing"), INCH)
+    assert (tucks.count, tucks.left_margin, tucks.right_margin, tucks.finished) == (
+        16,
+        inches("3/4"),
+        inches("3/4"),
+        13,
+    )
+    assert set(tucks.spacings) == {inches("1 1/2"), inches("1 9/16")}
+
+
+def test_depth_gives_in_steps_that_can_be_sewn() -> None:
+    # F 12, n 9, m 1 3/4, margins fixed at 1: p = 10/8 = 1 1/4, so d = (1 3/4 - 1 1/4) / 2 = 1/4 where 5/16 was asked.
+    wish = wish_of("12", "5/16", "1 3/4", ("1", "1"), gives="depth", rule=CountRule(exactly=9))
+    tucks = choose_tucks(wish, INCH)
+    assert (set(tucks.depths), set(tucks.pitches)) == ({inches("1/4")}, {inches("1 1/4")})
+
+
+def test_a_depth_that_fits_is_kept_where_depth_may_give() -> None:
+    tucks = choose_tucks(wish_of("12", "3/8", "1 1/2", ("3/4", "1 1/2"), gives="depth"), INCH)
+    assert set(tucks.depths) == {inches("3/8")}
+
+
+def test_a_sample_carries_its_difference_to_another_depth() -> None:
+    # u 47/64 at 3/8 is 1/64 less than 3/4; at 1/4 it is 1/2 - 1/64 = 31/64.
+    wish = wish_of("12", "3/8", "1 1/2", ("1", "1"), take_up=Fraction(47, 64))
+    assert wish.take_up_at(inches("1/4")) == Fraction(31, 64)
+
+
+def test_exactly_no_tucks_is_a_plain_panel() -> None:
+    tucks = choose_tucks(wish_of("12", "3/8", "1 1/2", ("1", "1"), rule=CountRule(exactly=0)), INCH)
+    assert (tucks.count, tucks.finished, tucks.cut) == (0, 12, 13)
+
+
+def test_one_tuck_stands_between_its_margins() -> None:
+    tucks = choose_tucks(wish_of("5", "3/8", "1 1/2", ("2", "3"), rule=CountRule(exactly=1)), INCH)
+    assert (tucks.count, tucks.left_margin, tucks.right_margin) == (1, inches("2 1/2"), inches("2 1/2"))
+
+
+@pytest.mark.parametrize("gives", ["margin", "spacing", "depth"])
+def test_a_thousand_tucks_are_chosen_within_a_second(gives: str) -> None:
+    wish = wish_of("751", "3/8", "1 1/2", ("3/4", "1 1/2"), gives=gives)
+    began = perf_counter()
+    tucks = choose_tucks(wish, INCH)
+    assert perf_counter() - began < 1
+    assert tucks.count in range(990, 1012)
+    assert worked_forwards(tucks) == (751, tucks.stitching)
+
+
+def cheapest_by_search(wish: TuckWish) -> tuple[Fraction, int] | None:
+    """Search every count in whole sixteenths, by another way of counting: the cost and the count of the best."""
+    sixteenth = [int(16 * length) for length in (wish.finished, wish.depth, wish.spacing, *wish.left_margin)]
+    finished, depth, spacing, fewest, most = sixteenth
+    fewest = max(fewest, depth + 2 if wish.lies else 6)
+    found = []
+    for count in range(1, 400):
+        left_over = finished - (count - 1) * (spacing - 2 * depth)
+        if left_over % 2 or not 2 * fewest <= left_over <= 2 * most or count % wish.rule.multiple:
+            continue
+        first = 8 + left_over // 2 + depth
+        marks = [first + place * spacing for place in range(count)]
+        cost = next(c for c, grid in enumerate((16, 8, 4, 2, 1)) if all(mark % grid == 0 for mark in marks))
+        middle = sum(sixteenth[3:])
+        found.append((cost, abs(left_over - middle), count))
+    best = min(found, default=None)
+    return (Fraction(best[0]), best[2]) if best else None
+
+
+@st.composite
+def wishes(draw: st.DrawFn) -> TuckWish:
+    depth = Fraction(draw(st.integers(2, 12)), 16)
+    spacing = 2 * depth + Fraction(draw(st.integers(1, 16)), 8)
+    least = Fraction(draw(st.integers(0, 8)), 8)
+    bounds = (least, least + Fraction(draw(st.integers(0, 16)), 8))
+    return TuckWish(
+        Fraction(draw(st.integers(20, 160)), 4),
+        depth,
+        spacing,
+        (seam(), seam()),
+        bounds,
+        bounds,
+        rule=CountRule(draw(st.sampled_from([1, 2, 3, 4]))),
+        lies=draw(st.sampled_from([None, always_out])),
+    )
+
+
+@settings(max_examples=300, deadline=None)
+@given(wishes())
+def test_no_count_is_cheaper_than_the_chosen_one(wish: TuckWish) -> None:
+    best = cheapest_by_search(wish)
+    if best is None:
+        try:
+            tucks = choose_tucks(wish, INCH)
+        except CalculationError:
+            return
+        assert tucks.spacings
+        assert tucks.spacings[0] != wish.spacing
+        return
+    tucks = choose_tucks(wish, INCH)
+    assert (choice_cost(tucks, INCH), tucks.count) == best
+
+
+@st.composite
+def rough_wishes(draw: st.DrawFn) -> tuple[TuckWish, Edition]:
+    """Draw wishes whose lengths are on no ruler, with any ends."""
+    edition = draw(st.sampled_from([INCH, METRIC]))
+    unit = inches("1/8") if edition is INCH else 3 * MILLIMETRE
+    depth = draw(st.integers(1, 8)) * edition.fine * 4
+    widths = st.builds(lambda steps: steps * unit / 3, st.integers(1, 12))
+    kinds = ("seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw")
+    both = [End(draw(st.sampled_from(kinds)), draw(widths), draw(widths)) for _ in range(2)]
+    both = [end if end.kind == "hem" else End(end.kind, end.first) for end in both]
+    least = draw(widths)
+    bounds = (least, least + draw(widths) * 3)
+    wish = TuckWish(
+        draw(st.integers(10, 400)) * unit * Fraction(2, 3),
+        depth,
+        2 * depth + draw(widths),
+        (both[0], both[1]),
+        bounds,
+        bounds,
+        gives=draw(st.sampled_from(["margin", "spacing", "depth"])),
+        take_up=draw(st.sampled_from([None, 2 * depth - Fraction(1, 160)])),
+        lies=draw(st.sampled_from([None, always_out])),
+        facing=draw(st.booleans()),
+    )
+    return wish, edition
+
+
+@settings(max_examples=150, deadline=None)
+@given(rough_wishes())
+def test_every_choice_is_on_the_ruler_and_keeps_its_limits(asked: tuple[TuckWish, Edition]) -> None:
+    wish, edition = asked
+    try:
+        choices = ranked_choices(wish, edition, 4)
+    except CalculationError:
+        return
+    assert list(choices) == sorted(choices, key=lambda choice: choice.cost)
+    for choice in choices:
+        tucks = choice.tucks
+        assert worked_forwards(tucks) == (tucks.finished, tucks.stitching)
+        assert abs(tucks.finished - tucks.asked) <= edition.mark / 2
+        assert all(on_step(mark, edition.mark) for mark in tucks.marks)
+        assert all(pitch > 0 for pitch in tucks.pitches)
+        for margin in (tucks.left_margin, tucks.right_margin):
+            assert wish.left_margin[0] - edition.mark < margin < wish.left_margin[1] + edition.mark
+            assert margin >= (tucks.depths[0] if wish.lies else read_length("3/8 in" if edition is INCH else "1 cm"))
+
+
+@st.composite
+def rings(draw: st.DrawFn) -> TuckWish:
+    depth = Fraction(draw(st.integers(1, 6)), 8)
+    spacing = 2 * depth + Fraction(draw(st.integers(2, 16)), 8)
+    bounds = (Fraction(0), Fraction(0))
+    return TuckWish(
+        Fraction(draw(st.integers(40, 400)), 8),
+        depth,
+        spacing,
+        (seam(), seam()),
+        bounds,
+        bounds,
+        rule=CountRule(draw(st.sampled_from([1, 2, 4]))),
+        ring=True,
+    )
+
+
+@settings(max_examples=100, deadline=None)
+@given(rings())
+def test_a_ring_has_as_many_pitches_as_tucks(wish: TuckWish) -> None:
+    for choice in ranked_choices(wish, INCH, 3):
+        tucks = choice.tucks
+        across_seam = tucks.left_margin + tucks.right_margin
+        even = tucks.finished / tucks.count
+        assert tucks.ring
+        assert tucks.count % wish.rule.multiple == 0
+        assert sum(tucks.pitches) + across_seam == tucks.finished == wish.finished
+        assert all(abs(pitch - even) <= inches("1/16") for pitch in (*tucks.pitches, across_seam))

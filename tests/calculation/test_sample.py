@@ -1,0 +1,82 @@
+"""What a sample says and what a ring needs."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from tuck_panels import inches
+
+from generator.calculation.ring import ring_cut, ring_pitch
+from generator.calculation.sample import (
+    carried_take_up,
+    sample_draw_in,
+    sample_shrinkage,
+    sample_take_up,
+    thickness_doubt,
+)
+from generator.errors import CalculationError
+from generator.lengths import MILLIMETRE
+
+
+def test_ten_tucks_on_twelve_inches_take_up_what_is_missing() -> None:
+    # (12 - 9 9/16) / 10 = 2 7/16 / 10 = 39/160.
+    assert sample_take_up(10, inches("12"), inches("9 9/16")) == Fraction(39, 160)
+
+
+def test_the_difference_from_twice_the_depth_carries_to_the_metric_depth() -> None:
+    # 39/160 - 1/4 = -1/160 at 1/8 in; at 3 mm: 6 mm - 1/160 in.
+    assert carried_take_up(Fraction(39, 160), inches("1/8"), 3 * MILLIMETRE) == 6 * MILLIMETRE - Fraction(1, 160)
+
+
+def test_a_sample_carried_to_its_own_depth_is_itself() -> None:
+    assert carried_take_up(Fraction(39, 160), inches("1/8"), inches("1/8")) == Fraction(39, 160)
+
+
+def test_draw_in_is_shared_by_the_intervals() -> None:
+    assert sample_draw_in(inches("6"), inches("5 1/2"), 2) == inches("1/4")
+    assert sample_draw_in(inches("6"), inches("6")) == 0
+
+
+def test_shrinkage_is_a_share_of_the_length_before_washing() -> None:
+    # 10 in become 9 7/10: 3 in a hundred; 9 7/10 / (1 - 3/100) is 10 again.
+    shrinkage = sample_shrinkage(inches("10"), Fraction(97, 10))
+    assert shrinkage == Fraction(3, 100)
+    assert Fraction(97, 10) / (1 - shrinkage) == 10
+
+
+def test_thick_cloth_leaves_a_doubt_that_grows_with_the_tucks() -> None:
+    # 0.3 mm, 17 tucks: 0.3 x 17 x 0.3 = 1.53 mm wider, 2 x 17 x 0.3 = 10.2 mm narrower.
+    least, most = thickness_doubt(17, Fraction(3, 10) * MILLIMETRE)
+    assert (least / MILLIMETRE, most / MILLIMETRE) == (Fraction(-153, 100), Fraction(102, 10))
+
+
+def test_a_ring_of_twenty_four_tucks_is_worked_by_hand() -> None:
+    # 18 / 24 = 3/4; 18 + 24 x 3/4 + 2 x 1/2 = 37.
+    assert ring_pitch(inches("18"), 24) == inches("3/4")
+    assert ring_cut(inches("18"), 24, inches("3/4"), inches("1/2")) == 37
+
+
+REFUSALS = {
+    "the number of tucks on a sample must be 1 or more, not 0": lambda: sample_take_up(0, inches("3"), inches("2")),
+    "a sample grows shorter when it is tucked: 2 in flat cannot finish at 3 in; were the two measures "
+    "exchanged?": lambda: sample_take_up(4, inches("2"), inches("3")),
+    "the take-up carried over to this depth must be more than nothing, not -1/8": lambda: carried_take_up(
+        inches("1/8"), inches("1/4"), inches("1/8")
+    ),
+    "rows never move apart: 5 in before sewing cannot be 6 in after": lambda: sample_draw_in(inches("5"), inches("6")),
+    "the number of intervals must be 1 or more, not 0": lambda: sample_draw_in(inches("6"), inches("5"), 0),
+    "cloth does not grow in the wash: 5 in before cannot be 6 in after": lambda: sample_shrinkage(
+        inches("5"), inches("6")
+    ),
+    "the number of tucks of a ring must be 1 or more, not 0": lambda: ring_pitch(inches("18"), 0),
+    "the way round a ring must be more than nothing, not 0": lambda: ring_cut(Fraction(0), 2, inches("1"), inches("1")),
+    "the thickness of the cloth cannot be less than nothing, it is -1": lambda: thickness_doubt(1, -inches("1")),
+}
+
+
+@pytest.mark.parametrize("text", REFUSALS)
+def test_measures_that_cannot_be_are_refused(text: str) -> None:
+    with pytest.raises(CalculationError) as refusal:
+        REFUSALS[text]()
+    assert str(refusal.value) == text
