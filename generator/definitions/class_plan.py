@@ -162,8 +162,9 @@ def _check_project(plan: ClassPlan, project: Project, tree: Group, reading: Read
         _known(size, "size", names, _place(tree, "spare kits"), reading)
     for piece in plan.cut_beforehand:
         _known(fold(piece), "piece", project.pieces, _place(tree, "cut beforehand"), reading)
-    for cloth, model in plan.cloths.items():
-        _known(cloth, "cloth", project.cloths, model.place, reading)
+    cloths = tree.get("cloths")
+    for cloth, (key, _) in cloths.entries.items() if isinstance(cloths, Group) else ():
+        _known(cloth, "cloth", project.cloths, key.place, reading)
 
 
 def _place(tree: Group, key: str) -> Place:

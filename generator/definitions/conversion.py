@@ -39,9 +39,10 @@ def converted(term: Term, edition: Edition, purpose: Purpose, note: Note) -> Ter
     --------
     1 1/2 in is 38.1 mm; spacing goes to the nearest 5 mm, which is 40 mm.
 
+    >>> from generator.lengths import METRIC
     >>> told = []
     >>> spacing = Constant(Fraction(3, 2), 1, "in", "1 1/2 in")
-    >>> converted(spacing, EDITIONS["metric"], "spacing", told.append).value == 4 * CENTIMETRE
+    >>> converted(spacing, METRIC, "spacing", told.append).value == 4 * CENTIMETRE
     True
     >>> told
     ['1 1/2 in has no metric value; 4 cm is used']
@@ -69,9 +70,10 @@ def findable(length: Fraction, edition: Edition, purpose: Purpose) -> Fraction:
 
     Examples
     --------
-    >>> findable(Fraction(3, 8), EDITIONS["metric"], "seam") == CENTIMETRE
+    >>> from generator.lengths import INCH, METRIC
+    >>> findable(Fraction(3, 8), METRIC, "seam") == CENTIMETRE
     True
-    >>> findable(CENTIMETRE, EDITIONS["inch"], "depth")
+    >>> findable(CENTIMETRE, INCH, "depth")
     Fraction(3, 8)
     """
     if purpose == "seam":

@@ -35,6 +35,11 @@ class Names:
         if name in self.pieces:
             example = next(iter(self.pieces[name]), "across")
             raise Fault(f"'{name}' is a piece; name a measure of it, for example {name}.{example}", offset)
+        words = name.split()
+        for count in range(1, len(words)):
+            left, right = " ".join(words[:count]), " ".join(words[count:])
+            if left in self.measures and right in self.measures:
+                raise Fault(f"a sign is missing between '{left}' and '{right}': + - * or /", offset + len(left) + 1)
         raise Fault(f"there is no measure '{name}'{meant(name, self.measures)}", offset)
 
     def piece_measure(self, piece: str, measure: str, offset: int) -> tuple[str, int]:

@@ -54,14 +54,14 @@ def own_size(sizes: Mapping[str, Size], name: str, values: Mapping[str, str], ed
         try:
             read[key] = _value(text, wanted[key], edition)
         except Fault as fault:
-            findings.append(_finding(f"{key}={text}: {fault.text}"))
+            findings.append(_finding(f"{_SHOWN} {key}={text}: {fault.text}"))
     if findings:
         raise FaultyFileError(findings)
     return Size(label=name, values={key: read[key] for key in wanted})
 
 
 def _finding(text: str) -> Finding:
-    return Finding("error", f"{_SHOWN} {text}" if "=" in text.split(":")[0] else text)
+    return Finding("error", text)
 
 
 def _value(text: str, dimension: int | None, edition: Edition) -> Formula:

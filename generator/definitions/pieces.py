@@ -31,7 +31,7 @@ from generator.definitions.nodes import Group, Node, Words, fold
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.tucks import Rows, Run, Sample, Tucks
 from generator.definitions.values import Finish, Formula
-from generator.definitions.vocabulary import CUT_TIMES, EDGES, GRAINS, PLEAT_STYLES, CutTime, Grain, PleatStyle
+from generator.definitions.vocabulary import CUT_TIMES, EDGES, GRAINS, PLEAT_STYLES, CutTime, Grain, PleatStyle, a_kind
 
 __all__ = ["PIECES", "Piece", "PieceModel", "Rows", "Run", "Sample", "TuckedPanel", "Tucks"]
 
@@ -58,7 +58,7 @@ class _EdgesOf:
             if side in sides:
                 edges[side] = FINISH.value(node, reading)
             else:
-                told = f"a {info.data.get('kind', 'piece')} has no edge '{key.text}'{meant(side, sides)}"
+                told = f"{a_kind(info.data.get('kind', 'piece'))} has no edge '{key.text}'{meant(side, sides)}"
                 reading.faults.add(key.place, told)
         return edges
 

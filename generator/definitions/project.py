@@ -22,7 +22,7 @@ from generator.definitions.pieces import PIECES, Piece, kind_of
 from generator.definitions.project_checks import check_project
 from generator.definitions.reading import Reading
 from generator.definitions.room import Room
-from generator.definitions.sizes import Size, SizesOf, dimensions, read_sizes
+from generator.definitions.sizes import Size, SizesOf, read_sizes, size_dimensions
 from generator.definitions.steps import Step
 from generator.definitions.technique_names import step_names
 from generator.definitions.values import Formula
@@ -150,7 +150,9 @@ def _prepared(tree: Group, room: Room, root: Path | None) -> Reading:
     known = {name: MEASURES.get(kind, {}) for name, kind in reading.kinds.items()}
     reading.names = Names({}, known)
     found = tree.get("measures")
-    measures = Measures(dimensions(reading.sizes), found if isinstance(found, Group) else None, reading)
+    measures = Measures(
+        size_dimensions(tree.get("sizes"), reading.sizes), found if isinstance(found, Group) else None, reading
+    )
     reading.measures = measures.all_formulas()
     reading.names = Names(measures, known)
     return reading

@@ -11,16 +11,16 @@ from dataclasses import dataclass, field
 from functools import partial
 from typing import Any
 
-from generator.definitions.conversion import Purpose, converted, edition_of
+from generator.definitions.conversion import Purpose, converted, edition_of, findable
 from generator.definitions.faults import Fault, Faults, SilentFault, meant
 from generator.definitions.formula import FormulaReader, Side
 from generator.definitions.names import Names
 from generator.definitions.nodes import Words
 from generator.definitions.terms import Constant, Term, parts_of
 from generator.definitions.values import EdgeRun, Finish, FinishKind, Formula, Number, NumberRule, Range, Text
-from generator.definitions.vocabulary import EDGES, EDITION_NAMES, FINISHES
+from generator.definitions.vocabulary import EDGES, EDITION_NAMES, FINISHES, a_kind
 from generator.errors import FaultyFileError, Finding, Place
-from generator.lengths import EDITIONS
+from generator.lengths import EDITIONS, read_length, say_length
 
 ANY_SORT = -1
 _EMPTY = "nothing is written here; give a value, or take the line out"
@@ -228,8 +228,16 @@ def _note_bare_lengths(words: Words, text: str, reading: Reading) -> None:
         return
     without = _PLACEHOLDER.sub(lambda found: "\x00" * len(found.group()), text)
     for found in _BARE_LENGTH.finditer(without):
-        told = f"'{found.group(1)}' is the same in both editions; write {{{{ 1/4 in or 6 mm }}}} to give each its own"
+        told = f"'{found.group(1)}' is the same in both editions; write {_both(found.group(1))} to give each its own"
         reading.faults.add(words.at(found.start(1)), told, "note")
+
+
+def _both(text: str) -> str:
+    """Return a placeholder with a length and its like on the other ruler."""
+    length = read_length(text)
+    inch, metric = (say_length(findable(length, edition, "general"), edition) for edition in EDITIONS.values())
+    metric, inch = (text, inch) if text[-1] == "m" else (metric, text)
+    return f"{{{{ {inch} or {metric} }}}}"
 
 
 def read_edges(words: Words, reading: Reading) -> EdgeRun:
@@ -256,7 +264,7 @@ def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
         raise SilentFault
     if edge not in EDGES[kind]:
         has = f"it has: {', '.join(EDGES[kind])}" if EDGES[kind] else "it has none"
-        raise Fault(f"a {kind} has no edge '{edge}'; {has}", start)
+        raise Fault(f"{a_kind(kind)} has no edge '{edge}'; {has}", start)
     return piece, edge
 
 

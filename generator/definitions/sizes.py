@@ -64,6 +64,13 @@ def _given(found: Group) -> dict[str, None]:
     return dict.fromkeys(name for name in found.entries if name not in _ABOUT)
 
 
+def size_dimensions(found: Node | None, sizes: Mapping[str, Size]) -> dict[str, int | None]:
+    """Return the dimension of every name that the sizes give, None where all its values are broken."""
+    groups = [node for _, node in found.entries.values()] if isinstance(found, Group) else []
+    named = {name: None for node in groups if isinstance(node, Group) for name in _given(node)}
+    return named | dimensions(sizes)
+
+
 def _size(key: Key, found: Node, reading: Reading) -> Size:
     if not _NAME.fullmatch(key.text.strip()):
         told = f"'{key.text}' cannot name a size; use letters, digits, spaces and hyphens, 40 at most"
@@ -117,18 +124,17 @@ def _check_alike(sizes: Mapping[str, Size], given: Mapping[str, Iterable[str]], 
                 told = f"size '{size}' lacks '{name}', which '{owner}' has"
                 reading.faults.add(sizes[size].place, told)
     for name, dimension in dimensions(sizes).items():
-        for model in sizes.values():
+        for model in sizes.values() if dimension is None else ():
             formula = model.values.get(name)
-            if formula is not None and formula.dimension != dimension:
-                sorts = ("a plain number", "a length")
-                told = f"'{name}' is {sorts[formula.dimension]} here and {sorts[dimension or 0]} in another size"
+            if formula is not None and formula.dimension == 0:
+                told = f"'{name}' is a plain number here and a length in another size; does it lack its unit?"
                 reading.faults.add(formula.place, told)
 
 
 def dimensions(sizes: Mapping[str, Size]) -> dict[str, int | None]:
-    """Return the dimension of every name that the sizes give: that of the first size with a sound value."""
+    """Return the dimension of every name that the sizes give; None where they differ or none has a sound value."""
     found: dict[str, int | None] = {}
     for size in sizes.values():
         for name, formula in size.values.items():
-            found.setdefault(name, formula.dimension)
+            found[name] = formula.dimension if found.get(name, formula.dimension) == formula.dimension else None
     return found

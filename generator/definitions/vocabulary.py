@@ -157,6 +157,12 @@ EDGES: Mapping[str, tuple[str, ...]] = MappingProxyType(
     }
 )
 
+
+def a_kind(kind: str) -> str:
+    """Return a kind of piece with its article: 'a rectangle', 'an envelope back'."""
+    return f"{'an' if kind[:1] in 'aeiou' else 'a'} {kind}"
+
+
 _COUNTED = frozenset({"number", "rows", "breadths", "cross number", "fullness", "pleats", "quantity", "layers"})
 _PLAIN = ("across", "along", "cut across", "cut along", "edge", "quantity")
 _TUCKED = (

@@ -75,6 +75,9 @@ class _Scan:
         """Check how a line is indented, then its value."""
         indent, dashes, rest = len(found["indent"]), found["dashes"], found["rest"]
         key = _KEY.match(rest)
+        if not dashes and re.match(r"-[^\s\d-]", rest):
+            self._misfit(number, indent + 2, "a space is missing after the -")
+            return
         if not dashes and not key:
             self._loose_text(number, indent, rest)
             return
@@ -114,10 +117,11 @@ class _Scan:
         return True
 
     def _misfit_text(self, indent: int, level: tuple[int, str], kind: str) -> str:
+        if level[0] == indent and kind == "group":
+            return "this line does not fit what stands above it: a list is open here, and its lines begin with -"
         if level[0] == indent:
-            wanted = "a list is open here, and its lines begin with -" if kind == "group" else "a list among keys"
-            return f"this line does not fit what stands above it: {wanted}"
-        return "this line does not fit what stands above it: is it indented like its neighbours?"
+            return "this line does not fit what stands above it: a line with - does not belong among keys"
+        return "this line does not fit what stands above it: is it indented like its neighbours, and has a list its -?"
 
     def _misfit(self, line: int, column: int, text: str) -> None:
         """Tell the first line that does not fit; later ones follow from it."""

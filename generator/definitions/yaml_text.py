@@ -24,6 +24,8 @@ _MISFIT = (
     "and space, and a list its -?"
 )
 
+_BROKEN_QUOTES = "a text in quotation marks cannot be read; leave quotation marks out, or write | and a new line"
+
 
 def read_yaml(path: Path, shown: str | None = None) -> Node:
     """Return the tree of a YAML file.
@@ -110,7 +112,8 @@ class _Reader:
         except yaml.MarkedYAMLError as error:
             mark = error.problem_mark or error.context_mark
             place = Place(self.file, mark.line + 1, mark.column + 1) if mark else Place(self.file)
-            raise _refuse(place, _MISFIT) from error
+            quoted = "quoted scalar" in (error.context or "")
+            raise _refuse(place, _BROKEN_QUOTES if quoted else _MISFIT) from error
         except yaml.YAMLError as error:
             raise _refuse(Place(self.file), "the file cannot be read as YAML") from error
         return tree
