@@ -92,7 +92,8 @@ def load_theme(folder: Path) -> Theme:
     faults.stop()
     texts = [{name: words.text.strip() for name, words in part.items()} for part in (palette, measures, drawing)]
     folders = tuple(path for path, _ in layers)
-    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], texts[2])
+    drawn = {name.replace(" ", "_"): text for name, text in texts[2].items()}
+    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], drawn)
 
 
 def _layers(folder: Path, faults: Faults) -> list[Layer]:

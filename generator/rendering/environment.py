@@ -12,7 +12,7 @@ from generator.calculation.turns import spoken_row
 from generator.calculation.worked import Worksheet
 from generator.definitions.theme import Theme
 from generator.rendering import tables
-from generator.rendering.typeset import bare, said, time_words, typeset
+from generator.rendering.typeset import as_sentence, bare, said, time_words, typeset
 from generator.rendering.words import read_words
 
 
@@ -31,7 +31,7 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
-    environment.filters |= {"typeset": typeset, "words": read_words, "time": time_words}
+    environment.filters |= {"typeset": typeset, "words": read_words, "time": time_words, "sentence": as_sentence}
     return environment
 
 

@@ -63,6 +63,11 @@ def bare(length: Fraction, edition: Edition) -> Markup:
     return typeset(write_length(length, edition))
 
 
+def as_sentence(text: str) -> str:
+    """Return a label as it begins a line: its first letter large, the others as they are."""
+    return text[:1].upper() + text[1:]
+
+
 def time_words(minutes: int) -> str:
     """Return a time in hours and minutes.
 

@@ -1,0 +1,75 @@
+from __future__ import annotations
+
+import dataclasses
+
+from cushion_sheet import cushion
+from placeholder_pictures import placeholder, placeholders
+
+from generator.rendering.figures import arranged, inline_svg, sheet_image
+
+
+def test_figures_are_numbered_in_reading_order() -> None:
+    shown = arranged(cushion(), placeholders()).shown
+    assert [figure.number for figure in shown] == list(range(1, len(shown) + 1))
+    assert [figure.picture.key for figure in shown] == [
+        "piece back",
+        "layout face",
+        "flat cloth front",
+        "section front",
+        "turn map front",
+        "check points front",
+    ]
+
+
+def test_a_second_step_only_refers_to_a_figure() -> None:
+    steps = arranged(cushion(), placeholders()).steps
+    assert [(figure.number, figure.first) for figure in steps[2]] == [(3, True)]
+    assert [(figure.number, figure.first) for figure in steps[5]] == [(3, False)]
+
+
+def test_a_panel_that_is_drawn_flat_is_not_drawn_as_a_piece_too() -> None:
+    pictures = {**placeholders(), "piece front": (placeholder("piece front", 4, 3),)}
+    assert "piece front" not in [figure.picture.key for figure in arranged(cushion(), pictures).shown]
+
+
+def test_the_small_surface_stands_in_the_corner_and_the_large_one_on_the_page() -> None:
+    card = placeholder("surface card front", 3, 3)
+    both = arranged(cushion(), {"surface card front": (card,), **placeholders()})
+    assert both.card == card
+    assert both.surface is not None
+    assert both.surface.key == "surface front"
+    assert arranged(cushion(), {}).card is None
+
+
+def test_a_step_without_its_picture_is_still_told() -> None:
+    without = arranged(cushion(), {})
+    assert without.shown == ()
+    assert set(without.steps) == {step.number for step in cushion().steps}
+
+
+def test_ids_of_two_pictures_on_a_page_never_meet() -> None:
+    picture = placeholder("layout face", 6, 4)
+    first, second = inline_svg(picture, "p1-"), inline_svg(picture, "p2-")
+    assert 'id="p1-frame"' in first
+    assert "url(#p1-frame)" in first
+    assert 'id="p2-frame"' in second
+    assert 'id="frame"' not in first + second
+
+
+def test_what_a_picture_tells_is_escaped() -> None:
+    picture = dataclasses.replace(placeholder("layout face", 6, 4), alt='"><script>')
+    assert "<script>" not in inline_svg(picture, "p1-")
+    assert "<script>" not in sheet_image({}, (7.0, 9.0), 1.0)(picture)
+
+
+def test_a_picture_fills_no_more_than_its_room() -> None:
+    memory: dict[str, str] = {}
+    image = sheet_image(memory, (7.0, 5.0), 1.5)
+    # 8 x 4 in: as wide as the room, 7 x 3.5. 3 x 5 in: as high as the room, 3 x 5. 2 x 1 in: one and a half times.
+    for size, said in (
+        ((8, 4), "7.0000in;height:3.5000in"),
+        ((3, 5), "3.0000in;height:5.0000in"),
+        ((2, 1), "3.0000in;height:1.5000in"),
+    ):
+        assert f"width:{said}" in image(placeholder("layout face", *size))
+    assert list(memory) == ["1.svg", "2.svg", "3.svg"]

@@ -1,0 +1,73 @@
+from __future__ import annotations
+
+import dataclasses
+from fractions import Fraction
+
+from cushion_sheet import cushion, tucks
+from test_typeset import read_aloud
+
+from generator.calculation.worked import Piece
+from generator.lengths import INCH, METRIC
+from generator.rendering.comparison import compared
+from generator.rendering.tables import cut_list, key_numbers, mark_rows, piece_size, two_way
+
+
+def test_a_size_names_its_unit_once() -> None:
+    assert two_way(Fraction(109, 4), Fraction(31, 2), INCH) == "27 1/4 × 15 1/2 in"
+    assert two_way(Fraction(100, 254), Fraction(50, 254), METRIC) == "1 × 0.5 cm"
+
+
+def test_equal_pieces_are_counted_together() -> None:
+    lines = cut_list(cushion().cloths["face"], INCH)
+    told = [(line.number, line.label, read_aloud(str(line.size))) for line in lines]
+    assert told == [(1, "Front", "27 1/4 × 16 1/4 in"), (2, "Envelope back", "12 1/2 × 15 1/2 in")]
+
+
+def test_a_turned_piece_is_told_as_it_is_cut_by_itself() -> None:
+    cloth = cushion().cloths["face"]
+    front = cloth.layout.placed[0]
+    turned = dataclasses.replace(front, across=front.along, along=front.across, turned=True)
+    lines = cut_list(dataclasses.replace(cloth, layout=dataclasses.replace(cloth.layout, placed=(turned,))), INCH)
+    assert read_aloud(str(lines[0].size)) == "27 1/4 × 16 1/4 in"
+
+
+def test_marks_are_dealt_out_in_rows_with_their_numbers() -> None:
+    # Marks at 1 5/8, 3 1/8, 4 5/8, 6 1/8, 7 5/8: the first is 1/2 + 3/4 + 3/8, the others 1 1/2 apart.
+    rows = mark_rows(tucks(INCH, 5).marks, INCH, 2)
+    told = [[(number, read_aloud(str(mark))) for number, mark in row] for row in rows]
+    assert told == [[(1, "1 5/8"), (2, "3 1/8")], [(3, "4 5/8"), (4, "6 1/8")], [(5, "7 5/8")]]
+
+
+def test_key_numbers_are_those_of_the_panel() -> None:
+    told = {label: read_aloud(str(value)) for label, value in key_numbers(cushion().panels["front"], INCH)}
+    # 17 tucks of 3/8 in hide 17 x 3/4 = 12 3/4 in.
+    assert told["Tucks"] == "17"
+    assert told["Cloth hidden by all tucks"] == "12 3/4 in"
+    assert told["Pitch, stitching to stitching"] == "3/4 in"
+    assert told["Draw-in to expect"] == "1/2 in to 1 1/8 in"
+
+
+def test_unequal_depths_are_told_run_by_run() -> None:
+    panel = cushion(count=3).panels["front"]
+    uneven = dataclasses.replace(panel.across, depths=(Fraction(1, 4), Fraction(1, 4), Fraction(1, 2)))
+    told = dict(key_numbers(dataclasses.replace(panel, across=uneven), INCH))
+    assert read_aloud(str(told["Depth, stitching to fold"])) == "2 × 1/4 in, 1 × 1/2 in"
+
+
+def test_a_panel_of_one_tuck_has_no_spacing() -> None:
+    told = dict(key_numbers(cushion(count=1).panels["front"], INCH))
+    assert "Spacing, mark to mark" not in told
+
+
+def test_a_circle_has_one_measure_and_a_bought_piece_none() -> None:
+    six = Fraction(6)
+    circle = Piece("end", "End", "circle", "circle", "face", 2, "either", six, six, six, six)
+    assert read_aloud(str(piece_size(circle, INCH, cut=True))) == "6 in across the circle"
+    assert piece_size(dataclasses.replace(circle, shape="none"), INCH, cut=True) == ""
+
+
+def test_sizes_side_by_side_leave_a_gap_where_one_lacks_a_piece() -> None:
+    whole = cushion()
+    without = dataclasses.replace(whole, pieces={"front": whole.pieces["front"]})
+    rows = dict(compared([whole, without]).rows)
+    assert [read_aloud(str(cell)) for cell in rows["Envelope back, cut"]] == ["12 1/2 × 15 1/2 in", ""]
