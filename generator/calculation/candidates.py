@@ -149,16 +149,14 @@ def _nearest_allowed(wish: TuckWish, bottom: int, top: int, middle: int) -> Iter
 def _spread_out(wish: TuckWish, edition: Edition) -> Iterator[Candidate]:
     """Yield the plans whose spacing takes what is left between the least margins that can be sewn."""
     take_up = wish.take_up_at(wish.depth)
-    least, most = spacing_window(wish.spacing, edition)
-    if most <= take_up:
-        return
-    for count in _allowed(wish, 1, 2 + math.floor(wish.finished / max(least - take_up, edition.fine))):
+    window = spacing_window(wish.spacing, edition)
+    if wish.rule.allows(1):
+        low = least_margins(wish, 1, (wish.depth, wish.depth), edition)
+        alone = dealt_margins(wish.finished, wish, low, take_up, edition)
+        if alone is not None:
+            yield _candidate(wish, 1, wish.depth, wish.spacing, alone, edition=edition)
+    for count in _spread_counts(wish, window, edition):
         low = least_margins(wish, count, (wish.depth, wish.depth), edition)
-        if count == 1:
-            alone = dealt_margins(wish.finished, wish, low, take_up, edition)
-            if alone is not None:
-                yield _candidate(wish, 1, wish.depth, wish.spacing, alone, edition=edition)
-            continue
         (left, left_most), (right, right_most) = margin_ranges(wish, low)
         if left > left_most or right > right_most:
             continue
@@ -167,8 +165,20 @@ def _spread_out(wish: TuckWish, edition: Edition) -> Iterator[Candidate]:
             settled_margin(right, wish.ends[1], take_up, edition),
         )
         spacing = (wish.finished - sum(margins)) / (count - 1) + take_up
-        if max(least, take_up) <= spacing <= most and spacing > take_up:
+        if max(window[0], take_up) <= spacing <= window[1] and spacing > take_up:
             yield _candidate(wish, count, wish.depth, spacing, margins, edition=edition)
+
+
+def _spread_counts(wish: TuckWish, window: Pair, edition: Edition) -> Iterator[int]:
+    """Return the counts of two or more whose spacing can lie in its window, whatever their margins within the range."""
+    take_up = wish.take_up_at(wish.depth)
+    widest = wish.finished - wish.left_margin[0] - wish.right_margin[0]
+    narrowest = wish.finished - wish.left_margin[1] - wish.right_margin[1] - 2 * edition.mark
+    if widest <= 0 or window[1] <= take_up:
+        return iter(())
+    bottom = math.ceil(max(narrowest, Fraction(0)) / (window[1] - take_up)) + 1
+    top = math.floor(widest / max(window[0] - take_up, edition.fine)) + 1
+    return _allowed(wish, max(bottom, 2), top)
 
 
 def _round_a_ring(wish: TuckWish, edition: Edition) -> Iterator[Candidate]:
