@@ -97,7 +97,7 @@ def _left(shrinkage: Fraction) -> Fraction:
     """Return the share that washing leaves."""
     if not 0 <= shrinkage < 1:
         raise CalculationError(
-            f"a shrinkage of {write_number(100 * shrinkage)} % cannot be; give the share that washing takes, 0 % to 99 %"
+            f"a shrinkage of {write_number(100 * shrinkage)} % cannot be; give what washing takes, 0 % to 99 %"
         )
     return 1 - shrinkage
 

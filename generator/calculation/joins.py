@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from generator.calculation.worked import BreadthJoin, Hand, TuckSet, Turn
 from generator.errors import CalculationError
@@ -16,7 +17,8 @@ from generator.lengths import INCH, Edition, say_length
 _CLEARANCE = Fraction(1, 8)
 """An allowance folded into a tuck stays at least this far from its fold [in]."""
 
-_COVERED_BY: dict[Hand, Turn] = {"left": Turn.LEFT, "right": Turn.RIGHT}
+_FEET: tuple[tuple[Hand, Turn, int], ...] = (("left", Turn.LEFT, -1), ("right", Turn.RIGHT, 1))
+"""The feet of a tuck: the turn that covers each, and on which side of the fold mark it lies."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,10 +30,11 @@ class _Foot:
     hand: Hand
     covered: int
     hidden: bool
+    worse: bool
 
 
-_Rank = tuple[int, int, Fraction]
-"""Breadths, joins that show, sum of the squared breadths: the least is best.
+_Rank = tuple[int, int, int, Fraction]
+"""Breadths, joins that show, joins at the worse foot of their tuck, sum of the squared breadths: the least is best.
 
 The breadths of equally many joins come to the same sum, so their squares are least where they are most equal.
 """
@@ -47,9 +50,9 @@ def breadth_joins(
 ) -> tuple[tuple[Fraction, ...], tuple[BreadthJoin, ...]]:
     r"""Return the breadths to cut and the joins between them for a panel wider than the cloth.
 
-    A join lies where a tuck leaves the panel: :math:`J = f_i - u_i/2` at its left foot, :math:`f_i + u_i/2` at its right.
-    A left foot is covered only in rows where the tuck turns left, a right foot only where it turns right, so of each
-    tuck the foot covered in more rows is used. A join never lies at a fold, on a visible space, or at a tuck that
+    A join lies where a tuck leaves the panel: :math:`J = f_i - u_i/2` at its left foot, :math:`f_i + u_i/2` at its
+    right. A left foot is covered only in rows where the tuck turns left, a right foot only where it turns right, so of
+    each tuck the foot covered in more rows is used. A join never lies at a fold, on a visible space, or at a tuck that
     holds a caught hem. Breadths are as few as the cloth allows; among those choices the one with most hidden joins is
     taken, among these the one with the most equal breadths. With allowances a the breadths are
     :math:`J_1 + a,\; J_k - J_{k-1} + 2a,\; L - J_{last} + a`.
@@ -81,8 +84,22 @@ def breadth_joins(
     Notes
     -----
     Allowances no wider than the tuck's depth less 1/8 in go into the tuck, five layers in all; wider ones are pressed
-    open. Where both feet are covered equally, either may be used. Where the better feet alone would need one breadth
-    more, the other feet are used too.
+    open. Where both feet are covered equally, either may be used; the worse foot is used only where
+    that saves a breadth.
+
+    Examples
+    --------
+    Three tucks 1/2 in deep, marked at 3, 6 and 9 on 12 in of cloth, all turned left in every row; cloth of 9 in. One
+    join: its left breadth J + 1/4 and its right breadth 12 - J + 1/4 must both be 9 at most. Of the left feet 2 1/2,
+    5 1/2 and 8 1/2 the first leaves too much, and the second is nearest to the middle: 5 3/4 and 6 3/4.
+
+    >>> from generator.calculation.marks import laid_out
+    >>> from generator.calculation.worked import End
+    >>> half, one, two, seam = Fraction(1, 2), Fraction(1), Fraction(2), End("seam", Fraction(1, 2))
+    >>> tucks = laid_out((half,) * 3, (one,) * 3, (two,) * 2, (seam, seam), (two, two))
+    >>> breadths, joins = breadth_joins(tucks, ((Turn.LEFT,) * 3,), Fraction(9), Fraction(1, 4))
+    >>> breadths, joins[0].at, joins[0].hidden
+    ((Fraction(23, 4), Fraction(27, 4)), Fraction(11, 2), True)
 
     References
     ----------
@@ -93,16 +110,12 @@ def breadth_joins(
     if allowance <= 0:
         raise CalculationError("breadths are joined with a seam allowance of more than 0")
     feet = _feet(tucks, turns)
-    better = [foot for foot in feet if foot.covered == max(other.covered for other in feet if other.tuck == foot.tuck)]
     cloth = _Cloth(tucks.cut, width, allowance)
     chosen = cloth.joins(feet)
     if chosen is None:
         raise CalculationError(cloth.fault(feet, edition))
-    covered = cloth.joins(better)
-    if covered is not None and len(covered) == len(chosen):
-        chosen = covered
     places = [Fraction(0), *(foot.at for foot in chosen), tucks.cut]
-    breadths = tuple(cloth.breadth(left, right) for left, right in zip(places, places[1:], strict=False))
+    breadths = tuple(cloth.breadth(left, right) for left, right in pairwise(places))
     return breadths, tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
 
 
@@ -114,9 +127,12 @@ def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
     for number, (mark, take_up) in enumerate(zip(tucks.marks, tucks.take_ups, strict=True), 1):
         if number in held:
             continue
-        for hand, at in (("left", mark - take_up / 2), ("right", mark + take_up / 2)):
-            covered = sum(row[number - 1] is _COVERED_BY[hand] for row in turns)
-            feet.append(_Foot(at, number, hand, covered, hidden=bool(turns) and covered == len(turns)))
+        covered = {hand: sum(row[number - 1] is turn for row in turns) for hand, turn, _ in _FEET}
+        most = max(covered.values())
+        for hand, _, side in _FEET:
+            hidden = bool(turns) and covered[hand] == len(turns)
+            at, worse = mark + side * take_up / 2, covered[hand] < most
+            feet.append(_Foot(at, number, hand, covered[hand], hidden=hidden, worse=worse))
     return sorted(feet, key=lambda foot: foot.at)
 
 
@@ -135,25 +151,26 @@ class _Cloth:
 
     def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
         """Return the best joins, or None where the feet lie too far apart."""
-        chains: list[tuple[_Rank, tuple[_Foot, ...]]] = [((0, 0, Fraction(0)), ())]
+        chains: list[tuple[_Rank, tuple[_Foot, ...]]] = [((0, 0, 0, Fraction(0)), ())]
         for foot in feet:
-            reached = self._best(chains, foot.at, foot.tuck)
+            reached = self._best(chains, foot.at)
             if reached is not None:
-                (breadths, shown, squares), chain = reached
-                chains.append(((breadths, shown + (not foot.hidden), squares), (*chain, foot)))
-        whole = self._best(chains, self.cut, None)
+                (breadths, shown, worse, squares), chain = reached
+                rank = (breadths, shown + (not foot.hidden), worse + foot.worse, squares)
+                chains.append((rank, (*chain, foot)))
+        whole = self._best(chains, self.cut)
         return None if whole is None else whole[1]
 
     def _best(
-        self, chains: Sequence[tuple[_Rank, tuple[_Foot, ...]]], right: Fraction, tuck: int | None
+        self, chains: Sequence[tuple[_Rank, tuple[_Foot, ...]]], right: Fraction
     ) -> tuple[_Rank, tuple[_Foot, ...]] | None:
-        """Return the best chain of joins continued by a breadth that ends at a place; one join at most a tuck."""
+        """Return the best chain of joins continued by a breadth that ends at a place."""
         found = []
-        for (breadths, shown, squares), chain in chains:
+        for (breadths, shown, worse, squares), chain in chains:
             left = chain[-1].at if chain else Fraction(0)
             breadth = self.breadth(left, right)
-            if breadth <= self.width and not (chain and chain[-1].tuck == tuck):
-                found.append(((breadths + 1, shown, squares + breadth * breadth), chain))
+            if breadth <= self.width:
+                found.append(((breadths + 1, shown, worse, squares + breadth * breadth), chain))
         return min(found, key=lambda entry: entry[0], default=None)
 
     def fault(self, feet: Sequence[_Foot], edition: Edition) -> str:

@@ -21,6 +21,7 @@ EXACT_PIECES = 20
 _EXACT_LOOKS = 4_000_000
 _QUICK_LOOKS = 40_000
 _SEARCHED_KINDS = 32
+_SEARCHED_STRIPS = 200
 _REGROUPED_PIECES = 16
 _REGROUP_LOOKS = 5_000
 _REGROUPS = 20
@@ -72,7 +73,7 @@ def shortest_strips(table: StripTable, counts: Counts) -> StripLayout:
     areas = [kind.area for kind in table.kinds]
     quick = quick_strips(table, counts, areas)
     exact = sum(counts) <= EXACT_PIECES
-    if len(table.kinds) <= _SEARCHED_KINDS:
+    if exact or (len(table.kinds) <= _SEARCHED_KINDS and len(quick) <= _SEARCHED_STRIPS):
         try:
             better = shorter_strips(table, counts, _length(quick), Looks(_EXACT_LOOKS if exact else _QUICK_LOOKS))
             return StripLayout(tuple(better or quick), proven=True)

@@ -1,0 +1,253 @@
+"""The cutting layout beside two other routes, laid out as rectangles, and worked by hand."""
+
+from __future__ import annotations
+
+import time
+from collections import Counter
+from collections.abc import Sequence
+from fractions import Fraction
+from itertools import combinations
+
+import pytest
+from cloth_by_other_routes import length_by_solver, length_by_trying_everything, random_items
+from hypothesis import given, settings
+from hypothesis import strategies as draw
+from shapely.geometry import box
+
+from generator.calculation.layout import cutting_layout
+from generator.calculation.worked import CutItem, Layout
+from generator.errors import CalculationError
+from generator.lengths import METRE, METRIC, MILLIMETRE
+
+CLOTH = Fraction(44)
+
+
+def piece(across: str | int, along: str | int, quantity: int = 1, *, turnable: bool = False) -> CutItem:
+    return CutItem("front", "Front", Fraction(across), Fraction(along), quantity, turnable)
+
+
+def assert_can_be_cut(layout: Layout, items: Sequence[CutItem]) -> None:
+    """Lay the rectangles out: inside the cloth and their strip, none over another, all there, locked grain kept."""
+    wanted = Counter((item.piece, copy + 1) for item in items for copy in range(item.quantity))
+    assert Counter((placed.piece, placed.copy) for placed in layout.placed) == wanted
+    by_name = {item.piece: item for item in items}
+    shapes = [
+        box(placed.left, placed.top, placed.left + placed.across, placed.top + placed.along) for placed in layout.placed
+    ]
+    for placed in layout.placed:
+        item = by_name[placed.piece]
+        size = (item.along, item.across) if placed.turned else (item.across, item.along)
+        assert (placed.across, placed.along) == size
+        assert item.turnable or not placed.turned
+        assert placed.left >= 0
+        assert placed.left + placed.across <= layout.width
+        assert any(top == placed.top and placed.along <= along for top, along in layout.strips)
+    assert all(one.intersection(other).area == 0 for one, other in combinations(shapes, 2))
+    ends = [top + along for top, along in layout.strips]
+    assert [top for top, _ in layout.strips] == [0, *ends[:-1]]
+    assert ends[-1] == layout.length
+    assert layout.lower_bound <= layout.length
+
+
+some_items = draw.lists(
+    draw.tuples(draw.integers(1, 24), draw.integers(1, 24), draw.integers(1, 3), draw.booleans()),
+    min_size=1,
+    max_size=5,
+).map(
+    lambda sizes: [
+        CutItem(f"piece {place}", f"Piece {place}", Fraction(across, 2), Fraction(along, 2), quantity, turnable)
+        for place, (across, along, quantity, turnable) in enumerate(sizes)
+    ]
+)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_no_way_of_cutting_strips_is_shorter_for_few_pieces(seed: int) -> None:
+    items = random_items(seed, 1 + seed % 6, (2, 20), turnable=[True, False])
+    cloth = Fraction(20 + seed % 9)
+    layout = cutting_layout(items, cloth)
+    assert layout.length == length_by_trying_everything(items, cloth)
+    assert layout.optimal
+    assert_can_be_cut(layout, items)
+
+
+@pytest.mark.parametrize("number", [9, 10, 11, 12])
+@pytest.mark.parametrize("seed", range(3))
+def test_a_general_solver_finds_nothing_shorter_for_a_dozen_pieces(number: int, seed: int) -> None:
+    items = random_items(seed, number, (4, 24), turnable=[True, False])
+    layout = cutting_layout(items, CLOTH)
+    assert layout.length == length_by_solver(items, CLOTH)
+    assert layout.optimal
+    assert_can_be_cut(layout, items)
+
+
+@pytest.mark.parametrize("turnable", [[True], [True, False], [False]])
+def test_a_general_solver_finds_nothing_shorter_for_twenty_pieces(turnable: list[bool]) -> None:
+    items = random_items(0, 20, (4, 24), turnable=turnable)
+    layout = cutting_layout(items, CLOTH)
+    assert layout.length == length_by_solver(items, CLOTH)
+    assert layout.optimal
+    assert_can_be_cut(layout, items)
+
+
+def test_a_general_solver_finds_nothing_shorter_for_twenty_pieces_of_five_sizes() -> None:
+    items = [
+        CutItem(item.piece, item.label, item.across, item.along, 4, item.turnable)
+        for item in random_items(7, 5, (4, 24), turnable=[True, False])
+    ]
+    layout = cutting_layout(items, CLOTH)
+    assert layout.length == length_by_solver(items, CLOTH)
+    assert layout.optimal
+
+
+@settings(max_examples=80, deadline=None)
+@given(items=some_items, halves=draw.integers(24, 60))
+def test_every_layout_can_be_cut_and_keeps_the_grain(items: list[CutItem], halves: int) -> None:
+    assert_can_be_cut(cutting_layout(items, Fraction(halves, 2)), items)
+
+
+@settings(max_examples=40, deadline=None)
+@given(items=some_items, halves=draw.integers(24, 60))
+def test_the_length_stays_at_the_narrowest_width_and_grows_below_it(items: list[CutItem], halves: int) -> None:
+    layout = cutting_layout(items, Fraction(halves, 2))
+    assert cutting_layout(items, layout.narrowest).length == layout.length
+    narrower = layout.narrowest - Fraction(1, 16)
+    least = max(min(item.across, item.along) if item.turnable else item.across for item in items)
+    if narrower >= least:
+        assert cutting_layout(items, narrower).length > layout.length
+    else:
+        assert layout.narrowest == least
+
+
+def test_two_sizes_fill_two_strips() -> None:
+    # 24 + 16 = 40 of 44 in: each strip holds a front and a back, 30 high; the back leaves 10 in to trim.
+    items = [
+        CutItem("front", "Front", Fraction(24), Fraction(30), 2),
+        CutItem("back", "Back", Fraction(16), Fraction(20), 2),
+    ]
+    layout = cutting_layout(items, CLOTH)
+    assert layout.strips == ((0, 30), (30, 30))
+    assert [(placed.piece, placed.copy, placed.left, placed.top) for placed in layout.placed] == [
+        ("front", 1, 0, 0),
+        ("back", 1, 24, 0),
+        ("front", 2, 0, 30),
+        ("back", 2, 24, 30),
+    ]
+    assert (layout.length, layout.optimal, layout.narrowest) == (60, True, 40)
+    # Both fronts are wider than half the cloth, so they cannot lie side by side: 30 + 30.
+    assert layout.lower_bound == 60
+
+
+def test_the_bound_is_the_area_where_nothing_else_is_longer() -> None:
+    # Five of 10 x 10 on 44: area 500/44 = 11 4/11; four lie side by side, so two strips, 20.
+    layout = cutting_layout([piece(10, 10, 5)], CLOTH)
+    assert (layout.lower_bound, layout.length, layout.optimal) == (Fraction(125, 11), 20, True)
+
+
+def test_turning_saves_cloth_only_where_the_grain_may_run_either_way() -> None:
+    # 12 across and 20 along, two side by side: 24 across, 20 long. Turned: 20 + 20 = 40 across, 12 long.
+    assert cutting_layout([piece(12, 20, 2)], CLOTH).length == 20
+    turned = cutting_layout([piece(12, 20, 2, turnable=True)], CLOTH)
+    assert turned.length == 12
+    assert [placed.turned for placed in turned.placed] == [True, True]
+
+
+def test_a_piece_exactly_as_wide_as_the_cloth_fits() -> None:
+    layout = cutting_layout([piece(44, 15)], CLOTH)
+    assert (layout.length, layout.narrowest, layout.lower_bound) == (15, 44, 15)
+
+
+def test_odd_fractions_of_washed_cloth_stay_exact() -> None:
+    # 44 in less 3 % are 42 17/25; thirds of an inch: 4 x 10 2/3 = 42 2/3, which is less by 1/75.
+    layout = cutting_layout([piece("32/3", "7/3", 4)], Fraction(44 * 97, 100))
+    assert (layout.length, layout.narrowest) == (Fraction(7, 3), Fraction(128, 3))
+
+
+def test_the_same_pieces_are_laid_out_the_same_every_time() -> None:
+    items = random_items(3, 40, (4, 24), turnable=[True, False])
+    assert cutting_layout(items, CLOTH) == cutting_layout(items, CLOTH)
+
+
+def test_nothing_to_cut_takes_no_cloth() -> None:
+    layout = cutting_layout([piece(10, 10, 0)], CLOTH)
+    assert (layout.length, layout.placed, layout.strips, layout.lower_bound, layout.optimal) == (0, (), (), 0, True)
+
+
+def test_equal_pieces_of_two_names_are_all_cut() -> None:
+    items = [
+        CutItem("front", "Front", Fraction(20), Fraction(9), 2),
+        CutItem("back", "Back", Fraction(20), Fraction(9), 1),
+    ]
+    layout = cutting_layout(items, CLOTH)
+    assert [(placed.piece, placed.copy) for placed in layout.placed] == [("front", 1), ("front", 2), ("back", 1)]
+    assert layout.length == 18
+
+
+@pytest.mark.parametrize("turnable", [[False], [True]])
+def test_two_hundred_pieces_are_laid_out_well_and_quickly(turnable: list[bool]) -> None:
+    items = random_items(1, 200, (4, 24), turnable=turnable)
+    begun = time.process_time()
+    layout = cutting_layout(items, CLOTH)
+    assert time.process_time() - begun < 1
+    assert layout.length <= layout.lower_bound * Fraction(104, 100)
+    assert_can_be_cut(layout, items)
+
+
+def test_thirty_kits_of_four_pieces_are_proven_shortest() -> None:
+    items = [
+        CutItem("front", "Front", Fraction(109, 4), Fraction(31, 2), 30),
+        CutItem("back", "Back", Fraction(25, 2), Fraction(17), 60),
+        CutItem("band", "Band", Fraction(40), Fraction(3), 30),
+    ]
+    layout = cutting_layout(items, CLOTH)
+    # A front of 27 1/4 leaves 16 3/4, room for a back of 12 1/2 if the strip is 17 high instead of 15 1/2; no two
+    # fronts lie side by side, three backs do (37 1/2), a band fills its own strip. A back costs 1 1/2 beside a front,
+    # 17/3 among backs: 30 strips of a front and a back, 10 of three backs, 30 of a band are 30 x 17 + 10 x 17 + 30 x 3.
+    assert layout.length == 510 + 170 + 90
+    assert layout.optimal
+
+
+def test_a_class_of_a_thousand_pieces_is_laid_out_too() -> None:
+    items = [piece(30, 20, 600), CutItem("back", "Back", Fraction(12), Fraction(20), 600)]
+    # A front and a back fill a strip (42 of 44): 600 strips of 20.
+    assert cutting_layout(items, CLOTH).length == 12_000
+
+
+def test_a_locked_piece_wider_than_the_cloth_is_refused_with_three_remedies() -> None:
+    with pytest.raises(CalculationError) as refusal:
+        cutting_layout([piece("91/2", 30)], CLOTH)
+    assert str(refusal.value) == (
+        "Front is 45 1/2 in across, but the cloth is only 44 in wide; "
+        "take a wider cloth, cut it the other way of the grain or join breadths"
+    )
+
+
+def test_a_piece_too_wide_both_ways_is_refused_without_the_advice_to_turn_it() -> None:
+    with pytest.raises(CalculationError) as refusal:
+        cutting_layout([piece(50, 46, turnable=True)], CLOTH)
+    assert str(refusal.value) == (
+        "Front is 50 in across (46 in when turned), but the cloth is only 44 in wide; "
+        "take a wider cloth or join breadths"
+    )
+
+
+def test_a_refusal_speaks_the_unit_of_the_edition() -> None:
+    wide = CutItem("front", "Front", 1500 * MILLIMETRE, 2 * METRE, 1)
+    with pytest.raises(CalculationError) as refusal:
+        cutting_layout([wide], 1400 * MILLIMETRE, METRIC)
+    assert str(refusal.value) == (
+        "Front is 150 cm across, but the cloth is only 140 cm wide; take a wider cloth or join breadths"
+    )
+
+
+@pytest.mark.parametrize(("across", "quantity"), [(0, 1), (-2, 1), (2, -1)])
+def test_sizes_and_quantities_that_cannot_be_are_refused(across: int, quantity: int) -> None:
+    with pytest.raises(CalculationError) as refusal:
+        cutting_layout([piece(across, 5, quantity)], CLOTH)
+    assert str(refusal.value) == "Front cannot be cut: its sizes must be more than 0, its quantity 0 or more"
+
+
+def test_cloth_without_width_is_refused() -> None:
+    with pytest.raises(CalculationError) as refusal:
+        cutting_layout([piece(1, 1)], Fraction(0))
+    assert str(refusal.value) == "the cloth has no usable width; give the width between its selvages"
