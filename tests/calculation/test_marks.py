@@ -86,13 +86,13 @@ def test_hundreds_of_tucks_fold_up_to_the_printed_size(exact: TuckSet, edition: 
     keeps_its_sums(exact, edition)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(panels(9))
 def test_the_exact_layout_folds_up_to_itself(exact: TuckSet) -> None:
     assert worked_forwards(exact) == (exact.finished, exact.stitching)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=120, deadline=None)
 @given(panels(9))
 def test_the_cloth_laid_ply_by_ply_is_as_long_as_the_cut(exact: TuckSet) -> None:
     # Unfolded from left to right: what goes under, what shows, down and up every tuck, what goes under.
