@@ -10,7 +10,8 @@ from pathlib import Path
 import click
 
 from generator.calculation.worksheet.sheet import findings_of_project
-from generator.commands.room_folder import project_files, room_folder, the_room
+from generator.commands.room_folder import project_files, room_folder
+from generator.commands.working import the_room
 from generator.errors import Finding, Level
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import difflib
 from pathlib import Path
 
-from generator.definitions.room import Room, load_room
 from generator.errors import TuckwrightError
 
 
@@ -54,8 +53,3 @@ def _project_file(every: list[Path], name: str) -> Path:
     near = difflib.get_close_matches(name, by_name, n=1)
     hint = f"did you mean '{near[0]}'?" if near else f"there are: {', '.join(by_name) or 'none'}"
     raise TuckwrightError(f"there is no project '{name}'; {hint}")
-
-
-def the_room(folder: Path) -> Room:
-    """Return the settings of the room; a room without site.yaml has the defaults."""
-    return load_room(folder / "site" / "site.yaml", root=folder)

@@ -11,9 +11,9 @@ import click
 
 from generator.calculation.worked import Worksheet
 from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
-from generator.commands.room_folder import project_files, room_folder, the_room
+from generator.commands.room_folder import project_files, room_folder
 from generator.definitions.project import Project, load_project
-from generator.definitions.room import Room
+from generator.definitions.room import Room, load_room
 from generator.errors import LengthError
 from generator.lengths import Edition, read_length
 
@@ -23,6 +23,11 @@ def opened(project: str) -> tuple[Project, Shelf, Path]:
     folder = room_folder()
     room = the_room(folder)
     return load_project(project_files(folder, (project,))[0], room, folder), shelf_of(room, folder), folder
+
+
+def the_room(folder: Path) -> Room:
+    """Return the settings of the room; a room without site.yaml has the defaults."""
+    return load_room(folder / "site" / "site.yaml", root=folder)
 
 
 def edition_of(project: Project, name: str | None, room: Room) -> Edition:
