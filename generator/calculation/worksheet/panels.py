@@ -7,7 +7,7 @@ from fractions import Fraction
 from generator.calculation.joins import breadth_joins
 from generator.calculation.plain_pieces import plain_allowance
 from generator.calculation.tolerance import check_points, corrections
-from generator.calculation.worked import BreadthJoin, EdgeWork, Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, EdgeWork, Panel, Piece, RowSet, TuckSet
 from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import worked_rows
 from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
@@ -57,7 +57,7 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         cross=cross,
         rows=rows,
         checkpoints=points,
-        corrections=tuple(step for point in points for step in corrections(tucks, point, scope.edition)),
+        corrections=tuple(step for point in points for step in _worth_doing(tucks, point, scope)),
         breadths=breadths,
         joins=joins,
         join_allowance=allowance,
@@ -65,6 +65,11 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         trim_along=rows.extra / 2 if rows else Fraction(0),
     )
     return panel, cut_along
+
+
+def _worth_doing(tucks: TuckSet, point: CheckPoint, scope: Scope) -> tuple[Correction, ...]:
+    """What to do where the panel is off by more than is fine at a check point."""
+    return tuple(step for step in corrections(tucks, point, scope.edition) if abs(step.off) > point.within)
 
 
 def _edges(scope: Scope, model: TuckedPanel, tucks: TuckSet, along: Fraction) -> dict[str, EdgeWork]:
