@@ -134,10 +134,14 @@ class FormulaReader:
             self.place += 1
             return Constant(token.value * UNITS[unit.text], 1, unit.text, f"{token.text} {unit.text}")
         if unit.kind == "word" and unit.text not in RESERVED:
-            units = ", ".join(UNITS)
-            told = f"'{token.text} {unit.text}': write {token.text} * {unit.text} for times, or a unit: {units}"
-            raise Fault(told, token.start)
+            raise Fault(self._no_unit(token, unit), token.start)
         return Constant(token.value, None if token.value == 0 else 0, text=token.text)
+
+    def _no_unit(self, number: Token, word: Token) -> str:
+        units = ", ".join(UNITS)
+        if word.text in self.names.measures:
+            return f"'{number.text} {word.text}': write {number.text} * {word.text} for times, or a unit: {units}"
+        return f"'{word.text}' is no unit; after a number stands a sign or a unit: {units}"
 
     def _name(self) -> Term:
         start = self.token.start

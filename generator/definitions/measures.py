@@ -12,7 +12,6 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from generator.definitions.fields import Leaf
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import name_fault
-from generator.definitions.names import Names
 from generator.definitions.nodes import Group, Key, Node
 from generator.definitions.reading import ANY_SORT, Reading, read_value
 from generator.definitions.values import Formula
@@ -30,7 +29,7 @@ class Measures(Mapping[str, int | None]):
     def __init__(self, given: Mapping[str, int | None], found: Group | None, reading: Reading) -> None:
         self.formulas: dict[str, Formula] = {}
         self._dimensions: dict[str, int | None] = dict(given)
-        self._reading = replace(reading, names=Names(self, reading.names.pieces))
+        self._reading = replace(reading, names=replace(reading.names, measures=self))
         self._waiting: dict[str, tuple[Key, Node]] = {}
         self._under_way: list[str] = []
         for name, (key, node) in found.entries.items() if found else ():

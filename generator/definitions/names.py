@@ -16,12 +16,14 @@ class Names:
     """What can be named: measures and pieces with their measures, each with its dimension (0 number, 1 length).
 
     A measure whose own formula is broken has the dimension None: what uses it stays silent. ``none`` says why there
-    are no names at all, where there are none.
+    are no names at all, where there are none. Where ``partial``, a part of the file that gives names is broken, so an
+    unknown name may be one of its: it stays silent.
     """
 
     measures: Mapping[str, int | None] = field(default_factory=dict)
     pieces: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
     none: str = ""
+    partial: bool = False
 
     def measure(self, name: str, offset: int) -> int:
         """Return the dimension of a measure."""
@@ -35,6 +37,8 @@ class Names:
         if name in self.pieces:
             example = next(iter(self.pieces[name]), "across")
             raise Fault(f"'{name}' is a piece; name a measure of it, for example {name}.{example}", offset)
+        if self.partial:
+            raise SilentFault
         words = name.split()
         for count in range(1, len(words)):
             left, right = " ".join(words[:count]), " ".join(words[count:])
@@ -47,6 +51,8 @@ class Names:
         if piece not in self.pieces:
             if self.none:
                 raise Fault(f"'{piece}': {self.none}", offset)
+            if self.partial:
+                raise SilentFault
             raise Fault(f"there is no piece '{piece}'{meant(piece, self.pieces)}", offset)
         known = self.pieces[piece]
         name = measure if measure in known else _ALSO.get(measure, measure)

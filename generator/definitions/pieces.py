@@ -82,7 +82,7 @@ def _cloth(words: Words, reading: Reading) -> str:
     """Return the name of a cloth of the project."""
     name = fold(filled_words(words))
     if name not in reading.cloths:
-        raise Fault(f"there is no cloth '{name}'{meant(name, reading.cloths)}")
+        raise reading.unknown("cloths", f"there is no cloth '{name}'{meant(name, reading.cloths)}")
     return name
 
 

@@ -14,19 +14,17 @@ from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.fields import Day, Label, Markdown, choice, choices, length, reading_of
 from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed, named
-from generator.definitions.measures import Measures, MeasuresOf
-from generator.definitions.names import Names
+from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group, Node
 from generator.definitions.own_size import own_size
-from generator.definitions.pieces import PIECES, Piece, kind_of
+from generator.definitions.pieces import PIECES, Piece
 from generator.definitions.project_checks import check_project
-from generator.definitions.reading import Reading
+from generator.definitions.project_names import prepared
 from generator.definitions.room import Room
-from generator.definitions.sizes import Size, SizesOf, read_sizes, size_dimensions
+from generator.definitions.sizes import Size, SizesOf
 from generator.definitions.steps import Step
-from generator.definitions.technique_names import step_names
 from generator.definitions.values import Formula
-from generator.definitions.vocabulary import CAUTIONS, EDITION_NAMES, KINDS, LEVELS, MEASURES
+from generator.definitions.vocabulary import CAUTIONS, EDITION_NAMES, KINDS, LEVELS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 from generator.lengths import INCH, Edition
@@ -121,7 +119,7 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         told = "a project file is a group of keys: title, kind, sizes ..."
         raise FaultyFileError([Finding("error", told, Place(shown))])
     room = room or Room()
-    reading = _prepared(tree, room, root)
+    reading = prepared(tree, room, root)
     project = Project.read(tree, reading)
     if project is not None:
         check_project(project.pieces, project.cloths, project.steps, reading)
@@ -135,32 +133,3 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         "editions": project.editions or room.editions,
     }
     return project.model_copy(update=update)
-
-
-def _prepared(tree: Group, room: Room, root: Path | None) -> Reading:
-    """Return a reading that knows all names of a project, so that every formula can be checked where it stands."""
-    reading = Reading(samples=room.samples, steps=step_names(root))
-    reading.editions = _editions(tree, room)
-    cloths = tree.get("cloths")
-    reading.cloths = frozenset(cloths.entries) if isinstance(cloths, Group) else frozenset()
-    reading.sizes = read_sizes(tree.get("sizes"), reading)
-    pieces = tree.get("pieces")
-    if isinstance(pieces, Group):
-        reading.kinds = {name: kind_of(node, reading) for name, (_, node) in pieces.entries.items()}
-    known = {name: MEASURES.get(kind, {}) for name, kind in reading.kinds.items()}
-    reading.names = Names({}, known)
-    found = tree.get("measures")
-    measures = Measures(
-        size_dimensions(tree.get("sizes"), reading.sizes), found if isinstance(found, Group) else None, reading
-    )
-    reading.measures = measures.all_formulas()
-    reading.names = Names(measures, known)
-    return reading
-
-
-def _editions(tree: Group, room: Room) -> tuple[str, ...]:
-    """Return the editions of a project before its fields are read: they decide which notes are needed."""
-    found = tree.get("editions")
-    written = getattr(found, "text", "")
-    named = tuple(name for name in EDITION_NAMES if name in written)
-    return named or room.editions

@@ -35,7 +35,7 @@ class Reading:
 
     ``kinds`` has the kind of each piece, '' where it is broken. ``sizes`` and ``measures`` are those read so far,
     ``cloths`` the names of the project's cloths, ``steps`` the standard steps; ``cautions`` and ``samples`` are the
-    room's own.
+    room's own; ``broken`` are the sections that could not be read.
     """
 
     faults: Faults = field(default_factory=Faults)
@@ -48,6 +48,11 @@ class Reading:
     cautions: frozenset[str] = frozenset()
     steps: frozenset[str] = frozenset()
     samples: Mapping[str, Any] = field(default_factory=dict)
+    broken: frozenset[str] = frozenset()
+
+    def unknown(self, section: str, text: str, offset: int = 0) -> Fault:
+        """Return the fault of a name that a section does not have; silent where the section itself is broken."""
+        return SilentFault() if section in self.broken else Fault(text, offset)
 
     def noter(self, words: Words, offset: int) -> Callable[[str], None]:
         """Return what takes a note about a length of one edition; only a project of both editions needs it."""
@@ -258,7 +263,7 @@ def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
     if not point:
         raise Fault(f"'{written}' names no edge; write the piece, a point and its edge, for example front.top", start)
     if piece not in reading.kinds:
-        raise Fault(f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
+        raise reading.unknown("pieces", f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
     kind = reading.kinds[piece]
     if not kind:
         raise SilentFault

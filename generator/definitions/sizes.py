@@ -61,7 +61,7 @@ def read_sizes(found: Node | None, reading: Reading) -> dict[str, Size]:
 
 def _given(found: Group) -> dict[str, None]:
     """Return the names that a size gives, in order, broken values included."""
-    return dict.fromkeys(name for name in found.entries if name not in _ABOUT)
+    return dict.fromkeys(name for name in found.entries if name not in _ABOUT and not name_fault(name))
 
 
 def size_dimensions(found: Node | None, sizes: Mapping[str, Size]) -> dict[str, int | None]:
@@ -114,21 +114,31 @@ def size_value(words: Words, reading: Reading) -> Formula:
 
 def _check_alike(sizes: Mapping[str, Size], given: Mapping[str, Iterable[str]], reading: Reading) -> None:
     """Hold that every size gives the same names, each always a length or always a number."""
-    owners: dict[str, str] = {}
+    usual = _usual_names(given)
     for size, names in given.items():
-        for name in names:
-            owners.setdefault(name, size)
-    for size, names in given.items():
-        for name, owner in owners.items():
-            if name not in names:
-                told = f"size '{size}' lacks '{name}', which '{owner}' has"
-                reading.faults.add(sizes[size].place, told)
+        place = sizes[size].place
+        own = [name for name in names if name not in usual]
+        for name in [name for name in usual if name not in names]:
+            owner = next(other for other, others in given.items() if name in others)
+            hint = f"; is '{own[0]}' meant to be it?" if own else ""
+            reading.faults.add(place, f"size '{size}' lacks '{name}', which '{owner}' has{hint}")
+            own = own[1:]
+        for name in own:
+            reading.faults.add(place, f"only size '{size}' gives '{name}'; every size gives the same names")
     for name, dimension in dimensions(sizes).items():
         for model in sizes.values() if dimension is None else ():
             formula = model.values.get(name)
             if formula is not None and formula.dimension == 0:
                 told = f"'{name}' is a plain number here and a length in another size; does it lack its unit?"
                 reading.faults.add(formula.place, told)
+
+
+def _usual_names(given: Mapping[str, Iterable[str]]) -> list[str]:
+    """Return the names that most sizes give; where it is even, those of the first size count."""
+    first = next(iter(given.values()), ())
+    names = dict.fromkeys(name for names in given.values() for name in names)
+    counts = {name: 2 * sum(name in others for others in given.values()) for name in names}
+    return [name for name in names if counts[name] > len(given) or (counts[name] == len(given) and name in first)]
 
 
 def dimensions(sizes: Mapping[str, Size]) -> dict[str, int | None]:

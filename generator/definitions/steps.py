@@ -25,14 +25,14 @@ def _standard_step(words: Words, reading: Reading) -> str:
 def _piece(words: Words, reading: Reading) -> str:
     name = fold(filled_words(words))
     if name not in reading.kinds:
-        raise Fault(f"there is no piece '{name}'{meant(name, reading.kinds)}")
+        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
     return name
 
 
 def _size(words: Words, reading: Reading) -> str:
     name = filled_words(words).strip()
     if name not in reading.sizes:
-        raise Fault(f"there is no size '{name}'{meant(name, reading.sizes)}")
+        raise reading.unknown("sizes", f"there is no size '{name}'{meant(name, reading.sizes)}")
     return name
 
 

@@ -133,6 +133,39 @@ def test_what_depends_on_a_broken_kind_stays_silent(tmp_path: Path) -> None:
     assert faults(tmp_path, broken) == ["22:11: 'tuckd panel' is no kind of piece; did you mean 'tucked panel'?"]
 
 
+@pytest.mark.parametrize(
+    ("find", "put", "says"),
+    [
+        (
+            "cloths:\n",
+            "cloth:\n",
+            ["1:1: 'cloths' is missing here", "15:1: unknown key 'cloth'; did you mean 'cloths'?"],
+        ),
+        ("measures:\n", "mesures:\n", ["12:1: unknown key 'mesures'; did you mean 'measures'?"]),
+        (
+            "pieces:\n",
+            "peices:\n",
+            ["1:1: 'pieces' is missing here", "20:1: unknown key 'peices'; did you mean 'pieces'?"],
+        ),
+        ("sizes:\n", "size:\n", ["1:1: 'sizes' is missing here", "5:1: unknown key 'size'; did you mean 'sizes'?"]),
+    ],
+)
+def test_a_section_misspelt_is_one_slip_and_what_names_its_parts_stays_silent(
+    tmp_path: Path, find: str, put: str, says: list[str]
+) -> None:
+    named = SOUND.replace("kind: envelope back\n", "kind: envelope back\n    cloth: face\n")
+    assert faults(tmp_path, named.replace(find, put, 1)) == says
+
+
+def test_a_name_misspelt_in_one_size_is_one_slip(tmp_path: Path) -> None:
+    third = "  large:\n    side: 20 in or 50 cm\nmeasures:\n"
+    three = SOUND.replace("measures:\n", third)
+    told = "6:3: size 'small' lacks 'side', which 'medium' has; is 'sid' meant to be it?"
+    assert faults(tmp_path, three.replace("side: 12 in", "sid: 12 in")) == [told]
+    more = three.replace("    side: 16 in", "    drop: 3 in\n    side: 16 in")
+    assert faults(tmp_path, more) == ["9:3: only size 'medium' gives 'drop'; every size gives the same names"]
+
+
 def test_missing_keys_are_told_with_the_group_that_lacks_them(tmp_path: Path) -> None:
     broken = SOUND.replace("title: Trap cushion\n", "").replace("      depth: 3/8 in or 1 cm\n", "")
     assert faults(tmp_path, broken) == [

@@ -1,0 +1,62 @@
+"""The names of a project: its tree comes in, a reading that knows them all goes out.
+
+Formulas may stand above what they name, so sizes, measures and the kinds of pieces are read before everything else.
+"""
+
+from __future__ import annotations
+
+import difflib
+from pathlib import Path
+
+from generator.definitions.measures import Measures
+from generator.definitions.names import Names
+from generator.definitions.nodes import Group
+from generator.definitions.pieces import kind_of
+from generator.definitions.reading import Reading
+from generator.definitions.room import Room
+from generator.definitions.sizes import read_sizes, size_dimensions
+from generator.definitions.technique_names import step_names
+from generator.definitions.vocabulary import EDITION_NAMES, MEASURES
+
+_SECTIONS = ("sizes", "measures", "cloths", "pieces")
+
+
+def prepared(tree: Group, room: Room, root: Path | None) -> Reading:
+    """Return a reading that knows all names of a project, so that every formula can be checked where it stands."""
+    reading = Reading(samples=room.samples, steps=step_names(root), editions=_editions(tree, room))
+    sizes, measures, cloths, pieces = (_group(tree, section) for section in _SECTIONS)
+    reading.broken = frozenset(section for section in _SECTIONS if _is_broken(tree, section))
+    reading.cloths = frozenset(cloths.entries) if cloths else frozenset()
+    reading.sizes = read_sizes(tree.get("sizes"), reading)
+    if pieces:
+        reading.kinds = {name: kind_of(node, reading) for name, (_, node) in pieces.entries.items()}
+    known = {name: MEASURES.get(kind, {}) for name, kind in reading.kinds.items()}
+    partial = not reading.broken.isdisjoint(("sizes", "measures", "pieces"))
+    reading.names = Names({}, known, partial=partial)
+    found = Measures(size_dimensions(sizes, reading.sizes), measures, reading)
+    reading.measures = found.all_formulas()
+    reading.names = Names(found, known, partial=partial)
+    return reading
+
+
+def _group(tree: Group, section: str) -> Group | None:
+    found = tree.get(section)
+    return found if isinstance(found, Group) else None
+
+
+def _is_broken(tree: Group, section: str) -> bool:
+    """Return whether a section is there in another form, left out against the rule, or misspelt."""
+    if _group(tree, section):
+        return False
+    others = [key for key in tree.entries if key not in _SECTIONS]
+    misspelt = difflib.get_close_matches(section, others, 1, 0.7)
+    return section in tree.entries or section != "measures" or bool(misspelt)
+
+
+def _editions(tree: Group, room: Room) -> tuple[str, ...]:
+    """Return the editions of a project before its fields are read: they decide which notes are needed."""
+    found = tree.get("editions")
+    items = [found, *getattr(found, "items", ())]
+    written = " ".join(getattr(item, "text", "") for item in items)
+    named = tuple(name for name in EDITION_NAMES if name in written)
+    return named or room.editions
