@@ -53,6 +53,14 @@ def _cloth(bench: Bench, piece: str) -> str:
     return bench.scope.project.cloths[bench.pieces[piece].cloth].label
 
 
+def _labels(bench: Bench) -> Callable[[str], str]:
+    return lambda name: bench.pieces[name].label
+
+
+def _closures(*, holes: bool) -> Filler:
+    return lambda bench, _pieces: lists.closure_list(bench.closures, _labels(bench), bench.scope.edition, holes=holes)
+
+
 def _meetings(bench: Bench, pieces: Sequence[Piece]) -> str:
     names = {piece.name for piece in pieces}
     meeting = [
@@ -60,7 +68,7 @@ def _meetings(bench: Bench, pieces: Sequence[Piece]) -> str:
         for one, model in zip(bench.meetings, bench.scope.project.edges_that_meet, strict=False)
         if {name for name, _ in (*model.join.edges, *model.to.edges)} <= names
     ]
-    return lists.meeting_list(meeting or bench.meetings, bench.scope.edition)
+    return lists.meeting_list(meeting or bench.meetings, _labels(bench), bench.scope.edition)
 
 
 BRACKETS: Mapping[str, Filler] = MappingProxyType(
@@ -81,7 +89,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "joins": _panel(lambda bench, panel: lists.join_list(panel, bench.scope.edition)),
         "meetings": _meetings,
         "hems": lambda bench, pieces: lists.hem_list(pieces, bench.scope.edition),
-        "buttonholes": lambda bench, _pieces: lists.buttonhole_list(bench.closures, bench.scope.edition),
-        "buttons": lambda bench, _pieces: lists.button_list(bench.closures, bench.scope.edition),
+        "buttonholes": _closures(holes=True),
+        "buttons": _closures(holes=False),
     }
 )

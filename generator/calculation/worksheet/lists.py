@@ -67,10 +67,20 @@ def cut_list(items: Sequence[CutItem], cloth: Callable[[str], str], edition: Edi
     )
 
 
-def meeting_list(meetings: Sequence[Meeting], edition: Edition) -> str:
+def edge_words(run: str, label: Callable[[str], str]) -> str:
+    """Return a run of edges as a person says it: 'wrap.top and frill.rim' is the top edge of the wrap and so on."""
+    said = []
+    for edge in run.split(" and "):
+        piece, side = edge.split(".")
+        named = {"all": "all edges", "edge": "the long edge", "rim": "the rim"}.get(side, f"the {side} edge")
+        said.append(f"{named} of the {label(piece)}")
+    return ", then ".join(said)
+
+
+def meeting_list(meetings: Sequence[Meeting], label: Callable[[str], str], edition: Edition) -> str:
     """Return which edges are sewn to each other, and how long both are."""
     return "\n".join(
-        f"- {meeting.join} to {meeting.to}: {_both(meeting.join_length, meeting.to_length, edition)}"
+        f"- {edge_words(meeting.join, label)}, to {edge_words(meeting.to, label)}: {_both(meeting.join_length, meeting.to_length, edition)}"
         + (f". {meeting.note}" if meeting.note else "")
         for meeting in meetings
     )
@@ -99,22 +109,14 @@ def _hem(edge: EdgeWork, edition: Edition) -> str:
     return f"turn {first}, and {first} again" if first == second else f"turn {first}, then {second}"
 
 
-def buttonhole_list(closures: Sequence[ClosureWork], edition: Edition) -> str:
-    """Return the places of buttonholes."""
-    return _closures(closures, edition, holes=True)
-
-
-def button_list(closures: Sequence[ClosureWork], edition: Edition) -> str:
-    """Return the places of buttons and other closures."""
-    return _closures(closures, edition, holes=False)
-
-
-def _closures(closures: Sequence[ClosureWork], edition: Edition, *, holes: bool) -> str:
+def closure_list(
+    closures: Sequence[ClosureWork], label: Callable[[str], str], edition: Edition, *, holes: bool
+) -> str:
+    """Return the places of buttonholes, or of buttons and other closures."""
     lines = []
-    for closure in closures:
         if holes and closure.kind != "buttons":
             continue
-        edge = closure.on if holes else closure.onto
+        edge = edge_words(closure.on if holes else closure.onto, label)
         places = ", ".join(write_length(place, edition) for place in closure.positions)
         what = f"each {say_length(closure.buttonhole, edition)} long, " if holes else ""
         lines.append(
