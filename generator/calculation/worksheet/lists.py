@@ -79,11 +79,13 @@ def edge_words(run: str, label: Callable[[str], str]) -> str:
 
 def meeting_list(meetings: Sequence[Meeting], label: Callable[[str], str], edition: Edition) -> str:
     """Return which edges are sewn to each other, and how long both are."""
-    return "\n".join(
-        f"- {edge_words(meeting.join, label)}, to {edge_words(meeting.to, label)}: {_both(meeting.join_length, meeting.to_length, edition)}"
-        + (f". {meeting.note}" if meeting.note else "")
-        for meeting in meetings
-    )
+    return "\n".join(_meeting(meeting, label, edition) for meeting in meetings)
+
+
+def _meeting(meeting: Meeting, label: Callable[[str], str], edition: Edition) -> str:
+    edges = f"{edge_words(meeting.join, label)}, to {edge_words(meeting.to, label)}"
+    note = f". {meeting.note}" if meeting.note else ""
+    return f"- {edges}: {_both(meeting.join_length, meeting.to_length, edition)}{note}"
 
 
 def _both(join: Fraction, to: Fraction, edition: Edition) -> str:
@@ -109,11 +111,10 @@ def _hem(edge: EdgeWork, edition: Edition) -> str:
     return f"turn {first}, and {first} again" if first == second else f"turn {first}, then {second}"
 
 
-def closure_list(
-    closures: Sequence[ClosureWork], label: Callable[[str], str], edition: Edition, *, holes: bool
-) -> str:
+def closure_list(closures: Sequence[ClosureWork], label: Callable[[str], str], edition: Edition, *, holes: bool) -> str:
     """Return the places of buttonholes, or of buttons and other closures."""
     lines = []
+    for closure in closures:
         if holes and closure.kind != "buttons":
             continue
         edge = edge_words(closure.on if holes else closure.onto, label)
