@@ -10,8 +10,8 @@ from itertools import groupby
 from markupsafe import Markup, escape
 
 from generator.calculation.worked import ClothUse, Panel, Piece, RowSet, TuckSet, Worksheet
-from generator.lengths import Edition, say_length, write_length
-from generator.rendering.typeset import said, typeset
+from generator.lengths import Edition, say_length
+from generator.rendering.typeset import bare, on_ruler, said, typeset
 
 Fact = tuple[str, Markup]
 
@@ -34,7 +34,7 @@ def two_way(across: Fraction, along: Fraction, edition: Edition) -> str:
     >>> two_way(Fraction(109, 4), Fraction(31, 2), INCH)
     '27 1/4 × 15 1/2 in'
     """
-    return f"{write_length(across, edition)} × {write_length(along, edition)} {edition.unit}"
+    return f"{on_ruler(across, edition)} × {on_ruler(along, edition)} {edition.unit}"
 
 
 def piece_size(piece: Piece, edition: Edition, *, cut: bool) -> Markup:
@@ -127,7 +127,7 @@ def mark_rows(
     lengths: Sequence[Fraction], edition: Edition, columns: int
 ) -> tuple[tuple[tuple[int, Markup], ...], ...]:
     """Return numbered lengths dealt out in rows of a table, reading across."""
-    numbered = [(number, typeset(write_length(length, edition))) for number, length in enumerate(lengths, 1)]
+    numbered = [(number, bare(length, edition)) for number, length in enumerate(lengths, 1)]
     return tuple(tuple(numbered[start : start + columns]) for start in range(0, len(numbered), columns))
 
 
