@@ -23,13 +23,13 @@ from generator.definitions.reading import (
     Reading,
     constant,
     filled_words,
-    read_edges,
     read_finish,
     read_number,
     read_range,
-    read_text,
     read_value,
 )
+from generator.definitions.reading_edges import read_edges
+from generator.definitions.reading_text import read_text
 from generator.definitions.values import EdgeRun, Formula, Number, Range, Text
 from generator.lengths import INCH
 

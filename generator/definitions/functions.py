@@ -17,8 +17,8 @@ PI = Fraction(355, 113)
 class Function:
     """A function: how many values it takes and what it makes of them.
 
-    ``alike`` functions need values of one sort and give that sort. The second value of a rounding function is its
-    step; without it the step is the edition's.
+    All values are of one sort, lengths or numbers, and so is what comes out. The second value of a rounding function
+    (``step``) is its step; without it the step is the edition's.
     """
 
     least: int

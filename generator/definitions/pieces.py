@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Annotated, Any
+from typing import Annotated
 
-from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+from pydantic import Field
+from pydantic_core import PydanticCustomError
 
-from generator.definitions.faults import Fault, meant
+from generator.definitions.faults import meant
 from generator.definitions.fields import (
-    FINISH,
     Fact,
     Finished,
     Label,
@@ -22,89 +21,17 @@ from generator.definitions.fields import (
     YesNo,
     choice,
     length,
-    reading_of,
-    reported,
     standing,
 )
 from generator.definitions.keyed import Placed
-from generator.definitions.nodes import Group, Node, Words, fold
-from generator.definitions.reading import Reading, filled_words
+from generator.definitions.nodes import Group, Node
+from generator.definitions.piece_fields import EdgesOf, SampleOf, cloth_name, room_sample
+from generator.definitions.reading import Reading
 from generator.definitions.tucks import Rows, Run, Sample, Tucks
 from generator.definitions.values import Finish, Formula
-from generator.definitions.vocabulary import CUT_TIMES, EDGES, GRAINS, PLEAT_STYLES, CutTime, Grain, PleatStyle, a_kind
+from generator.definitions.vocabulary import CUT_TIMES, GRAINS, PLEAT_STYLES, CutTime, Grain, PleatStyle
 
 __all__ = ["PIECES", "Piece", "PieceModel", "Rows", "Run", "Sample", "TuckedPanel", "Tucks"]
-
-
-class _EdgesOf:
-    """The finishes of a piece's edges, by edge; one finish alone is that of all edges."""
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(self._read)
-
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        sides = ("all", *dict.fromkeys(side for sides in EDGES.values() for side in sides if side != "all"))
-        keys = {side: dict(FINISH.schema) for side in sides}
-        group = {"type": "object", "properties": keys, "additionalProperties": False}
-        return {"anyOf": [dict(FINISH.schema), group]}
-
-    def _read(self, found: Node, info: core_schema.ValidationInfo) -> dict[str, Finish]:
-        reading = reading_of(info)
-        if not isinstance(found, Group):
-            return {"all": FINISH.value(found, reading)}
-        sides = finished_sides(info.data.get("kind", ""))
-        edges = {}
-        for side, (key, node) in found.entries.items():
-            if side in sides:
-                edges[side] = FINISH.value(node, reading)
-            else:
-                told = f"{a_kind(info.data.get('kind', 'piece'))} has no edge '{key.text}'{meant(side, sides)}"
-                reading.faults.add(key.place, told)
-        return edges
-
-
-def finished_sides(kind: str) -> tuple[str, ...]:
-    """Return the edges of a kind of piece that can be finished each in its own way, and 'all'."""
-    edges = EDGES.get(kind, ())
-    sides = tuple(edge for edge in edges if edge not in ("all", "edge")) or edges
-    return (*sides, "all") if sides else ()
-
-
-def _sample(words: Words, reading: Reading) -> object:
-    """Return the room's sample of a name."""
-    name = fold(filled_words(words))
-    if name not in reading.samples:
-        raise Fault(f"the room keeps no sample '{name}'{meant(name, reading.samples)}; they stand in site.yaml")
-    return reading.samples[name]
-
-
-def _cloth(words: Words, reading: Reading) -> str:
-    """Return the name of a cloth of the project."""
-    name = fold(filled_words(words))
-    if name not in reading.cloths:
-        raise reading.unknown("cloths", f"there is no cloth '{name}'{meant(name, reading.cloths)}")
-    return name
-
-
-class _SampleOf(Leaf):
-    """A sample: written out, or the name of one that the room keeps."""
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(
-            lambda found, info: self.value(found, reading_of(info)), json_schema_input_schema=handler(source)
-        )
-
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return {"anyOf": [dict(self.schema), handler(core)]}
-
-    def value(self, found: Node, reading: Reading) -> Any:
-        """Return the sample."""
-        if isinstance(found, Group):
-            sample = Sample.read(found, reading)
-            if sample is None:
-                raise reported()
-            return sample
-        return super().value(found, reading)
 
 
 class PieceModel(Placed):
@@ -115,12 +42,12 @@ class PieceModel(Placed):
 
     kind: Label
     label: Label = ""
-    cloth: Annotated[str, Leaf(_cloth, {"type": "string"})] = ""
+    cloth: Annotated[str, Leaf(cloth_name, {"type": "string"})] = ""
     quantity: Quantity = standing("1")
     grain: Annotated[Grain, choice(GRAINS, "way of the grain")] = "along"
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
-    edges: Annotated[Mapping[str, Finish], _EdgesOf()] = Field(default_factory=dict)
+    edges: Annotated[Mapping[str, Finish], EdgesOf()] = Field(default_factory=dict)
 
     def finish(self, side: str) -> Finish:
         """Return how an edge is finished: its own finish, else that of all edges, else a plain seam."""
@@ -138,7 +65,7 @@ class TuckedPanel(_Rectangular):
     tucks: Tucks
     cross_tucks: Tucks | None = None
     rows: Rows | None = None
-    sample: Annotated[Sample | None, _SampleOf(_sample, {"type": "string"})] = None
+    sample: Annotated[Sample | None, SampleOf(room_sample, {"type": "string"})] = None
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
     cut_to_shape: YesNo = False
     room_around: Length = standing("1 in or 2.5 cm")

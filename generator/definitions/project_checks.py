@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from generator.definitions.cloths import Cloth
-from generator.definitions.pieces import PieceModel, TuckedPanel, finished_sides
+from generator.definitions.piece_fields import finished_sides
+from generator.definitions.pieces import PieceModel, TuckedPanel
 from generator.definitions.reading import Reading
 from generator.definitions.steps import Step
 

@@ -9,24 +9,21 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import partial
-from typing import Any
+from typing import Any, cast
 
-from generator.definitions.conversion import Purpose, converted, edition_of, findable
+from generator.definitions.conversion import Purpose, converted, edition_of
 from generator.definitions.faults import Fault, Faults, SilentFault, meant
 from generator.definitions.formula import FormulaReader, Side
 from generator.definitions.names import Names
 from generator.definitions.nodes import Words
 from generator.definitions.terms import Constant, Term, parts_of
-from generator.definitions.values import EdgeRun, Finish, FinishKind, Formula, Number, NumberRule, Range, Text
-from generator.definitions.vocabulary import EDGES, EDITION_NAMES, FINISHES, a_kind
+from generator.definitions.values import Finish, FinishKind, Formula, Number, NumberRule, Range
+from generator.definitions.vocabulary import EDITION_NAMES, FINISHES
 from generator.errors import FaultyFileError, Finding, Place
-from generator.lengths import EDITIONS, read_length, say_length
+from generator.lengths import EDITIONS
 
 ANY_SORT = -1
 _EMPTY = "nothing is written here; give a value, or take the line out"
-_PLACEHOLDER = re.compile(r"\{\{([^{}]*)\}\}")
-_SIGNS = re.compile(r"\{\{|\{%|\{#|\}\}")
-_BARE_LENGTH = re.compile(r"(?<![\w.{/])(\d+(?:[ ./]\d+)*\s?(?:cm|mm)|(?:\d+ )?\d+/\d+\s?(?:in|yd))\b(?!\w)")
 
 
 @dataclass(slots=True)
@@ -34,8 +31,8 @@ class Reading:
     """What is known while one file is read.
 
     ``kinds`` has the kind of each piece, '' where it is broken. ``sizes`` and ``measures`` are those read so far,
-    ``cloths`` the names of the project's cloths, ``steps`` the standard steps; ``cautions`` and ``samples`` are the
-    room's own; ``broken`` are the sections that could not be read.
+    ``cloths`` the names of the project's cloths, ``steps`` the standard steps, ``samples`` the room's own;
+    ``broken`` are the sections that could not be read.
     """
 
     faults: Faults = field(default_factory=Faults)
@@ -45,7 +42,6 @@ class Reading:
     sizes: Mapping[str, Any] = field(default_factory=dict)
     measures: Mapping[str, Formula] = field(default_factory=dict)
     cloths: frozenset[str] = frozenset()
-    cautions: frozenset[str] = frozenset()
     steps: frozenset[str] = frozenset()
     samples: Mapping[str, Any] = field(default_factory=dict)
     broken: frozenset[str] = frozenset()
@@ -162,18 +158,14 @@ def read_finish(words: Words, reading: Reading) -> Finish:
     if not rest.strip():
         if least:
             raise Fault(f"a {kind} needs its width, for example {kind} 1 in or 2.5 cm", len(kind))
-        return Finish(_finish_kind(kind), (), words.at(0))
+        return Finish(cast(FinishKind, kind), (), words.at(0))
     if most == 0:
         raise Fault(f"nothing stands after '{kind}'", len(kind) + 1)
     sides = read_terms(words, reading, between="then", skip=len(kind))
     if len(sides[0]) > most:
         raise Fault(f"a {kind} has {most} width{'s' if most > 1 else ''} at most", sides[0][most][1])
     widths = formulas(words, sides, reading, 1, "seam" if kind == "seam" else "general")
-    return Finish(_finish_kind(kind), widths, words.at(0))
-
-
-def _finish_kind(kind: str) -> FinishKind:
-    return kind  # type: ignore[return-value]  # a key of FINISHES is one
+    return Finish(cast(FinishKind, kind), widths, words.at(0))
 
 
 def read_number(words: Words, reading: Reading) -> Number:
@@ -186,91 +178,6 @@ def read_number(words: Words, reading: Reading) -> Number:
     skip = many.end() if many else 0
     sides = read_terms(words, reading, skip=skip)
     return Number("multiple" if many else "exactly", formulas(words, sides, reading, 0)[0])
-
-
-def read_text(words: Words, reading: Reading) -> Text:
-    """Return a text with its placeholders read; a fault in one of them stands where it is."""
-    text = filled_words(words).rstrip("\n")
-    for sign in _SIGNS.finditer(text):
-        _check_sign(text, sign)
-    parts: list[str | Formula] = []
-    done = 0
-    for found in _PLACEHOLDER.finditer(text):
-        parts.append(text[done : found.start()])
-        parts.append(_placeholder(words, found, reading))
-        done = found.end()
-    parts.append(text[done:])
-    _note_bare_lengths(words, text, reading)
-    return Text(text, words.at(0), tuple(part for part in parts if part != ""))
-
-
-def _check_sign(text: str, sign: re.Match[str]) -> None:
-    if sign.group() in ("{%", "{#"):
-        raise Fault("only {{ }} is used in texts", sign.start())
-    if sign.group() == "{{" and not _PLACEHOLDER.match(text, sign.start()):
-        raise Fault("a {{ without its }}", sign.start())
-    if sign.group() == "}}" and "{{" not in text[max(text.rfind("}}", 0, sign.start()), 0) : sign.start()]:
-        raise Fault("a }} without its {{", sign.start())
-
-
-def _placeholder(words: Words, found: re.Match[str], reading: Reading) -> Formula:
-    """Return the formula of a placeholder; the columns are those of the file."""
-    inside = Words(words.text[: found.end(1)], words.place, words.indent)
-    if not found.group(1).strip():
-        raise Fault("an empty placeholder; name a measure in it, or take it out", found.start())
-    try:
-        sides = read_terms(inside, reading, skip=found.start(1))
-        formula = formulas(inside, sides, reading, ANY_SORT)[0]
-    except SilentFault:
-        raise
-    except Fault as fault:
-        raise Fault(f"{fault.text} (in a placeholder)", fault.offset) from fault
-    return Formula(found.group(1).strip(), formula.place, formula.dimension, formula.inch, formula.metric)
-
-
-def _note_bare_lengths(words: Words, text: str, reading: Reading) -> None:
-    if len(reading.editions) < 2:
-        return
-    without = _PLACEHOLDER.sub(lambda found: "\x00" * len(found.group()), text)
-    for found in _BARE_LENGTH.finditer(without):
-        told = f"'{found.group(1)}' is the same in both editions; write {_both(found.group(1))} to give each its own"
-        reading.faults.add(words.at(found.start(1)), told, "note")
-
-
-def _both(text: str) -> str:
-    """Return a placeholder with a length and its like on the other ruler."""
-    length = read_length(text)
-    inch, metric = (say_length(findable(length, edition, "general"), edition) for edition in EDITIONS.values())
-    metric, inch = (text, inch) if text[-1] == "m" else (metric, text)
-    return f"{{{{ {inch} or {metric} }}}}"
-
-
-def read_edges(words: Words, reading: Reading) -> EdgeRun:
-    """Return one edge or several that follow each other: 'flap.left and flap.bottom'."""
-    text = filled_words(words)
-    edges = []
-    start = 0
-    for part in re.split(r"(\s+and\s+)", text):
-        if part.strip() != "and":
-            edges.append(_edge(part.strip(), start + len(part) - len(part.lstrip()), reading))
-        start += len(part)
-    return EdgeRun(text.strip(), tuple(edges), words.at(0))
-
-
-def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
-    piece, point, edge = (part.strip() for part in written.partition("."))
-    piece = re.sub(r"[\s_-]+", " ", piece)
-    if not point:
-        raise Fault(f"'{written}' names no edge; write the piece, a point and its edge, for example front.top", start)
-    if piece not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
-    kind = reading.kinds[piece]
-    if not kind:
-        raise SilentFault
-    if edge not in EDGES[kind]:
-        has = f"it has: {', '.join(EDGES[kind])}" if EDGES[kind] else "it has none"
-        raise Fault(f"{a_kind(kind)} has no edge '{edge}'; {has}", start)
-    return piece, edge
 
 
 def read_formula(text: str, place: Place, names: Names, *, wanted: int = 1) -> Formula:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 
 from generator.definitions.nodes import fold
-from generator.definitions.vocabulary import STANDARD_STEPS
 
 TECHNIQUES = Path(__file__).parent / "techniques"
 
@@ -17,5 +16,4 @@ def technique_folders(root: Path | None) -> tuple[Path, ...]:
 
 def step_names(root: Path | None) -> frozenset[str]:
     """Return the names of all standard steps that a room can use."""
-    files = (path for folder in technique_folders(root) for path in folder.glob("*.yaml"))
-    return frozenset(STANDARD_STEPS) | {fold(path.stem) for path in files}
+    return frozenset(fold(path.stem) for folder in technique_folders(root) for path in folder.glob("*.yaml"))

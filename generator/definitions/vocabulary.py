@@ -74,32 +74,6 @@ TOOLS = (
     "marking pen",
     "pins",
 )
-STANDARD_STEPS = (
-    "cut",
-    "join breadths",
-    "mark folds",
-    "crease",
-    "stitch tucks",
-    "rule rows",
-    "sew rows",
-    "trim",
-    "mark cross folds",
-    "crease cross",
-    "stitch cross tucks",
-    "hem",
-    "face edge",
-    "bind",
-    "gather",
-    "join pieces",
-    "line and turn",
-    "line flat",
-    "envelope back",
-    "buttonholes",
-    "sew buttons",
-    "close opening",
-    "bag",
-    "fill",
-)
 # What a part of a technique may ask before it is told; 'not ' may stand before each.
 CONDITIONS = frozenset(
     {

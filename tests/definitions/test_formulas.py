@@ -12,7 +12,8 @@ from generator.definitions.conversion import findable
 from generator.definitions.faults import Fault
 from generator.definitions.names import Names
 from generator.definitions.nodes import Words
-from generator.definitions.reading import Reading, read_formula, read_number, read_range, read_text
+from generator.definitions.reading import Reading, read_formula, read_number, read_range
+from generator.definitions.reading_text import read_text
 from generator.errors import CalculationError, FaultyFileError, Place
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE
 

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from generator.definitions.project import load_project
+from generator.definitions.starter import starter_text
 from generator.definitions.technique_names import TECHNIQUES, step_names
 from generator.definitions.techniques import load_techniques
 from generator.errors import FaultyFileError
@@ -84,8 +85,19 @@ def test_the_faults_of_all_techniques_are_told_at_once(tmp_path: Path) -> None:
     ]
 
 
-def test_every_technique_of_the_tool_reads() -> None:
-    assert "mark folds" in load_techniques([TECHNIQUES])
+def test_the_tool_has_a_technique_for_every_standard_step() -> None:
+    named = (
+        "cut, join breadths, mark folds, crease, stitch tucks, rule rows, sew rows, trim, mark cross folds, "
+        "crease cross, stitch cross tucks, hem, face edge, bind, gather, join pieces, line and turn, line flat, "
+        "envelope back, buttonholes, sew buttons, close opening, bag, fill"
+    )
+    assert set(named.split(", ")) <= set(load_techniques([TECHNIQUES]))
+    assert step_names(None) == set(load_techniques([TECHNIQUES]))
+
+
+def test_the_starter_names_every_standard_step() -> None:
+    told = " ".join(line.strip("# ") for line in starter_text().splitlines())
+    assert [name for name in step_names(None) if name not in told] == []
 
 
 def test_a_technique_of_the_room_is_a_standard_step(tmp_path: Path) -> None:

@@ -1,0 +1,39 @@
+"""Edges by name: the words of a file come in, a run of edges goes out, or a fault."""
+
+from __future__ import annotations
+
+import re
+
+from generator.definitions.faults import Fault, SilentFault, meant
+from generator.definitions.nodes import Words
+from generator.definitions.reading import Reading, filled_words
+from generator.definitions.values import EdgeRun
+from generator.definitions.vocabulary import EDGES, a_kind
+
+
+def read_edges(words: Words, reading: Reading) -> EdgeRun:
+    """Return one edge or several that follow each other: 'flap.left and flap.bottom'."""
+    text = filled_words(words)
+    edges = []
+    start = 0
+    for part in re.split(r"(\s+and\s+)", text):
+        if part.strip() != "and":
+            edges.append(_edge(part.strip(), start + len(part) - len(part.lstrip()), reading))
+        start += len(part)
+    return EdgeRun(text.strip(), tuple(edges), words.at(0))
+
+
+def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
+    piece, point, edge = (part.strip() for part in written.partition("."))
+    piece = re.sub(r"[\s_-]+", " ", piece)
+    if not point:
+        raise Fault(f"'{written}' names no edge; write the piece, a point and its edge, for example front.top", start)
+    if piece not in reading.kinds:
+        raise reading.unknown("pieces", f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
+    kind = reading.kinds[piece]
+    if not kind:
+        raise SilentFault
+    if edge not in EDGES[kind]:
+        has = f"it has: {', '.join(EDGES[kind])}" if EDGES[kind] else "it has none"
+        raise Fault(f"{a_kind(kind)} has no edge '{edge}'; {has}", start)
+    return piece, edge
