@@ -345,11 +345,16 @@ class ClosureWork:
 
 @dataclass(frozen=True, slots=True)
 class SupplyLine:
-    """One line of the shopping list; ``amount`` is written for the edition."""
+    """One line of the shopping list; ``amount`` is written for the edition.
+
+    It says how many (``number``), and how long each is where a length is asked for [in].
+    """
 
     item: str
     amount: str
     note: str = ""
+    number: Fraction = Fraction(1)
+    length: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)

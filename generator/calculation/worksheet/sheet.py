@@ -10,12 +10,14 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
 
-from generator.calculation.worked import Caution, Piece, SupplyLine, Worksheet
+from generator.calculation.worked import Caution, ClothUse, Piece, SheetStep, ThreadUse, Worksheet
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
+from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.pieces import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.steps import Bench, sheet_steps
+from generator.calculation.worksheet.supplies import worked_supplies
 from generator.calculation.worksheet.threads import thread_use
 from generator.definitions.cautions import CautionRule, cautions_of
 from generator.definitions.project import Project, load_project
@@ -23,7 +25,7 @@ from generator.definitions.room import Room
 from generator.definitions.technique_names import technique_folders
 from generator.definitions.techniques import Technique, load_techniques
 from generator.errors import FaultyFileError, Finding
-from generator.lengths import Edition, say_length, write_number
+from generator.lengths import Edition
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,31 +62,39 @@ def worked_sheet(
     _stop_on_errors(scope)
     bench = Bench(scope, pieces, meetings, closures, shelf.techniques)
     steps = sheet_steps(bench, lambda tools: _cautions_for(tools, shelf))
-    cautions = _cautions(scope, shelf, tuple(tool for step in steps for tool in step.tools))
     _stop_on_errors(scope)
-    named = project.sizes[size]
+    return _sheet(bench, cloths, steps, shelf)
+
+
+def _sheet(bench: Bench, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ...], shelf: Shelf) -> Worksheet:
+    """Put everything together, with what follows from it: supplies, thread, cost, cautions."""
+    scope, project = bench.scope, bench.scope.project
+    named = project.sizes[scope.size]
+    tools = tuple(dict.fromkeys(tool for step in steps for tool in step.tools))
+    supplies, thread = worked_supplies(scope), _thread(scope, bench)
     return Worksheet(
         project=project.name,
         title=project.title,
         kind=project.kind,
         level=project.level,
-        summary=project.summary.filled(edition, scope.lookup),
-        size=size,
-        size_label=named.label or size,
+        summary=scope.text(project.summary),
+        size=scope.size,
+        size_label=named.label or scope.size,
         size_note=scope.text(named.note),
-        edition=edition,
+        edition=scope.edition,
         measures=_measures(scope, dimension=1),
         numbers=_measures(scope, dimension=0),
-        pieces=pieces,
+        pieces=bench.pieces,
         cloths=cloths,
-        meetings=meetings,
-        closures=closures,
-        supplies=_supplies(scope),
-        thread=thread_use(tuple(pieces.values()), meetings, edition, scope.value(shelf.room.spool), shelf.room.waste),
+        meetings=bench.meetings,
+        closures=bench.closures,
+        supplies=supplies,
+        thread=thread,
         steps=steps,
-        cautions=cautions,
-        tools=tuple(dict.fromkeys(tool for step in steps for tool in step.tools)),
+        cautions=_cautions(scope, shelf, tools),
+        tools=tools,
         minutes=sum(step.minutes for step in steps),
+        cost=sheet_cost(scope, wanted_things(cloths.values(), supplies, bench.closures, thread)),
         sewn=named.sewn or "",
         as_sewn=scope.sewn,
         findings=(*project.findings, *scope.findings),
@@ -123,20 +133,14 @@ def _pieces(scope: Scope) -> dict[str, Piece]:
     return pieces
 
 
+def _thread(scope: Scope, bench: Bench) -> ThreadUse:
+    spool = scope.value(scope.room.spool)
+    return thread_use(tuple(bench.pieces.values()), bench.meetings, scope.edition, spool, scope.room.waste)
+
+
 def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:
     formulas = {**scope.project.sizes[scope.size].values, **scope.project.measures}
     return {name: scope.lookup(name) for name, formula in formulas.items() if formula.dimension == dimension}
-
-
-def _supplies(scope: Scope) -> tuple[SupplyLine, ...]:
-    lines = []
-    for model in scope.project.supplies:
-        item = model.item.filled(scope.edition, scope.lookup)
-        amount = write_number(scope.value(model.quantity)) if model.quantity else ""
-        if model.length is not None:
-            amount = say_length(scope.value(model.length), scope.edition)
-        lines.append(SupplyLine(item, amount, scope.text(model.note)))
-    return tuple(lines)
 
 
 def _cautions_for(tools: Sequence[str], shelf: Shelf) -> tuple[str, ...]:

@@ -1,0 +1,150 @@
+"""What a kit or a class costs: things to buy and the room's prices come in, a bill goes out.
+
+A price belongs to a thing by its name: that of a cloth, 'thread', a kind of closure, or the first words of a supply's
+item. A line of the bill is rounded once, and the lines add up to the sum.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calculation.money import Currency, Money, priced, read_money, total
+from generator.calculation.worked import ClosureWork, ClothUse, SupplyLine, ThreadUse
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.room_file import Price
+from generator.errors import CalculationError
+
+_PLAIN = re.compile(r"\d{1,9}(?:\.\d{1,3})?", re.ASCII)
+_LEAST_PLACES = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One thing to buy: how many, and their length in all where it has one [in]; ``amount`` says it in words.
+
+    ``cloth`` is sold by length only.
+    """
+
+    name: str
+    amount: str
+    number: Fraction
+    length: Fraction = Fraction(0)
+    cloth: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BillLine:
+    """A thing with its amount and what it costs."""
+
+    item: str
+    amount: str
+    cost: Money
+
+
+@dataclass(frozen=True, slots=True)
+class Bill:
+    """What can be priced and its sum, what has no price, and prices that cannot be used, each in a sentence."""
+
+    lines: tuple[BillLine, ...] = ()
+    whole: Money | None = None
+    unpriced: tuple[str, ...] = ()
+    faults: tuple[str, ...] = ()
+
+    def __str__(self) -> str:
+        """Return the bill as one running text, empty where nothing has a price."""
+        if self.whole is None:
+            return ""
+        lines = [f"{line.item} ({line.amount}) {line.cost}" for line in self.lines]
+        missing = f"; without {', '.join(self.unpriced)}" if self.unpriced else ""
+        return f"{self.whole}: {', '.join(lines)}{missing}"
+
+
+def wanted_things(
+    cloths: Iterable[ClothUse], supplies: Iterable[SupplyLine], closures: Iterable[ClosureWork], thread: ThreadUse
+) -> tuple[Wanted, ...]:
+    """Return everything of a sheet or a class that is bought, in the order of a shopping list."""
+    spools = f"{thread.spools} spool{'' if thread.spools == 1 else 's'}"
+    return (
+        *(Wanted(use.name, use.buy_text, Fraction(1), use.buy, cloth=True) for use in cloths),
+        *([Wanted("thread", spools, Fraction(thread.spools), thread.length)] if thread.spools else []),
+        *(Wanted(one.kind, str(one.number), Fraction(one.number)) for one in closures if one.kind != "ties"),
+        *(Wanted(line.item, line.amount, line.number, line.number * line.length) for line in supplies),
+    )
+
+
+def names_thing(name: str, item: str) -> bool:
+    """Return whether a short name means an item: it begins with the same words, in the singular or the plural.
+
+    Examples
+    --------
+    >>> names_thing("button", "Buttons to cover"), names_thing("pad", "Padding, 1 yd")
+    (True, False)
+    """
+    words = re.escape(name.strip().casefold().removesuffix("s"))
+    return re.match(rf"{words}s?(?!\w)", item.strip().casefold()) is not None
+
+
+def bill(wanted: Sequence[Wanted], prices: Mapping[str, Price]) -> Bill:
+    """Return what things cost at the room's prices; a room without prices gives an empty bill."""
+    if not prices:
+        return Bill()
+    places = max(_LEAST_PLACES, *(_decimals(price.amount) for price in prices.values()))
+    lines, unpriced, faults = [], [], []
+    for thing in wanted:
+        name = _name_of_price(thing, prices)
+        if name is None:
+            unpriced.append(thing.name)
+            continue
+        try:
+            lines.append(BillLine(thing.name, thing.amount, _cost(thing, name, prices[name], places)))
+        except CalculationError as fault:
+            faults.append(str(fault))
+    try:
+        whole = total(line.cost for line in lines)
+    except CalculationError as fault:
+        return Bill(unpriced=tuple(unpriced), faults=(*faults, str(fault)))
+    return Bill(tuple(lines), whole, tuple(unpriced), tuple(faults))
+
+
+def sheet_cost(scope: Scope, wanted: Sequence[Wanted]) -> str:
+    """Return the bill of a sheet as one text; prices that cannot be used are reported."""
+    found = bill(wanted, scope.room.prices)
+    for fault in found.faults:
+        scope.report("warning", f"prices in site.yaml: {fault}")
+    return str(found)
+
+
+def _decimals(amount: str) -> int:
+    found = re.search(r"\d\.(\d+)", amount)
+    return len(found[1]) if found else 0
+
+
+def _name_of_price(thing: Wanted, prices: Mapping[str, Price]) -> str | None:
+    """The name in the price list that means a thing: its own, else the longest that it begins with."""
+    if thing.name in prices:
+        return thing.name
+    if thing.cloth:
+        return None
+    return max((name for name in prices if names_thing(name, thing.name)), key=len, default=None)
+
+
+def _cost(thing: Wanted, name: str, price: Price, places: int) -> Money:
+    money = _money(price.amount, places)
+    if price.per is None:
+        if thing.cloth:
+            raise CalculationError(f"the price of '{name}' names no length; write for example 14.80 a yard")
+        return priced(money, thing.number)
+    if not thing.length:
+        raise CalculationError(f"the price of '{name}' is for a length, but '{thing.name}' is counted; write it each")
+    return priced(money, thing.length / price.per)
+
+
+def _money(amount: str, places: int) -> Money:
+    """The amount of a price; a room may leave the mark of its money out."""
+    if _PLAIN.fullmatch(amount):
+        whole, _, part = amount.partition(".")
+        return Money(int(whole + part.ljust(places, "0")), Currency("", before=True, space=False, places=places))
+    return read_money(amount, places)
