@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generator.calculation.tucks import visible_space
 from generator.calculation.worked import Panel, RowSet, TuckSet
 
 
@@ -23,6 +24,7 @@ def panel_measures(panel: Panel, cut_along: Fraction, along: Fraction) -> dict[s
         "left hem": _hem(tucks, "left"),
         "right hem": _hem(tucks, "right"),
         "breadths": Fraction(len(panel.breadths) or 1),
+        "edge": 2 * (tucks.finished + along),
     }
     if tucks.count:
         measures |= _tuck_measures(tucks)
@@ -31,9 +33,18 @@ def panel_measures(panel: Panel, cut_along: Fraction, along: Fraction) -> dict[s
     extra = measures.setdefault("extra", Fraction(0))
     measures["sewn along"] = cut_along - extra
     if panel.cross is not None:
-        measures["cross depth"] = panel.cross.depths[0]
-        measures["cross number"] = Fraction(panel.cross.count)
+        measures |= _cross_measures(panel.cross)
     return measures
+
+
+def _cross_measures(cross: TuckSet) -> dict[str, Fraction]:
+    """Return what the second set has: the same measures, each with 'cross' before its name."""
+    own = {**_tuck_measures(cross), "margin": cross.left_margin, "take up": cross.take_up}
+    names = ("depth", "spacing", "pitch", "margin", "first mark", "last mark", "take up")
+    return {
+        "cross number": Fraction(cross.count),
+        **{f"cross {name}": own[name] for name in names if name in own},
+    }
 
 
 def _hem(tucks: TuckSet, side: str) -> Fraction:
@@ -53,6 +64,7 @@ def _tuck_measures(tucks: TuckSet) -> dict[str, Fraction]:
     if tucks.count > 1:
         measures["spacing"] = tucks.spacings[0]
         measures["pitch"] = tucks.pitches[0]
+        measures["visible space"] = visible_space(tucks.pitches[0], tucks.depths[0])
     return measures
 
 
@@ -61,6 +73,8 @@ def _row_measures(rows: RowSet) -> dict[str, Fraction]:
         "rows": Fraction(len(rows.rows)),
         "row spacing": rows.spacing,
         "first row": rows.rows[0].ruled if rows.rows else rows.first,
+        "last row": rows.rows[-1].ruled if rows.rows else rows.first,
+        "layers": Fraction(rows.layers),
         "draw in": rows.extra,
         "extra": rows.extra,
     }

@@ -24,20 +24,23 @@ def worked_panel(scope: Scope, name: str) -> Piece:
     panel, cut_along = _panel(scope, name, model)
     across = panel.across.finished
     along = panel.cross.finished if panel.cross else scope.value(model.finished_along)
+    edges = _edges(scope, model, panel.across, along)
+    quantity = scope.quantity(model)
+    named = {"quantity": Fraction(quantity), **{f"{side} allowance": edge.allowance for side, edge in edges.items()}}
     return Piece(
         name=name,
         label=model.label or name,
         kind="tucked panel",
         shape="rectangle",
         cloth=scope.cloth_of(model),
-        quantity=scope.quantity(model),
+        quantity=quantity,
         grain=model.grain,
         cut_across=panel.across.cut,
         cut_along=cut_along,
         finished_across=across,
         finished_along=along,
-        edges=_edges(scope, model, panel.across, along),
-        measures=panel_measures(panel, cut_along, along),
+        edges=edges,
+        measures=named | panel_measures(panel, cut_along, along),
         note=scope.text(model.note),
         panel=panel,
         after_panel=model.cut == "after the panel",

@@ -113,7 +113,7 @@ def _envelope_back(scope: Scope, name: str, model: Any) -> Sizes:
     warning = gaping_overlap(overlap, scope.edition)
     if warning:
         scope.report("warning", warning, model.overlap.place, name)
-    measures = {"overlap": overlap, "hem": hem, "half across": part[0] - 2 * hem}
+    measures = {"overlap": overlap, "hem": hem, "half across": part[0] - 2 * hem, "edge": 2 * (across + along)}
     return Sizes(part, (across, along), ends, _side_lengths(across, along), measures, parts=2, part=part)
 
 
