@@ -49,7 +49,6 @@ def sheet_words(worksheet: Worksheet, panel_columns: int) -> dict[str, object]:
         "key_numbers": partial(tables.key_numbers, edition=edition),
         "finished_range": partial(tables.finished_range, edition=edition),
         "mark_rows": partial(tables.mark_rows, edition=edition, columns=panel_columns),
-        "unequal": tables.unequal,
         "spoken": spoken_row,
     }
     return {"sheet": worksheet, "edition": edition, "unit": edition.unit, **spoken}

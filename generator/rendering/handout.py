@@ -49,7 +49,7 @@ def _html(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str
     text = float(measures["text"].removesuffix("pt"))
     margin = float(measures["page margin"].removesuffix("in"))
     width, height = PAPERS[paper]
-    image = sheet_image(memory, (width - 2 * margin, height - 2 * margin - 2.2), max(1.0, text / _LARGE))
+    image = sheet_image(memory, (width - 2 * margin, height - 2 * margin - 1.2 - text / 10), max(1.0, text / _LARGE))
     columns = max(3, int((width - 2 * margin) * 72 / (text * 6.5)))
     return template(setting.theme, "handout.html").render(
         setting=setting,

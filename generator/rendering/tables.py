@@ -25,6 +25,15 @@ class CutLine:
     size: Markup
 
 
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One fold mark of a table: its number, where it lies, and the depth of its tuck where depths differ."""
+
+    number: int
+    place: Markup
+    depth: Markup
+
+
 def two_way(across: Fraction, along: Fraction, edition: Edition) -> str:
     """Return a size across and along as plain text with one unit.
 
@@ -115,25 +124,22 @@ def finished_range(least: Fraction, most: Fraction, edition: Edition) -> Markup:
 
 
 def _equal_or_runs(lengths: Sequence[Fraction], edition: Edition) -> Markup:
-    """Return one length where all are equal, else the runs of equal ones in order."""
+    """Return one length where all are equal, two runs of equal ones in order, else the range."""
     runs = [(length, len(list(equal))) for length, equal in groupby(lengths)]
-    if len(runs) == 1:
-        return said(runs[0][0], edition)
+    if len(runs) != 2:
+        return _range(min(lengths), max(lengths), edition) if runs else Markup("")
     told = (Markup("{} × {}").format(number, said(length, edition)) for length, number in runs)
     return Markup(", ").join(told)
 
 
-def mark_rows(
-    lengths: Sequence[Fraction], edition: Edition, columns: int
-) -> tuple[tuple[tuple[int, Markup], ...], ...]:
-    """Return numbered lengths dealt out in rows of a table, reading across."""
-    numbered = [(number, bare(length, edition)) for number, length in enumerate(lengths, 1)]
-    return tuple(tuple(numbered[start : start + columns]) for start in range(0, len(numbered), columns))
-
-
-def unequal(tucks: TuckSet) -> bool:
-    """Return whether the tucks of a set have different depths."""
-    return len(set(tucks.depths)) > 1
+def mark_rows(tucks: TuckSet, edition: Edition, columns: int) -> tuple[tuple[Mark, ...], ...]:
+    """Return the fold marks dealt out in rows of a table, reading across; with the depths where they differ."""
+    unequal = len(set(tucks.depths)) > 1
+    marks = [
+        Mark(number, bare(mark, edition), said(depth, edition) if unequal else Markup(""))
+        for number, (mark, depth) in enumerate(zip(tucks.marks, tucks.depths, strict=True), 1)
+    ]
+    return tuple(tuple(marks[start : start + columns]) for start in range(0, len(marks), columns))
 
 
 def in_order(labels: Iterable[str]) -> tuple[str, ...]:

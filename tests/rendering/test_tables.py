@@ -33,8 +33,8 @@ def test_a_turned_piece_is_told_as_it_is_cut_by_itself() -> None:
 
 def test_marks_are_dealt_out_in_rows_with_their_numbers() -> None:
     # Marks at 1 5/8, 3 1/8, 4 5/8, 6 1/8, 7 5/8: the first is 1/2 + 3/4 + 3/8, the others 1 1/2 apart.
-    rows = mark_rows(tucks(INCH, 5).marks, INCH, 2)
-    told = [[(number, read_aloud(str(mark))) for number, mark in row] for row in rows]
+    rows = mark_rows(tucks(INCH, 5), INCH, 2)
+    told = [[(mark.number, read_aloud(str(mark.place))) for mark in row] for row in rows]
     assert told == [[(1, "1 5/8"), (2, "3 1/8")], [(3, "4 5/8"), (4, "6 1/8")], [(5, "7 5/8")]]
 
 
@@ -47,7 +47,21 @@ def test_key_numbers_are_those_of_the_panel() -> None:
     assert told["Draw-in to expect"] == "1/2 in to 1 1/8 in"
 
 
-def test_unequal_depths_are_told_run_by_run() -> None:
+def test_marks_of_unequal_tucks_are_told_with_their_depths() -> None:
+    uneven = dataclasses.replace(tucks(INCH, 2), depths=(Fraction(1, 4), Fraction(1, 2)))
+    ((first, second),) = mark_rows(uneven, INCH, 8)
+    assert [read_aloud(str(mark.depth)) for mark in (first, second)] == ["1/4 in", "1/2 in"]
+    assert mark_rows(tucks(INCH, 1), INCH, 8)[0][0].depth == ""
+
+
+def test_many_depths_are_told_as_a_range() -> None:
+    panel = cushion(count=3).panels["front"]
+    uneven = dataclasses.replace(panel.across, depths=(Fraction(1, 4), Fraction(1, 2), Fraction(1, 4)))
+    told = dict(key_numbers(dataclasses.replace(panel, across=uneven), INCH))
+    assert read_aloud(str(told["Depth, stitching to fold"])) == "1/4 in to 1/2 in"
+
+
+def test_two_runs_of_depths_are_told_one_by_one() -> None:
     panel = cushion(count=3).panels["front"]
     uneven = dataclasses.replace(panel.across, depths=(Fraction(1, 4), Fraction(1, 4), Fraction(1, 2)))
     told = dict(key_numbers(dataclasses.replace(panel, across=uneven), INCH))
