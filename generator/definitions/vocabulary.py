@@ -102,6 +102,7 @@ CONDITIONS = frozenset(
         "held",
         "cut to shape",
         "shrinkage",
+        "stripes",
     }
 )
 # Rates of work in the room's file: those told for each thing, and those told for a length of work.

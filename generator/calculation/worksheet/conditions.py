@@ -52,6 +52,10 @@ def _shrinks(pieces: Sequence[Piece], scope: Scope) -> bool:
     return any(scope.share(scope.project.cloths[piece.cloth].shrinkage) > 0 for piece in pieces if piece.cloth)
 
 
+def _striped(pieces: Sequence[Piece], scope: Scope) -> bool:
+    return any(scope.project.cloths[piece.cloth].repeat is not None for piece in pieces if piece.cloth)
+
+
 def _has_upright(rows: RowSet) -> bool:
     return any(turn is Turn.UPRIGHT for row in rows.rows for turn in row.turns)
 
@@ -91,5 +95,6 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "held": _rowed(lambda rows: bool(rows.top or rows.bottom)),
         "cut to shape": lambda pieces, _scope: any(piece.shaped for piece in pieces),
         "shrinkage": _shrinks,
+        "stripes": _striped,
     }
 )

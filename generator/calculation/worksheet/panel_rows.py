@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.rows import RowWish, choose_rows, cut_along, row_findings
+from generator.calculation.sample import sample_draw_in
 from generator.calculation.worked import RowSet, TuckSet
 from generator.calculation.worksheet.panel_tucks import count_rule, plan_of
 from generator.calculation.worksheet.scope import Scope
@@ -30,9 +31,19 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
         back_and_forth=keys.back_and_forth,
         top_held=keys.top_held,
         bottom_held=keys.bottom_held,
-        measured_draw_in=scope.value(keys.draw_in) if keys.draw_in else None,
+        measured_draw_in=_measured_draw_in(scope, model),
     )
     rows = choose_rows(wish, tucks, scope.edition)
     for text in row_findings(wish, rows, tucks, scope.edition):
         scope.report("warning", text, keys.place, name)
     return rows, cut_along(rows, finished, ends, scope.edition)
+
+
+def _measured_draw_in(scope: Scope, model: TuckedPanel) -> Fraction | None:
+    """What one interval between rows lost: as the rows say, else as the panel's sample says, else not measured."""
+    if model.rows is not None and model.rows.draw_in is not None:
+        return scope.value(model.rows.draw_in)
+    sample = model.sample
+    if sample is None or sample.rows_before is None or sample.rows_after is None:
+        return None
+    return sample_draw_in(scope.value(sample.rows_before), scope.value(sample.rows_after))

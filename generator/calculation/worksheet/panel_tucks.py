@@ -12,6 +12,7 @@ from generator.calculation.held import edge_tucks_lie
 from generator.calculation.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.runs import RunWish, work_runs
 from generator.calculation.sample import carried_take_up, sample_take_up
+from generator.calculation.stripes import spacing_on_repeat
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces import Rows, Run, TuckedPanel, Tucks
@@ -40,7 +41,7 @@ def worked_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
     """Return the tucks across a panel."""
     plan = plan_of(model.rows)
     ends = (scope.end(model.finish("left")), scope.end(model.finish("right")))
-    wish = _wish(scope, model.tucks, scope.value(model.finished_across), ends, plan)
+    wish = _on_stripes(scope, model, _wish(scope, model.tucks, scope.value(model.finished_across), ends, plan))
     if plan is not None and model.rows is not None:
         held = (model.rows.top_held, model.rows.bottom_held)
         wish = replace(wish, lies=lambda count: edge_tucks_lie(plan, count, held))
@@ -49,6 +50,14 @@ def worked_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
     for text in tuck_findings(tucks, scope.edition, thickness, sampled=model.sample is not None):
         scope.report("warning", text, model.tucks.place, name)
     return tucks
+
+
+def _on_stripes(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckWish:
+    """The wish with its spacing on whole repeats of a striped cloth, so that every fold meets the same stripe."""
+    repeat = scope.project.cloths[scope.cloth_of(model)].repeat
+    if repeat is None or not wish.spacing:
+        return wish
+    return replace(wish, spacing=spacing_on_repeat(wish.spacing, scope.value(repeat)))
 
 
 def worked_cross_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
