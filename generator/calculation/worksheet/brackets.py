@@ -44,9 +44,18 @@ def _panel(make: Callable[[Bench, Panel], str]) -> Filler:
     return fill
 
 
-def _cut_list(bench: Bench, pieces: Sequence[Piece]) -> str:
-    items = [item for piece in pieces if not piece.after_panel for item in cut_items(piece)]
-    return lists.cut_list(items, lambda name: _cloth(bench, name), bench.scope.edition)
+def _cut_list(*, later: bool) -> Filler:
+    """The pieces that are cut at once, or those that wait until the sewn panel has been measured."""
+
+    def fill(bench: Bench, pieces: Sequence[Piece]) -> str:
+        items = [item for piece in pieces if piece.after_panel is later for item in cut_items(piece)]
+        return lists.cut_list(items, lambda name: _cloth(bench, name), bench.scope.edition)
+
+    return fill
+
+
+def _hem(side: str) -> Filler:
+    return lambda bench, pieces: lists.hem_turns(pieces[0], side, bench.scope.edition) if pieces else ""
 
 
 def _cloth(bench: Bench, piece: str) -> str:
@@ -59,6 +68,11 @@ def _labels(bench: Bench) -> Callable[[str], str]:
 
 def _closures(*, holes: bool) -> Filler:
     return lambda bench, _pieces: lists.closure_list(bench.closures, _labels(bench), bench.scope.edition, holes=holes)
+
+
+def _stripe(bench: Bench, pieces: Sequence[Piece]) -> str:
+    cloths = (bench.scope.project.cloths[piece.cloth] for piece in pieces if piece.cloth)
+    return next((f"the {cloth.fold_on} stripe" for cloth in cloths if cloth.fold_on), "the same stripe")
 
 
 def _meetings(bench: Bench, pieces: Sequence[Piece]) -> str:
@@ -76,7 +90,9 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "piece": lambda _bench, pieces: _names(pieces[:1]),
         "other": lambda _bench, pieces: _names(pieces[1:2]),
         "pieces": lambda _bench, pieces: _names(pieces),
-        "cut list": _cut_list,
+        "cut list": _cut_list(later=False),
+        "list for later": _cut_list(later=True),
+        "stripe": _stripe,
         "cut later": lambda _bench, pieces: _names([piece for piece in pieces if piece.after_panel]),
         "marks": _panel(lambda bench, panel: lists.mark_list(panel.across, bench.scope.edition)),
         "cross marks": _panel(
@@ -88,6 +104,8 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "rows": _panel(lambda _bench, panel: lists.row_list(panel)),
         "joins": _panel(lambda bench, panel: lists.join_list(panel, bench.scope.edition)),
         "meetings": _meetings,
+        "left hem": _hem("left"),
+        "top hem": _hem("top"),
         "hems": lambda bench, pieces: lists.hem_list(pieces, bench.scope.edition),
         "buttonholes": _closures(holes=True),
         "buttons": _closures(holes=False),

@@ -106,6 +106,12 @@ def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
     return "\n".join(lines) or "- These pieces have no hems of their own."
 
 
+def hem_turns(piece: Piece, side: str, edition: Edition) -> str:
+    """Return how the hem of one edge is turned; an edge without a hem says so."""
+    edge = piece.edges.get(side)
+    return _hem(edge, edition) if edge is not None and edge.end.kind == "hem" else f"no hem at the {side}"
+
+
 def _hem(edge: EdgeWork, edition: Edition) -> str:
     first, second = say_length(edge.end.first, edition), say_length(edge.end.second, edition)
     return f"turn {first}, and {first} again" if first == second else f"turn {first}, then {second}"

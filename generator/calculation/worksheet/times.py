@@ -17,12 +17,18 @@ Counts = dict[str, Fraction]
 _HAND_LENGTH = Fraction(8)
 
 
-def _cut(pieces: Sequence[Piece]) -> Counts:
-    parts = (
-        piece.quantity * (len(piece.panel.breadths) if piece.panel and piece.panel.breadths else piece.parts)
-        for piece in pieces
-    )
-    return {"cut a piece": Fraction(sum(parts))}
+def _cut(*, later: bool) -> Callable[[Sequence[Piece]], Counts]:
+    """Count the cuts of the pieces that are cut at once, or of those that wait for the sewn panel."""
+
+    def count(pieces: Sequence[Piece]) -> Counts:
+        parts = (
+            piece.quantity * (len(piece.panel.breadths) if piece.panel and piece.panel.breadths else piece.parts)
+            for piece in pieces
+            if piece.after_panel is later and piece.shape != "none"
+        )
+        return {"cut a piece": Fraction(sum(parts))}
+
+    return count
 
 
 def _mark_folds(pieces: Sequence[Piece]) -> Counts:
@@ -93,7 +99,8 @@ def _nothing(_pieces: Sequence[Piece]) -> Counts:
 
 WORK: Mapping[str, Callable[[Sequence[Piece]], Counts]] = MappingProxyType(
     {
-        "cut pieces": _cut,
+        "cut pieces": _cut(later=False),
+        "cut later": _cut(later=True),
         "mark folds": _mark_folds,
         "crease tucks": _crease,
         "stitch tucks": _stitch_tucks,
