@@ -109,7 +109,8 @@ def _envelope_back(scope: Scope, name: str, model: Any) -> Sizes:
     overlap, hem = scope.value(model.overlap), scope.value(model.hem)
     ends = _ends(scope, model)
     left, right = worked_envelope_back(across, along, overlap, End("hem", hem, hem), ends)
-    part = (max(left.cut_across, right.cut_across), left.cut_along)
+    mark = scope.edition.mark
+    part = (round_up(max(left.cut_across, right.cut_across), mark), round_up(left.cut_along, mark))
     warning = gaping_overlap(overlap, scope.edition)
     if warning:
         scope.report("warning", warning, model.overlap.place, name)
