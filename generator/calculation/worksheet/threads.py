@@ -45,6 +45,10 @@ def thread_use(
         return ThreadUse(Fraction(0), "none", 0)
     thread = stitching_thread(lines)
     length = thread_with_waste(thread, waste)
+    return ThreadUse(length, written_thread(length, edition), spools(thread, spool, waste))
+
+
+def written_thread(length: Fraction, edition: Edition) -> str:
+    """Return a length of thread [in] in whole yards or metres, rounded up."""
     unit, name = (METRE, "m") if edition.unit == "cm" else (YARD, "yd")
-    text = f"{write_number(round_up(length, unit) / unit)} {name}"
-    return ThreadUse(length, text, spools(thread, spool, waste))
+    return f"{write_number(round_up(length, unit) / unit)} {name}"

@@ -1,0 +1,63 @@
+"""What a class buys beside cloth: kits come in, thread and one shopping list for all of them go out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from generator.calculation.classes import class_amounts
+from generator.calculation.thread import spools
+from generator.calculation.worked import ClosureWork, SupplyLine, ThreadUse, Worksheet
+from generator.calculation.worksheet.class_kits import KitWork, is_brought
+from generator.calculation.worksheet.supplies import supply_amount
+from generator.calculation.worksheet.threads import written_thread
+from generator.definitions.class_plan import ClassPlan
+from generator.definitions.room import Room
+from generator.lengths import Edition, say_length, write_number
+
+
+def kit_supplies(worksheet: Worksheet) -> tuple[SupplyLine, ...]:
+    """Return everything beside cloth and thread that goes into one kit: closures first, then supplies."""
+    closures = [_closure_line(one, worksheet.edition) for one in worksheet.closures if one.kind != "ties"]
+    return (*closures, *worksheet.supplies)
+
+
+def _closure_line(closure: ClosureWork, edition: Edition) -> SupplyLine:
+    """A closure as a line of the shopping list; ties are sewn, not bought."""
+    size = f", {say_length(closure.diameter, edition)}" if closure.diameter else ""
+    number = Fraction(closure.number)
+    return SupplyLine(f"{closure.kind}{size}", write_number(number), closure.note, number)
+
+
+def class_supplies(kits: Sequence[KitWork], plan: ClassPlan, room: Room) -> tuple[SupplyLine, ...]:
+    """Return one shopping list for a class, equal lines added up; what is brought or lent is left out."""
+    lines: dict[str, tuple[SupplyLine, Edition]] = {}
+    amounts: dict[object, dict[str, Fraction]] = {}
+    for work in kits:
+        for line in kit_supplies(work.worksheet):
+            if is_brought(line.item, plan, room):
+                continue
+            key = f"{line.item}|{line.length}"
+            lines.setdefault(key, (line, work.worksheet.edition))
+            of_kit = amounts.setdefault(work.kit, {})
+            of_kit[key] = of_kit.get(key, Fraction(0)) + line.number
+    totals = class_amounts(
+        [work.count for work in kits],
+        {work.kit: amounts.get(work.kit, {}) for work in kits},
+        own_cloth_too=True,
+    )
+    return tuple(_line(*lines[key], number) for key, number in totals.items())
+
+
+def _line(line: SupplyLine, edition: Edition, number: Fraction) -> SupplyLine:
+    return SupplyLine(line.item, supply_amount(number, line.length, edition), line.note, number, line.length)
+
+
+def class_thread(kits: Sequence[KitWork], room: Room, edition: Edition) -> ThreadUse:
+    """Return the thread of all kits packed; whole spools are counted once, for the class."""
+    amounts = {work.kit: {"thread": work.worksheet.thread.length} for work in kits}
+    length = class_amounts([work.count for work in kits], amounts, own_cloth_too=True).get("thread", Fraction(0))
+    if not length:
+        return ThreadUse(length, "none", 0)
+    # The lengths of the worksheets have their waste already.
+    return ThreadUse(length, written_thread(length, edition), spools(length, room.spool.fixed(edition), Fraction(0)))

@@ -1,0 +1,112 @@
+"""A class worked out: its file and its project come in, a ClassSheet with everything that the class comes to goes out.
+
+Commands and class packs read the ClassSheet and compute nothing of their own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calculation.class_paper import KitSlip, kit_slips
+from generator.calculation.classes import mixed_editions
+from generator.calculation.timetable import Timetable
+from generator.calculation.worked import SupplyLine, ThreadUse
+from generator.calculation.worksheet.class_cloth import ClassCloth, class_cloths, short_remnants
+from generator.calculation.worksheet.class_days import class_timetable, slowest_kit
+from generator.calculation.worksheet.class_kits import (
+    KitWork,
+    bookings_of,
+    cut_otherwise,
+    kit_works,
+    preparation_minutes,
+    spare_of,
+)
+from generator.calculation.worksheet.class_shopping import class_supplies, class_thread
+from generator.calculation.worksheet.costs import Bill, bill, wanted_things
+from generator.calculation.worksheet.sheet import Shelf
+from generator.definitions.class_plan import ClassPlan
+from generator.definitions.nodes import fold
+from generator.definitions.project import Project
+from generator.errors import Finding
+from generator.lengths import Edition
+
+
+@dataclass(frozen=True, slots=True)
+class ClassSheet:
+    """Everything that one class comes to.
+
+    ``kits`` are the sizes and editions that occur, ``slips`` one for each bag. ``cloths``, ``thread``, ``supplies`` and
+    ``bill`` are for the whole class. ``slowest`` is the kit that the timetable goes by, at the beginners' pace;
+    ``preparation`` is how long the room cuts before the class [min]. ``bring`` and ``lent`` need not be bought.
+    """
+
+    name: str
+    title: str
+    note: str
+    project: str
+    project_title: str
+    edition: Edition
+    paper: str
+    kits: tuple[KitWork, ...]
+    slips: tuple[KitSlip, ...]
+    cloths: Mapping[str, ClassCloth]
+    thread: ThreadUse
+    supplies: tuple[SupplyLine, ...]
+    bill: Bill
+    timetable: Timetable
+    slowest: KitWork
+    preparation: int
+    bring: tuple[str, ...] = ()
+    lent: tuple[str, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+def class_sheet(plan: ClassPlan, project: Project, shelf: Shelf) -> ClassSheet:
+    """Return everything that a class comes to.
+
+    Raises
+    ------
+    FaultyFileError
+        If a size cannot be worked on the cloth of the class, or a session has no time to sew.
+    """
+    room = shelf.room
+    edition = room.edition(plan.edition)
+    kits = kit_works(plan, project, shelf)
+    cloths = class_cloths(kits, [fold(name) for name in plan.bring], edition)
+    supplies, thread = class_supplies(kits, plan, room), class_thread(kits, room, edition)
+    costs = bill(wanted_things((cloth.use for cloth in cloths.values()), supplies, (), thread), room.prices)
+    slowest = slowest_kit(kits, room)
+    days = class_timetable(plan, slowest, room)
+    told = (*short_remnants(cloths, edition), *costs.faults, *days.findings)
+    return ClassSheet(
+        name=plan.name,
+        title=plan.title,
+        note=plan.note.filled(edition, _no_name) if plan.note else "",
+        project=project.name,
+        project_title=project.title,
+        edition=edition,
+        paper=plan.paper,
+        kits=kits,
+        slips=kit_slips(bookings_of(plan), spare_of(plan, project)),
+        cloths=cloths,
+        thread=thread,
+        supplies=supplies,
+        bill=costs,
+        timetable=days,
+        slowest=slowest,
+        preparation=preparation_minutes(kits, room),
+        bring=plan.bring,
+        lent=room.lends,
+        findings=(
+            *([Finding("warning", mixed)] if (mixed := mixed_editions([work.count for work in kits])) else []),
+            *(cut_otherwise(kits, project, shelf) if plan.cloths else ()),
+            *(Finding("warning", text) for text in told),
+        ),
+    )
+
+
+def _no_name(name: str) -> Fraction:
+    """A class is of many sizes, so its texts name no measure."""
+    raise KeyError(name)
