@@ -70,6 +70,11 @@ def words_page(name: str) -> str:
     return f"pages/{slug(name)}.html"
 
 
+def picture_file(project: str, kind: str) -> str:
+    """Return the path of a picture that stands for a project: ``surface``, or ``card`` for the small one."""
+    return f"projects/{project_slug(project)}/{kind}.svg"
+
+
 def asset(name: str) -> str:
     """Return the path of a file that pages share: style sheets, fonts, scripts."""
     return f"{ASSETS}/{name}"

@@ -74,8 +74,21 @@ class SizeLink:
 
 
 @dataclass(frozen=True, slots=True)
+class CardPicture:
+    """A picture that lies in a file of its own: its path inside the site, its size on paper [in] and its words."""
+
+    address: str
+    width: float
+    height: float
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
 class ProjectSummary:
-    """One project, as the home page shows it."""
+    """One project, as the home page shows it.
+
+    ``picture`` is set into the page itself, ``card`` is a link to a file: the home page stays small with cards.
+    """
 
     project: str
     title: str
@@ -86,6 +99,7 @@ class ProjectSummary:
     most_minutes: int
     sizes: tuple[SizeLink, ...]
     picture: Picture | None = None
+    card: CardPicture | None = None
 
     @property
     def page(self) -> str:
