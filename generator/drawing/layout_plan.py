@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from generator.calculation.worked import Layout, Placed
 
-WIDE, HIGH = Fraction(19, 4), Fraction(15, 2)
+WIDE, HIGH = Fraction(19, 4), Fraction(6)
 LEAST_WIDE = Fraction(16, 5)
 
 
@@ -72,15 +72,15 @@ def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
 
     Examples
     --------
-    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 80 in long, 7 1/2 in of
-    paper hold the length at 3/32, and the width comes out 3 9/16 in, wide enough.
+    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 60 in long, 6 in of
+    paper hold the length at a tenth, and the width comes out 3 4/5 in, wide enough.
 
     >>> layout_scale(Layout(Fraction(38), Fraction(20), (), ((Fraction(0), Fraction(20)),), Fraction(20),
     ...     True, Fraction(38)))
     Fraction(1, 8)
-    >>> layout_scale(Layout(Fraction(38), Fraction(80), (), ((Fraction(0), Fraction(20)),), Fraction(80), True,
+    >>> layout_scale(Layout(Fraction(38), Fraction(60), (), ((Fraction(0), Fraction(20)),), Fraction(60), True,
     ...     Fraction(38)))
-    Fraction(3, 32)
+    Fraction(1, 10)
     """
     widest = min(Fraction(1), most_wide / layout.width)
     whole = min(widest, HIGH / layout.length)
