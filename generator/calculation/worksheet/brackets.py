@@ -104,6 +104,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "rows": _panel(lambda _bench, panel: lists.row_list(panel)),
         "joins": _panel(lambda bench, panel: lists.join_list(panel, bench.scope.edition)),
         "meetings": _meetings,
+        "lengths": lambda bench, pieces: lists.length_words(pieces[0], bench.scope.edition) if pieces else "",
         "left hem": _hem("left"),
         "top hem": _hem("top"),
         "hems": lambda bench, pieces: lists.hem_list(pieces, bench.scope.edition),

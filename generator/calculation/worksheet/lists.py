@@ -106,6 +106,16 @@ def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
     return "\n".join(lines) or "- These pieces have no hems of their own."
 
 
+def length_words(piece: Piece, edition: Edition) -> str:
+    """Return in how many lengths a strip is cut and how they are joined."""
+    if piece.grain == "bias" and piece.part_across:
+        return f"Its square is {say_length(piece.part_across, edition)} each way."
+    if piece.parts == 1:
+        return "The strip is cut in one length."
+    each, seam = say_length(piece.part_across, edition), say_length(piece.join_allowance, edition)
+    return f"The strip is cut in {piece.parts} lengths of {each}: join them end to end first, with seams of {seam}."
+
+
 def hem_turns(piece: Piece, side: str, edition: Edition) -> str:
     """Return how the hem of one edge is turned; an edge without a hem says so."""
     edge = piece.edges.get(side)
