@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from generator.calculation.worked import Layout, Placed
 
-WIDE, HIGH = Fraction(19, 4), Fraction(6)
+WIDE, HIGH = Fraction(19, 4), Fraction(5)
 LEAST_WIDE = Fraction(16, 5)
 
 
@@ -72,13 +72,13 @@ def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
 
     Examples
     --------
-    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 60 in long, 6 in of
+    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 50 in long, 5 in of
     paper hold the length at a tenth, and the width comes out 3 4/5 in, wide enough.
 
     >>> layout_scale(Layout(Fraction(38), Fraction(20), (), ((Fraction(0), Fraction(20)),), Fraction(20),
     ...     True, Fraction(38)))
     Fraction(1, 8)
-    >>> layout_scale(Layout(Fraction(38), Fraction(60), (), ((Fraction(0), Fraction(20)),), Fraction(60), True,
+    >>> layout_scale(Layout(Fraction(38), Fraction(50), (), ((Fraction(0), Fraction(20)),), Fraction(50), True,
     ...     Fraction(38)))
     Fraction(1, 10)
     """

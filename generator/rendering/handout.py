@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 from functools import partial
+from typing import Any
+
+from weasyprint import Document
 
 from generator.calculation.worked import Worksheet
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.figures import Pictures, arranged, sheet_image
-from generator.rendering.pdf import write_pdf
+from generator.rendering.pdf import Paper, page_of, write_fitting_pdf
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.words import printed_words
 
 _LARGE = 14.0
+# How the sheet for the cutting table is set: roomy, tight where it would spill, and where even that spills without a
+# page of its own, so that the steps follow at once.
+_FITS = ("", "tight", "tight flowing")
 
 
 def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str) -> bytes:
@@ -40,24 +46,38 @@ def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, p
         If a letter, a font or a picture is missing.
     """
     memory: dict[str, str] = {}
-    html = _html(worksheet, pictures, setting, paper, memory)
-    return write_pdf(html, paper_style(setting.theme, paper, "handout"), setting.theme, memory)
+    values = _values(worksheet, pictures, setting, paper, memory)
+    sheet = template(setting.theme, "handout.html")
+    versions = (sheet.render(fit=fit, **values) for fit in _FITS)
+    return write_fitting_pdf(versions, _begins_work_on_page_2, Paper(_style(setting, paper), setting.theme, memory))
 
 
-def _html(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str, memory: dict[str, str]) -> str:
+def _style(setting: Setting, paper: str) -> str:
+    return paper_style(setting.theme, paper, "handout")
+
+
+def _begins_work_on_page_2(document: Document) -> bool:
+    """Return whether the sheet for the cutting table keeps to its one page."""
+    return 2 in (page_of(document, "layouts"), page_of(document, "steps"))
+
+
+def _values(
+    worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str, memory: dict[str, str]
+) -> dict[str, Any]:
+    """Return what the template is told; the pictures that it asks for are kept in ``memory``."""
     measures = setting.theme.measures
     text = float(measures["text"].removesuffix("pt"))
     margin = float(measures["page margin"].removesuffix("in"))
     width, height = PAPERS[paper]
     image = sheet_image(memory, (width - 2 * margin, height - 2 * margin - 1.2 - text / 10), max(1.0, text / _LARGE))
     columns = max(3, int((width - 2 * margin) * 72 / (text * 6.5)))
-    return template(setting.theme, "handout.html").render(
-        setting=setting,
-        link=size_link(worksheet),
-        paper=paper,
-        arrangement=arranged(worksheet, pictures),
-        image=image,
-        in_words=False,
-        words=partial(printed_words, site_address=setting.site_address),
+    return {
+        "setting": setting,
+        "link": size_link(worksheet),
+        "paper": paper,
+        "arrangement": arranged(worksheet, pictures),
+        "image": image,
+        "in_words": False,
+        "words": partial(printed_words, site_address=setting.site_address),
         **sheet_words(worksheet, columns),
-    )
+    }

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import logging
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import urlsplit
 from urllib.request import url2pathname
@@ -24,6 +25,7 @@ from generator.definitions.theme import Theme
 from generator.errors import PublishError
 
 _LONGEST = 160
+Finisher = Callable[[Document, pydyf.PDF], None]
 
 
 class SheetFetcher(URLFetcher):  # type: ignore[misc]  # the library has no types
@@ -48,6 +50,15 @@ class SheetFetcher(URLFetcher):  # type: ignore[misc]  # the library has no type
                 return URLFetcherResponse(path.as_uri(), path.read_bytes(), {"Content-Type": "font/ttf"})
         self.refused.append(url[:_LONGEST])
         raise FatalURLFetchingError(f"a sheet may not fetch {url[:_LONGEST]}")
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """What a sheet is set with: its style sheet, the theme whose fonts may be read, and pictures by name."""
+
+    style: str
+    theme: Theme
+    memory: Mapping[str, str]
 
 
 def write_pdf(
@@ -76,17 +87,60 @@ def write_pdf(
     PublishError
         If anything is missing or refused; the message names it.
     """
-    fetcher = SheetFetcher(tuple(folder / "fonts" for folder in theme.folders), memory or {})
+    finisher = _ask_for_true_size if true_size else None
+    return _written((html,), _any_will_do, Paper(style, theme, memory or {}), finisher)
+
+
+def write_fitting_pdf(versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper) -> bytes:
+    """Return the first version of a sheet that fits, as PDF; the last one where none does.
+
+    Parameters
+    ----------
+    versions : iterable of str
+        Finished pages, the roomiest first; a version is asked for only when those before it did not fit.
+    fits : function of a Document
+        Whether a version as set is well placed on its pages.
+    paper : Paper
+        Style sheet, theme and pictures.
+
+    Returns
+    -------
+    bytes
+        The same for the same input.
+
+    Raises
+    ------
+    PublishError
+        If anything is missing or refused; the message names it.
+    """
+    return _written(versions, fits, paper, None)
+
+
+def page_of(document: Document, anchor: str) -> int:
+    """Return the number of the page on which an element with an id begins, 0 where there is none."""
+    return next((number for number, page in enumerate(document.pages, 1) if anchor in page.anchors), 0)
+
+
+def _any_will_do(document: Document) -> bool:
+    return True
+
+
+def _written(
+    versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper, finisher: Finisher | None
+) -> bytes:
+    fetcher = SheetFetcher(tuple(folder / "fonts" for folder in paper.theme.folders), paper.memory)
     fonts = FontConfiguration()
+    written = None
     with _grumbles() as grumbles:
         try:
-            sheet = CSS(string=style, url_fetcher=fetcher, font_config=fonts)
-            written = HTML(string=html, url_fetcher=fetcher).write_pdf(
-                stylesheets=[sheet],
-                font_config=fonts,
-                pdf_variant="pdf/ua-1",
-                finisher=_ask_for_true_size if true_size else None,
-            )
+            sheet = CSS(string=paper.style, url_fetcher=fetcher, font_config=fonts)
+            for html in versions:
+                document = HTML(string=html, url_fetcher=fetcher).render(
+                    stylesheets=[sheet], font_config=fonts, pdf_variant="pdf/ua-1"
+                )
+                if fits(document):
+                    break
+            written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
         except FatalURLFetchingError as error:
             raise PublishError(f"the sheet could not be set: {error}") from None
     faults = list(dict.fromkeys(fetcher.refused + grumbles))
