@@ -103,17 +103,19 @@ def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:
     meetings = []
     for model in scope.project.edges_that_meet:
         try:
-            join, to = run_length(scope, model.join), run_length(scope, model.to)
+            meeting = _meeting(scope, model)
         except AlreadyReportedError:
             continue
-        ease = scope.value(model.ease)
-        meetings.append(Meeting(str(model.join), str(model.to), join, to, ease, scope.text(model.note)))
-        apart = abs(join - to - ease)
+        meetings.append(meeting)
+        apart = abs(meeting.join_length - meeting.to_length - meeting.ease)
         if apart > scope.edition.mark:
-            scope.report(
-                "error" if apart > scope.edition.wish_step else "warning", _apart(scope, meetings[-1]), model.place
-            )
+            scope.report("error" if apart > scope.edition.wish_step else "warning", _apart(scope, meeting), model.place)
     return tuple(meetings)
+
+
+def _meeting(scope: Scope, model: Any) -> Meeting:
+    join, to = run_length(scope, model.join), run_length(scope, model.to)
+    return Meeting(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note))
 
 
 def _apart(scope: Scope, meeting: Meeting) -> str:

@@ -33,7 +33,8 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
         bottom_held=keys.bottom_held,
         measured_draw_in=_measured_draw_in(scope, model),
     )
-    rows = choose_rows(wish, tucks, scope.edition)
+    with scope.reporting(keys.spacing.place, name):
+        rows = choose_rows(wish, tucks, scope.edition)
     for text in row_findings(wish, rows, tucks, scope.edition):
         scope.report("warning", text, keys.place, name)
     return rows, cut_along(rows, finished, ends, scope.edition)

@@ -5,12 +5,13 @@ A measure or piece that cannot be worked is reported once; whatever needs it the
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from fractions import Fraction
 
 from generator.calculation.cloth import washed_width
 from generator.calculation.worked import End, Piece
-from generator.definitions.pieces import Binding, PieceModel
+from generator.definitions.pieces import Binding, PieceModel, TuckedPanel
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.values import Finish, Formula, Range, Text
@@ -56,9 +57,19 @@ class Scope:
         if finding not in self.findings:
             self.findings.append(finding)
 
+    @contextmanager
+    def reporting(self, place: Place | None, piece: str = "") -> Iterator[None]:
+        """Report what cannot be worked inside at a place, and let what needs it know."""
+        try:
+            yield
+        except CalculationError as fault:
+            self.report("error", str(fault), place, piece)
+            raise AlreadyReportedError(str(fault)) from fault
+
     def value(self, formula: Formula) -> Fraction:
-        """Return what a formula comes to: a length [in] or a plain number."""
-        return formula.value(self.edition, self.lookup)
+        """Return what a formula comes to: a length [in] or a plain number; one that cannot be worked is reported."""
+        with self.reporting(formula.place, self._under_way[-1] if self._under_way else ""):
+            return formula.value(self.edition, self.lookup)
 
     def count(self, formula: Formula) -> int:
         """Return a whole number of things; anything else is refused."""
@@ -142,7 +153,8 @@ class Scope:
         """Return a text with its placeholders filled; none is empty."""
         if text is None or isinstance(text, str):
             return text or ""
-        return text.filled(self.edition, self.lookup)
+        with self.reporting(text.place):
+            return text.filled(self.edition, self.lookup)
 
     def share(self, value: Formula | Fraction | None) -> Fraction:
         """Return a share of one, such as a shrinkage; none is nothing."""
@@ -169,6 +181,9 @@ class Scope:
 
 def place_of(model: PieceModel) -> Place | None:
     """Return where the file says what most often makes a piece fail: its margin, else its kind."""
-    tucks = getattr(model, "tucks", None)
-    margin = getattr(tucks, "margin", None)
-    return margin.least.place if margin is not None else model.place
+    if not isinstance(model, TuckedPanel):
+        return model.place
+    tucks = model.tucks
+    margins = (tucks.margin, tucks.left_margin, tucks.right_margin)
+    written = (margin.least.place for margin in margins if margin is not None and margin.least.place.file)
+    return next(written, tucks.place)

@@ -63,7 +63,10 @@ def worked_sheet(
     bench = Bench(scope, pieces, meetings, closures, shelf.techniques)
     steps = sheet_steps(bench, lambda tools: _cautions_for(tools, shelf))
     _stop_on_errors(scope)
-    return _sheet(bench, cloths, steps, shelf)
+    try:
+        return _sheet(bench, cloths, steps, shelf)
+    except AlreadyReportedError:
+        raise FaultyFileError(scope.findings) from None
 
 
 def _sheet(bench: Bench, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ...], shelf: Shelf) -> Worksheet:

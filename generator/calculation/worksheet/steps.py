@@ -10,7 +10,7 @@ from generator.calculation.timing import operation_minutes, printed_minutes
 from generator.calculation.worked import ClosureWork, Meeting, Piece, SheetStep
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.conditions import holds
-from generator.calculation.worksheet.scope import Scope
+from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.times import WORK
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
@@ -46,7 +46,11 @@ def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str,
     for step in bench.scope.project.steps:
         if step.only_for and bench.scope.size not in step.only_for:
             continue
-        told = _told(bench, step)
+        try:
+            with bench.scope.reporting(step.place):
+                told = _told(bench, step)
+        except AlreadyReportedError:
+            continue
         for place, one in enumerate(told, 1):
             steps.append(
                 SheetStep(

@@ -13,7 +13,7 @@ def worked_supplies(scope: Scope) -> tuple[SupplyLine, ...]:
     """Return the shopping list of the project beside cloth, thread and closures."""
     lines = []
     for model in scope.project.supplies:
-        item = model.item.filled(scope.edition, scope.lookup)
+        item = scope.text(model.item)
         number = scope.value(model.quantity)
         length = scope.value(model.length) if model.length is not None else Fraction(0)
         amount = supply_amount(number, length, scope.edition)
