@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
-from dataclasses import replace
 from pathlib import Path
 
 import click
 
 from generator.calculation.worksheet.sheet import findings_of_project
 from generator.commands.room_folder import project_files, room_folder
+from generator.commands.told import told
 from generator.commands.working import the_room
-from generator.errors import Finding, Level
+from generator.errors import Level
 
 
 @click.command(name="check", help="Read and work every project in every size and edition, and print every finding.")
@@ -25,31 +25,12 @@ def command(projects: tuple[str, ...], *, notes: bool) -> None:
     levels: Counter[str] = Counter()
     files = project_files(folder, projects)
     for path in files:
-        for level, line in _told(findings_of_project(path, room, folder)):
+        for level, line in told(findings_of_project(path, room, folder)):
             levels[level] += 1
             if level != "note" or notes:
                 click.echo(line)
     click.echo(_counted(files, levels))
     sys.exit(1 if levels["error"] else 0)
-
-
-def _told(found: tuple[Finding, ...]) -> list[tuple[Level, str]]:
-    """Each finding once with its level, errors first; the sizes and editions that share it stand at its end."""
-    workings: dict[Finding, list[str]] = {}
-    for finding in found:
-        alike = replace(finding, size="", edition="")
-        workings.setdefault(alike, []).append(", ".join(filter(None, (finding.size, finding.edition))))
-    order = ("error", "warning", "note")
-    told = sorted(workings, key=lambda finding: order.index(finding.level))
-    return [(one.level, str(one) + _where(workings[one])) for one in told]
-
-
-def _where(workings: list[str]) -> str:
-    named = [working for working in workings if working]
-    if not named:
-        return ""
-    rest = len(named) - 3
-    return f" ({'; '.join(named[:3])}{f'; and {rest} more' if rest > 0 else ''})"
 
 
 def _counted(files: list[Path], levels: Counter[str]) -> str:
