@@ -6,35 +6,48 @@ It lies inside the site, so that both change in the same step. A manifest that c
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import Any
 
 NAME = ".manifest.json"
-_FORM = 1
+_FORM = 2
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """What one task built: the key of its inputs, of its worksheet, and the size [bytes] of each file it wrote.
+    """What one job built: the key of how it looks, that of what it says, and the size [bytes] of each file.
 
-    ``card`` holds what the home page needs of a project, empty for other tasks.
+    ``card`` holds what other jobs need of this one, such as the home page of a project.
     """
 
-    key: str
+    looks: str
     content: str
     files: Mapping[str, int]
     card: Mapping[str, Any] = field(default_factory=dict)
 
+    def missing(self, site: Path) -> tuple[str, ...]:
+        """Return the files that are not there as they were written."""
+        return tuple(name for name, size in self.files.items() if not _has(site / name, size))
+
 
 @dataclass(frozen=True, slots=True)
 class Manifest:
-    """Everything that a site was built from: ``projects`` maps a project to the key of its file and its tasks."""
+    """What a site was built from.
 
-    common: str = ""
-    projects: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    ``projects`` maps each project to the key of its file (with all that projects share), ``pages`` is that of the
+    pages of words. ``entries`` are what was built, by the name of the job; those of a project begin with its name
+    and a slash.
+    """
+
+    pages: str = ""
+    projects: Mapping[str, str] = field(default_factory=dict)
     entries: Mapping[str, Entry] = field(default_factory=dict)
+
+    def of_project(self, project: str) -> dict[str, Entry]:
+        """Return the entries of one project by their names."""
+        return {name: entry for name, entry in self.entries.items() if name.startswith(f"{project}/")}
 
 
 def read_manifest(site: Path) -> Manifest:
@@ -44,18 +57,30 @@ def read_manifest(site: Path) -> Manifest:
         if found["form"] != _FORM:
             return Manifest()
         entries = {name: Entry(**entry) for name, entry in found["entries"].items()}
-        return Manifest(found["common"], found["projects"], entries)
-    except (OSError, ValueError, KeyError, TypeError):
+        return Manifest(found["pages"], found["projects"], entries)
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return Manifest()
 
 
 def write_manifest(manifest: Manifest, site: Path) -> None:
-    """Write a manifest into a site that is being built."""
+    """Write a manifest into a site that is being built; equal sites have equal manifests."""
     whole = {
         "form": _FORM,
-        "common": manifest.common,
+        "pages": manifest.pages,
         "projects": dict(manifest.projects),
-        "entries": {name: asdict(entry) for name, entry in sorted(manifest.entries.items())},
+        "entries": {name: asdict(entry) for name, entry in manifest.entries.items()},
     }
     text = json.dumps(whole, indent=1, sort_keys=True, ensure_ascii=False) + "\n"
     (site / NAME).write_text(text, encoding="utf-8")
+
+
+def complete(entries: Iterable[Entry], site: Path) -> bool:
+    """Return whether every file of the entries is there as it was written."""
+    return not any(entry.missing(site) for entry in entries)
+
+
+def _has(path: Path, size: int) -> bool:
+    try:
+        return path.stat().st_size == size
+    except OSError:
+        return False

@@ -32,10 +32,13 @@ def staged(target: Path) -> Iterator[Path]:
         If another run is under way, or the folder cannot be written.
     """
     try:
+        target = target.resolve()
+        if target.exists() and not target.is_dir():
+            raise PublishError(f"{target} is a file; the site needs a folder there, so move it away")
         target.parent.mkdir(parents=True, exist_ok=True)
         with _alone(target):
             _clear_left_over(target)
-            staging = target.parent / f".{target.name}-new"
+            staging = target.parent / f"{_staging_name(target)}{os.getpid()}"
             staging.mkdir()
             try:
                 yield staging
@@ -63,8 +66,13 @@ def _clear_left_over(target: Path) -> None:
     old = target.parent / f".{target.name}-old"
     if old.exists() and not target.exists():
         old.rename(target)
-    for left in (old, target.parent / f".{target.name}-new"):
+    for left in (old, *target.parent.glob(f"{_staging_name(target)}*")):
         shutil.rmtree(left, ignore_errors=True)
+
+
+def _staging_name(target: Path) -> str:
+    """How the names of staged folders begin; each run has its own, for workers of a killed one may still write."""
+    return f".{target.name}-new-"
 
 
 def _put_in_place(staging: Path, target: Path) -> None:
@@ -93,6 +101,7 @@ def _exchanged(one: Path, other: Path) -> bool:
 def _words(fault: OSError, target: Path) -> str:
     reason = {
         errno.ENOSPC: "the disk is full; make room and run the command again",
+        errno.EDQUOT: "your share of the disk is full; make room and run the command again",
         errno.EACCES: "the folder may not be written; check whose it is",
         errno.EPERM: "the folder may not be written; check whose it is",
         errno.EROFS: "the disk is read-only",

@@ -1,0 +1,165 @@
+"""Building a site in a new folder: what is stale is made, what still holds is taken over, then it takes its place.
+
+First all projects are worked, so that every finding comes at once and before anything is drawn. Then follow the sheets,
+the page of each project, and the home page, each from what came before it.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.errors import FaultyFileError, Finding, PublishError
+from generator.publishing.crew import Crew
+from generator.publishing.inputs import Inputs, key_of
+from generator.publishing.jobs import HomeJob, Job, Outcome, OverviewJob, ProjectJob, SheetJob, workshop_of
+from generator.publishing.manifest import NAME, Entry, Manifest, read_manifest, write_manifest
+from generator.publishing.order import Order, Published, Report
+from generator.publishing.plan import SITE_ENTRY, overview_entry, planned, sheet_entry
+from generator.publishing.swap import staged
+
+
+def build(order: Order, inputs: Inputs, report: Report) -> Published:
+    """Build the site of an order and put it in its place."""
+    _stop_on_strangers(order.site)
+    with staged(order.site) as staging:
+        run = _Run(order, inputs, staging, report)
+        with Crew(workshop_of(order.folder, order.theme, inputs), order.workers) as crew:
+            run.fill(crew)
+    return run.published
+
+
+@dataclass(frozen=True, slots=True)
+class _Task:
+    """A job whose outcome gets an entry of a name in the manifest, with the key of what it says."""
+
+    name: str
+    content: str
+    job: Job
+
+
+class _Run:
+    """One run: the old site and its manifest, the new folder, and what has been made so far."""
+
+    def __init__(self, order: Order, inputs: Inputs, staging: Path, report: Report) -> None:
+        self._order = order
+        self._inputs = inputs
+        self._staging = staging
+        self._report = report
+        self._old = read_manifest(order.site)
+        self._plan = planned(inputs, self._old, order.site, order.projects)
+        self._entries: dict[str, Entry] = {}
+        self.published = Published(projects=len(self._plan.kept) + len(self._plan.stale))
+
+    def fill(self, crew: Crew) -> None:
+        """Make or take over everything that the site consists of, and write its manifest."""
+        worked = self._worked(crew)
+        for project in self._plan.kept:
+            for name, entry in self._old.of_project(project).items():
+                self._take_over(name, entry)
+        self._make(crew, self._sheets(worked), "sheets")
+        self._make(crew, self._overviews(worked), "project pages")
+        self._make(crew, [self._home()], "home page")
+        keys = {name: self._old.projects[name] for name in self._plan.kept}
+        keys |= {name: self._inputs.of_project(name) for name in self._plan.stale}
+        write_manifest(Manifest(self._inputs.of_pages, keys, self._entries), self._staging)
+
+    def _worked(self, crew: Crew) -> dict[str, Outcome]:
+        """Work every stale project; nothing is drawn unless all of them can be sewn."""
+        folder = self._order.folder / "projects"
+        jobs = [ProjectJob(name, folder / f"{name}.yaml") for name in self._plan.stale]
+        return dict(zip(self._plan.stale, self._outcomes(crew, jobs, "projects"), strict=True))
+
+    def _sheets(self, worked: Mapping[str, Outcome]) -> list[_Task]:
+        """Return the sheets that must be made; those that would come out the same are taken over."""
+        return [
+            _Task(
+                sheet_entry(project, sheet.size, sheet.edition), sheet.content, SheetJob(project, sheet, self._staging)
+            )
+            for project, outcome in worked.items()
+            for sheet in outcome.sheets
+            if not self._same(sheet_entry(project, sheet.size, sheet.edition), outcome.looks, sheet.content)
+        ]
+
+    def _overviews(self, worked: Mapping[str, Outcome]) -> list[_Task]:
+        """Return the pages of projects that must be made; each shows what the project's leading sheet drew."""
+        tasks = []
+        for project, outcome in worked.items():
+            name, content = overview_entry(project), key_of(*(sheet.content for sheet in outcome.sheets))
+            if not self._same(name, outcome.looks, content):
+                pictures = self._entries[_leading_entry(project, outcome)].card
+                worksheets = tuple(sheet.worksheet for sheet in outcome.sheets)
+                tasks.append(_Task(name, content, OverviewJob(project, worksheets, pictures, self._staging)))
+        return tasks
+
+    def _home(self) -> _Task:
+        projects = sorted((*self._plan.kept, *self._plan.stale))
+        cards = tuple(self._entries[overview_entry(project)].card for project in projects)
+        return _Task(SITE_ENTRY, self._inputs.of_pages, HomeJob(cards, self._staging))
+
+    def _make(self, crew: Crew, tasks: Sequence[_Task], what: str) -> None:
+        outcomes = self._outcomes(crew, [task.job for task in tasks], what)
+        for task, outcome in zip(tasks, outcomes, strict=True):
+            self._entries[task.name] = Entry(outcome.looks, task.content, outcome.files, outcome.card)
+            self.published.made.append(task.name)
+
+    def _outcomes(self, crew: Crew, jobs: Sequence[Job], what: str) -> list[Outcome]:
+        """Have jobs done, all of them even where one fails, and return their outcomes in the order of the jobs.
+
+        Raises
+        ------
+        FaultyFileError, PublishError
+            With everything that went wrong.
+        """
+        self._report.expect(len(jobs), what)
+        outcomes: dict[int, Outcome] = {}
+        for number, outcome in crew.outcomes(jobs):
+            outcomes[number] = outcome
+            self.published.count(outcome.seconds)
+            self._report.done(jobs[number].label)
+        in_order = [outcomes[number] for number in range(len(jobs))]
+        _stop_on_faults(in_order)
+        return in_order
+
+    def _same(self, name: str, looks: str, content: str) -> bool:
+        """Take an entry over if it would come out the same; return whether it was."""
+        entry = self._old.entries.get(name)
+        if entry is None or (entry.looks, entry.content) != (looks, content) or entry.missing(self._order.site):
+            return False
+        self._take_over(name, entry)
+        return True
+
+    def _take_over(self, name: str, entry: Entry) -> None:
+        """Put the files of an entry into the new folder: as further links to the same bytes, else as copies."""
+        for file in entry.files:
+            old, new = self._order.site / file, self._staging / file
+            new.parent.mkdir(parents=True, exist_ok=True)
+            try:
+                os.link(old, new)
+            except OSError:
+                shutil.copy2(old, new)
+        self._entries[name] = entry
+        self.published.kept.append(name)
+
+
+def _stop_on_strangers(site: Path) -> None:
+    """Refuse to put a site in the place of files that no run has written."""
+    if site.is_dir() and any(site.iterdir()) and not (site / NAME).exists():
+        raise PublishError(f"{site} holds files that were not published from here; move them away, then publish again")
+
+
+def _stop_on_faults(outcomes: Sequence[Outcome]) -> None:
+    findings = dict.fromkeys(finding for outcome in outcomes for finding in outcome.findings)
+    faults = tuple(dict.fromkeys(outcome.fault for outcome in outcomes if outcome.fault))
+    if findings:
+        raise FaultyFileError((*findings, *(Finding("error", fault) for fault in faults)))
+    if faults:
+        raise PublishError("\n".join((*faults, "Nothing was published; what was published before still stands.")))
+
+
+def _leading_entry(project: str, outcome: Outcome) -> str:
+    leading = outcome.sheets[0]
+    return sheet_entry(project, leading.size, leading.edition)

@@ -1,0 +1,122 @@
+"""Several pairs of hands: jobs come in, what came of each goes out as soon as it is done.
+
+One job alone is done here, in this process. More go to worker processes, the longest first, each to whoever is free.
+A worker has a line of its own to this process: when one dies, it is known over which job, and the others go on.
+"""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import signal
+import threading
+from collections import deque
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from multiprocessing import forkserver
+from multiprocessing.connection import Connection, wait
+from multiprocessing.process import BaseProcess
+from types import TracebackType
+from typing import Self
+
+from generator.publishing.jobs import Job, Outcome, Workshop
+from generator.publishing.later import HAND, later
+
+_DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
+
+
+class Crew:
+    """Does jobs, in worker processes where there are several; a context that sends the workers home at its end."""
+
+    def __init__(self, workshop: Workshop, most: int = 0) -> None:
+        self._workshop = workshop
+        self._most = most or _cores()
+        self._idle: list[Connection] = []
+        self._processes: dict[Connection, BaseProcess] = {}
+
+    def __enter__(self) -> Self:
+        """Return the crew; nobody is hired yet."""
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        """Send the workers home; after a fault or Ctrl-C without waiting for what they are at."""
+        for line, process in self._processes.items():
+            line.close()
+            if kind is not None:
+                process.terminate()
+        for process in self._processes.values():
+            process.join()
+
+    def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
+        """Do jobs and give what came of each with its place among them, in the order in which they are done."""
+        hands = min(self._most, len(jobs))
+        if hands <= 1 and not self._processes:
+            for number, job in enumerate(jobs):
+                yield number, later(HAND).done(self._workshop, job)
+            return
+        waiting = deque(sorted(range(len(jobs)), key=lambda number: jobs[number].weight, reverse=True))
+        busy: dict[Connection, int] = {}
+        while waiting or busy:
+            while waiting and len(busy) < max(hands, 1):
+                line = self._idle.pop() if self._idle else self._hired()
+                busy[line] = waiting.popleft()
+                self._send(line, jobs[busy[line]])
+            ready = set(wait(list(busy)))
+            for line in [line for line in busy if line in ready]:
+                number = busy.pop(line)
+                yield number, self._received(line, jobs[number])
+
+    def _send(self, line: Connection, job: Job) -> None:
+        try:
+            line.send(job)
+        except OSError:
+            # The worker died while it was idle; the line tells so when it is read.
+            return
+
+    def _received(self, line: Connection, job: Job) -> Outcome:
+        try:
+            outcome: Outcome = line.recv()
+        except (EOFError, OSError):
+            self._processes.pop(line).join()
+            line.close()
+            return Outcome(fault=f"{job.label}: {_DIED}")
+        self._idle.append(line)
+        return outcome
+
+    def _hired(self) -> Connection:
+        """Start one more worker and return the line to it."""
+        context = multiprocessing.get_context("forkserver")
+        if not self._processes:
+            context.set_forkserver_preload([HAND])
+            with _ctrl_c_ignored():
+                forkserver.ensure_running()
+        here, there = context.Pipe()
+        process = context.Process(target=_serve, args=(there, self._workshop), daemon=True)
+        process.start()
+        there.close()
+        self._processes[here] = process
+        return here
+
+
+def _cores() -> int:
+    """Return how many cores this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def _serve(line: Connection, workshop: Workshop) -> None:
+    later(HAND).serve(line, workshop)
+
+
+@contextmanager
+def _ctrl_c_ignored() -> Iterator[None]:
+    """Start processes that leave Ctrl-C to this one: it stops them in good order."""
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)

@@ -1,0 +1,140 @@
+"""What is handed to a worker and what comes back: plain values, so that they can be sent to another process.
+
+Worksheets travel packed; only a worker opens them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from generator.errors import Finding
+from generator.publishing.inputs import Inputs
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """What all jobs of a run share.
+
+    The room's folder, the theme asked for, the keys of the tool and of all common inputs, and each page of words with
+    its title.
+    """
+
+    folder: Path
+    theme: str
+    tool: str
+    common: str
+    titles: tuple[tuple[str, str], ...]
+
+
+def workshop_of(folder: Path, theme: str, inputs: Inputs) -> Workshop:
+    """Return what the jobs of a run share, from the keys of its inputs."""
+    return Workshop(folder, theme, inputs.tool, inputs.common, tuple(inputs.titles.items()))
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectJob:
+    """Read a project and work it in every size and edition."""
+
+    project: str
+    path: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return self.project
+
+    @property
+    def weight(self) -> int:
+        """Roughly how long it takes, against others of its kind."""
+        return 1
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One worked size and edition: the key of what it says, its worksheet and its fellow sizes, packed.
+
+    ``leads`` tells the sheet whose pictures stand for the whole project.
+    """
+
+    size: str
+    edition: str
+    content: str
+    leads: bool
+    worksheet: bytes
+    links: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class SheetJob:
+    """Draw a worksheet, and write its page, its handouts and its marking strips below ``out``."""
+
+    project: str
+    sheet: Sheet
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return f"{self.project}, size {self.sheet.size}, {self.sheet.edition}"
+
+    @property
+    def weight(self) -> int:
+        """Roughly how long it takes: the more a worksheet holds, the longer."""
+        return len(self.sheet.worksheet)
+
+
+@dataclass(frozen=True, slots=True)
+class OverviewJob:
+    """Write the page of a project below ``out``; ``pictures`` say what its leading sheet drew."""
+
+    project: str
+    worksheets: tuple[bytes, ...]
+    pictures: Mapping[str, Any]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return f"{self.project}, overview"
+
+    @property
+    def weight(self) -> int:
+        """Roughly how long it takes, against others of its kind."""
+        return len(self.worksheets)
+
+
+@dataclass(frozen=True, slots=True)
+class HomeJob:
+    """Write the home page, the pages of words and the files that all pages share below ``out``."""
+
+    cards: tuple[Mapping[str, Any], ...]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "home and pages of words"
+
+    @property
+    def weight(self) -> int:
+        """Roughly how long it takes, against others of its kind."""
+        return 1
+
+
+Job = ProjectJob | SheetJob | OverviewJob | HomeJob
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What came of a job: sheets or files, or else findings or a fault in words. ``seconds`` are by kind of work."""
+
+    looks: str = ""
+    sheets: tuple[Sheet, ...] = ()
+    files: Mapping[str, int] = field(default_factory=dict)
+    card: Mapping[str, Any] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+    fault: str = ""
+    seconds: Mapping[str, float] = field(default_factory=dict)

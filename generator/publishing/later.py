@@ -1,0 +1,18 @@
+"""Modules that are loaded only when there is work for them: a name comes in, a module goes out.
+
+A run that finds nothing to do must be over before the drawing and setting libraries could even be loaded. All such
+loading goes through here, so that it can be found.
+"""
+
+from __future__ import annotations
+
+import importlib
+from types import ModuleType
+
+BUILD = "generator.publishing.build"
+HAND = "generator.publishing.hand"
+
+
+def later(name: str) -> ModuleType:
+    """Return a module, loaded now if it was not before."""
+    return importlib.import_module(name)

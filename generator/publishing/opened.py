@@ -1,0 +1,79 @@
+"""The room, opened for work: what all jobs of a run share comes in, its settings, theme and styles go out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+from pathlib import Path
+
+from generator.calculation.worksheet.sheet import Shelf, shelf_of
+from generator.definitions.room import Room, load_room
+from generator.definitions.theme import Theme, load_theme
+from generator.drawing.style import Style, read_style
+from generator.publishing.inputs import key_of, theme_folder, theme_key
+from generator.publishing.jobs import Workshop
+from generator.rendering import addresses
+from generator.rendering.setting import PageLink, Setting
+
+
+@dataclass(frozen=True, slots=True)
+class OpenRoom:
+    """What every job needs.
+
+    ``looks`` is the key of everything on a page or sheet that is not in its worksheet: of the tool, of the theme and
+    of the room's words, with hyphens between.
+    """
+
+    folder: Path
+    shelf: Shelf
+    theme: Theme
+    style: Style
+    setting: Setting
+    looks: str
+
+
+@lru_cache(maxsize=1)
+def open_room(workshop: Workshop) -> OpenRoom:
+    """Return the room of a run, opened once in each process.
+
+    Raises
+    ------
+    FaultyFileError
+        With the faults of the room's file, a technique or the theme.
+    PublishError
+        If there is no such theme.
+    """
+    folder = workshop.folder
+    room = load_room(folder / "site" / "site.yaml", folder)
+    theme = load_theme(theme_folder(folder, workshop.theme or room.theme))
+    links = tuple(PageLink(title, addresses.words_page(name)) for name, title in workshop.titles)
+    setting = room_setting(room, theme, links)
+    keys = (workshop.tool, theme_key(theme.folders), key_of(*_words(setting)))
+    looks = "-".join(key[:16] for key in keys)
+    style = read_style(theme.drawing, f"{theme.name}/theme.yaml")
+    return OpenRoom(folder, shelf_of(room, folder), theme, style, setting, looks)
+
+
+def room_setting(room: Room, theme: Theme, links: tuple[PageLink, ...] = ()) -> Setting:
+    """Return where sheets and pages of a room are made for."""
+    return Setting(
+        room=room.name,
+        theme=theme,
+        place=room.place,
+        welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
+        editions=room.editions,
+        papers=room.papers,
+        links=links,
+    )
+
+
+def _words(setting: Setting) -> tuple[str, ...]:
+    """What a page or sheet takes from the setting; the welcome stands on the home page only."""
+    links = (f"{link.title} {link.address}" for link in setting.links)
+    words = (setting.room, setting.place, setting.site_address, setting.edition_mark, setting.language)
+    return (*words, *setting.papers, *links)
+
+
+def _no_measure(name: str) -> Fraction:
+    raise KeyError(name)

@@ -1,0 +1,47 @@
+"""Publishing a room: an order comes in, its site stands in ``site/public``, and what was done goes out.
+
+This module stays light: where nothing has changed, nothing is read but bytes, and no library is loaded.
+"""
+
+from __future__ import annotations
+
+from generator.publishing.inputs import Inputs, read_inputs
+from generator.publishing.later import BUILD, later
+from generator.publishing.manifest import read_manifest
+from generator.publishing.order import Order, Published, Report
+from generator.publishing.plan import planned
+from generator.publishing.surroundings import prepare_surroundings
+
+
+def publish(order: Order, report: Report) -> Published:
+    """Bring the site of a room up to date.
+
+    Parameters
+    ----------
+    order : Order
+        The room, and what to publish of it.
+    report : Report
+        Is told how far the work is.
+
+    Returns
+    -------
+    Published
+        What was made and what was kept.
+
+    Raises
+    ------
+    FaultyFileError
+        With every finding of every file; the site stays as it was.
+    PublishError
+        If a page or sheet could not be made or written; the site stays as it was.
+    """
+    inputs = read_inputs(order.folder, order.theme)
+    if _current(order, inputs):
+        return Published(projects=len(inputs.projects), current=True)
+    prepare_surroundings(order.folder)
+    published: Published = later(BUILD).build(order, inputs, report)
+    return published
+
+
+def _current(order: Order, inputs: Inputs) -> bool:
+    return planned(inputs, read_manifest(order.site), order.site, order.projects).current

@@ -1,0 +1,91 @@
+"""One worksheet made up: packed it comes in, and its page, handouts, strips and pictures are written.
+
+Each picture is drawn once, for the page and for every paper.
+"""
+
+from __future__ import annotations
+
+import pickle
+from collections.abc import Mapping
+from typing import Any
+
+from generator.calculation.worked import Worksheet
+from generator.drawing.catalogue import draw, figure_keys
+from generator.drawing.picture import Picture
+from generator.drawing.style import Style
+from generator.publishing.jobs import Outcome, SheetJob
+from generator.publishing.opened import OpenRoom
+from generator.publishing.written import Stopwatch, Written
+from generator.rendering import addresses
+from generator.rendering.figures import Pictures, arranged
+from generator.rendering.handout import render_handout
+from generator.rendering.pages import render_size
+from generator.rendering.setting import Setting, SizeLink, size_link
+from generator.rendering.strip import render_strip
+
+
+def make_sheet(room: OpenRoom, job: SheetJob) -> Outcome:
+    """Write everything of one size and edition, and return what was written."""
+    watch, written = Stopwatch(), Written(job.out)
+    worksheet: Worksheet = pickle.loads(job.sheet.worksheet)  # noqa: S301 -- packed by this run
+    links: tuple[SizeLink, ...] = pickle.loads(job.sheet.links)  # noqa: S301 -- as above
+    with watch.on("pictures"):
+        pictures = drawn(worksheet, room.style)
+    with watch.on("pages"):
+        written.add(size_link(worksheet).page, render_size(worksheet, pictures, room.setting, links).encode())
+    with watch.on("handouts"):
+        for address, sheet in handouts(worksheet, pictures, room.setting).items():
+            written.add(address, sheet)
+    with watch.on("strips"):
+        for address, sheet in strips(worksheet, pictures, room.setting).items():
+            written.add(address, sheet)
+    card = _leading(worksheet, pictures, written) if job.sheet.leads else {}
+    return Outcome(looks=room.looks, files=written.files, card=card, seconds=watch.seconds)
+
+
+def drawn(worksheet: Worksheet, style: Style) -> Pictures:
+    """Return every picture of a worksheet by its key, with a small one of its first panel's surface."""
+    keys = figure_keys(worksheet)
+    pictures = {key: draw(worksheet, key, style) for key in keys}
+    first = next((key for key in keys if key.startswith("surface ")), None)
+    if first is not None:
+        name = first.removeprefix("surface ")
+        pictures[f"surface card {name}"] = draw(worksheet, f"card {name}", style)
+    return pictures
+
+
+def handouts(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:
+    """Return the handout on every paper, by its address."""
+    link = size_link(worksheet)
+    return {link.handout(paper): render_handout(worksheet, pictures, setting, paper) for paper in setting.papers}
+
+
+def strips(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:
+    """Return the marking strips on every paper, by their address; none where there is nothing to mark."""
+    link = size_link(worksheet)
+    made = {link.strip(paper): render_strip(worksheet, pictures, setting, paper) for paper in setting.papers}
+    return {address: sheet for address, sheet in made.items() if sheet is not None}
+
+
+def _leading(worksheet: Worksheet, pictures: Pictures, written: Written) -> Mapping[str, Any]:
+    """Write the pictures that stand for the project, each as a file of its own, and return what tells of them."""
+    arrangement = arranged(worksheet, pictures)
+    kinds = {"surface": arrangement.surface, "card": arrangement.card}
+    return {
+        kind: _filed(picture, addresses.picture_file(worksheet.project, kind), written)
+        for kind, picture in kinds.items()
+        if picture is not None
+    }
+
+
+def _filed(picture: Picture, address: str, written: Written) -> Mapping[str, Any]:
+    written.add(address, picture.svg.encode())
+    return {
+        "address": address,
+        "key": picture.key,
+        "width": picture.width,
+        "height": picture.height,
+        "alt": picture.alt,
+        "caption": picture.caption,
+        "text": picture.text,
+    }

@@ -1,0 +1,49 @@
+"""First the numbers: a project's file comes in, its worksheets in every size and edition go out, or all its faults."""
+
+from __future__ import annotations
+
+import pickle
+from dataclasses import replace
+
+from generator.calculation.worked import Worksheet
+from generator.calculation.worksheet.sheet import worked_sheet
+from generator.definitions.project import Project, load_project
+from generator.errors import FaultyFileError, Finding
+from generator.publishing.content import content_key
+from generator.publishing.jobs import Outcome, ProjectJob, Sheet
+from generator.publishing.opened import OpenRoom
+from generator.publishing.written import Stopwatch
+from generator.rendering.setting import SizeLink, size_link
+
+
+def work_project(room: OpenRoom, job: ProjectJob) -> Outcome:
+    """Return the worksheets of a project, packed; the findings instead where anything is wrong."""
+    watch = Stopwatch()
+    with watch.on("numbers"):
+        project = load_project(job.path, room.shelf.room, room.folder)
+        worksheets, findings = _worked(project, room)
+    if findings:
+        return Outcome(findings=findings)
+    # A size's page names the others and leads to them; what they come to is theirs to tell, and changes without it.
+    links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
+    packed = pickle.dumps(links)
+    sheets = (_packed(worksheet, links, packed, leads=not number) for number, worksheet in enumerate(worksheets))
+    return Outcome(looks=room.looks, sheets=tuple(sheets), seconds=watch.seconds)
+
+
+def _worked(project: Project, room: OpenRoom) -> tuple[list[Worksheet], tuple[Finding, ...]]:
+    worksheets, findings = [], list[Finding]()
+    for name in project.editions:
+        for size in project.sizes:
+            try:
+                worksheets.append(worked_sheet(project, size, room.shelf.room.edition(name), room.shelf))
+            except FaultyFileError as fault:
+                findings += fault.findings
+    return worksheets, tuple(dict.fromkeys(findings))
+
+
+def _packed(worksheet: Worksheet, links: tuple[SizeLink, ...], packed_links: bytes, *, leads: bool) -> Sheet:
+    """Return a worksheet for the way to whoever draws it; the first one leads, for it draws for the whole project."""
+    beside = (*(f"{link.label} {link.page}" for link in links), "leads" if leads else "")
+    said = content_key(worksheet, *beside)
+    return Sheet(worksheet.size, worksheet.edition.name, said, leads, pickle.dumps(worksheet), packed_links)
