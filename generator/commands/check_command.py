@@ -12,7 +12,6 @@ from generator.calculation.worksheet.sheet import findings_of_project
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
 from generator.commands.working import the_room
-from generator.errors import Level
 
 
 @click.command(name="check", help="Read and work every project in every size and edition, and print every finding.")
