@@ -89,7 +89,7 @@ def _meeting(meeting: Meeting, label: Callable[[str], str], edition: Edition) ->
 
 
 def _both(join: Fraction, to: Fraction, edition: Edition) -> str:
-    if join == to:
+    if say_length(join, edition) == say_length(to, edition):
         return f"{say_length(join, edition)} between the seam lines"
     return f"{say_length(join, edition)} and {say_length(to, edition)} between the seam lines; ease the longer in"
 
@@ -107,13 +107,16 @@ def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
 
 
 def length_words(piece: Piece, edition: Edition) -> str:
-    """Return in how many lengths a strip is cut and how they are joined."""
+    """Return how a strip is put together: from a square on the bias, or from several lengths; one needs no words."""
     if piece.grain == "bias" and piece.part_across:
-        return f"Its square is {say_length(piece.part_across, edition)} each way."
+        return f"The strip is cut on the bias, from a square of {say_length(piece.part_across, edition)} each way."
     if piece.parts == 1:
-        return "The strip is cut in one length."
+        return ""
     each, seam = say_length(piece.part_across, edition), say_length(piece.join_allowance, edition)
-    return f"The strip is cut in {piece.parts} lengths of {each}: join them end to end first, with seams of {seam}."
+    return (
+        f"The {piece.label} is cut in {piece.parts} lengths of {each}. Join them end to end, right sides together, with "
+        f"seams of {seam}, and press the seams open. It should then be {say_length(piece.cut_across, edition)} long."
+    )
 
 
 def hem_turns(piece: Piece, side: str, edition: Edition) -> str:

@@ -70,7 +70,10 @@ def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str,
 
 
 def _told(bench: Bench, step: Step) -> list[Told]:
-    """One step of the file: its own text, or each of its standard steps for each panel it is done on."""
+    """One step of the file: its own text, or each of its standard steps for each panel it is done on.
+
+    A standard step that has nothing to tell in this size, such as joining breadths where there is one, is left out.
+    """
     on = tuple(step.on) or tuple(bench.pieces)
     on = tuple(name for name in on if name in bench.pieces)
     if not step.use:
@@ -83,7 +86,7 @@ def _told(bench: Bench, step: Step) -> list[Told]:
         for name in step.use
         for pieces in _groups(bench, bench.techniques[name], on)
     ]
-    return _with_own(bench, step, told)
+    return _with_own(bench, step, [one for one in told if one.text])
 
 
 def _with_own(bench: Bench, step: Step, told: list[Told]) -> list[Told]:
