@@ -215,9 +215,6 @@ class Piece:
 
     ``parts`` is how many equal parts of cloth make one piece, each ``part_across`` by ``part_along`` [in]: the halves
     of an envelope back, the lengths of a long strip, the square of a bias strip. Nothing there means the cut size.
-
-    ``parts`` is how many equal cloth parts make one piece, each ``part_across`` by ``part_along`` [in]: the halves of an
-    envelope back, the lengths of a long strip, the square of a bias strip.
     """
 
     name: str
@@ -403,6 +400,7 @@ class Worksheet:
     size's own values and what follows from them (lengths in inches; plain numbers in ``numbers``). ``sewn`` says when
     the size was test-sewn, empty if it is only computed. ``minutes`` is for one piece of work by an average hand.
     ``as_sewn`` maps a measure of a panel as sewn ('front.across') to its length, when the sheet was worked again to it.
+    ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     """
 
     project: str
@@ -430,6 +428,7 @@ class Worksheet:
     sewn: str = ""
     as_sewn: Mapping[str, Fraction] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    own: tuple[str, ...] = ()
 
     @property
     def panels(self) -> Mapping[str, Panel]:

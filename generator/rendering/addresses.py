@@ -65,6 +65,30 @@ def strip_file(project: str, size: str, edition: str, paper: str) -> str:
     return handout_file(project, size, edition, paper).removesuffix(".pdf") + "-strip.pdf"
 
 
+def room_sheet_file(kind: str, edition: str, paper: str) -> str:
+    """Return the path of a sheet of the whole room, such as the one on the wall."""
+    return f"sheets/{_file_name(kind, edition, paper)}"
+
+
+def project_sheet_file(project: str, kind: str, edition: str, paper: str) -> str:
+    """Return the path of a sheet about all sizes of a project; an empty edition is one sheet for all editions."""
+    return f"projects/{project_slug(project)}/{project_slug(project)}-{_file_name(kind, edition, paper)}"
+
+
+def size_sheet_file(project: str, size: str, kind: str, edition: str, paper: str) -> str:
+    """Return the path of a sheet about one size, beside its handout."""
+    return f"{handout_file(project, size, edition, paper).removesuffix('.pdf')}-{slug(kind)}.pdf"
+
+
+def class_sheet_file(name: str, kind: str, paper: str) -> str:
+    """Return the path of a sheet for a class, whose name is a file name with hyphens."""
+    return f"classes/{project_slug(name)}-{_file_name(kind, '', paper)}"
+
+
+def _file_name(kind: str, edition: str, paper: str) -> str:
+    return "-".join(slug(part.lower()) for part in (kind, edition, paper) if part) + ".pdf"
+
+
 def words_page(name: str) -> str:
     """Return the path of a page of words, such as the room's own pages."""
     return f"pages/{slug(name)}.html"

@@ -101,6 +101,7 @@ def _sheet(bench: Bench, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ..
         sewn=named.sewn or "",
         as_sewn=scope.sewn,
         findings=(*project.findings, *scope.findings),
+        own=tuple(named.values),
     )
 
 
