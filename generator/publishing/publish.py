@@ -5,6 +5,7 @@ This module stays light: where nothing has changed, nothing is read but bytes, a
 
 from __future__ import annotations
 
+from generator.errors import PublishError
 from generator.publishing.inputs import Inputs, read_inputs
 from generator.publishing.later import BUILD, later
 from generator.publishing.manifest import read_manifest
@@ -36,6 +37,9 @@ def publish(order: Order, report: Report) -> Published:
         If a page or sheet could not be made or written; the site stays as it was.
     """
     inputs = read_inputs(order.folder, order.theme)
+    strangers = [name for name in order.projects if name not in inputs.projects]
+    if strangers:
+        raise PublishError(f"{order.folder / 'projects'} holds no project '{strangers[0]}'")
     if _current(order, inputs):
         return Published(projects=len(inputs.projects), current=True)
     prepare_surroundings(order.folder)

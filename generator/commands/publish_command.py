@@ -1,0 +1,117 @@
+"""``tuckwright publish``: projects come in, the site stands in ``site/public``; says how far it is and what it did."""
+
+from __future__ import annotations
+
+import sys
+import time
+from contextlib import nullcontext
+from typing import Any
+
+import click
+
+from generator.commands.room_folder import project_files, room_folder
+from generator.commands.told import told
+from generator.errors import FaultyFileError, TuckwrightError
+from generator.publishing.later import later
+from generator.publishing.order import Order, Published
+from generator.publishing.plan import is_sheet
+from generator.publishing.publish import publish
+
+_BAR = "generator.commands.progress_bar"
+_WATCH = "generator.publishing.watching"
+_WHY = "generator.publishing.why"
+_CTRL_C = 130
+
+
+class Lines:
+    """Tells how far a run is by a line for each thing that is done: for a log."""
+
+    def expect(self, number: int, what: str) -> None:
+        """Nothing is told before there is something to tell."""
+
+    def done(self, label: str) -> None:
+        """Tell what is done."""
+        click.echo(f"  {label}", err=True)
+
+
+@click.command(name="publish", help="Build the whole site and every sheet into site/public; only what changed is made.")
+@click.argument("projects", nargs=-1, metavar="[PROJECT ...]")
+@click.option("--theme", default="", metavar="NAME", help="How it looks; the room's own theme without it.")
+@click.option("--watch", is_flag=True, help="Go on: publish again whenever a file is saved, until Ctrl-C.")
+@click.option("--why", nargs=2, metavar="PROJECT SIZE", help="Publish nothing; tell why this size would be made again.")
+@click.option("--workers", type=click.IntRange(1), help="How many processes work; one a core without it.")
+@click.option("--profile", is_flag=True, help="Tell at the end how long each kind of work took.")
+def command(
+    projects: tuple[str, ...], *, watch: bool, why: tuple[str, str] | None, profile: bool, **options: Any
+) -> None:
+    """Publish the room, or some of its projects."""
+    folder = room_folder()
+    files = project_files(folder, projects)
+    named = tuple(path.stem for path in files) if projects else ()
+    order = Order(folder, options["theme"], named, options["workers"] or 0)
+    try:
+        if why:
+            _tell_why(order, *why)
+        elif watch:
+            _go_on(order, profile=profile)
+        elif not _published(order, profile=profile):
+            sys.exit(1)
+    except KeyboardInterrupt:
+        click.echo("\nStopped. What was published before still stands.", err=True)
+        sys.exit(_CTRL_C)
+
+
+def _published(order: Order, *, profile: bool) -> bool:
+    """Publish once and tell what was done, or what is wrong; return whether it was done."""
+    start = time.perf_counter()
+    try:
+        with _report() as report:
+            done = publish(order, report)
+    except FaultyFileError as fault:
+        for _, line in told(fault.findings):
+            click.echo(line, err=True)
+        click.echo("Nothing was published; what was published before still stands.", err=True)
+        return False
+    except TuckwrightError as fault:
+        click.echo(str(fault), err=True)
+        return False
+    click.echo(_summary(order, done))
+    if profile:
+        _tell_times(done, time.perf_counter() - start)
+    return True
+
+
+def _report() -> Any:
+    """A bar on a terminal, lines in a log."""
+    return later(_BAR).Bar() if sys.stderr.isatty() else nullcontext(Lines())
+
+
+def _summary(order: Order, done: Published) -> str:
+    home = order.site / "index.html"
+    if done.current:
+        return f"Nothing has changed; the site stands as it was: {home}"
+    made, kept = (sum(map(is_sheet, entries)) for entries in (done.made, done.kept))
+    return f"{_counted(done.projects, 'project')} published, {_counted(made, 'sheet')} made, {kept} kept: {home}"
+
+
+def _counted(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def _tell_times(done: Published, wall: float) -> None:
+    """Tell how long each kind of work took over all workers, and how long a person waited."""
+    for work, seconds in sorted(done.seconds.items(), key=lambda item: -item[1]):
+        click.echo(f"{work:>12} {seconds:8.2f} s")
+    click.echo(f"{'waited':>12} {wall:8.2f} s")
+
+
+def _tell_why(order: Order, project: str, size: str) -> None:
+    for edition, reason in later(_WHY).reasons(order, project, size).items():
+        click.echo(f"{project}, size {size}, {edition}: {reason}")
+
+
+def _go_on(order: Order, *, profile: bool) -> None:
+    """Publish now and after every change; a fault is told and waits to be mended."""
+    _published(order, profile=profile)
+    for _ in later(_WATCH).changes(order.folder):
+        _published(order, profile=profile)
