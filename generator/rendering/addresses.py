@@ -13,6 +13,12 @@ import re
 
 HOME = "index.html"
 ASSETS = "assets"
+WORKER = "offline.js"
+GALLERY = "gallery.html"
+REFERENCE = "reference/index.html"
+CORRECTIONS = "corrections.html"
+FEED = "corrections.xml"
+SITEMAP = "sitemap.xml"
 
 _LONGEST = 60
 _DEVICES = frozenset(
@@ -52,6 +58,16 @@ def project_page(project: str) -> str:
 def size_page(project: str, size: str, edition: str) -> str:
     """Return the path of the page of one size in one edition."""
     return f"projects/{project_slug(project)}/{slug(size)}/{slug(edition)}.html"
+
+
+def machine_page(project: str, size: str, edition: str) -> str:
+    """Return the path of the page for the machine, beside that of its size."""
+    return size_page(project, size, edition).removesuffix(".html") + "-at-the-machine.html"
+
+
+def reference_page(name: str) -> str:
+    """Return the path of one page of the reference."""
+    return f"reference/{slug(name)}.html"
 
 
 def handout_file(project: str, size: str, edition: str, paper: str) -> str:
