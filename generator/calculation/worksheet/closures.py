@@ -109,7 +109,9 @@ def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:
         meetings.append(meeting)
         apart = abs(meeting.join_length - meeting.to_length - meeting.ease)
         if apart > scope.edition.mark:
-            scope.report("error" if apart > scope.edition.wish_step else "warning", _apart(scope, meeting), model.place)
+            # What is sewn cannot be planned otherwise: then the sheet is given, and says what does not fit.
+            refused = apart > scope.edition.wish_step and not scope.sewn
+            scope.report("error" if refused else "warning", _apart(scope, meeting), model.place)
     return tuple(meetings)
 
 

@@ -78,7 +78,9 @@ def _wish(scope: Scope, tucks: Tucks, finished: Fraction, ends: tuple[End, End],
         needed = plan.ring_rule if tucks.ring else plan.rule
         joined = rule.joined(needed)
         if joined is None:
-            raise CalculationError(f"the plan '{plan.title}' needs {needed} of tucks, the file asks for {rule}")
+            raise CalculationError(
+                f"the number of tucks for the plan '{plan.title}' must be {needed}; the file asks for {rule}"
+            )
         rule = joined
     return TuckWish(
         finished=finished,

@@ -24,7 +24,7 @@ def worked_panel(scope: Scope, name: str) -> Piece:
     panel, cut_along = _panel(scope, name, model)
     across = panel.across.finished
     along = panel.cross.finished if panel.cross else scope.value(model.finished_along)
-    edges = _edges(scope, model, panel.across, along)
+    edges = _edges(scope, name, panel.across, along)
     quantity = scope.quantity(model)
     named = {"quantity": Fraction(quantity), **{f"{side} allowance": edge.allowance for side, edge in edges.items()}}
     return Piece(
@@ -75,7 +75,11 @@ def _worth_doing(tucks: TuckSet, point: CheckPoint, scope: Scope) -> tuple[Corre
     return tuple(step for step in corrections(tucks, point, scope.edition) if abs(step.off) > point.within)
 
 
-def _edges(scope: Scope, model: TuckedPanel, tucks: TuckSet, along: Fraction) -> dict[str, EdgeWork]:
+def _edges(scope: Scope, name: str, tucks: TuckSet, along: Fraction) -> dict[str, EdgeWork]:
+    """The edges of a panel; where it has been sewn and measured, they are as long as measured."""
+    model = scope.project.pieces[name]
+    assert isinstance(model, TuckedPanel)
+    across, along = scope.sewn.get(f"{name}.across", tucks.finished), scope.sewn.get(f"{name}.along", along)
     ends = {side: scope.end(model.finish(side)) for side in _SIDES}
     allowances = {
         "left": tucks.left_allowance,
@@ -84,7 +88,7 @@ def _edges(scope: Scope, model: TuckedPanel, tucks: TuckSet, along: Fraction) ->
         "bottom": plain_allowance(ends["bottom"]),
     }
     return {
-        side: EdgeWork(side, along if side in ("left", "right") else tucks.finished, ends[side], allowances[side])
+        side: EdgeWork(side, along if side in ("left", "right") else across, ends[side], allowances[side])
         for side in _SIDES
     }
 
