@@ -107,7 +107,7 @@ def _file_name(kind: str, edition: str, paper: str) -> str:
 
 def words_page(name: str) -> str:
     """Return the path of a page of words, such as the room's own pages."""
-    return f"pages/{slug(name, "-")}.html"
+    return f"pages/{slug(name, '-')}.html"
 
 
 def picture_file(project: str, kind: str) -> str:
