@@ -1,0 +1,35 @@
+"""What every page has in common: a template's name, the page's address and its values come in, HTML text goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import partial
+from itertools import count
+
+from markupsafe import Markup
+
+from generator.drawing.picture import Picture
+from generator.rendering import addresses
+from generator.rendering.environment import template
+from generator.rendering.figures import inline_svg
+from generator.rendering.setting import Setting
+from generator.rendering.words import read_words
+
+
+def framed_page(name: str, address: str, setting: Setting, **values: object) -> str:
+    """Return a page from its template, with what every page knows: its own address and the way to others."""
+    places = count(1)
+
+    def image(picture: Picture, *, cover: bool = False) -> Markup:
+        return inline_svg(picture, f"p{next(places)}-", cover=cover)
+
+    common: Mapping[str, object] = {
+        "address": address,
+        "setting": setting,
+        "to": partial(addresses.relative, address),
+        "asset": lambda file: addresses.relative(address, addresses.asset(file)),
+        "home": addresses.HOME,
+        "image": image,
+        "words": read_words,
+    }
+    return template(setting.theme, name).render({**common, **values})
