@@ -1,0 +1,206 @@
+"""A class worked out whole: cloth over all kits, shopping, money and paper, by hand."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+from class_on_disk import BANDED, CLASS, PRICES, the_class
+from rooms_on_disk import CUSHION, WRAP, inches, put
+
+from generator.calculation.classes import Kit
+from generator.calculation.layout import cutting_layout
+from generator.calculation.worked import CutItem, Layout
+from generator.calculation.worksheet.class_cloth import one_after_the_other
+from generator.calculation.worksheet.class_figures import class_figures
+
+
+def is_sound(layout: Layout) -> bool:
+    """Every piece lies on the cloth and within one strip, and no two lie on each other."""
+    on_cloth = all(
+        piece.left >= 0
+        and piece.left + piece.across <= layout.width
+        and any(
+            top <= piece.top and piece.top + piece.along <= top + along <= layout.length for top, along in layout.strips
+        )
+        for piece in layout.placed
+    )
+    apart = all(
+        one.left + one.across <= other.left
+        or other.left + other.across <= one.left
+        or one.top + one.along <= other.top
+        or other.top + other.along <= one.top
+        for number, one in enumerate(layout.placed)
+        for other in layout.placed[:number]
+    )
+    return on_cloth and apart
+
+
+def test_the_kits_of_a_class_are_its_sizes_and_editions(tmp_path: Path) -> None:
+    found = the_class(tmp_path, CLASS + "spare kits:\n  small: 2\n")
+    assert [(work.kit, work.count.packed, work.count.cut) for work in found.kits] == [
+        (Kit("medium", "inch"), 3, 3),
+        (Kit("small", "inch"), 3, 2),
+    ]
+    assert (found.name, found.note, found.project_title) == ("mornings", "Doors at nine.", "Jetty cushion")
+
+
+def test_the_cloth_of_a_class_is_one_layout_over_all_kits(tmp_path: Path) -> None:
+    # Three medium kits: fronts 32 x 18 1/4, six halves 12 1/2 x 17, on 44.  Beside a front are 12 in, too little for a
+    # half, so three strips of 18 1/4; three halves side by side are 37 1/2, so two strips of 17: 54 3/4 + 34 = 88 3/4.
+    # One by one 3 x 35 1/4 = 105 3/4.  Bought up to 4 1/2 in: 90 in, 2 1/2 yd.  The small place brings its own cloth.
+    cloth = the_class(tmp_path).cloths["face"]
+    assert [cloth.use.layout.length, cloth.apart, cloth.use.buy] == inches("88 3/4, 105 3/4, 90")
+    assert (cloth.use.buy_text, cloth.kits) == ("2 1/2 yd", 3)
+    assert len(cloth.use.layout.placed) == 9
+    assert is_sound(cloth.use.layout)
+    assert {piece.label for piece in cloth.use.layout.placed} == {"front, medium", "back, medium"}
+
+
+def test_a_spare_kit_of_a_place_with_its_own_cloth_is_cut(tmp_path: Path) -> None:
+    cloth = the_class(tmp_path, CLASS + "spare kits:\n  small: 1\n").cloths["face"]
+    # One small kit more: front 23 1/2 x 13 3/4, halves 10 x 13.  A half fits beside a medium front (32 + 10 = 42), so
+    # the two halves lie there; the small front lies in a strip of its own: 88 3/4 + 13 3/4 = 102 1/2.
+    assert (cloth.use.layout.length, cloth.kits) == (Fraction(205, 2), 4)
+
+
+def test_a_class_of_which_everyone_brings_cloth_buys_none(tmp_path: Path) -> None:
+    text = put(CLASS, ("    student: Ines, Ode\n", "    own cloth: yes\n"))
+    found = the_class(tmp_path, text)
+    assert found.cloths == {}
+    assert found.thread.spools > 0
+    assert the_class(tmp_path, CLASS + "bring: face\n").cloths == {}
+
+
+@pytest.mark.parametrize("numbers", [(1, 1), (2, 5), (7, 4), (12, 9)])
+def test_one_layout_is_never_longer_than_the_kits_one_by_one(tmp_path: Path, numbers: tuple[int, int]) -> None:
+    text = put(
+        CLASS,
+        ("number: 3\n    student: Ines, Ode\n", f"number: {numbers[0]}\n"),
+        ("own cloth: yes", f"number: {numbers[1]}\n    edition: metric"),
+    )
+    cloth = the_class(tmp_path, text, BANDED).cloths["face"]
+    assert cloth.use.layout.length <= cloth.apart
+    assert cloth.use.layout.length >= cloth.use.layout.lower_bound
+    assert is_sound(cloth.use.layout)
+
+
+def test_layouts_one_after_the_other_keep_every_piece() -> None:
+    one = cutting_layout([CutItem("a", "A", Fraction(20), Fraction(9), 2)], Fraction(30))
+    other = cutting_layout([CutItem("b", "B", Fraction(12), Fraction(5), 2)], Fraction(30))
+    # Two strips of 9, twice, and one strip of 5: 41.
+    found = one_after_the_other([(one, 2), (other, 1)], Fraction(30))
+    assert (found.length, found.narrowest, found.optimal) == (41, 24, False)
+    assert [(piece.piece, piece.copy) for piece in found.placed] == [
+        ("a", 1),
+        ("a", 2),
+        ("a", 3),
+        ("a", 4),
+        ("b", 1),
+        ("b", 2),
+    ]
+    assert is_sound(found)
+    assert not is_sound(replace(found, strips=found.strips[:1]))
+
+
+def test_supplies_are_added_up_and_told_apart_by_size(tmp_path: Path) -> None:
+    found = the_class(tmp_path)
+    assert [(line.item, line.amount) for line in found.supplies] == [
+        ("Square cushion pad, 16 in each way", "3"),
+        ("Square cushion pad, 12 in each way", "1"),
+    ]
+
+
+def test_what_students_bring_or_the_room_lends_is_not_bought(tmp_path: Path) -> None:
+    more = put(CUSHION, ("supplies:\n", "supplies:\n  - item: Awls for the rows\n  - item: Pins\n"))
+    found = the_class(tmp_path, CLASS + "bring: square cushion pads\n", more, site="lends: awl\n")
+    assert [(line.item, line.amount) for line in found.supplies] == [("Pins", "4")]
+    assert (found.bring, found.lent) == (("square cushion pads",), ("awl",))
+
+
+def test_buttons_are_counted_for_the_class(tmp_path: Path) -> None:
+    text = put(CLASS, ("size: medium", "size: neck"), ("  - size: small\n    own cloth: yes\n", ""))
+    # Three wraps with three buttons each.
+    assert [(line.item, line.amount) for line in the_class(tmp_path, text, WRAP).supplies] == [("buttons, 7/8 in", "9")]
+
+
+def test_thread_is_added_up_and_its_spools_counted_once(tmp_path: Path) -> None:
+    found = the_class(tmp_path, site="thread:\n  spool: 100 yd or 90 m\n  waste: 20 %\n")
+    medium, small = (work.worksheet.thread.length for work in found.kits)
+    assert found.thread.length == 3 * medium + small
+    # Spools of 3600 in.
+    assert (found.thread.spools - 1) * 3600 < found.thread.length <= found.thread.spools * 3600
+    assert found.thread.spools < sum(work.count.packed * work.worksheet.thread.spools for work in found.kits)
+
+
+def test_a_class_costs_what_it_buys(tmp_path: Path) -> None:
+    found = the_class(tmp_path, site=PRICES)
+    # Cloth 2 1/2 yd at 12: 30.00.  Pads 3 and 1 at 6.50: 19.50 and 6.50.  Thread as many spools as counted, at 2.
+    spools = found.thread.spools
+    assert [str(line.cost) for line in found.bill.lines] == ["£30.00", f"£{2 * spools}.00", "£19.50", "£6.50"]
+    assert str(found.bill.whole) == f"£{56 + 2 * spools}.00"
+    assert found.bill.unpriced == ()
+    assert found.kits[0].worksheet.cost.startswith("£20.50: face (1 yd) £12.00")
+
+
+def test_every_bag_has_a_slip(tmp_path: Path) -> None:
+    found = the_class(tmp_path, CLASS + "spare kits:\n  small: 1\n")
+    assert [(slip.number, slip.kit.size, slip.student, slip.own_cloth, slip.spare) for slip in found.slips] == [
+        (1, "medium", "Ines", False, False),
+        (2, "medium", "Ode", False, False),
+        (3, "medium", "", False, False),
+        (4, "small", "", True, False),
+        (5, "small", "", False, True),
+    ]
+
+
+def test_mixed_editions_are_said(tmp_path: Path) -> None:
+    text = put(CLASS, ("    own cloth: yes\n", "    edition: metric\n"))
+    found = the_class(tmp_path, text)
+    assert [finding.text for finding in found.findings if "editions" in finding.text] == [
+        "this class mixes editions: 3 kits inch, 1 kit metric; their numbers differ, so keep the sheets apart"
+    ]
+    assert {piece.label for piece in found.cloths["face"].use.layout.placed} == {
+        "front, medium inch",
+        "back, medium inch",
+        "front, small metric",
+        "back, small metric",
+    }
+
+
+def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) -> None:
+    text = CLASS + "cut beforehand: front\n"
+    found: dict[str, Any] = json.loads(json.dumps(class_figures(the_class(tmp_path, text, site=PRICES))))
+    assert {"class", "title", "project", "edition", "unit", "paper", "kits", "cloth", "thread", "supplies"} <= set(
+        found
+    )
+    assert {"cost", "slips", "timetable", "print_run", "bring", "lent", "findings"} <= set(found)
+    assert found["cloth"]["face"] == {
+        "label": "cotton",
+        "kits": 3,
+        "width": "44",
+        "length": "88 3/4",
+        # (3 x 32 x 18 1/4 + 6 x 12 1/2 x 17) / 44 = (1752 + 1275) / 44
+        "lower_bound": "68 35/44",
+        "apart": "105 3/4",
+        "buy": "2 1/2 yd",
+    }
+    assert found["kits"][0]["pieces"][0] == {
+        "piece": "front",
+        "label": "front",
+        "quantity": 1,
+        "across": "32",
+        "along": "18 1/4",
+        "cut_beforehand": True,
+        "after_panel": False,
+    }
+    assert [(line["size"], line["paper"], line["copies"]) for line in found["print_run"]] == [
+        ("medium", "A4", 3),
+        ("small", "A4", 1),
+    ]
+    assert found["timetable"]["sessions"][0]["steps"][0]["at"] == "9:30"
+    assert found["cost"]["lines"][0] == {"item": "face", "amount": "2 1/2 yd", "cost": "£30.00"}

@@ -1,0 +1,107 @@
+"""What a sheet costs, worked by hand from a short price list."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from rooms_on_disk import CUSHION, WRAP, put, sheet, warnings
+
+from generator.calculation.worksheet.costs import Wanted, bill
+from generator.definitions.room_file import Price
+
+PRICES = "prices:\n  face: £12 a yard\n  thread: £2.40 each\n  square cushion pad: £6.50\n"
+YARD, FOOT = Fraction(36), Fraction(12)
+
+
+def test_a_sheet_costs_its_cloth_thread_and_supplies(tmp_path: Path) -> None:
+    # The medium cushion buys 1 yd of cloth (12.00), a spool (2.40) and a pad (6.50): 20.90.
+    found = sheet(tmp_path, CUSHION, "medium", site=PRICES)
+    assert (
+        found.cost == "£20.90: face (1 yd) £12.00, thread (1 spool) £2.40, Square cushion pad, 16 in each way (1) £6.50"
+    )
+
+
+def test_cloth_in_metres_is_priced_by_the_yard_exactly(tmp_path: Path) -> None:
+    # An interval of 7.5 with tucks of 1 loses 7.5 - sqrt(56.25 - pi^2) = 0.690; five rows: 40 + 3 + 4 x 0.690 = 45.76,
+    # cut 46.  Front 79 by 46; halves (40 + 10) / 2 + 1.5 + 5 = 31.5 by 43.  On 112: 79 + 31.5 = 110.5, so strips of 46
+    # and 43, 89 cm, 0.9 m.  0.9 / 0.9144 x 12 = 11.811.
+    found = sheet(tmp_path, CUSHION, "medium", "metric", site="prices:\n  face: £12 a yard\n")
+    assert found.cost.startswith("£11.81: face (0.9 m) £11.81; without thread")
+
+
+def test_a_room_without_prices_says_nothing_of_cost(tmp_path: Path) -> None:
+    assert sheet(tmp_path, CUSHION, "medium").cost == ""
+
+
+def test_what_has_no_price_is_named(tmp_path: Path) -> None:
+    found = sheet(tmp_path, CUSHION, "medium", site="prices:\n  thread: 2.40 each\n")
+    assert found.cost == "2.40: thread (1 spool) 2.40; without face, Square cushion pad, 16 in each way"
+
+
+def test_closures_are_priced_by_their_kind_in_the_singular_too(tmp_path: Path) -> None:
+    # Three buttons at 0.35.
+    found = sheet(tmp_path, WRAP, "neck", site="prices:\n  button: £0.35 each\n")
+    assert found.cost == "£1.05: buttons (3) £1.05; without face, thread"
+
+
+def test_a_supply_of_a_length_is_priced_by_length_and_keeps_its_number(tmp_path: Path) -> None:
+    # 2 of 18 in are a yard: 1.20.
+    text = put(
+        CUSHION, ("Square cushion pad, {{ side }} each way", "Cord\n    quantity: 2\n    length: 18 in or 45 cm")
+    )
+    found = sheet(tmp_path, text, "medium", site="prices:\n  cord: £1.20 a yard\n")
+    [line] = found.supplies
+    assert (line.amount, line.number, line.length) == ("2 of 18 in", 2, 18)
+    assert found.cost == "£1.20: Cord (2 of 18 in) £1.20; without face, thread"
+
+
+@pytest.mark.parametrize(
+    ("prices", "says"),
+    [
+        ("face: £12", "prices in site.yaml: the price of 'face' names no length; write for example 14.80 a yard"),
+        (
+            "square cushion pad: £2 a foot",
+            "prices in site.yaml: the price of 'square cushion pad' is for a length, but 'Square cushion pad, 16 in "
+            "each way' is counted; write it each",
+        ),
+        (
+            "face: £12 a yard\n  thread: 2.40 kr each",
+            "prices in site.yaml: prices in kr and £ cannot be added; give all prices in one currency",
+        ),
+    ],
+)
+def test_prices_that_cannot_be_used_are_a_warning(tmp_path: Path, prices: str, says: str) -> None:
+    found = sheet(tmp_path, CUSHION, "medium", site=f"prices:\n  {prices}\n")
+    assert warnings(found) == [f"warning: {says} (size medium, inch)"]
+    assert found.cost == ""
+
+
+def test_a_line_is_rounded_once_and_the_lines_add_up() -> None:
+    # 1/3 yd at 1.00 is 0.333 and so 0.33; three of them 0.99, not 1.00.
+    things = [Wanted("cord", "12 in", Fraction(1), FOOT)] * 3
+    found = bill(things, {"cord": Price("£1.00", YARD)})
+    assert [str(line.cost) for line in found.lines] == ["£0.33"] * 3
+    assert str(found.whole) == "£0.99"
+
+
+def test_the_longest_name_in_the_price_list_counts() -> None:
+    prices = {"button": Price("1.00"), "button to cover": Price("3.00")}
+    found = bill([Wanted("Buttons to cover, 22 mm", "2", Fraction(2)), Wanted("Button", "1", Fraction(1))], prices)
+    # 'buttons to cover' is the plural of another word than the one in the list, so the shorter name counts.
+    assert [str(line.cost) for line in found.lines] == ["2.00", "1.00"]
+    found = bill([Wanted("Button to cover, 22 mm", "2", Fraction(2))], prices)
+    assert str(found.whole) == "6.00"
+
+
+def test_a_price_of_three_decimals_gives_all_of_them_three() -> None:
+    prices = {"cord": Price("0.125"), "pad": Price("2")}
+    found = bill([Wanted("cord", "3", Fraction(3)), Wanted("pad", "1", Fraction(1))], prices)
+    assert [str(line.cost) for line in found.lines] == ["0.375", "2.000"]
+    assert str(found.whole) == "2.375"
+
+
+def test_cloth_is_found_by_its_own_name_only() -> None:
+    prices = {"face": Price("1.00", YARD)}
+    assert bill([Wanted("face cover", "1 yd", Fraction(1), YARD, cloth=True)], prices).unpriced == ("face cover",)
