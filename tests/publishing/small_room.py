@@ -1,0 +1,152 @@
+"""A sewing room with two small projects, so that a whole site is published in a moment; and ways to look at a site."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import subprocess
+import sys
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from generator.publishing.manifest import NAME
+from generator.publishing.order import Order, Published
+from generator.publishing.publish import publish
+
+ROOM = """\
+room:
+  name: The Test Loft
+  welcome: Come in.
+editions: inch
+papers: A4
+"""
+FLAG = """\
+title: Signal flag
+kind: other
+summary: One hemmed square of cloth.
+sizes:
+  small:
+    side: 8 in
+  large:
+    side: 12 in
+cloths:
+  face:
+    label: bunting
+    width: 36 in
+pieces:
+  field:
+    kind: rectangle
+    finished across: side
+    finished along: side
+    edges:
+      all: hem 1/4 in
+steps:
+  - use: cut
+  - title: Look at it
+    on: field
+    text: Hold it up to the light.
+"""
+TABLET = """\
+title: Tucked tablet
+kind: sample
+summary: Three tucks to begin with.
+sizes:
+  only:
+    side: 6 in
+cloths:
+  face:
+    label: calico
+    width: 36 in
+pieces:
+  front:
+    kind: tucked panel
+    finished across: side
+    finished along: side
+    tucks:
+      depth: 1/4 in
+      spacing: 2 in
+      number: 3
+      margin: 1 in to 2 in
+    edges:
+      all: seam 1/2 in
+steps:
+  - use: cut, mark folds, stitch tucks
+"""
+PAGE = "# How to measure\n\nLay the tape flat.\n"
+
+
+class Silent:
+    """Does not want to know how far a run is."""
+
+    def expect(self, number: int, what: str) -> None:
+        """Take no notice."""
+
+    def done(self, label: str) -> None:
+        """Take no notice."""
+
+
+def made_room(folder: Path, projects: Mapping[str, str] | None = None) -> Path:
+    """Write a room with both projects, or with those given, and return its folder."""
+    for name in ("projects", "site/pages"):
+        (folder / name).mkdir(parents=True)
+    (folder / "site" / "site.yaml").write_text(ROOM, encoding="utf-8")
+    (folder / "site" / "pages" / "how-to-measure.md").write_text(PAGE, encoding="utf-8")
+    for name, text in (projects or {"flag": FLAG, "tablet": TABLET}).items():
+        (folder / "projects" / f"{name}.yaml").write_text(text, encoding="utf-8")
+    return folder
+
+
+def edit(path: Path, old: str, new: str) -> None:
+    """Change a text in a file, which must be there."""
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), encoding="utf-8")
+
+
+def published(room: Path, *projects: str, theme: str = "", workers: int = 1) -> Published:
+    """Publish in this process."""
+    return publish(Order(room, theme, projects, workers), Silent())
+
+
+def site_of(room: Path) -> Path:
+    return room / "site" / "public"
+
+
+def bytes_of(room: Path, *, manifest: bool = True) -> dict[str, str]:
+    """Return a hash of every file of the published site by its path."""
+    site = site_of(room)
+    return {
+        str(path.relative_to(site)): hashlib.sha256(path.read_bytes()).hexdigest()
+        for path in sorted(site.rglob("*"))
+        if path.is_file() and (manifest or path.name != NAME)
+    }
+
+
+def started(
+    room: Path, *words: str, environment: Mapping[str, str] | None = None, **options: object
+) -> subprocess.Popen[str]:
+    """Start the command line in a room, as a person does."""
+    surroundings = {**os.environ, **(environment or {})}
+    return subprocess.Popen(  # type: ignore[call-overload, no-any-return]
+        [sys.executable, "-m", "generator", *words],
+        cwd=room,
+        env=surroundings,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        **options,
+    )
+
+
+def ran(
+    room: Path, *words: str, environment: Mapping[str, str] | None = None, **options: object
+) -> tuple[int, str, str]:
+    """Run the command line in a room and return its exit code and what it printed, and what it complained of."""
+    process = started(room, *words, environment=environment, **options)
+    out, complaints = process.communicate(timeout=60)
+    return process.returncode, out, complaints
+
+
+def left_over(room: Path) -> Sequence[str]:
+    """Return what lies beside the published site that is not an input."""
+    return sorted(entry.name for entry in (room / "site").iterdir() if entry.name.startswith(".public-"))

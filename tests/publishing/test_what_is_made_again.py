@@ -1,0 +1,174 @@
+from __future__ import annotations
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from small_room import FLAG, TABLET, bytes_of, edit, made_room, published, site_of
+
+from generator.errors import PublishError
+from generator.publishing.inputs import OWN_THEMES
+from generator.publishing.manifest import NAME, read_manifest
+
+SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
+
+
+def test_a_first_run_makes_a_page_and_sheets_for_every_size(room: Path) -> None:
+    files = bytes_of(room)
+    for sheet in ("flag/small/flag-small", "flag/large/flag-large", "tablet/only/tablet-only"):
+        assert f"projects/{sheet}-inch-a4.pdf" in files
+        assert f"projects/{Path(sheet).parent}/inch.html" in files
+    assert "projects/tablet/only/tablet-only-inch-a4-strip.pdf" in files
+    assert "projects/flag/small/flag-small-inch-a4-strip.pdf" not in files
+    assert {"index.html", "projects/flag/index.html", "pages/how-to-measure.html", "assets/theme.css"} <= set(files)
+
+
+def test_every_link_inside_the_site_leads_to_a_file(room: Path) -> None:
+    site = site_of(room)
+    wanted = set()
+    for page in site.rglob("*.html"):
+        targets = re.findall(r'(?:href|src)="([^"#]+)', page.read_text(encoding="utf-8"))
+        inside = [target for target in targets if not target.startswith(("https:", "mailto:", "data:"))]
+        wanted |= {(page.parent / target).resolve() for target in inside}
+    assert len(wanted) > 15
+    assert {path for path in wanted if not path.is_file()} == set()
+
+
+def test_the_home_page_has_its_pictures_in_files(room: Path) -> None:
+    home = (site_of(room) / "index.html").read_text(encoding="utf-8")
+    assert 'src="projects/tablet/card.svg"' in home
+    assert "<svg" not in home
+
+
+def test_a_run_without_a_change_makes_nothing_and_leaves_the_folder_alone(room: Path) -> None:
+    before = site_of(room).stat().st_ino
+    done = published(room)
+    assert done.current
+    assert (done.made, site_of(room).stat().st_ino) == ([], before)
+
+
+def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
+    other = site_of(room) / "projects/tablet/only/tablet-only-inch-a4.pdf"
+    before = other.stat().st_ino
+    edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
+    done = published(room)
+    assert done.made == ["flag/inch/small", "flag/inch/large", "flag/overview", "site"]
+    assert done.kept == ["tablet/inch/only", "tablet/overview"]
+    assert other.stat().st_ino == before
+    assert "Storm flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
+
+
+def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> None:
+    edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
+    assert published(room).made == ["flag/inch/large", "flag/overview", "site"]
+
+
+def test_a_remark_makes_no_sheet_again(room: Path) -> None:
+    edit(room / "projects/tablet.yaml", "title:", "# Invented.\ntitle:")
+    assert published(room).made == ["site"]
+    assert published(room).current
+
+
+def test_a_file_that_is_saved_unchanged_counts_as_unchanged(room: Path) -> None:
+    path = room / "projects/flag.yaml"
+    path.write_bytes(path.read_bytes())
+    assert published(room).current
+
+
+def test_what_belongs_to_a_project_that_is_gone_disappears(room: Path) -> None:
+    (room / "projects/tablet.yaml").unlink()
+    published(room)
+    assert [name for name in bytes_of(room) if "tablet" in name] == []
+    assert "Tucked tablet" not in (site_of(room) / "index.html").read_text(encoding="utf-8")
+
+
+def test_what_belongs_to_a_size_that_is_gone_disappears(room: Path) -> None:
+    edit(room / "projects/flag.yaml", "  large:\n    side: 12 in\n", "")
+    published(room)
+    assert [name for name in bytes_of(room) if "large" in name] == []
+
+
+def test_a_page_of_words_that_is_gone_disappears_from_every_page(room: Path) -> None:
+    (room / "site/pages/how-to-measure.md").unlink()
+    published(room)
+    assert not (site_of(room) / "pages").exists()
+    assert "How to measure" not in (site_of(room) / "projects/flag/small/inch.html").read_text(encoding="utf-8")
+
+
+def test_words_on_a_page_make_no_sheet_again(room: Path) -> None:
+    edit(room / "site/pages/how-to-measure.md", "Lay the tape flat.", "Lay it *flat*.")
+    assert published(room).made == ["site"]
+    assert "<em>flat</em>" in (site_of(room) / "pages/how-to-measure.html").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("damage", ["", "%PDF-1.7 cut off"])
+def test_a_file_that_is_missing_or_cut_off_is_made_again(room: Path, damage: str) -> None:
+    before = bytes_of(room)
+    sheet = site_of(room) / SMALL
+    sheet.unlink()
+    if damage:
+        sheet.write_text(damage, encoding="utf-8")
+    assert published(room).made == ["flag/inch/small", "site"]
+    assert bytes_of(room) == before
+
+
+@pytest.mark.parametrize("text", ["", "{", '{"form": 2, "entries": 7}', '{"form": 0}'])
+def test_a_damaged_manifest_counts_as_none(room: Path, text: str) -> None:
+    (site_of(room) / NAME).write_text(text, encoding="utf-8")
+    assert len(read_manifest(site_of(room)).entries) == 0
+
+
+def test_naming_a_project_leaves_the_others_as_they_were_published(room: Path) -> None:
+    edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
+    edit(room / "projects/tablet.yaml", "Tucked tablet", "Three tucks")
+    assert published(room, "tablet").made == ["tablet/inch/only", "tablet/overview", "site"]
+    assert "Signal flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
+    assert published(room).made == ["flag/inch/small", "flag/inch/large", "flag/overview", "site"]
+
+
+def test_a_project_that_was_never_published_stays_out_when_another_is_named(tmp_path: Path) -> None:
+    room = made_room(tmp_path / "room")
+    published(room, "flag")
+    assert not (site_of(room) / "projects/tablet").exists()
+    assert published(room).made == ["tablet/inch/only", "tablet/overview", "site"]
+
+
+def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_sheets_does(room: Path) -> None:
+    shutil.copytree(OWN_THEMES, room / "themes")
+    published(room)
+    with (room / "themes/plain/css/screen.css").open("a", encoding="utf-8") as file:
+        file.write("h1 { letter-spacing: 0; }\n")
+    assert published(room).made == ["site"]
+    assert "letter-spacing: 0;" in (site_of(room) / "assets/screen.css").read_text(encoding="utf-8")
+    with (room / "themes/plain/css/handout.css").open("a", encoding="utf-8") as file:
+        file.write("h1 { letter-spacing: 0; }\n")
+    assert "tablet/inch/only" in published(room).made
+
+
+def test_another_theme_makes_every_sheet_again(room: Path) -> None:
+    before = bytes_of(room)[SMALL]
+    assert len(published(room, theme="large-print").made) == 6
+    assert bytes_of(room)[SMALL] != before
+
+
+def test_a_theme_that_is_not_there_is_told_with_those_that_are(room: Path) -> None:
+    with pytest.raises(PublishError, match=r"there is no theme 'fancy'; there are: large-print, plain"):
+        published(room, theme="fancy")
+
+
+def test_after_many_changes_the_site_is_the_same_as_one_built_at_once(room: Path, tmp_path: Path) -> None:
+    edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
+    published(room)
+    (room / "projects/tablet.yaml").rename(room / "projects/slate.yaml")
+    edit(room / "site/site.yaml", "The Test Loft", "The Sail Loft")
+    published(room)
+    edit(room / "projects/slate.yaml", "Tucked tablet", "Slate")
+    (site_of(room) / SMALL).unlink()
+    published(room, "slate")
+    published(room)
+    at_once = made_room(tmp_path / "fresh", {"flag": FLAG.replace("12 in", "14 in")})
+    (at_once / "projects/slate.yaml").write_text(TABLET.replace("Tucked tablet", "Slate"), encoding="utf-8")
+    edit(at_once / "site/site.yaml", "The Test Loft", "The Sail Loft")
+    published(at_once)
+    assert bytes_of(room) == bytes_of(at_once)
