@@ -1,0 +1,148 @@
+"""What the steps say: nothing is left to be filled in, every number is the sheet's own, sentences are short."""
+
+import re
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from sewable_room import ROOM, ROOT, SHELF, every_sheet, named, sheets_of
+
+from generator.calculation.worked import Panel, Piece, Worksheet
+from generator.definitions.project import load_project
+from generator.lengths import read_length
+
+UNITS = {"inch": "in", "metric": "(?:cm|mm)"}
+LONGEST_SENTENCE = 30
+# Lengths that a technique brings itself: a bias join, a play.
+OWN_LENGTHS = {"inch": ("1/4 in", "1/8 in"), "metric": ("6 mm", "3 mm")}
+
+
+@every_sheet
+def test_no_text_has_anything_left_to_fill_in(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for step in sheet.steps:
+            for text in (step.title, step.text):
+                assert text.strip(), named(sheet, step)
+                assert not re.search(r"\{\{|\}\}|\[[a-z ]+\]|\bNone\b|Fraction", text), named(sheet, step)
+
+
+@every_sheet
+def test_no_list_is_empty(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for step in sheet.steps:
+            paragraphs = re.split(r"\n\s*\n", step.text)
+            assert all(paragraph.strip() for paragraph in paragraphs), named(sheet, step)
+            for paragraph, after in zip(paragraphs, [*paragraphs[1:], ""], strict=True):
+                if paragraph.rstrip().endswith(":"):
+                    assert re.match(r"- \S|Marks \(|Rows \(", after), named(sheet, step)
+
+
+@every_sheet
+def test_every_length_in_a_standard_step_is_on_the_sheet(path: Path) -> None:
+    for sheet in sheets_of(path):
+        known = lengths_on(sheet)
+        for step in sheet.steps:
+            if step.standard:
+                for told in lengths_in(step.text, sheet):
+                    assert told in known or told in added(path, sheet), f"{named(sheet, step)} says {told}"
+
+
+def lengths_in(text: str, sheet: Worksheet) -> set[Fraction]:
+    number = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
+    told = re.findall(rf"{number} {UNITS[sheet.edition.name]}\b", text)
+    return {read_length(length) for length in told}
+
+
+def added(path: Path, sheet: Worksheet) -> set[Fraction]:
+    """Lengths that the project itself adds to its standard steps."""
+    texts = [step.add.text for step in load_project(path, ROOM, ROOT).steps if step.add is not None]
+    return lengths_in("\n".join(texts), sheet)
+
+
+def lengths_on(sheet: Worksheet) -> set[Fraction]:
+    """Every length of the worksheet, to the ruler, and what a step works out from two of them."""
+    known = {read_length(length) for length in OWN_LENGTHS[sheet.edition.name]}
+    for piece in sheet.pieces.values():
+        known |= of_piece(piece)
+    known |= set(sheet.measures.values())
+    for closure in sheet.closures:
+        known |= {closure.buttonhole, closure.overlap, closure.inset, *closure.positions}
+        known |= {read_length(length) for length in re.findall(r"[\d /.]*\d (?:in|cm|mm)", closure.text)}
+    for meeting in sheet.meetings:
+        known |= {meeting.join_length, meeting.to_length}
+    mark = sheet.edition.mark
+    return known | {round(length / mark) * mark for length in known}
+
+
+def of_piece(piece: Piece) -> set[Fraction]:
+    known = {piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along, piece.part_across}
+    known |= {piece.part_along, piece.join_allowance, *piece.measures.values()}
+    for edge in piece.edges.values():
+        known |= {edge.allowance, edge.end.first, edge.end.second, edge.finished}
+    if piece.kind == "pleated strip":
+        section, depth = piece.measures["edge"] / piece.measures["pleats"], piece.measures["pleat depth"]
+        known |= {max(section / 2, depth), section + 2 * depth, 2 * depth}
+    if piece.kind == "tie":
+        known.add((piece.cut_along - 2 * piece.measures["width"]) / 2)
+    known.add(2 * piece.finished_across)
+    return known | (of_panel(piece.panel, piece) if piece.panel else set())
+
+
+def of_panel(panel: Panel, piece: Piece) -> set[Fraction]:
+    known = {panel.join_allowance, *panel.breadths, *(join.at for join in panel.joins)}
+    for tucks in (panel.across, panel.cross):
+        if tucks is not None:
+            known |= {*tucks.marks, *tucks.depths, *tucks.spacings, tucks.cut, tucks.cut - tucks.marks[-1]}
+            known.add(tucks.cut - tucks.take_up)
+    for point in panel.checkpoints:
+        known |= {point.expect, point.within}
+    if panel.rows is not None:
+        known |= {row.ruled for row in panel.rows.rows} | {panel.rows.extra, piece.cut_along - panel.rows.extra}
+    return known
+
+
+@every_sheet
+def test_marks_and_rows_told_in_a_step_are_the_sheets(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for step in sheet.steps:
+            if step.standard not in ("mark folds", "mark cross folds", "rule rows"):
+                continue
+            panel = sheet.panels[step.pieces[0]]
+            listed = next(line for line in step.text.splitlines() if line.startswith(("Marks (", "Rows (")))
+            told = [
+                read_length(entry.split(": ")[1], sheet.edition.unit) for entry in listed.split(": ", 1)[1].split(" · ")
+            ]
+            if step.standard == "rule rows":
+                assert panel.rows is not None
+                assert told == [row.ruled for row in panel.rows.rows]
+            else:
+                tucks = panel.across if step.standard == "mark folds" else panel.cross
+                assert tucks is not None
+                assert told == list(tucks.marks)
+
+
+@pytest.mark.parametrize("name", sorted(SHELF.techniques))
+def test_a_technique_speaks_in_short_sentences(name: str) -> None:
+    for part in SHELF.techniques[name].parts:
+        plain = re.sub(r"\{\{.*?\}\}", "number", re.sub(r"\[[a-z ]+\]", "list", part.say.text))
+        for sentence in re.split(r"(?<=[.?!:;])\s+", plain):
+            assert len(sentence.split()) <= LONGEST_SENTENCE, sentence
+
+
+def test_every_technique_is_used_by_a_project() -> None:
+    used = {
+        step.standard
+        for path in (ROOT / "projects").glob("*.yaml")
+        for sheet in sheets_of(path)
+        for step in sheet.steps
+    }
+    assert set(SHELF.techniques) - used == set()
+
+
+def test_no_text_converts_one_unit_into_the_other() -> None:
+    for path in (ROOT / "projects").glob("*.yaml"):
+        for sheet in sheets_of(path):
+            other = UNITS["metric" if sheet.edition.name == "inch" else "inch"]
+            for step in sheet.steps:
+                assert not re.search(rf"\d {other}\b(?! the| a )", step.text), named(sheet, step)
+    assert set(ROOM.editions) == {"inch", "metric"}
