@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from textwrap import wrap
 
+# A mixed number and the unit of a number stay on one line: "13" at its end would be read as 13, not 13 3/4.
+_TIED = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|ft|yd|mm|cm|m)\b)")
+_TIE = "\N{NO-BREAK SPACE}"
 UNIT_WORDS = {"in": "inches", "cm": "centimetres"}
 
 
@@ -23,9 +27,13 @@ def _line(row: Sequence[str], widths: Sequence[int]) -> str:
 
 
 def indented(head: str, text: str, width: int = 96, hang: int = 0) -> list[str]:
-    """Return a text after a head, its further lines indented to the end of the head or by ``hang``."""
+    """Return a text after a head, its further lines indented to the end of the head or by ``hang``.
+
+    Examples
+    --------
+    >>> indented("marks: ", "1 3/4, 13 3/4", width=16)
+    ['marks: 1 3/4,', '       13 3/4']
+    """
     indent = " " * (hang or len(head))
-    return [
-        head + line if place == 0 else indent + line
-        for place, line in enumerate(wrap(text, width - len(indent)) or [""])
-    ]
+    lines = wrap(_TIED.sub(_TIE, text), width - len(indent)) or [""]
+    return [(indent if place else head) + line.replace(_TIE, " ") for place, line in enumerate(lines)]

@@ -1,0 +1,81 @@
+"""``tuckwright figures`` as text, JSON and table, by hand."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from pathlib import Path
+
+from room_here import CUSHION, room, run
+
+
+def test_the_text_tells_the_numbers_of_one_size(tmp_path: Path) -> None:
+    # 20 tucks, p 3/4: (16 - 19 x 3/4) / 2 = 7/8; f_1 = 1/2 + 7/8 + 3/8 = 1 3/4; L = 16 + 15 + 1 = 32.
+    told = run(room(tmp_path, slip_cushion=CUSHION), "figures", "slip-cushion", "medium")
+    assert told.code == 0
+    assert told.lines[:2] == ["Slip cushion, size medium", "inch edition, lengths in inches"]
+    [front] = [line.split() for line in told.lines if line.startswith("  front ")]
+    assert front == ["front", "1", "32", "17", "16", "16", "face"]
+    facts = {line[:32].strip(): line[32:].strip() for line in told.lines if line.startswith("  ")}
+    assert (facts["number"], facts["depth"], facts["margins, left and right"]) == ("20", "3/8", "7/8 and 7/8")
+    assert facts["fold marks from the cut edge"].startswith("1 3/4, 3 1/4, 4 3/4")
+
+
+def test_no_mixed_number_is_broken_between_lines(tmp_path: Path) -> None:
+    told = run(room(tmp_path, slip_cushion=CUSHION), "figures", "slip-cushion", "medium")
+    marks = told.lines[next(place for place, line in enumerate(told.lines) if "fold marks" in line) :]
+    assert len([line for line in marks[:4] if "/" in line]) > 1, "the marks no longer fill a line; take a larger panel"
+    assert [line for line in told.lines if line.strip().startswith(("1/", "3/", "5/", "7/"))] == []
+
+
+def test_the_json_is_the_same_for_a_program(tmp_path: Path) -> None:
+    told = run(
+        room(tmp_path, slip_cushion=CUSHION), "figures", "slip-cushion", "medium", "--edition", "metric", "--json"
+    )
+    found = json.loads(told.out)
+    assert (found["project"], found["size"], found["edition"], found["unit"]) == (
+        "slip-cushion",
+        "medium",
+        "metric",
+        "cm",
+    )
+    # (40 + 10) / 2 + 1.5 + 2 x 2.5 = 31.5 by 40 + 3.
+    assert found["pieces"]["back"]["cut"] == {"across": "31.5", "along": "43"}
+
+
+def test_the_table_has_one_line_a_number(tmp_path: Path) -> None:
+    told = run(room(tmp_path, slip_cushion=CUSHION), "figures", "slip-cushion", "medium", "--csv")
+    head, *rows = csv.reader(io.StringIO(told.out))
+    assert head == ["project", "size", "edition", "unit", "figure", "value"]
+    values = {row[4]: row[5] for row in rows}
+    assert len(values) == len(rows)
+    assert values["pieces: front: cut: across"] == "32"
+    assert values["pieces: front: tucks: marks 20"] == "30 1/4"  # 1 3/4 + 19 x 1 1/2
+    assert {tuple(row[:4]) for row in rows} == {("slip-cushion", "medium", "inch", "in")}
+
+
+def test_the_table_holds_every_number_of_the_json(tmp_path: Path) -> None:
+    here = room(tmp_path, slip_cushion=CUSHION)
+    found = json.loads(run(here, "figures", "slip-cushion", "small", "--json").out)
+    rows = list(csv.reader(io.StringIO(run(here, "figures", "slip-cushion", "small", "--csv").out)))
+
+    def leaves(value: object) -> int:
+        inner = value.values() if isinstance(value, dict) else value if isinstance(value, list) else None
+        return 1 if inner is None else sum(leaves(part) for part in inner)
+
+    assert len(rows) - 1 == leaves(found) - 4  # the head; project, size, edition and unit stand in every row
+
+
+def test_a_panel_as_sewn_changes_the_back(tmp_path: Path) -> None:
+    # The front measures 15 7/8: (15 7/8 + 4) / 2 + 2 1/2 = 12 7/16.
+    here = room(tmp_path, slip_cushion=CUSHION)
+    told = run(here, "figures", "slip-cushion", "medium", "--json", "--sewn", "front.across=15 7/8")
+    assert json.loads(told.out)["pieces"]["back"]["cut"]["across"] == "12 7/16"
+
+
+def test_a_project_may_be_named_by_its_file(tmp_path: Path) -> None:
+    here = room(tmp_path, slip_cushion=CUSHION)
+    by_name = run(here, "figures", "slip-cushion", "small")
+    assert run(here, "figures", "projects/slip-cushion.yaml", "small") == by_name
+    assert run(here / "projects", "figures", "slip-cushion.yaml", "small") == by_name
