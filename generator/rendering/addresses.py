@@ -65,6 +65,11 @@ def machine_page(project: str, size: str, edition: str) -> str:
     return size_page(project, size, edition).removesuffix(".html") + "-at-the-machine.html"
 
 
+def plan_picture(plan: str) -> str:
+    """Return the path of the picture of a turn plan."""
+    return f"surfaces/{slug(plan)}.svg"
+
+
 def reference_page(name: str) -> str:
     """Return the path of one page of the reference."""
     return f"reference/{slug(name)}.html"
