@@ -114,8 +114,9 @@ def length_words(piece: Piece, edition: Edition) -> str:
         return ""
     each, seam = say_length(piece.part_across, edition), say_length(piece.join_allowance, edition)
     return (
-        f"The {piece.label} is cut in {piece.parts} lengths of {each}. Join them end to end, right sides together, with "
-        f"seams of {seam}, and press the seams open. It should then be {say_length(piece.cut_across, edition)} long."
+        f"The {piece.label} is cut in {piece.parts} lengths of {each}. Join them end to end, right sides together, "
+        f"with seams of {seam}, and press the seams open. It should then be "
+        f"{say_length(piece.cut_across, edition)} long."
     )
 
 
