@@ -125,6 +125,12 @@ def test_every_caution_that_a_tool_asks_for_stands_at_its_step(path: Path) -> No
 
 
 @every_sheet
+def test_every_caution_of_a_sheet_stands_at_a_step(path: Path) -> None:
+    for sheet in sheets_of(path):
+        assert set(sheet.cautions) == {name for step in sheet.steps for name in step.cautions}
+
+
+@every_sheet
 def test_every_step_takes_time(path: Path) -> None:
     for sheet in sheets_of(path):
         for step in sheet.steps:

@@ -41,7 +41,10 @@ class Told:
 
 
 def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str, ...]]) -> tuple[SheetStep, ...]:
-    """Return the steps of this size in order, each with its figures, time and the cautions that its tools ask for."""
+    """Return the steps of this size in order, each with its figures, time and the cautions that its tools ask for.
+
+    What the project itself asks to take care of, such as a lamp, is told at the last step: then the thing is used.
+    """
     steps: list[SheetStep] = []
     for step in bench.scope.project.steps:
         if step.only_for and bench.scope.size not in step.only_for:
@@ -66,6 +69,9 @@ def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str,
                     session_ends=step.session_ends and place == len(told),
                 )
             )
+    if steps:
+        asked = (*steps[-1].tools, *bench.scope.project.cautions)
+        steps[-1] = replace(steps[-1], cautions=cautions_for(asked))
     return tuple(steps)
 
 
