@@ -6,7 +6,6 @@ from generator.calculation.class_paper import KitSlip
 from generator.calculation.timetable import Entry, SessionPlan, clock
 from generator.calculation.worked import CutItem, Piece
 from generator.calculation.worksheet.class_kits import KitWork
-from generator.calculation.worksheet.class_shopping import kit_supplies
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.lengths import say_length, write_length
@@ -66,13 +65,13 @@ def _cost(sheet: ClassSheet) -> list[str]:
     if bill.whole is None:
         return []
     rows = [("item", "amount", "cost"), *((line.item, line.amount, str(line.cost)) for line in bill.lines)]
-    alone = [f"  one kit {_named(work)} alone, {work.worksheet.cost}" for work in sheet.kits if work.worksheet.cost]
-    return [
-        *in_columns(rows),
-        f"  in all {bill.whole}",
-        *([f"  no price for: {', '.join(bill.unpriced)}"] if bill.unpriced else []),
-        *alone,
-    ]
+    lines = [*in_columns(rows), f"  in all {bill.whole}"]
+    if bill.unpriced:
+        lines += indented("  ", f"no price for: {', '.join(bill.unpriced)}", hang=4)
+    for work in sheet.kits:
+        if work.worksheet.cost:
+            lines += indented("  ", f"one kit {_named(work)} by itself, {work.worksheet.cost}", hang=4)
+    return lines
 
 
 def _named(work: KitWork) -> str:
@@ -84,7 +83,7 @@ def _bags(sheet: ClassSheet) -> list[str]:
     for work in sheet.kits:
         lines.append(f"  {_named(work)} ({work.count.packed})")
         lines += [_cut(work, piece, item) for piece, items in work.pieces for item in items]
-        lines += [f"    {line.item}: {line.amount}" for line in kit_supplies(work.worksheet)]
+        lines += [f"    {line.item}: {line.amount}" for line in sheet.packed(work)]
         if work.count.own_cloth:
             buys = [
                 f"{name} {use.buy_text}, {say_length(use.width, work.worksheet.edition)} wide"

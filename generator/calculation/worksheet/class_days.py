@@ -31,7 +31,7 @@ def timed_steps(work: KitWork, room: Room) -> tuple[TimedStep, ...]:
 
 
 def _title(step: SheetStep, work: KitWork) -> str:
-    named = [piece.label for piece, _ in work.pieces if piece.name in _done(work)]
+    named = [piece.label for piece, _ in work.pieces if piece.name in step.pieces and piece.name in _done(work)]
     if step.standard != "cut" or not named:
         return step.title
     return f"{step.title} ({', '.join(named)} cut beforehand)"
@@ -45,9 +45,8 @@ def _done(work: KitWork) -> tuple[str, ...]:
 def _minutes(step: SheetStep, work: KitWork, room: Room) -> int:
     minutes = step.minutes * room.beginners
     if step.standard == "cut":
-        every = tuple(piece.name for piece, _ in work.pieces)
-        left = tuple(name for name in every if name not in _done(work))
-        whole = cutting_minutes(work, every, room)
+        left = tuple(name for name in step.pieces if name not in _done(work))
+        whole = cutting_minutes(work, step.pieces, room)
         minutes *= cutting_minutes(work, left, room) / whole if whole else Fraction(1)
     return printed_minutes(minutes)
 

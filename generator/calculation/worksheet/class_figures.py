@@ -9,7 +9,6 @@ from generator.calculation.timetable import Entry, SessionPlan, clock
 from generator.calculation.worked import CutItem, SupplyLine
 from generator.calculation.worksheet.class_cloth import ClassCloth
 from generator.calculation.worksheet.class_kits import KitWork
-from generator.calculation.worksheet.class_shopping import kit_supplies
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.calculation.worksheet.costs import Bill
 from generator.lengths import Edition, write_length
@@ -25,7 +24,7 @@ def class_figures(sheet: ClassSheet) -> dict[str, Any]:
         "edition": edition.name,
         "unit": edition.unit,
         "paper": sheet.paper,
-        "kits": [_kit(work) for work in sheet.kits],
+        "kits": [_kit(sheet, work) for work in sheet.kits],
         "cloth": {name: _cloth(cloth, edition) for name, cloth in sheet.cloths.items()},
         "thread": {"length": sheet.thread.length_text, "spools": sheet.thread.spools},
         "supplies": [_supply(line) for line in sheet.supplies],
@@ -53,7 +52,7 @@ def class_figures(sheet: ClassSheet) -> dict[str, Any]:
     }
 
 
-def _kit(work: KitWork) -> dict[str, Any]:
+def _kit(sheet: ClassSheet, work: KitWork) -> dict[str, Any]:
     edition = work.worksheet.edition
     return {
         "size": work.kit.size,
@@ -69,7 +68,7 @@ def _kit(work: KitWork) -> dict[str, Any]:
             for piece, items in work.pieces
             for item in items
         ],
-        "supplies": [_supply(line) for line in kit_supplies(work.worksheet)],
+        "supplies": [_supply(line) for line in sheet.packed(work)],
         "cloth_alone": {name: use.buy_text for name, use in work.worksheet.cloths.items()},
         "cost_alone": work.worksheet.cost,
     }

@@ -24,7 +24,7 @@ from generator.errors import FaultyFileError, Finding
 class KitWork:
     """One kit of a class: how often it is needed, and its worksheet on the cloth of the class.
 
-    ``beforehand`` names the pieces that the room cuts before the class.
+    ``beforehand`` names the pieces that the room cuts before the class; none of them waits for a sewn panel.
     """
 
     count: KitCount
@@ -78,7 +78,8 @@ def kit_works(plan: ClassPlan, project: Project, shelf: Shelf) -> tuple[KitWork,
             continue
         try:
             worksheet = worked_sheet(own, count.kit.size, shelf.room.edition(count.kit.edition), shelf)
-            works.append(KitWork(count, worksheet, beforehand))
+            ready = tuple(name for name in beforehand if not worksheet.pieces[name].after_panel)
+            works.append(KitWork(count, worksheet, ready))
         except FaultyFileError as fault:
             faults += fault.findings
     if faults:
@@ -114,9 +115,20 @@ def cut_otherwise(kits: Sequence[KitWork], project: Project, shelf: Shelf) -> li
     return findings
 
 
-def is_brought(item: str, plan: ClassPlan, room: Room) -> bool:
-    """Return whether the room need not buy a thing, because students bring it or the room lends it."""
-    return any(names_thing(name, item) for name in (*plan.bring, *room.lends))
+def cut_too_early(plan: ClassPlan, kits: Sequence[KitWork]) -> list[str]:
+    """Return a sentence for every piece that the class wants cut beforehand though it waits for the sewn panel."""
+    waiting = {
+        name: work.worksheet.pieces[name].label
+        for work in kits
+        for name in map(fold, plan.cut_beforehand)
+        if work.worksheet.pieces[name].after_panel
+    }
+    return [f"{label} is cut to the sewn panel, so it cannot be cut beforehand" for label in waiting.values()]
+
+
+def is_there(item: str, there: Sequence[str]) -> bool:
+    """Return whether a thing need not be bought or packed: ``there`` names what students bring and the room lends."""
+    return any(names_thing(name, item) for name in there)
 
 
 def cutting_minutes(work: KitWork, names: Sequence[str], room: Room) -> Fraction:

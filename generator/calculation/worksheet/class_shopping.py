@@ -8,18 +8,20 @@ from fractions import Fraction
 from generator.calculation.classes import class_amounts
 from generator.calculation.thread import spools
 from generator.calculation.worked import ClosureWork, SupplyLine, ThreadUse, Worksheet
-from generator.calculation.worksheet.class_kits import KitWork, is_brought
+from generator.calculation.worksheet.class_kits import KitWork, is_there
 from generator.calculation.worksheet.supplies import supply_amount
 from generator.calculation.worksheet.threads import written_thread
-from generator.definitions.class_plan import ClassPlan
 from generator.definitions.room import Room
 from generator.lengths import Edition, say_length, write_number
 
 
-def kit_supplies(worksheet: Worksheet) -> tuple[SupplyLine, ...]:
-    """Return everything beside cloth and thread that goes into one kit: closures first, then supplies."""
+def kit_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine, ...]:
+    """Return everything beside cloth and thread that goes into one kit: closures first, then supplies.
+
+    ``there`` names what students bring and the room lends.
+    """
     closures = [_closure_line(one, worksheet.edition) for one in worksheet.closures if one.kind != "ties"]
-    return (*closures, *worksheet.supplies)
+    return tuple(line for line in (*closures, *worksheet.supplies) if not is_there(line.item, there))
 
 
 def _closure_line(closure: ClosureWork, edition: Edition) -> SupplyLine:
@@ -29,14 +31,12 @@ def _closure_line(closure: ClosureWork, edition: Edition) -> SupplyLine:
     return SupplyLine(f"{closure.kind}{size}", write_number(number), closure.note, number)
 
 
-def class_supplies(kits: Sequence[KitWork], plan: ClassPlan, room: Room) -> tuple[SupplyLine, ...]:
-    """Return one shopping list for a class, equal lines added up; what is brought or lent is left out."""
+def class_supplies(kits: Sequence[KitWork], there: Sequence[str]) -> tuple[SupplyLine, ...]:
+    """Return one shopping list for a class, equal lines added up; what is there already is left out."""
     lines: dict[str, tuple[SupplyLine, Edition]] = {}
     amounts: dict[object, dict[str, Fraction]] = {}
     for work in kits:
-        for line in kit_supplies(work.worksheet):
-            if is_brought(line.item, plan, room):
-                continue
+        for line in kit_supplies(work.worksheet, there):
             key = f"{line.item}|{line.length}"
             lines.setdefault(key, (line, work.worksheet.edition))
             of_kit = amounts.setdefault(work.kit, {})

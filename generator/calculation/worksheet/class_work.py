@@ -19,11 +19,12 @@ from generator.calculation.worksheet.class_kits import (
     KitWork,
     bookings_of,
     cut_otherwise,
+    cut_too_early,
     kit_works,
     preparation_minutes,
     spare_of,
 )
-from generator.calculation.worksheet.class_shopping import class_supplies, class_thread
+from generator.calculation.worksheet.class_shopping import class_supplies, class_thread, kit_supplies
 from generator.calculation.worksheet.costs import Bill, bill, wanted_things
 from generator.calculation.worksheet.sheet import Shelf
 from generator.definitions.class_plan import ClassPlan
@@ -62,6 +63,10 @@ class ClassSheet:
     lent: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
 
+    def packed(self, work: KitWork) -> tuple[SupplyLine, ...]:
+        """Return what is packed into one kit beside its pieces and thread."""
+        return kit_supplies(work.worksheet, (*self.bring, *self.lent))
+
 
 def class_sheet(plan: ClassPlan, project: Project, shelf: Shelf) -> ClassSheet:
     """Return everything that a class comes to.
@@ -75,11 +80,11 @@ def class_sheet(plan: ClassPlan, project: Project, shelf: Shelf) -> ClassSheet:
     edition = room.edition(plan.edition)
     kits = kit_works(plan, project, shelf)
     cloths = class_cloths(kits, [fold(name) for name in plan.bring], edition)
-    supplies, thread = class_supplies(kits, plan, room), class_thread(kits, room, edition)
+    supplies, thread = class_supplies(kits, (*plan.bring, *room.lends)), class_thread(kits, room, edition)
     costs = bill(wanted_things((cloth.use for cloth in cloths.values()), supplies, (), thread), room.prices)
     slowest = slowest_kit(kits, room)
     days = class_timetable(plan, slowest, room)
-    told = (*short_remnants(cloths, edition), *costs.faults, *days.findings)
+    told = (*cut_too_early(plan, kits), *short_remnants(cloths, edition), *costs.faults, *days.findings)
     return ClassSheet(
         name=plan.name,
         title=plan.title,

@@ -46,7 +46,7 @@ class BillLine:
 
 @dataclass(frozen=True, slots=True)
 class Bill:
-    """What can be priced and its sum, what has no price, and prices that cannot be used, each in a sentence."""
+    """What can be priced and its sum; what has no price, by its first words; prices that cannot be used, and why."""
 
     lines: tuple[BillLine, ...] = ()
     whole: Money | None = None
@@ -96,7 +96,7 @@ def bill(wanted: Sequence[Wanted], prices: Mapping[str, Price]) -> Bill:
     for thing in wanted:
         name = _name_of_price(thing, prices)
         if name is None:
-            unpriced.append(thing.name)
+            unpriced.append(thing.name.partition(",")[0])
             continue
         try:
             lines.append(BillLine(thing.name, thing.amount, _cost(thing, name, prices[name], places)))
@@ -105,8 +105,8 @@ def bill(wanted: Sequence[Wanted], prices: Mapping[str, Price]) -> Bill:
     try:
         whole = total(line.cost for line in lines)
     except CalculationError as fault:
-        return Bill(unpriced=tuple(unpriced), faults=(*faults, str(fault)))
-    return Bill(tuple(lines), whole, tuple(unpriced), tuple(faults))
+        return Bill(unpriced=tuple(dict.fromkeys(unpriced)), faults=(*faults, str(fault)))
+    return Bill(tuple(lines), whole, tuple(dict.fromkeys(unpriced)), tuple(faults))
 
 
 def sheet_cost(scope: Scope, wanted: Sequence[Wanted]) -> str:

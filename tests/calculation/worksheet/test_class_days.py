@@ -46,6 +46,19 @@ def test_what_is_cut_beforehand_leaves_the_timetable(tmp_path: Path) -> None:
     assert found.preparation == 10
 
 
+def test_a_piece_that_waits_for_the_panel_is_not_cut_beforehand(tmp_path: Path) -> None:
+    later = put(TIMED, ("    kind: envelope back\n", "    kind: envelope back\n    cut: after the panel\n"))
+    text = put(CLASS, ("  - size: small\n    own cloth: yes\n", "")) + "cut beforehand: front, back\n"
+    found = the_class(tmp_path, text, later)
+    assert [finding.text for finding in found.findings] == [
+        "back is cut to the sewn panel, so it cannot be cut beforehand"
+    ]
+    assert found.kits[0].beforehand == ("front",)
+    # Only the front is cut at once, and that is done.
+    cutting = found.timetable.sessions[0].entries[0]
+    assert (cutting.title, cutting.minutes) == ("Cut the pieces (front cut beforehand)", 0)
+
+
 def test_who_brings_cloth_cuts_all_of_it_in_the_class(tmp_path: Path) -> None:
     # The small kit, whose place brings cloth, is now the one that takes longest: nothing of it is cut beforehand.
     found = the_class(tmp_path, CLASS + "cut beforehand: front, back\n", TIMED)

@@ -119,6 +119,7 @@ def test_what_students_bring_or_the_room_lends_is_not_bought(tmp_path: Path) -> 
     more = put(CUSHION, ("supplies:\n", "supplies:\n  - item: Awls for the rows\n  - item: Pins\n"))
     found = the_class(tmp_path, CLASS + "bring: square cushion pads\n", more, site="lends: awl\n")
     assert [(line.item, line.amount) for line in found.supplies] == [("Pins", "4")]
+    assert [line.item for line in found.packed(found.kits[0])] == ["Pins"]
     assert (found.bring, found.lent) == (("square cushion pads",), ("awl",))
 
 

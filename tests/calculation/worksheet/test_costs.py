@@ -37,7 +37,7 @@ def test_a_room_without_prices_says_nothing_of_cost(tmp_path: Path) -> None:
 
 def test_what_has_no_price_is_named(tmp_path: Path) -> None:
     found = sheet(tmp_path, CUSHION, "medium", site="prices:\n  thread: 2.40 each\n")
-    assert found.cost == "2.40: thread (1 spool) 2.40; without face, Square cushion pad, 16 in each way"
+    assert found.cost == "2.40: thread (1 spool) 2.40; without face, Square cushion pad"
 
 
 def test_closures_are_priced_by_their_kind_in_the_singular_too(tmp_path: Path) -> None:
