@@ -1,0 +1,157 @@
+"""Corrections: the published editions of all projects come in, a page and a feed of changed numbers go out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from urllib.parse import urljoin
+from xml.etree import ElementTree
+
+from markupsafe import Markup
+
+from generator.calculation.turns import spoken_row
+from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, changed_numbers
+from generator.lengths import EDITIONS
+from generator.rendering import addresses
+from generator.rendering.page_frame import framed_page
+from generator.rendering.setting import Setting
+from generator.rendering.typeset import typeset
+
+_ATOM = "http://www.w3.org/2005/Atom"
+_NO_LETTER = re.compile("[^\t\n\r -\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+_TURNS = re.compile(r"(from the (?:left|right): )((?:toward|away|upright)(?: (?:toward|away|upright))*)")
+
+
+@dataclass(frozen=True, slots=True)
+class Since:
+    """What an old sheet with a mark has otherwise than the newest: its changes by size and edition."""
+
+    mark: str
+    day: str
+    changes: Mapping[tuple[str, str], tuple[ChangedNumber, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """One project: its title, its newest mark, and what changed since each older one, the youngest first."""
+
+    project: str
+    title: str
+    newest: PublishedEdition
+    older: tuple[Since, ...]
+
+
+def render_corrections(
+    editions: Mapping[str, Sequence[PublishedEdition]], titles: Mapping[str, str], setting: Setting
+) -> str:
+    """Return the page of corrections.
+
+    Parameters
+    ----------
+    editions : Mapping of str to sequence of PublishedEdition
+        By project, in the order of publishing.
+    titles : Mapping of str to str
+        The title of each project.
+    setting : Setting
+        The room and its theme.
+    """
+    histories = [_history(titles[project], found) for project, found in sorted(editions.items()) if found]
+    units = {name: edition.unit for name, edition in EDITIONS.items()}
+    return framed_page(
+        "corrections.html",
+        addresses.CORRECTIONS,
+        setting,
+        histories=histories,
+        units=units,
+        told=_told,
+        feed=addresses.FEED if setting.site_address else "",
+        page_of=addresses.project_page,
+    )
+
+
+def _history(title: str, editions: Sequence[PublishedEdition]) -> History:
+    newest = editions[-1]
+    older = tuple(Since(old.mark, old.day, _by_sheet(changed_numbers(old, newest))) for old in editions[-2::-1])
+    return History(newest.project, title, newest, older)
+
+
+def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[ChangedNumber, ...]]:
+    sheets = dict.fromkeys((change.size, change.edition) for change in changes)
+    return {sheet: tuple(one for one in changes if (one.size, one.edition) == sheet) for sheet in sheets}
+
+
+def _told(read: str) -> Markup:
+    """Return how a number reads; the turns of a row as a short sentence."""
+    turns = _TURNS.fullmatch(read)
+    return typeset(f"{turns[1]}{spoken_row(turns[2].split())}" if turns else read)
+
+
+def corrections_feed(
+    editions: Mapping[str, Sequence[PublishedEdition]], titles: Mapping[str, str], setting: Setting
+) -> bytes | None:
+    """Return an Atom feed with an entry for each edition that changed numbers; None without an address to name.
+
+    The same editions always give the same bytes.
+    """
+    if not setting.site_address or not any(editions.values()):
+        return None
+    base = setting.site_address.rstrip("/") + "/"
+    feed = ElementTree.Element("feed", xmlns=_ATOM)
+    _add(feed, "title", f"{setting.room}: corrections")
+    _add(feed, "id", urljoin(base, addresses.CORRECTIONS))
+    _add(feed, "updated", _moment(max(one.day for found in editions.values() for one in found)))
+    ElementTree.SubElement(_add(feed, "author", ""), "name").text = _plain(setting.room)
+    ElementTree.SubElement(feed, "link", rel="self", href=urljoin(base, addresses.FEED))
+    ElementTree.SubElement(feed, "link", rel="alternate", href=urljoin(base, addresses.CORRECTIONS))
+    for older, newer in _pairs(editions):
+        changes = changed_numbers(older, newer)
+        if changes:
+            _entry(feed, titles[newer.project], changes, newer, base)
+    ElementTree.indent(feed, " ")
+    written: bytes = ElementTree.tostring(feed, encoding="utf-8", xml_declaration=True)
+    return written + b"\n"
+
+
+def _pairs(
+    editions: Mapping[str, Sequence[PublishedEdition]],
+) -> list[tuple[PublishedEdition, PublishedEdition]]:
+    """Neighbours in the order of publishing, the newest first, projects of one day in the order of their names."""
+    pairs = [pair for _, found in sorted(editions.items()) for pair in pairwise(found)]
+    return sorted(pairs, key=lambda pair: pair[1].day, reverse=True)
+
+
+def _entry(
+    feed: ElementTree.Element, title: str, changes: Sequence[ChangedNumber], newer: PublishedEdition, base: str
+) -> None:
+    page = urljoin(base, addresses.CORRECTIONS)
+    name = addresses.slug(f"{newer.project} {newer.mark}")
+    lines = [
+        f"{one.size}, {one.edition}: {one.piece + ', ' if one.piece else ''}{one.what}: "
+        f"{one.was or 'nothing'} is now {one.now or 'nothing'}"
+        for one in changes
+    ]
+    entry = ElementTree.SubElement(feed, "entry")
+    _add(entry, "title", f"{title}: edition mark {newer.mark}")
+    _add(entry, "id", f"{page}#{name}")
+    _add(entry, "updated", _moment(newer.day))
+    ElementTree.SubElement(
+        entry, "link", rel="alternate", href=f"{page}#project-{addresses.project_slug(newer.project)}"
+    )
+    _add(entry, "content", "\n".join(lines)).set("type", "text")
+
+
+def _add(parent: ElementTree.Element, name: str, text: str) -> ElementTree.Element:
+    child = ElementTree.SubElement(parent, name)
+    child.text = _plain(text)
+    return child
+
+
+def _plain(text: str) -> str:
+    """A text without the signs that XML cannot hold."""
+    return _NO_LETTER.sub("", text)
+
+
+def _moment(day: str) -> str:
+    return f"{day}T00:00:00Z"

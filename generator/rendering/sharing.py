@@ -1,0 +1,121 @@
+"""What search engines and sharers of a page are told: worksheets and paths come in, JSON-LD and a site map go out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from urllib.parse import quote, urljoin
+from xml.etree import ElementTree
+
+from markupsafe import Markup
+
+from generator.calculation.worked import SheetStep, Worksheet
+from generator.rendering import addresses
+from generator.rendering.setting import Setting, size_link
+from generator.rendering.words import read_words
+
+_SITEMAP = "http://www.sitemaps.org/schemas/sitemap/0.9"
+_LONGEST = 155
+# A script element ends at the first "</script", wherever that stands, so these signs are never written as they are.
+_HIDDEN = {ord(sign): f"\\u{ord(sign):04x}" for sign in "<>&\u2028\u2029"}
+
+
+def absolute(address: str, setting: Setting) -> str:
+    """Return the whole address of a page or file; empty where nobody knows where the site lies."""
+    if not setting.site_address:
+        return ""
+    own = address.removesuffix("index.html") if address.endswith("/index.html") or address == "index.html" else address
+    return urljoin(setting.site_address.rstrip("/") + "/", quote(own))
+
+
+def plain_words(text: str) -> str:
+    """Return Markdown as plain text on one line."""
+    return str(read_words(text).striptags())
+
+
+def description(worksheet: Worksheet) -> str:
+    """Return a sentence or two on a size, short enough for a list of results."""
+    link = size_link(worksheet)
+    about = f"{worksheet.title}, {worksheet.size_label}: {link.finished} finished. {plain_words(worksheet.summary)}"
+    if len(about) <= _LONGEST:
+        return about
+    return about[: _LONGEST - 1].rsplit(" ", 1)[0].rstrip(".,;:") + " …"
+
+
+def how_to(worksheet: Worksheet, setting: Setting) -> Markup:
+    """Return a sheet as a HowTo in JSON-LD, to stand in a script element that is not run.
+
+    Parameters
+    ----------
+    worksheet : Worksheet
+        One size in one edition.
+    setting : Setting
+        The room; addresses are only told where it knows its own.
+    """
+    address = absolute(size_link(worksheet).page, setting)
+    told: dict[str, object] = {
+        "@context": "https://schema.org",
+        "@type": "HowTo",
+        "name": f"{worksheet.title}, {worksheet.size_label}, {worksheet.edition.name} edition",
+        "description": plain_words(worksheet.summary),
+        "inLanguage": setting.language,
+        "totalTime": _duration(worksheet.minutes),
+        "supply": [_named("HowToSupply", item) for item in _supplies(worksheet)],
+        "tool": [_named("HowToTool", tool) for tool in worksheet.tools],
+        "step": [_step(step, address) for step in worksheet.steps],
+    }
+    if address:
+        told["url"] = address
+    return Markup(json.dumps(told, ensure_ascii=False).translate(_HIDDEN))  # noqa: S704 -- no sign of markup is left
+
+
+def _supplies(worksheet: Worksheet) -> list[str]:
+    cloths = [f"{cloth.label}, {cloth.buy_text}" for cloth in worksheet.cloths.values()]
+    lines = [f"{line.item}, {line.amount}" for line in worksheet.supplies]
+    return [*cloths, *lines, f"thread, {worksheet.thread.length_text}"]
+
+
+def _named(kind: str, name: str) -> Mapping[str, str]:
+    return {"@type": kind, "name": name}
+
+
+def _step(step: SheetStep, address: str) -> Mapping[str, str]:
+    told = {"@type": "HowToStep", "name": step.title, "text": plain_words(step.text)}
+    return {**told, "url": f"{address}#steps"} if address else told
+
+
+def _duration(minutes: int) -> str:
+    hours, rest = divmod(minutes, 60)
+    return f"PT{f'{hours}H' if hours else ''}{f'{rest}M' if rest or not hours else ''}"
+
+
+def sitemap(pages: Iterable[str], setting: Setting) -> bytes | None:
+    """Return the site map of some pages, by their paths inside the site; None where the site has no address."""
+    if not setting.site_address:
+        return None
+    root = ElementTree.Element("urlset", xmlns=_SITEMAP)
+    for page in sorted(set(pages)):
+        if page.endswith(".html"):
+            ElementTree.SubElement(ElementTree.SubElement(root, "url"), "loc").text = absolute(page, setting)
+    ElementTree.indent(root, " ")
+    written: bytes = ElementTree.tostring(root, encoding="utf-8", xml_declaration=True)
+    return written + b"\n"
+
+
+def sharing(title: str, about: str, address: str, setting: Setting) -> Mapping[str, str]:
+    """Return what a page tells those who share it, by property; without an address only what needs none."""
+    told = {"og:type": "article", "og:title": title, "og:description": about, "og:site_name": setting.room}
+    whole = absolute(address, setting)
+    return {**told, "og:url": whole} if whole else told
+
+
+def size_sharing(worksheet: Worksheet, setting: Setting) -> Mapping[str, object]:
+    """Return what the head of a size's page needs: ``canonical``, ``shared`` and ``how_to``."""
+    address = addresses.size_page(worksheet.project, worksheet.size, worksheet.edition.name)
+    title = f"{worksheet.title}, {worksheet.size_label}, {worksheet.edition.name} edition"
+    return {
+        "canonical": absolute(address, setting),
+        "shared": sharing(title, description(worksheet), address, setting),
+        "how_to": how_to(worksheet, setting),
+        "about": description(worksheet),
+    }
