@@ -8,16 +8,13 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
-from typing import TYPE_CHECKING
 
 from generator.calculation.worked import Panel, Piece
 from generator.calculation.worksheet import lists
+from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.cloths import cut_items
 
-if TYPE_CHECKING:
-    from generator.calculation.worksheet.steps import Bench
-
-Filler = Callable[["Bench", Sequence[Piece]], str]
+Filler = Callable[[Bench, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
 
 

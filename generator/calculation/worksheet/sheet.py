@@ -11,12 +11,13 @@ from fractions import Fraction
 from pathlib import Path
 
 from generator.calculation.worked import Caution, ClothUse, Piece, SheetStep, ThreadUse, Worksheet
+from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.pieces import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
-from generator.calculation.worksheet.steps import Bench, sheet_steps
+from generator.calculation.worksheet.steps import sheet_steps
 from generator.calculation.worksheet.supplies import worked_supplies
 from generator.calculation.worksheet.threads import thread_use
 from generator.definitions.cautions import CautionRule, cautions_of

@@ -2,29 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from generator.calculation.timing import operation_minutes, printed_minutes
-from generator.calculation.worked import ClosureWork, Meeting, Piece, SheetStep
+from generator.calculation.worked import Piece, SheetStep
+from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.conditions import holds
-from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.times import WORK
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
-
-
-@dataclass(frozen=True, slots=True)
-class Bench:
-    """What the steps of one worksheet are told from."""
-
-    scope: Scope
-    pieces: Mapping[str, Piece]
-    meetings: tuple[Meeting, ...]
-    closures: tuple[ClosureWork, ...]
-    techniques: Mapping[str, Technique]
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,21 @@
+"""What the steps of one worksheet are told from: the scope and everything worked out before the steps."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.calculation.worked import ClosureWork, Meeting, Piece
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.techniques import Technique
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What the steps of one worksheet are told from."""
+
+    scope: Scope
+    pieces: Mapping[str, Piece]
+    meetings: tuple[Meeting, ...]
+    closures: tuple[ClosureWork, ...]
+    techniques: Mapping[str, Technique]
