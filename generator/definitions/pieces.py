@@ -68,7 +68,6 @@ class TuckedPanel(_Rectangular):
     sample: Annotated[Sample | None, SampleOf(room_sample, {"type": "string"})] = None
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
     cut_to_shape: YesNo = False
-    room_around: Length = standing("1 in or 2.5 cm")
 
 
 class Rectangle(_Rectangular):

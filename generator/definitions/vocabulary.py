@@ -44,7 +44,16 @@ HANDS: tuple[str, ...] = get_args(Hand)
 HELD: tuple[str, ...] = get_args(Held)
 LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
-PLANS = ("linked cells", "ripples", "bands", "diamonds", "slants")
+PLANS = (
+    "linked cells",
+    "ripples",
+    "bands",
+    "diamonds",
+    "slants",
+    "zigzags",
+    "scattered pairs",
+    "one way",
+)
 CLOSURES = ("buttons", "snaps", "magnet", "ties", "zip", "hook and loop")
 TURN_SIGNS = "<>."
 # Each finish with the least and the most widths that may follow it.

@@ -68,7 +68,8 @@ def worked_cross_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
             f"'{name}' has rows and cross tucks; cross tucks hold the first set down by themselves: take one out"
         )
     ends = (scope.end(model.finish("top")), scope.end(model.finish("bottom")))
-    return choose_tucks(_wish(scope, model.cross_tucks, scope.value(model.finished_along), ends, None), scope.edition)
+    wish = _wish(scope, model.cross_tucks, scope.value(model.finished_along), ends, None)
+    return choose_tucks(replace(wish, take_up=_sampled(scope, model, wish.depth)), scope.edition)
 
 
 def _wish(scope: Scope, tucks: Tucks, finished: Fraction, ends: tuple[End, End], plan: TurnPlan | None) -> TuckWish:
@@ -99,6 +100,9 @@ def _wish(scope: Scope, tucks: Tucks, finished: Fraction, ends: tuple[End, End],
 def _worked(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckSet:
     if not model.tucks.runs:
         return choose_tucks(replace(wish, take_up=_sampled(scope, model, wish.depth)), scope.edition)
+    if model.sample is not None:
+        deep = scope.value(model.sample.depth)
+        wish = replace(wish, depth=deep, take_up=_sampled(scope, model, deep))
     middle = scope.value(model.tucks.middle_pitch) if model.tucks.middle_pitch else None
     runs = [_run(scope, run) for run in model.tucks.runs]
     return work_runs(runs, wish, scope.edition, mirror=model.tucks.mirror, middle_pitch=middle)
