@@ -1,0 +1,61 @@
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from generator.calculation.ends import least_margin
+from generator.calculation.reference_rows import row_loss
+from generator.calculation.reference_tables import (
+    COUNTS,
+    hidden_cloth,
+    tucks_in_width,
+    usual_depths,
+    usual_spacings,
+    usual_widths,
+)
+from generator.calculation.worked import End
+from generator.errors import CalculationError
+from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE, Edition
+
+
+def test_thirty_two_quarter_inch_tucks_would_hide_sixteen_inches_so_thirty_hide_fifteen() -> None:
+    # 30 x 2 x 1/4 = 15.
+    assert hidden_cloth(INCH)[COUNTS.index(30)][usual_depths(INCH).index(Fraction(1, 4))] == 15
+
+
+def test_twelve_metric_tucks_of_a_centimetre_hide_24_cm() -> None:
+    assert hidden_cloth(METRIC)[COUNTS.index(12)][usual_depths(METRIC).index(CENTIMETRE)] == 24 * CENTIMETRE
+
+
+@pytest.mark.parametrize("edition", [INCH, METRIC], ids=["inch", "metric"])
+def test_every_cell_holds_as_many_tucks_as_can_be_laid_out_one_by_one(edition: Edition) -> None:
+    for width in usual_widths(edition):
+        for depth, spacing in usual_spacings(edition):
+            edge, place, laid = least_margin(End("seam"), depth, "out", edition), Fraction(0), 0
+            place = edge
+            while place + edge <= width:
+                laid, place = laid + 1, place + spacing - 2 * depth
+            fit = tucks_in_width(width, depth, spacing, edition)
+            assert fit.count == laid
+            assert fit.margin >= edge
+            assert 2 * fit.margin + (fit.count - 1) * (spacing - 2 * depth) == width
+            assert fit.cloth == width + 2 * fit.count * depth
+
+
+def test_a_width_for_one_tuck_has_one_in_its_middle() -> None:
+    # Margins of 1/4 + 1/8 at both sides: 3/4 in holds one tuck, 2 x 3/8 in beside it.
+    fit = tucks_in_width(Fraction(3, 4), Fraction(1, 4), Fraction(1), INCH)
+    assert (fit.count, fit.margin, fit.cloth) == (1, Fraction(3, 8), Fraction(5, 4))
+
+
+def test_a_width_without_room_is_refused() -> None:
+    with pytest.raises(CalculationError, match="no room for a tuck between its seams; make it wider"):
+        tucks_in_width(Fraction(1, 2), Fraction(1, 4), Fraction(1), INCH)
+
+
+def test_rows_are_too_close_up_to_the_arc_and_tight_up_to_six_depths() -> None:
+    depth = 10 * MILLIMETRE
+    losses = [row_loss(depth, spacing * MILLIMETRE) for spacing in (31, 32, 59, 60)]
+    assert [loss.lost is None for loss in losses] == [True, False, False, False]
+    assert [loss.tight for loss in losses] == [True, True, True, False]

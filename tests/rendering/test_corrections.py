@@ -1,0 +1,104 @@
+from __future__ import annotations
+
+from xml.etree import ElementTree
+
+from room_setting import setting
+from tinyhtml5.parser import HTMLParser
+
+from generator.calculation.worksheet.editions import PublishedEdition
+from generator.rendering.corrections import corrections_feed, render_corrections
+
+ATOM = "{http://www.w3.org/2005/Atom}"
+TITLES = {"neck-roll": "Neck roll & <ends>", "quay-cushion": "Quay cushion"}
+TURNS = "from the left: " + " ".join(["toward", "away"] * 6)
+
+
+def edition(project: str, mark: str, day: str, **numbers: str) -> PublishedEdition:
+    return PublishedEdition(project, mark, day, {("bed", "inch"): numbers})
+
+
+EDITIONS = {
+    "quay-cushion": (edition("quay-cushion", "2031-02", "2031-02-01", **{"front: cut across": "20"}),),
+    "neck-roll": (
+        edition(
+            "neck-roll", "2031-03 a", "2031-03-01", **{"band: cut across": "27 1/4", "band: turns of row 1": TURNS}
+        ),
+        edition(
+            "neck-roll", "2031-03 b", "2031-03-14", **{"band: cut across": "27 1/2", "band: turns of row 1": TURNS}
+        ),
+        edition("neck-roll", "2031-05", "2031-05-02", **{"band: cut across": "27 1/2"}),
+    ),
+}
+
+
+def page_text(editions: dict[str, tuple[PublishedEdition, ...]]) -> str:
+    parser = HTMLParser(namespace_html_elements=False)
+    page = parser.parse(render_corrections(editions, TITLES, setting()))
+    assert parser.errors == []
+    return " ".join(" ".join(page.find("body").itertext()).split())
+
+
+def test_an_old_sheet_is_compared_with_the_newest_whatever_lies_between() -> None:
+    text = page_text(EDITIONS)
+    oldest = text[text.index("Your sheet says 2031-03 a") :]
+    assert "Band cut across 27 1/4 27 1/2" in oldest
+    assert (
+        "Band turns of row 1 from the left: toward, away and so on in turn for 12 tucks, ending with away –" in oldest
+    )
+
+
+def test_the_youngest_old_edition_comes_first() -> None:
+    text = page_text(EDITIONS)
+    assert text.index("Your sheet says 2031-03 b") < text.index("Your sheet says 2031-03 a")
+
+
+def test_a_sheet_without_changes_is_said_to_be_good() -> None:
+    same = (*EDITIONS["quay-cushion"], edition("quay-cushion", "2031-04", "2031-04-01", **{"front: cut across": "20"}))
+    assert "No number has changed since 2031-02-01. You can use it." in page_text({"quay-cushion": same})
+
+
+def test_a_project_with_one_edition_and_a_room_with_none_say_so() -> None:
+    assert "There is no older edition." in page_text({"quay-cushion": EDITIONS["quay-cushion"]})
+    assert "No sheets have been published under an edition mark yet." in page_text({})
+
+
+def test_there_is_no_feed_without_an_address_or_without_editions() -> None:
+    assert corrections_feed(EDITIONS, TITLES, setting()) is None
+    assert corrections_feed({}, TITLES, setting(site_address="https://ropewalk.example/")) is None
+    assert "corrections.xml" not in render_corrections(EDITIONS, TITLES, setting())
+    assert 'href="corrections.xml"' in render_corrections(
+        EDITIONS, TITLES, setting(site_address="https://ropewalk.example")
+    )
+
+
+def test_the_feed_has_an_entry_for_every_edition_that_changed_numbers() -> None:
+    feed = corrections_feed(EDITIONS, TITLES, setting(site_address="https://ropewalk.example/sheets"))
+    assert feed is not None
+    tree = ElementTree.fromstring(feed)  # noqa: S314 -- written above
+    entries = tree.findall(f"{ATOM}entry")
+    assert [entry.findtext(f"{ATOM}title") for entry in entries] == [
+        "Neck roll & <ends>: edition mark 2031-05",
+        "Neck roll & <ends>: edition mark 2031-03 b",
+    ]
+    assert entries[1].findtext(f"{ATOM}content") == "bed, inch: band, cut across: 27 1/4 is now 27 1/2"
+    assert tree.findtext(f"{ATOM}updated") == "2031-05-02T00:00:00Z"
+    assert tree.findtext(f"{ATOM}id") == "https://ropewalk.example/sheets/corrections.html"
+    ids = [entry.findtext(f"{ATOM}id") for entry in entries]
+    assert len(set(ids)) == 2
+
+
+def test_the_feed_is_the_same_in_every_run_and_has_everything_that_the_standard_wants() -> None:
+    room = setting(site_address="https://ropewalk.example", room="Rope & \x01walk")
+    feed = corrections_feed(EDITIONS, TITLES, room)
+    assert feed == corrections_feed(dict(reversed(EDITIONS.items())), TITLES, room)
+    tree = ElementTree.fromstring(feed or b"")  # noqa: S314 -- written above
+    assert tree.findtext(f"{ATOM}author/{ATOM}name") == "Rope & walk"
+    for element in (tree, *tree.findall(f"{ATOM}entry")):
+        for name in ("id", "title", "updated"):
+            assert element.findtext(f"{ATOM}{name}")
+
+
+def test_what_the_page_links_to_in_the_feed_is_there() -> None:
+    feed = (corrections_feed(EDITIONS, TITLES, setting(site_address="https://ropewalk.example")) or b"").decode()
+    assert 'href="https://ropewalk.example/corrections.html#project-neck-roll"' in feed
+    assert 'id="project-neck-roll"' in render_corrections(EDITIONS, TITLES, setting())

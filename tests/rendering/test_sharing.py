@@ -1,0 +1,71 @@
+from __future__ import annotations
+
+import dataclasses
+import json
+from xml.etree import ElementTree
+
+from cushion_sheet import cushion
+from room_setting import setting
+
+from generator.lengths import METRIC
+from generator.rendering.environment import template
+from generator.rendering.sharing import absolute, description, how_to, sitemap, size_sharing
+
+KNOWN = setting(site_address="https://ropewalk.example/sheets/")
+LOC = "{http://www.sitemaps.org/schemas/sitemap/0.9}url/{http://www.sitemaps.org/schemas/sitemap/0.9}loc"
+
+
+def test_a_sheet_is_told_as_a_how_to_with_its_time_supplies_and_steps() -> None:
+    worksheet = cushion()
+    told = json.loads(how_to(worksheet, KNOWN))
+    # 265 minutes are 4 hours and 25 minutes.
+    assert (told["@type"], told["totalTime"]) == ("HowTo", "PT4H25M")
+    assert told["name"] == "Slack Tide cushion, Pad of 14 in, inch edition"
+    assert [step["name"] for step in told["step"]] == [step.title for step in worksheet.steps]
+    assert {"@type": "HowToSupply", "name": "thread, 67 yd"} in told["supply"]
+    assert told["url"] == "https://ropewalk.example/sheets/projects/slack-tide-cushion/14-inch/inch.html"
+
+
+def test_words_of_a_how_to_are_plain() -> None:
+    assert json.loads(how_to(cushion(), setting()))["description"].startswith(
+        "A cushion whose front is drawn into linked cells, with a back"
+    )
+
+
+def test_no_address_is_told_where_none_is_known() -> None:
+    assert "://" not in how_to(cushion(), setting()).replace("https://schema.org", "")
+    assert absolute("index.html", setting()) == ""
+    assert sitemap(["index.html"], setting()) is None
+    assert size_sharing(cushion(), setting())["canonical"] == ""
+
+
+def test_no_title_ends_the_element_that_a_how_to_stands_in() -> None:
+    hostile = dataclasses.replace(cushion(), title="</script><script>alert(1)</script>\u2028&")
+    written = how_to(hostile, KNOWN)
+    assert not set("<>&\u2028") & set(written)
+    assert json.loads(written)["name"].startswith("</script><script>alert(1)</script>\u2028&, ")
+
+
+def test_a_site_map_has_every_page_once_in_order_and_no_other_files() -> None:
+    pages = ["projects/b/index.html", "index.html", "assets/screen.css", "index.html", "projects/b/é.html"]
+    written = sitemap(pages, KNOWN)
+    tree = ElementTree.fromstring(written or b"")  # noqa: S314 -- written above
+    assert [found.text for found in tree.findall(LOC)] == [
+        "https://ropewalk.example/sheets/",
+        "https://ropewalk.example/sheets/projects/b/",
+        "https://ropewalk.example/sheets/projects/b/%C3%A9.html",
+    ]
+
+
+def test_a_description_fits_a_list_of_results_and_ends_with_a_whole_word() -> None:
+    long = dataclasses.replace(cushion(METRIC), summary="A cushion " + "with many fine tucks " * 20)
+    assert len(description(long)) <= 155
+    assert description(long).endswith(("tucks …", "fine …", "many …", "with …"))
+    assert description(cushion(METRIC)).startswith("Slack Tide cushion, Pad of 35 cm: 36 × ")
+
+
+def test_the_head_of_a_page_tells_how_it_is_shared() -> None:
+    head = template(KNOWN.theme, "parts/sharing.html").render(size_sharing(cushion(), KNOWN))
+    assert '<link rel="canonical" href="https://ropewalk.example/sheets/projects/' in head
+    assert '<meta property="og:title" content="Slack Tide cushion, Pad of 14 in, inch edition">' in head
+    assert '<script type="application/ld+json">{' in head
