@@ -1,0 +1,156 @@
+"""The class pack: a ClassSheet comes in, a PDF with everything that a class needs on paper goes out.
+
+What to buy, the cutting layouts over all kits, the timetable, what to print and prepare, and a slip for each kit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.calculation.class_paper import KitSlip
+from generator.calculation.timetable import clock
+from generator.calculation.worked import CutItem, Piece, SupplyLine
+from generator.calculation.worksheet.class_kits import KitWork
+from generator.calculation.worksheet.class_work import ClassSheet
+from generator.drawing.layout import draw_cutting
+from generator.drawing.picture import Picture
+from generator.drawing.style import read_style
+from generator.rendering.addresses import handout_file
+from generator.rendering.figures import sheet_image
+from generator.rendering.one_page import sheet_html, sheet_paper
+from generator.rendering.pdf import write_pdf
+from generator.rendering.setting import Setting
+from generator.rendering.styles import PAPERS
+from generator.rendering.tables import two_way
+from generator.rendering.typeset import said, typeset
+
+_ROOM_BESIDE = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class SlipLine:
+    """One thing in a bag; ``when`` tells when a piece is cut, empty for what is packed as it is."""
+
+    thing: Markup
+    when: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """The slip of one kit: what it is, for whom, and what belongs into it."""
+
+    slip: KitSlip
+    size: str
+    lines: tuple[SlipLine, ...]
+    cloths: tuple[Markup, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedFile:
+    """A handout to print: its file, and how often."""
+
+    file: str
+    size: str
+    edition: str
+    copies: int
+
+
+def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:
+    """Return the class pack.
+
+    Parameters
+    ----------
+    sheet : ClassSheet
+        Everything that the class comes to.
+    setting : Setting
+        The room, its theme and the edition mark.
+    paper : str
+        ``Letter`` or ``A4``.
+
+    Returns
+    -------
+    bytes
+        A tagged PDF; its last pages are the slips, to be cut apart.
+
+    Raises
+    ------
+    PublishError
+        If a letter or a font is missing.
+    """
+    memory: dict[str, str] = {}
+    width, height = PAPERS[paper]
+    margin = float(setting.theme.measures["page margin"].removesuffix("in"))
+    values = {
+        "pack": sheet,
+        "edition_words": f"{sheet.edition.name} edition",
+        "say": lambda length: said(length, sheet.edition),
+        "clock": clock,
+        "layouts": cutting_pictures(sheet, setting),
+        "slips": slips(sheet),
+        "printed": _printed(sheet),
+        "image": sheet_image(memory, (width - 2 * margin, height - _ROOM_BESIDE), 1.0),
+    }
+    html = sheet_html("class_pack", setting, values)
+    page = sheet_paper(setting, paper, memory)
+    return write_pdf(html, page.style, page.theme, page.memory)
+
+
+def cutting_pictures(sheet: ClassSheet, setting: Setting) -> dict[str, tuple[Picture, ...]]:
+    """Return the cutting layouts over all kits, by the name of their cloth."""
+    style = read_style(setting.theme.drawing, f"{setting.theme.name}/theme.yaml")
+    return {
+        name: draw_cutting(cloth.use.layout, cloth.use.label, sheet.edition, style, key=f"layout {name}")
+        for name, cloth in sheet.cloths.items()
+    }
+
+
+def slips(sheet: ClassSheet) -> tuple[Slip, ...]:
+    """Return the slip of every kit, with what belongs into its bag."""
+    works = {work.kit: work for work in sheet.kits}
+    return tuple(_slip(slip, works[slip.kit], sheet.packed(works[slip.kit])) for slip in sheet.slips)
+
+
+def _slip(slip: KitSlip, work: KitWork, packed: Sequence[SupplyLine]) -> Slip:
+    sheet = work.worksheet
+    cloths = tuple(
+        Markup("{} {}, {} wide").format(use.name, typeset(use.buy_text), said(use.width, sheet.edition))
+        for use in sheet.cloths.values()
+    )
+    return Slip(slip, sheet.size_label, tuple(_lines(slip, work, packed)), cloths if slip.own_cloth else ())
+
+
+def _lines(slip: KitSlip, work: KitWork, packed: Sequence[SupplyLine]) -> Iterator[SlipLine]:
+    sheet = work.worksheet
+    for piece, items in work.pieces:
+        for item in items:
+            size = typeset(two_way(item.across, item.along, sheet.edition))
+            yield SlipLine(
+                Markup("{} × {}, {}").format(item.quantity, item.label, size), _when(piece, item, slip, work)
+            )
+    for line in packed:
+        yield SlipLine(typeset(f"{line.amount} {line.item}"))
+    yield SlipLine(typeset(f"thread, {sheet.thread.length_text}"))
+    yield SlipLine(Markup("the handout, {} edition").format(sheet.edition.name))
+
+
+def _when(piece: Piece, item: CutItem, slip: KitSlip, work: KitWork) -> str:
+    if piece.after_panel:
+        return "cut after the panel"
+    if slip.own_cloth:
+        return "from own cloth"
+    return "cut beforehand" if item.piece in work.beforehand else "cut in the class"
+
+
+def _printed(sheet: ClassSheet) -> tuple[PrintedFile, ...]:
+    return tuple(
+        PrintedFile(
+            file=handout_file(sheet.project, work.kit.size, work.kit.edition, sheet.paper).rpartition("/")[2],
+            size=work.worksheet.size_label,
+            edition=work.kit.edition,
+            copies=work.count.packed,
+        )
+        for work in sheet.kits
+    )

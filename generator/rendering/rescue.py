@@ -1,0 +1,94 @@
+"""The rescue sheet: a worksheet comes in, a PDF with a page for each of its tucked panels goes out.
+
+What can go wrong, how it is seen, and what can still be undone at which step, with the numbers of this size.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.calculation.turns import spoken_row
+from generator.calculation.worked import CheckPoint, Correction, Panel, Piece, RowSet, Worksheet
+from generator.rendering.one_page import edition_values, written_sheet
+from generator.rendering.setting import Setting
+from generator.rendering.tables import finished_range
+
+
+@dataclass(frozen=True, slots=True)
+class RowGroup:
+    """Rows that are sewn alike: their numbers, the end where they start, and their turns in words."""
+
+    numbers: str
+    start: str
+    turns: str
+
+
+@dataclass(frozen=True, slots=True)
+class PanelTrouble:
+    """One panel as the rescue sheet tells it; ``middle`` is the check point whose corrections are told in full."""
+
+    piece: Piece
+    panel: Panel
+    take_up: Markup
+    depth: Markup
+    whole: CheckPoint | None
+    middle: CheckPoint | None
+    corrections: tuple[Correction, ...]
+    row_groups: tuple[RowGroup, ...]
+
+
+def render_rescue(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
+    """Return the rescue sheet of one size.
+
+    Parameters
+    ----------
+    worksheet : Worksheet
+        What the project comes to in one size and edition.
+    setting : Setting
+        The room, its theme and the edition mark.
+    paper : str
+        ``Letter`` or ``A4``.
+
+    Returns
+    -------
+    bytes
+        A tagged PDF, a page for each panel.
+
+    Raises
+    ------
+    PublishError
+        If a letter or a font is missing.
+    """
+    panels = tuple(panel_trouble(worksheet, name) for name, panel in worksheet.panels.items() if panel.across.count)
+    values = {**edition_values([worksheet]), "panels": panels}
+    return written_sheet("rescue", setting, paper, values, pages=max(1, len(panels)))
+
+
+def panel_trouble(worksheet: Worksheet, name: str) -> PanelTrouble:
+    """Return what the rescue sheet tells of one panel."""
+    panel, edition = worksheet.panels[name], worksheet.edition
+    points = panel.checkpoints[:-1]
+    middle = points[len(points) // 2] if points else None
+    return PanelTrouble(
+        piece=worksheet.pieces[name],
+        panel=panel,
+        take_up=finished_range(min(panel.across.take_ups), max(panel.across.take_ups), edition),
+        depth=finished_range(min(panel.across.depths), max(panel.across.depths), edition),
+        whole=panel.checkpoints[-1] if panel.checkpoints else None,
+        middle=middle,
+        corrections=tuple(one for one in panel.corrections if middle and one.after == middle.after),
+        row_groups=row_groups(panel.rows) if panel.rows else (),
+    )
+
+
+def row_groups(rows: RowSet) -> tuple[RowGroup, ...]:
+    """Return the rows that are sewn alike together, in the order of their first row."""
+    groups: dict[tuple[str, tuple[str, ...]], list[int]] = {}
+    for row in rows.rows:
+        groups.setdefault((row.start, row.words), []).append(row.number)
+    return tuple(
+        RowGroup(", ".join(str(number) for number in numbers), start, spoken_row(words))
+        for (start, words), numbers in groups.items()
+    )

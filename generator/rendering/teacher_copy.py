@@ -1,0 +1,146 @@
+"""The teacher's copy: the worksheets of a project in one edition come in, a PDF with every size side by side goes out.
+
+On its first page stand the numbers to check by, one column a size; behind them what to show when, usual mistakes, and
+where to stop.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+from generator.calculation.worked import CheckPoint, Panel, Worksheet
+from generator.lengths import Edition
+from generator.rendering.one_page import columns_across, edition_values, written_sheet
+from generator.rendering.setting import Setting
+from generator.rendering.tables import in_order, key_numbers, piece_size
+from generator.rendering.typeset import bare, said
+
+Rows = tuple[tuple[str, tuple[Markup, ...]], ...]
+_LETTERS_A_SIZE = 20
+
+
+@dataclass(frozen=True, slots=True)
+class NumberGroup:
+    """Rows of numbers under one heading, one cell a size; a cell is empty where a size has no such number."""
+
+    title: str
+    rows: Rows
+
+
+@dataclass(frozen=True, slots=True)
+class SideBySide:
+    """Some sizes of a project side by side."""
+
+    sizes: tuple[str, ...]
+    groups: tuple[NumberGroup, ...]
+
+
+def render_teacher_copy(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
+    """Return the teacher's copy of a project.
+
+    Parameters
+    ----------
+    worksheets : sequence of Worksheet
+        Its sizes, all in one edition.
+    setting : Setting
+        The room, its theme and the edition mark.
+    paper : str
+        ``Letter`` or ``A4``.
+
+    Returns
+    -------
+    bytes
+        A tagged PDF: a page of numbers (more where there are more sizes than stand side by side), a page of words.
+
+    Raises
+    ------
+    CalculationError
+        If two editions come together.
+    PublishError
+        If a letter or a font is missing.
+    """
+    most = max(2, columns_across(setting, paper, _LETTERS_A_SIZE) - 1)
+    tables = [side_by_side(worksheets[start : start + most]) for start in range(0, len(worksheets), most)]
+    values = {**edition_values(worksheets), "tables": tables, "labels": _labels(worksheets)}
+    return written_sheet("teacher_copy", setting, paper, values, pages=len(tables) + 1)
+
+
+def side_by_side(worksheets: Sequence[Worksheet]) -> SideBySide:
+    """Return the numbers of some sizes, one column each."""
+    groups = [NumberGroup("Pieces, across × along", _piece_rows(worksheets))]
+    for name in in_order(name for worksheet in worksheets for name in worksheet.panels):
+        label = _labels(worksheets)[name]
+        groups.append(NumberGroup(f"{label}: key numbers", _key_rows(worksheets, name)))
+        groups.append(NumberGroup(f"{label}: check points, after tuck: measure", _check_rows(worksheets, name)))
+    return SideBySide(
+        tuple(worksheet.size_label for worksheet in worksheets), tuple(group for group in groups if group.rows)
+    )
+
+
+def _labels(worksheets: Sequence[Worksheet]) -> dict[str, str]:
+    return {name: piece.label for worksheet in worksheets for name, piece in worksheet.pieces.items()}
+
+
+def _piece_rows(worksheets: Sequence[Worksheet]) -> Rows:
+    labels = _labels(worksheets)
+    return tuple(
+        _piece_row(worksheets, name, label, cut=cut) for name, label in labels.items() for cut in (True, False)
+    )
+
+
+def _piece_row(worksheets: Sequence[Worksheet], name: str, label: str, *, cut: bool) -> tuple[str, tuple[Markup, ...]]:
+    cells = []
+    for worksheet in worksheets:
+        piece = worksheet.pieces.get(name)
+        told = Markup("") if piece is None else piece_size(piece, worksheet.edition, cut=cut)
+        cells.append(Markup("about {}").format(told) if cut and piece and piece.after_panel and told else told)
+    return f"{label}, {'cut' if cut else 'finished'}", tuple(cells)
+
+
+def _key_rows(worksheets: Sequence[Worksheet], name: str) -> Rows:
+    facts = [
+        dict(_facts(worksheet.panels[name], worksheet.edition)) if name in worksheet.panels else {}
+        for worksheet in worksheets
+    ]
+    labels = in_order(label for told in facts for label in told)
+    return tuple((label, tuple(told.get(label, Markup("")) for told in facts)) for label in labels)
+
+
+def _facts(panel: Panel, edition: Edition) -> Iterator[tuple[str, Markup]]:
+    """The key numbers of a panel, with its first and last mark and where its rows are ruled."""
+    yield from key_numbers(panel, edition)
+    tucks = panel.across
+    if tucks.count:
+        yield (
+            "First and last mark",
+            Markup("{} and {}").format(said(tucks.marks[0], edition), said(tucks.marks[-1], edition)),
+        )
+    if panel.rows is not None and panel.rows.rows:
+        ruled = [row.ruled for row in panel.rows.rows]
+        yield "First and last row, ruled", Markup("{} and {}").format(said(ruled[0], edition), said(ruled[-1], edition))
+
+
+def _check_rows(worksheets: Sequence[Worksheet], name: str) -> Rows:
+    """The check points in their order; the last one of each size, over the whole panel, stands in the last row."""
+    points = [worksheet.panels[name].checkpoints if name in worksheet.panels else () for worksheet in worksheets]
+    most = max((len(found) for found in points), default=0)
+    places = [(f"Check {place + 1}", place) for place in range(most - 1)] + [("Whole panel", -1)] * bool(most)
+    return tuple(
+        (
+            label,
+            tuple(
+                _check(found[place], worksheet.edition) if place < len(found) - 1 and found else Markup("")
+                for found, worksheet in zip(points, worksheets, strict=True)
+            ),
+        )
+        for label, place in places
+    )
+
+
+def _check(point: CheckPoint, edition: Edition) -> Markup:
+    return Markup("<b>{}</b>: {} ± {}").format(
+        escape(point.after), bare(point.expect, edition), said(point.within, edition)
+    )
