@@ -12,7 +12,7 @@ import click
 
 from generator.calculation.worksheet.figures import figures
 from generator.commands.figures_text import figures_text
-from generator.commands.working import edition_of, measures, opened, worked
+from generator.commands.working import edition_of, measures, opened, with_own_cloth, worked
 
 EDITION = click.Choice(["inch", "metric"])
 
@@ -26,15 +26,17 @@ EDITION = click.Choice(["inch", "metric"])
 @click.option(
     "--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; may be repeated."
 )
-def command(
-    project: str, size: str, edition: str | None, *, as_json: bool, as_csv: bool, sewn: tuple[str, ...]
-) -> None:
+@click.option(
+    "--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=."
+)
+def command(project: str, size: str, edition: str | None, *, as_json: bool, as_csv: bool, **at_hand: Any) -> None:
     """Print the figures in one of three forms."""
     if as_json and as_csv:
         raise click.UsageError("--json and --csv exclude each other; choose one")
     definition, shelf, _folder = opened(project)
     wanted = edition_of(definition, edition, shelf.room)
-    worksheet = worked(definition, size, wanted, shelf, measures(sewn, wanted, "--sewn"))
+    definition = with_own_cloth(definition, at_hand["cloth"], wanted)
+    worksheet = worked(definition, size, wanted, shelf, measures(at_hand["sewn"], wanted, "--sewn"))
     if as_json:
         click.echo(json.dumps(figures(worksheet), indent=2, ensure_ascii=False))
     elif as_csv:

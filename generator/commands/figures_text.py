@@ -115,9 +115,9 @@ def _rows(rows: RowSet, edition: Edition) -> list[str]:
 
 def _cloths(worksheet: Worksheet) -> list[str]:
     edition = worksheet.edition
-    rows: list[tuple[str, ...]] = [("cloth", "usable width", "layout", "at least", "buy")]
+    rows: list[tuple[str, ...]] = [("cloth", "usable width", "layout", "at least", "fits from width", "buy")]
     for use in worksheet.cloths.values():
-        lengths = (use.width, use.layout.length, use.layout.lower_bound)
+        lengths = (use.width, use.layout.length, use.layout.lower_bound, use.layout.narrowest)
         rows.append((f"{use.name} ({use.label})", *(write_length(length, edition) for length in lengths), use.buy_text))
     return in_columns(rows)
 

@@ -10,7 +10,7 @@ import click
 
 from generator.calculation.worksheet.sheet import Shelf
 from generator.commands.figures_command import EDITION
-from generator.commands.working import edition_of, measures, opened, split, worked
+from generator.commands.working import edition_of, measures, opened, split, with_own_cloth, worked
 from generator.definitions.project import Project
 from generator.errors import PublishError
 from generator.lengths import Edition
@@ -31,11 +31,15 @@ _PDF = b"%PDF-"
 @click.option("--paper", help="Letter or A4; the room's first paper without it.")
 @click.option("--theme", metavar="NAME", help="How it looks, such as large-print; the room's theme without it.")
 @click.option("--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; repeatable.")
+@click.option(
+    "--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=."
+)
 def command(project: str, size: str | None, output: Path, **options: Any) -> None:
     """Write the handout of one size."""
     _refuse_to_overwrite(output)
     definition, shelf, folder = opened(project)
     edition = edition_of(definition, options["edition"], shelf.room)
+    definition = with_own_cloth(definition, options["cloth"], edition)
     definition, size = _sized(definition, size, options["own"], edition)
     worksheet = worked(definition, size, edition, shelf, measures(options["sewn"], edition, "--sewn"))
     paper = _paper(shelf, options["paper"])

@@ -13,9 +13,10 @@ from generator.calculation.worked import Worksheet
 from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
 from generator.commands.room_folder import project_files, room_folder
 from generator.definitions.project import Project, load_project
+from generator.definitions.reading import constant
 from generator.definitions.room import Room, load_room
 from generator.errors import LengthError
-from generator.lengths import Edition, read_length
+from generator.lengths import INCH, METRIC, Edition, read_length, write_length
 
 
 def opened(project: str) -> tuple[Project, Shelf, Path]:
@@ -69,6 +70,20 @@ def split(pairs: tuple[str, ...], option: str) -> dict[str, str]:
             raise click.BadParameter(f"'{pair}': write name=value, for example width=17", param_hint=option)
         found[name.strip()] = value.strip()
     return found
+
+
+def with_own_cloth(project: Project, pairs: tuple[str, ...], edition: Edition) -> Project:
+    """Return the project laid out on cloth at hand: 'face.width=42' and 'face.length=60' for the cloth 'face'."""
+    cloths = dict(project.cloths)
+    for name, text in split(pairs, "--cloth").items():
+        cloth, _, side = name.partition(".")
+        if cloth not in cloths or side not in ("width", "length"):
+            known = ", ".join(f"{known}.width, {known}.length" for known in project.cloths)
+            raise click.BadParameter(f"'{name}' is no measure of a cloth; there are: {known}", param_hint="--cloth")
+        length = measures((f"{name}={text}",), edition, "--cloth")[name]
+        both = " or ".join(write_length(length, ruler, unit=True) for ruler in (INCH, METRIC))
+        cloths[cloth] = cloths[cloth].model_copy(update={side: constant(both)})
+    return project.model_copy(update={"cloths": cloths})
 
 
 def worked(

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
 
 from generator.calculation.cloth import buy_text, length_to_buy
 from generator.calculation.layout import cutting_layout
 from generator.calculation.worked import ClothUse, CutItem, Piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
+from generator.lengths import round_up
 
 
 def cut_items(piece: Piece, *, one_way: bool = False) -> tuple[CutItem, ...]:
@@ -53,14 +56,28 @@ def items_of_cloth(scope: Scope, name: str, pieces: Sequence[Piece]) -> tuple[Cu
     return tuple(item for piece in pieces if piece.cloth == name for item in cut_items(piece, one_way=one_way))
 
 
+def _compare(scope: Scope, name: str, needed: Fraction, left: Fraction) -> None:
+    """Report whether a piece of cloth at hand, as long as it is after washing, holds the layout [in]."""
+    place = scope.project.cloths[name].place
+    if left >= needed:
+        scope.report("note", f"the piece of '{name}' is long enough: {scope.say(left - needed)} are left over", place)
+        return
+    text = (
+        f"the piece of '{name}' is {scope.say(needed - left)} too short after washing: the layout needs "
+        f"{scope.say(needed)}; take a smaller size, a wider cloth, or cut a piece from another cloth"
+    )
+    scope.report("warning", text, place)
+
+
 def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
     cloth = scope.project.cloths[name]
     layout = cutting_layout(items, scope.washed_width(name), scope.edition)
+    # Every layout ends on a mark, because every piece does; so no layout beats the bound rounded up to the next mark.
+    layout = replace(layout, lower_bound=min(layout.length, round_up(layout.lower_bound, scope.edition.mark)))
     buy = length_to_buy(layout.length, scope.share(cloth.shrinkage), scope.edition)
     remnant = scope.value(cloth.length) if cloth.length else None
-    if remnant is not None and remnant < buy:
-        short = scope.say(buy - remnant)
-        scope.report("warning", f"the piece of '{name}' is {short} too short for this layout", cloth.place)
+    if remnant is not None:
+        _compare(scope, name, layout.length, remnant * (1 - scope.share(cloth.shrinkage)))
     return ClothUse(
         name=name,
         label=cloth.label,

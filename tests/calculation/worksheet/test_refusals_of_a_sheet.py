@@ -207,7 +207,7 @@ def test_an_envelope_that_gapes_is_a_warning(tmp_path: Path) -> None:
 
 
 def test_a_remnant_that_is_too_short_is_a_warning(tmp_path: Path) -> None:
-    # 36 in are needed (1 yd), 18 in are there.
+    # Front 18 1/4 and backs 17, one below the other, are 35 1/4; 18 in are there: 17 1/4 are lacking.
     text = put(CUSHION, ("label: cotton", "label: cotton\n    length: 1/2 yd"))
     assert warnings(sheet(tmp_path, text, "medium")) == [
         f"{at(text, 'label: cotton', 5)} warning: the piece of 'face' is 18 in too short for this "
