@@ -112,6 +112,6 @@ def _tell_why(order: Order, project: str, size: str) -> None:
 
 def _go_on(order: Order, *, profile: bool) -> None:
     """Publish now and after every change; a fault is told and waits to be mended."""
-    _published(order, profile=profile)
     for _ in later(_WATCH).changes(order.folder):
         _published(order, profile=profile)
+        click.echo("Watching for changes; Ctrl-C ends it.", err=True)

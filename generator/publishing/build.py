@@ -56,6 +56,8 @@ class _Run:
 
     def fill(self, crew: Crew) -> None:
         """Make or take over everything that the site consists of, and write its manifest."""
+        if self._plan.stale:
+            crew.expect()
         worked = self._worked(crew)
         for project in self._plan.kept:
             for name, entry in self._old.of_project(project).items():

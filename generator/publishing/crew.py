@@ -1,7 +1,8 @@
 """Several pairs of hands: jobs come in, what came of each goes out as soon as it is done.
 
-One job alone is done here, in this process. More go to worker processes, the longest first, each to whoever is free.
-A worker has a line of its own to this process: when one dies, it is known over which job, and the others go on.
+A few quick jobs are done here, in this process, while the libraries are still being loaded for the workers; and so is
+everything where there is to be no worker. Other jobs go to worker processes, the longest first, each to whoever is
+free. A worker has a line of its own to this process: when one dies, it is known over which job, and the others go on.
 """
 
 from __future__ import annotations
@@ -20,8 +21,9 @@ from types import TracebackType
 from typing import Self
 
 from generator.publishing.jobs import Job, Outcome, Workshop
-from generator.publishing.later import HAND, later
+from generator.publishing.later import HAND, OVERVIEWS, SHEETS, WORKING, later
 
+_FEW = 4
 _DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
 
 
@@ -49,10 +51,18 @@ class Crew:
         for process in self._processes.values():
             process.join()
 
+    def expect(self) -> None:
+        """Begin to load what the workers will need, in a process of its own that they are split off from."""
+        if self._most > 1:
+            multiprocessing.get_context("forkserver").set_forkserver_preload([HAND, WORKING, SHEETS, OVERVIEWS])
+            with _ctrl_c_ignored():
+                forkserver.ensure_running()
+
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
         """Do jobs and give what came of each with its place among them, in the order in which they are done."""
         hands = min(self._most, len(jobs))
-        if hands <= 1 and not self._processes:
+        few = len(jobs) <= _FEW and all(job.quick for job in jobs)
+        if not self._processes and (self._most == 1 or few):
             for number, job in enumerate(jobs):
                 yield number, later(HAND).done(self._workshop, job)
             return
@@ -87,11 +97,8 @@ class Crew:
 
     def _hired(self) -> Connection:
         """Start one more worker and return the line to it."""
+        self.expect()
         context = multiprocessing.get_context("forkserver")
-        if not self._processes:
-            context.set_forkserver_preload([HAND])
-            with _ctrl_c_ignored():
-                forkserver.ensure_running()
         here, there = context.Pipe()
         process = context.Process(target=_serve, args=(there, self._workshop), daemon=True)
         process.start()

@@ -1,7 +1,7 @@
 """A pair of hands: a job comes in, it is done, and what came of it goes out, also when it went wrong.
 
-Everything heavy is loaded with this module: drawing, setting, reading of files. Worker processes load it once, before
-they are split off.
+What a kind of job needs is loaded with the first job of that kind: reading files needs no drawing, drawing no reading.
+Worker processes have everything loaded before they are split off.
 """
 
 from __future__ import annotations
@@ -10,15 +10,21 @@ import gc
 import os
 import signal
 import traceback
+from collections.abc import Mapping
 from contextlib import suppress
 from multiprocessing.connection import Connection
 
 from generator.errors import FaultyFileError, TuckwrightError
-from generator.publishing.jobs import HomeJob, Job, Outcome, OverviewJob, ProjectJob, Workshop
+from generator.publishing.jobs import HomeJob, Job, Outcome, OverviewJob, ProjectJob, SheetJob, Workshop
+from generator.publishing.later import OVERVIEWS, SHEETS, WORKING, later
 from generator.publishing.opened import open_room
-from generator.publishing.overviews import make_home, make_overview
-from generator.publishing.sheets import make_sheet
-from generator.publishing.working import work_project
+
+_DOERS: Mapping[type[Job], tuple[str, str]] = {
+    ProjectJob: (WORKING, "work_project"),
+    SheetJob: (SHEETS, "make_sheet"),
+    OverviewJob: (OVERVIEWS, "make_overview"),
+    HomeJob: (OVERVIEWS, "make_home"),
+}
 
 
 def done(workshop: Workshop, job: Job) -> Outcome:
@@ -27,8 +33,10 @@ def done(workshop: Workshop, job: Job) -> Outcome:
         return _done(workshop, job)
     except FaultyFileError as fault:
         return Outcome(findings=fault.findings)
-    except (TuckwrightError, OSError) as fault:
+    except TuckwrightError as fault:
         return Outcome(fault=f"{job.label}: {fault}")
+    except OSError as fault:
+        return Outcome(fault=f"{job.label}: {fault.filename or 'a file'}: {fault.strerror or fault}")
     except Exception as fault:
         if os.environ.get("TUCKWRIGHT_TRACE"):
             traceback.print_exc()
@@ -37,14 +45,9 @@ def done(workshop: Workshop, job: Job) -> Outcome:
 
 
 def _done(workshop: Workshop, job: Job) -> Outcome:
-    room = open_room(workshop)
-    if isinstance(job, ProjectJob):
-        return work_project(room, job)
-    if isinstance(job, OverviewJob):
-        return make_overview(room, job)
-    if isinstance(job, HomeJob):
-        return make_home(room, job)
-    return make_sheet(room, job)
+    module, function = _DOERS[type(job)]
+    outcome: Outcome = getattr(later(module), function)(open_room(workshop), job)
+    return outcome
 
 
 def serve(jobs: Connection, workshop: Workshop) -> None:

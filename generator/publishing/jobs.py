@@ -1,6 +1,7 @@
 """What is handed to a worker and what comes back: plain values, so that they can be sent to another process.
 
-Worksheets travel packed; only a worker opens them.
+Worksheets travel packed; only a worker opens them. A job has a ``label`` that a person knows it by, a ``weight`` that
+is the greater the longer it takes against others of its kind, and is ``quick`` if it needs no drawing and setting.
 """
 
 from __future__ import annotations
@@ -8,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, ClassVar
 
 from generator.errors import Finding
 from generator.publishing.inputs import Inputs
@@ -38,6 +39,8 @@ def workshop_of(folder: Path, theme: str, inputs: Inputs) -> Workshop:
 class ProjectJob:
     """Read a project and work it in every size and edition."""
 
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
     project: str
     path: Path
 
@@ -45,11 +48,6 @@ class ProjectJob:
     def label(self) -> str:
         """How a person names it."""
         return self.project
-
-    @property
-    def weight(self) -> int:
-        """Roughly how long it takes, against others of its kind."""
-        return 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +69,7 @@ class Sheet:
 class SheetJob:
     """Draw a worksheet, and write its page, its handouts and its marking strips below ``out``."""
 
+    quick: ClassVar[bool] = False
     project: str
     sheet: Sheet
     out: Path
@@ -90,6 +89,8 @@ class SheetJob:
 class OverviewJob:
     """Write the page of a project below ``out``; ``pictures`` say what its leading sheet drew."""
 
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
     project: str
     worksheets: tuple[bytes, ...]
     pictures: Mapping[str, Any]
@@ -100,16 +101,13 @@ class OverviewJob:
         """How a person names it."""
         return f"{self.project}, overview"
 
-    @property
-    def weight(self) -> int:
-        """Roughly how long it takes, against others of its kind."""
-        return len(self.worksheets)
-
 
 @dataclass(frozen=True, slots=True)
 class HomeJob:
     """Write the home page, the pages of words and the files that all pages share below ``out``."""
 
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
     cards: tuple[Mapping[str, Any], ...]
     out: Path
 
@@ -117,11 +115,6 @@ class HomeJob:
     def label(self) -> str:
         """How a person names it."""
         return "home and pages of words"
-
-    @property
-    def weight(self) -> int:
-        """Roughly how long it takes, against others of its kind."""
-        return 1
 
 
 Job = ProjectJob | SheetJob | OverviewJob | HomeJob

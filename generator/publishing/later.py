@@ -1,7 +1,7 @@
 """Modules that are loaded only when there is work for them: a name comes in, a module goes out.
 
-A run that finds nothing to do must be over before the drawing and setting libraries could even be loaded. All such
-loading goes through here, so that it can be found.
+A run that finds nothing to do must be over before the drawing and setting libraries could even be loaded, and one that
+finds a fault in a file before they are needed. All such loading goes through here, so that it can be found.
 """
 
 from __future__ import annotations
@@ -11,6 +11,9 @@ from types import ModuleType
 
 BUILD = "generator.publishing.build"
 HAND = "generator.publishing.hand"
+WORKING = "generator.publishing.working"
+SHEETS = "generator.publishing.sheets"
+OVERVIEWS = "generator.publishing.overviews"
 
 
 def later(name: str) -> ModuleType:

@@ -7,7 +7,6 @@ old site stands untouched; killed after it, the new one does, and the next run c
 from __future__ import annotations
 
 import ctypes
-import errno
 import fcntl
 import os
 import shutil
@@ -17,6 +16,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from generator.errors import PublishError
+from generator.publishing.written import not_written
 
 _HERE = -100 if sys.platform == "linux" else -2  # "relative to the working folder", as the two systems number it
 _EXCHANGE = 2
@@ -99,11 +99,4 @@ def _exchanged(one: Path, other: Path) -> bool:
 
 
 def _words(fault: OSError, target: Path) -> str:
-    reason = {
-        errno.ENOSPC: "the disk is full; make room and run the command again",
-        errno.EDQUOT: "your share of the disk is full; make room and run the command again",
-        errno.EACCES: "the folder may not be written; check whose it is",
-        errno.EPERM: "the folder may not be written; check whose it is",
-        errno.EROFS: "the disk is read-only",
-    }.get(fault.errno or 0, fault.strerror or str(fault))
-    return f"{target} could not be written: {reason}. What was published before still stands."
+    return f"{target} {not_written(fault)}. What was published before still stands."

@@ -9,6 +9,8 @@ from watchfiles import Change, DefaultFilter, watch
 
 from generator.publishing.inputs import OWN_THEMES
 
+_BEAT = 300  # How often [ms] it looks up from waiting.
+
 
 class _Inputs(DefaultFilter):
     """Passes over what is published and what editors and other tools leave beside their files."""
@@ -25,8 +27,14 @@ class _Inputs(DefaultFilter):
 
 
 def changes(folder: Path) -> Iterator[set[str]]:
-    """Give the paths that changed, each time that something was saved; ends by Ctrl-C only."""
+    """Give the paths that changed, each time that something was saved; ends by Ctrl-C only.
+
+    The first batch is empty: it comes as soon as nothing that is saved can be missed any more.
+    """
     folders = [folder / "projects", folder / "site", folder / "themes", OWN_THEMES]
     watched = dict.fromkeys(path.resolve() for path in folders if path.is_dir())
-    for batch in watch(*watched, watch_filter=_Inputs(folder.resolve())):
-        yield {path for _, path in batch}
+    ready = False
+    for batch in watch(*watched, watch_filter=_Inputs(folder.resolve()), rust_timeout=_BEAT, yield_on_timeout=True):
+        if batch or not ready:
+            ready = True
+            yield {path for _, path in batch}

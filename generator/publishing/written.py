@@ -2,11 +2,23 @@
 
 from __future__ import annotations
 
+import errno
 import time
 from collections import defaultdict
 from collections.abc import Iterator
 from contextlib import contextmanager
-from pathlib import Path
+from pathlib import Path, PurePath
+
+from generator.errors import PublishError
+
+_REASONS = {
+    errno.ENOSPC: "the disk is full; make room and run the command again",
+    errno.EDQUOT: "your share of the disk is full; make room and run the command again",
+    errno.EFBIG: "a file is larger than the disk or your account allows",
+    errno.EACCES: "the folder may not be written; check whose it is",
+    errno.EPERM: "the folder may not be written; check whose it is",
+    errno.EROFS: "the disk is read-only",
+}
 
 
 class Written:
@@ -18,10 +30,12 @@ class Written:
 
     def add(self, address: str, content: bytes) -> None:
         """Write one file. The site's folder itself must be there: it goes when the run that made it has died."""
-        path = self._out / address
-        for folder in (*reversed(path.relative_to(self._out).parents[:-1]),):
-            (self._out / folder).mkdir(exist_ok=True)
-        path.write_bytes(content)
+        try:
+            for folder in reversed(PurePath(address).parents[:-1]):
+                (self._out / folder).mkdir(exist_ok=True)
+            (self._out / address).write_bytes(content)
+        except OSError as fault:
+            raise PublishError(f"{address} {not_written(fault)}") from fault
         self.files[address] = len(content)
 
 
@@ -39,3 +53,8 @@ class Stopwatch:
             yield
         finally:
             self.seconds[work] += time.perf_counter() - start
+
+
+def not_written(fault: OSError) -> str:
+    """Return in words that something could not be written, and why."""
+    return f"could not be written: {_REASONS.get(fault.errno or 0, fault.strerror or str(fault))}"

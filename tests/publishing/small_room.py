@@ -6,8 +6,10 @@ import hashlib
 import os
 import subprocess
 import sys
-from collections.abc import Mapping, Sequence
+import tempfile
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from typing import Any
 
 from generator.publishing.manifest import NAME
 from generator.publishing.order import Order, Published
@@ -74,6 +76,8 @@ steps:
 """
 PAGE = "# How to measure\n\nLay the tape flat.\n"
 
+Speech = Callable[..., tuple[int, str, str]]
+
 
 class Silent:
     """Does not want to know how far a run is."""
@@ -122,29 +126,23 @@ def bytes_of(room: Path, *, manifest: bool = True) -> dict[str, str]:
     }
 
 
-def started(
-    room: Path, *words: str, environment: Mapping[str, str] | None = None, **options: object
-) -> subprocess.Popen[str]:
-    """Start the command line in a room, as a person does."""
-    surroundings = {**os.environ, **(environment or {})}
-    return subprocess.Popen(  # type: ignore[call-overload, no-any-return]
-        [sys.executable, "-m", "generator", *words],
-        cwd=room,
-        env=surroundings,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-        **options,
-    )
+def started(room: Path, *words: str, **options: Any) -> subprocess.Popen[str]:
+    """Start the command line in a room, as a person does; what it says is lost unless ``options`` say otherwise."""
+    quiet: dict[str, Any] = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
+    return subprocess.Popen([sys.executable, "-m", "generator", *words], cwd=room, text=True, **{**quiet, **options})
 
 
-def ran(
-    room: Path, *words: str, environment: Mapping[str, str] | None = None, **options: object
-) -> tuple[int, str, str]:
-    """Run the command line in a room and return its exit code and what it printed, and what it complained of."""
-    process = started(room, *words, environment=environment, **options)
-    out, complaints = process.communicate(timeout=60)
-    return process.returncode, out, complaints
+def ran(room: Path, *words: str, environment: Mapping[str, str] | None = None, **options: Any) -> tuple[int, str, str]:
+    """Run the command line in a room and return its exit code and what it printed, and what it complained of.
+
+    It speaks into files, so that nobody waits for processes that it may have left behind.
+    """
+    with tempfile.TemporaryFile("w+") as out, tempfile.TemporaryFile("w+") as complaints:
+        options = {"stdout": out, "stderr": complaints, "env": {**os.environ, **(environment or {})}, **options}
+        code = started(room, *words, **options).wait(timeout=60)
+        out.seek(0)
+        complaints.seek(0)
+        return code, out.read(), complaints.read()
 
 
 def left_over(room: Path) -> Sequence[str]:

@@ -1,0 +1,46 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+from small_room import bytes_of, made_room, ran
+
+from generator.calculation.worked import Worksheet
+from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.definitions.project import load_project
+from generator.definitions.room import load_room
+from generator.publishing.content import content_key
+
+FAR_AWAY = {"TZ": "Pacific/Chatham", "LC_ALL": "C", "PYTHONHASHSEED": "1"}
+NEARBY = {"TZ": "America/St_Johns", "LC_ALL": "C.UTF-8", "LANG": "de_DE.UTF-8", "PYTHONHASHSEED": "2"}
+
+
+def test_a_site_is_the_same_bytes_when_two_workers_build_it_far_away(published_once: Path, tmp_path: Path) -> None:
+    room = made_room(tmp_path / "in another place")
+    assert ran(room, "publish", "--workers", "2", environment=FAR_AWAY)[0] == 0
+    assert bytes_of(room) == bytes_of(published_once)
+
+
+def test_a_site_is_the_same_bytes_when_one_builds_it_nearby_in_two_goes(published_once: Path, tmp_path: Path) -> None:
+    room = made_room(tmp_path / "room")
+    assert ran(room, "publish", "tablet", "--workers", "1", environment=NEARBY)[0] == 0
+    assert ran(room, "publish", "--workers", "1", environment=FAR_AWAY)[0] == 0
+    assert bytes_of(room) == bytes_of(published_once)
+
+
+def worksheet_of(room: Path) -> Worksheet:
+    settings = load_room(room / "site/site.yaml", room)
+    project = load_project(room / "projects/tablet.yaml", settings, room)
+    return worked_sheet(project, "only", settings.edition("inch"), shelf_of(settings, room))
+
+
+def test_two_workings_of_one_project_say_the_same(room: Path) -> None:
+    assert content_key(worksheet_of(room)) == content_key(worksheet_of(room))
+
+
+def test_any_word_on_a_sheet_changes_what_it_says(room: Path) -> None:
+    before = content_key(worksheet_of(room))
+    path = room / "projects/tablet.yaml"
+    text = path.read_text(encoding="utf-8")
+    for old, new in (("calico", "silk"), ("6 in", "7 in"), ("Three", "A few"), ("Tucked", "My")):
+        path.write_text(text.replace(old, new), encoding="utf-8")
+        assert content_key(worksheet_of(room)) != before
