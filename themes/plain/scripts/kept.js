@@ -23,9 +23,10 @@
       const store = await caches.open("kept at the machine " + registration.scope);
       const loaded = performance.getEntriesByType("resource").map(function (entry) { return entry.name; });
       const linked = Array.from(machine.querySelectorAll("a[data-keep]"), function (link) { return link.href; });
-      const wanted = new Set([location.href.split("#")[0], ...linked, ...loaded.filter(ownFile)]);
-      await store.addAll(Array.from(wanted));
-      document.getElementById("kept").hidden = false;
+      const page = location.href.split("#")[0];
+      const wanted = new Set([page, ...linked, ...loaded.filter(ownFile)]);
+      await Promise.allSettled(Array.from(wanted, function (address) { return store.add(address); }));
+      document.getElementById("kept").hidden = !(await store.match(page));
     } catch (refused) { /* no room or not allowed: the page needs the network to be opened again */ }
   }
 
