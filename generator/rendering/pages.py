@@ -2,27 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from functools import partial
-from itertools import count
-
-from markupsafe import Markup
+from collections.abc import Sequence
 
 from generator.calculation.worked import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.comparison import compared
-from generator.rendering.environment import sheet_words, template
-from generator.rendering.figures import Pictures, arranged, inline_svg
+from generator.rendering.environment import sheet_words
+from generator.rendering.figures import Pictures, arranged
+from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import ProjectSummary, Setting, SizeLink, size_link, summarised
-from generator.rendering.words import read_words
+from generator.rendering.sharing import size_sharing
 
 _COLUMNS = 5
 
 
 def render_home(projects: Sequence[ProjectSummary], setting: Setting) -> str:
     """Return the home page: the room, and its projects as cards."""
-    return _page(
+    return framed_page(
         "home.html",
         addresses.HOME,
         setting,
@@ -38,7 +35,7 @@ def render_project(worksheets: Sequence[Worksheet], picture: Picture | None, set
         edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
         for edition in dict.fromkeys(worksheet.edition.name for worksheet in worksheets)
     }
-    return _page(
+    return framed_page(
         "project.html",
         addresses.project_page(worksheets[0].project),
         setting,
@@ -50,7 +47,7 @@ def render_project(worksheets: Sequence[Worksheet], picture: Picture | None, set
 def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, sizes: Sequence[SizeLink] = ()) -> str:
     """Return the page of one size in one edition; ``sizes`` are all those of the project, to go from one to another."""
     link = size_link(worksheet)
-    return _page(
+    return framed_page(
         "size.html",
         link.page,
         setting,
@@ -58,29 +55,12 @@ def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, size
         sizes=sizes or (link,),
         arrangement=arranged(worksheet, pictures),
         in_words=True,
+        machine=addresses.machine_page(link.project, link.size, link.edition),
+        **size_sharing(worksheet, setting),
         **sheet_words(worksheet, _COLUMNS),
     )
 
 
 def render_words(name: str, title: str, text: str, setting: Setting) -> str:
     """Return a page of words: its name in the address, its title, and Markdown."""
-    return _page("words.html", addresses.words_page(name), setting, title=title, text=text)
-
-
-def _page(name: str, address: str, setting: Setting, **values: object) -> str:
-    """Return a page from its template, with what every page knows: its own address and the way to others."""
-    places = count(1)
-
-    def image(picture: Picture, *, cover: bool = False) -> Markup:
-        return inline_svg(picture, f"p{next(places)}-", cover=cover)
-
-    common: Mapping[str, object] = {
-        "address": address,
-        "setting": setting,
-        "to": partial(addresses.relative, address),
-        "asset": lambda file: addresses.relative(address, addresses.asset(file)),
-        "home": addresses.HOME,
-        "image": image,
-        "words": read_words,
-    }
-    return template(setting.theme, name).render({**common, **values})
+    return framed_page("words.html", addresses.words_page(name), setting, title=title, text=text)
