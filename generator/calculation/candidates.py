@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from generator.calculation.ends import first_mark
 from generator.calculation.margins import Pair, dealt_margins, least_margins, margin_ranges, settled_margin
-from generator.calculation.wish import MOST_TUCKS, TuckWish, spacing_window, steps_between
+from generator.calculation.wish import MOST_STEPS, MOST_TUCKS, TuckWish, spacing_window, steps_between
 from generator.lengths import Edition, on_step, round_nearest
 
 _NEAREST_COUNTS = 60
@@ -111,7 +111,7 @@ def least_pitch(wish: TuckWish, depth: Fraction) -> Fraction:
 
 
 def _depths(wish: TuckWish, edition: Edition) -> tuple[Fraction, ...]:
-    play = max(_DEPTH_STEPS * edition.fine, wish.depth / 10)
+    play = min(max(_DEPTH_STEPS * edition.fine, wish.depth / 10), MOST_STEPS * edition.fine)
     return steps_between(wish.depth - play, wish.depth + play, edition.fine)
 
 

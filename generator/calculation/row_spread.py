@@ -21,6 +21,7 @@ from generator.errors import CalculationError
 from generator.lengths import Edition, round_nearest, say_length
 
 MOST_ROWS = 1_000
+MOST_TURNS = 50_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,11 @@ def spread_rows(wish: RowWish, depths: tuple[Fraction, ...], edition: Edition) -
     good = [fit for fit in fits if least <= fit.first <= most]
     if not good:
         raise CalculationError(_nothing_fits(wish, fits, edition))
+    if good[-1].rows * len(depths) > MOST_TURNS:
+        raise CalculationError(
+            f"{len(depths)} tucks in {_rows(good[-1].rows)} are more than {MOST_TURNS} turns, which is not worked out; "
+            "rule the rows further apart, or space the tucks wider"
+        )
     return _laid_out(wish, depths, good[-1], edition)
 
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from generator.calculation.refused import exact, more_than_nothing, not_negative, whole_number
 from generator.errors import CalculationError
+from generator.lengths import Edition, say_length
 
 
 def sample_take_up(count: int, flat: Fraction, finished: Fraction) -> Fraction:
@@ -97,6 +98,50 @@ def carried_take_up(take_up: Fraction, sample_depth: Fraction, depth: Fraction) 
     difference = more_than_nothing(take_up, "the take-up of a sample") - 2 * sample_depth
     carried = 2 * more_than_nothing(depth, "the depth of a tuck") + difference
     return more_than_nothing(carried, "the take-up carried over to this depth")
+
+
+def unlikely_take_up(take_up: Fraction, depth: Fraction, edition: Edition) -> str:
+    r"""Return a warning where a sample says so much else than its depth that it was likely miscounted.
+
+    Thick cloth or a heavy hand changes a take-up by a little; a tuck left out of the count, or flat and finished read
+    from another sample, by much. Told is a difference from twice the depth of more than half the depth, and of more
+    than 1/8 in (3 mm): :math:`|u - 2 d| > \max(d / 2, 1/8)`.
+
+    Parameters
+    ----------
+    take_up : Fraction
+        Take-up of one tuck as measured, u [in].
+    depth : Fraction
+        Depth at which the sample was sewn, d [in].
+    edition : Edition
+        How lengths are said; its ``wish_step`` is the 1/8 in or 3 mm.
+
+    Returns
+    -------
+    str
+        A sentence, or nothing.
+
+    Examples
+    --------
+    Eighty tucks in place of eight on 10 in that finish at 4 in: 3/40 in each, and twice 3/8 in is 3/4 in.
+
+    >>> from generator.lengths import INCH
+    >>> print(unlikely_take_up(Fraction(3, 40), Fraction(3, 8), INCH))
+    the sample says that a tuck 3/8 in deep takes up 1/16 in, but twice its depth is 3/4 in; count its
+    tucks and measure again
+    >>> unlikely_take_up(Fraction(63, 128), Fraction(1, 4), INCH)
+    ''
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if abs(take_up - 2 * depth) <= max(depth / 2, edition.wish_step):
+        return ""
+    return (
+        f"the sample says that a tuck {say_length(depth, edition)} deep takes up {say_length(take_up, edition)}, but "
+        f"twice its depth is {say_length(2 * depth, edition)}; count its tucks and measure again"
+    )
 
 
 def sample_draw_in(before: Fraction, after: Fraction, intervals: int = 1) -> Fraction:

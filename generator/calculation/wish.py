@@ -13,6 +13,7 @@ from generator.calculation.worked import End, TuckSet
 from generator.lengths import Edition, on_step, round_down, round_up
 
 MOST_TUCKS = 2000
+MOST_STEPS = 64
 Range = tuple[Fraction, Fraction]
 
 
@@ -115,6 +116,8 @@ def spacing_window(spacing: Fraction, edition: Edition) -> Range:
 def spacings_near(spacing: Fraction, edition: Edition) -> tuple[Fraction, ...]:
     """Return the spacings that may stand in for the one asked for: itself and those on the ruler, nearest first.
 
+    Of a very wide spacing only the nearest are tried.
+
     Parameters
     ----------
     spacing : Fraction
@@ -138,6 +141,8 @@ def spacings_near(spacing: Fraction, edition: Edition) -> tuple[Fraction, ...]:
     Derived from :func:`spacing_window`.
     """
     least, most = spacing_window(spacing, edition)
+    reach = MOST_STEPS * edition.mark
+    least, most = max(least, spacing - reach), min(most, spacing + reach)
     near = steps_between(least, most, edition.mark)
     others = (step for step in near if step != spacing)
     return (spacing, *sorted(others, key=lambda other: (abs(other - spacing), other)))

@@ -7,6 +7,7 @@ Duplicate keys, anchors, tags, control signs and files that are too large or too
 from __future__ import annotations
 
 import re
+import stat
 from pathlib import Path
 
 import yaml
@@ -16,7 +17,8 @@ from generator.definitions.nodes import Group, Key, Listing, Node, Words, fold
 from generator.definitions.yaml_slips import report_slips
 from generator.errors import FaultyFileError, Finding, Place
 
-LARGEST = 1_000_000
+LARGEST = 200_000
+MOST_ENTRIES = 300
 DEEPEST = 12
 _UNREADABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
 _MISFIT = (
@@ -33,7 +35,7 @@ def read_yaml(path: Path, shown: str | None = None) -> Node:
     Parameters
     ----------
     path : Path
-        The file; at most 1 MB of UTF-8 text.
+        The file; at most 200 kB of UTF-8 text.
     shown : str, optional
         The name of the file in messages; without it the path as it is.
 
@@ -66,8 +68,12 @@ def _refuse(place: Place, text: str) -> FaultyFileError:
 def _text(path: Path, file: str) -> str:
     """Return the text of a file with plain line ends, or refuse what is no text."""
     try:
-        if path.stat().st_size > LARGEST:
-            raise _refuse(Place(file), "the file is larger than 1 MB; a project file is a few pages of text")
+        status = path.stat()
+        if not stat.S_ISREG(status.st_mode):
+            # A pipe or a device could be read without end.
+            raise _refuse(Place(file), "the file cannot be read: it is no ordinary file")
+        if status.st_size > LARGEST:
+            raise _refuse(Place(file), "the file is larger than 200 kB; a project file is a few pages of text")
         raw = path.read_bytes()
     except OSError as error:
         raise _refuse(Place(file), f"the file cannot be read: {error.strerror}") from error
@@ -143,6 +149,7 @@ class _Reader:
         items: list[Node] = []
         while not isinstance(event := self._next(), yaml.SequenceEndEvent):
             items.append(self._node(event, depth + 1))
+            self._refuse_too_many(len(items), items[-1].place)
         return Listing(tuple(items), place)
 
     def _group(self, place: Place, depth: int) -> Group:
@@ -159,7 +166,12 @@ class _Reader:
                 self.faults.add(key.place, told)
             else:
                 entries[folded] = (Key(key.text, key.place), value)
+            self._refuse_too_many(len(entries), key.place)
         return Group(entries, place)
+
+    def _refuse_too_many(self, entries: int, place: Place) -> None:
+        if entries > MOST_ENTRIES:
+            raise _refuse(place, f"more than {MOST_ENTRIES} entries in one group or list; a project has a few of each")
 
     def _words(self, event: yaml.ScalarEvent, place: Place) -> Words:
         """Return a text and where its lines stand, so that a fault inside it can be pointed at."""

@@ -14,9 +14,10 @@ from generator.calculation.sample import (
     sample_shrinkage,
     sample_take_up,
     thickness_doubt,
+    unlikely_take_up,
 )
 from generator.errors import CalculationError
-from generator.lengths import MILLIMETRE
+from generator.lengths import INCH, METRIC, MILLIMETRE
 
 
 def test_ten_tucks_on_twelve_inches_take_up_what_is_missing() -> None:
@@ -80,3 +81,17 @@ def test_measures_that_cannot_be_are_refused(text: str) -> None:
     with pytest.raises(CalculationError) as refusal:
         REFUSALS[text]()
     assert str(refusal.value) == text
+
+
+def test_a_sample_whose_tucks_were_miscounted_is_told() -> None:
+    # Eighty tucks written for eight: (10 - 4) / 80 = 3/40 in each, where twice 3/8 in is 3/4 in.
+    assert unlikely_take_up(sample_take_up(80, inches("10"), inches("4")), inches("3/8"), INCH) == (
+        "the sample says that a tuck 3/8 in deep takes up 1/16 in, but twice its depth is 3/4 in; "
+        "count its tucks and measure again"
+    )
+
+
+def test_what_thick_cloth_does_to_a_take_up_is_not_told() -> None:
+    # Thickness t changes a take-up by -0.3 t to 2 t: 1.5 mm of wool adds 3 mm at most to twice 6 mm.
+    assert unlikely_take_up(15 * MILLIMETRE, 6 * MILLIMETRE, METRIC) == ""
+    assert unlikely_take_up(Fraction(15001, 1000) * MILLIMETRE, 6 * MILLIMETRE, METRIC) != ""

@@ -10,7 +10,7 @@ from generator.errors import FaultyFileError
 
 BOMB = b"a: &a [x,x]\n" + b"".join(b"b%d: &b%d [*a,*a,*a,*a,*a,*a,*a,*a,*a]\n" % (i, i) for i in range(60))
 DEEP_DASHES = b"- " * 40_000 + b"x"
-DEEP_GROUPS = b"".join(b" " * depth + b"a:\n" for depth in range(1300))
+DEEP_GROUPS = b"".join(b" " * depth + b"a:\n" for depth in range(500))
 ANCHOR = (
     "cushion.yaml:1:4: anchors (&) and aliases (*) are not used in these files; "
     "a text that begins with & or * needs | and a new line"
@@ -40,7 +40,7 @@ FILES = {
     "groups without end": (DEEP_GROUPS, "cushion.yaml:13:13: groups and lists inside each other, 12 deep at most"),
     "ten megabytes": (
         b"title: x\n" * 1_200_000,
-        "cushion.yaml:1:1: the file is larger than 1 MB; a project file is a few pages of text",
+        "cushion.yaml:1:1: the file is larger than 200 kB; a project file is a few pages of text",
     ),
     "a character nought": (
         b"title: x\nkind: cush\x00ion\n",

@@ -11,7 +11,7 @@ from generator.calculation.findings import tuck_findings
 from generator.calculation.held import edge_tucks_lie
 from generator.calculation.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.runs import RunWish, work_runs
-from generator.calculation.sample import carried_take_up, sample_take_up
+from generator.calculation.sample import carried_take_up, sample_take_up, unlikely_take_up
 from generator.calculation.stripes import spacing_on_repeat
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worksheet.scope import Scope
@@ -25,6 +25,8 @@ def count_rule(scope: Scope, number: Number) -> CountRule:
     if number.rule == "any" or number.value is None:
         return {"any": CountRule(), "even": CountRule(2), "odd": CountRule(2, 1)}[number.rule]
     count = scope.count(number.value)
+    if number.rule == "multiple" and count < 1:
+        raise CalculationError(f"the number of tucks is to be a multiple of {count}; write 1 or more")
     return CountRule(count) if number.rule == "multiple" else CountRule(exactly=count)
 
 
@@ -122,4 +124,8 @@ def _sampled(scope: Scope, model: TuckedPanel, depth: Fraction) -> Fraction | No
     if sample is None:
         return None
     measured = sample_take_up(scope.count(sample.tucks), scope.value(sample.flat), scope.value(sample.finished))
-    return carried_take_up(measured, scope.value(sample.depth), depth)
+    deep = scope.value(sample.depth)
+    unlikely = unlikely_take_up(measured, deep, scope.edition)
+    if unlikely:
+        scope.report("warning", unlikely, sample.flat.place)
+    return carried_take_up(measured, deep, depth)

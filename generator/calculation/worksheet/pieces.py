@@ -18,8 +18,10 @@ from generator.calculation.roll import circumference, worked_gathered_end
 from generator.calculation.worked import EdgeWork, End, Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.scope import Scope
+from generator.errors import CalculationError
 from generator.lengths import Edition, round_up
 
+MOST_LENGTHS = 200
 _SIDES = ("left", "right", "top", "bottom")
 _RAW = End("raw")
 
@@ -233,7 +235,12 @@ def _joined_strip(scope: Scope, piece: Piece) -> Piece:
     if piece.part_across or piece.grain != "along" or piece.cut_across <= width:
         return piece
     allowance = scope.seam
-    number = ceil((piece.cut_across - 2 * allowance) / (width - 2 * allowance))
+    number = ceil((piece.cut_across - 2 * allowance) / (width - 2 * allowance)) if width > 2 * allowance else 0
+    if not 0 < number <= MOST_LENGTHS:
+        raise CalculationError(
+            f"a strip of {scope.say(piece.cut_across)} would be joined from more than {MOST_LENGTHS} lengths of cloth "
+            f"{scope.say(width)} wide; are its length and the width of the cloth in the right units?"
+        )
     each = round_up((piece.cut_across + (number - 1) * 2 * allowance) / number, scope.edition.mark)
     return replace(piece, parts=number, part_across=each, part_along=piece.cut_along, join_allowance=allowance)
 

@@ -18,6 +18,9 @@ from generator.definitions.values import Finish, Formula, Range, Text
 from generator.errors import CalculationError, Finding, Level, Place, TuckwrightError
 from generator.lengths import Edition, read_length, say_length
 
+LARGEST_VALUE = 1_000_000
+MOST_THINGS = 2000
+_FINEST = 10**40
 _DEFAULT_SEAM = {"inch": read_length("1/2 in"), "metric": read_length("1.5 cm")}
 
 
@@ -48,6 +51,7 @@ class Scope:
         self.findings: list[Finding] = []
         self._work = work
         self._values: dict[str, Fraction] = {}
+        self._failed: set[str] = set()
         self._pieces: dict[str, Piece | None] = {}
         self._under_way: list[str] = []
 
@@ -69,13 +73,23 @@ class Scope:
     def value(self, formula: Formula) -> Fraction:
         """Return what a formula comes to: a length [in] or a plain number; one that cannot be worked is reported."""
         with self.reporting(formula.place, self._under_way[-1] if self._under_way else ""):
-            return formula.value(self.edition, self.lookup)
+            value = formula.value(self.edition, self.lookup)
+            if abs(value) > LARGEST_VALUE:
+                most = self.say(Fraction(LARGEST_VALUE)) if formula.dimension == 1 else str(LARGEST_VALUE)
+                raise CalculationError(f"'{formula.text}' comes to more than {most}; is it in the right unit?")
+            if value.denominator > _FINEST:
+                raise CalculationError(
+                    f"'{formula.text}' comes to a value of too many digits; round it with round to()"
+                )
+            return value
 
     def count(self, formula: Formula) -> int:
         """Return a whole number of things; anything else is refused."""
         number = self.value(formula)
         if number.denominator != 1 or number < 0:
             raise CalculationError(f"'{formula.text}' comes to {number}; a whole number is needed")
+        if number > MOST_THINGS:
+            raise CalculationError(f"'{formula.text}' comes to {number}; more than {MOST_THINGS} are not worked out")
         return int(number)
 
     def bounds(self, span: Range) -> tuple[Fraction, Fraction]:
@@ -86,10 +100,16 @@ class Scope:
         """Return the value of a name: a size's own value, a measure, or 'piece.measure'."""
         if "." in name:
             return self._piece_measure(name)
+        if name in self._failed:
+            raise AlreadyReportedError(name)
         if name not in self._values:
             size = self.project.sizes[self.size]
             formula = size.values[name] if name in size.values else self.project.measures[name]
-            self._values[name] = self.value(formula)
+            try:
+                self._values[name] = self.value(formula)
+            except AlreadyReportedError:
+                self._failed.add(name)
+                raise
         return self._values[name]
 
     def _piece_measure(self, name: str) -> Fraction:
