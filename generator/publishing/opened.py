@@ -47,7 +47,8 @@ def open_room(workshop: Workshop) -> OpenRoom:
     folder = workshop.folder
     room = load_room(folder / "site" / "site.yaml", folder)
     theme = load_theme(theme_folder(folder, workshop.theme or room.theme))
-    links = tuple(PageLink(title, addresses.words_page(name)) for name, title in workshop.titles)
+    own = (PageLink(title, addresses.words_page(name)) for name, title in workshop.titles)
+    links = (PageLink("Turn plans", addresses.GALLERY), PageLink("Reference", addresses.REFERENCE), *own)
     setting = room_setting(room, theme, links)
     keys = (workshop.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)

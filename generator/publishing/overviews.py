@@ -8,13 +8,17 @@ from typing import Any
 
 from generator.calculation.worked import Worksheet
 from generator.drawing.picture import Picture
+from generator.drawing.plan_samples import draw_plan_samples
 from generator.publishing.inputs import page_files
 from generator.publishing.jobs import HomeJob, Outcome, OverviewJob
 from generator.publishing.opened import OpenRoom
 from generator.publishing.written import Stopwatch, Written
 from generator.rendering import addresses
+from generator.rendering.further_files import further_files
+from generator.rendering.gallery import gallery_files, plans_used, render_gallery
 from generator.rendering.pages import render_home, render_project, render_words
-from generator.rendering.setting import CardPicture, ProjectSummary, summarised
+from generator.rendering.reference import render_glossary, render_reference, sourced_cautions
+from generator.rendering.setting import CardPicture, PageLink, ProjectSummary, summarised
 from generator.rendering.styles import shared_files
 
 _ON_CARD = ("project", "title", "kind", "level", "summary", "least_minutes", "most_minutes")
@@ -32,7 +36,7 @@ def make_overview(room: OpenRoom, job: OverviewJob) -> Outcome:
     return Outcome(
         looks=room.looks,
         files=written.files,
-        card={**card, "card": job.pictures.get("card")},
+        card={**card, "card": job.pictures.get("card"), "plans": plans_used(worksheets)},
         seconds=watch.seconds,
     )
 
@@ -43,14 +47,46 @@ def make_home(room: OpenRoom, job: HomeJob) -> Outcome:
     with watch.on("pages"):
         home = render_home([_summary(card) for card in job.cards], room.setting)
         written.add(addresses.HOME, home.encode())
-        titles = {link.address: link.title for link in room.setting.links}
-        for name, path in page_files(room.folder).items():
-            address = addresses.words_page(name)
-            text = _below_title(path.read_text(encoding="utf-8-sig"))
-            written.add(address, render_words(name, titles[address], text, room.setting).encode())
+        for address, page in {**_pages_of_words(room), **_reference(room)}.items():
+            written.add(address, page.encode())
         for name, content in shared_files(room.theme).items():
             written.add(addresses.asset(name), content)
+        for address, content in further_files(room.theme).items():
+            written.add(address, content)
+    with watch.on("pictures"):
+        plans = draw_plan_samples(room.style)
+    with watch.on("pages"):
+        written.add(addresses.GALLERY, render_gallery(plans, _used_in(job), room.setting).encode())
+        for address, content in gallery_files(plans).items():
+            written.add(address, content)
     return Outcome(looks=room.looks, files=written.files, seconds=watch.seconds)
+
+
+def _pages_of_words(room: OpenRoom) -> dict[str, str]:
+    """The room's own pages by their address; its glossary has an anchor for every word."""
+    titles = {link.address: link.title for link in room.setting.links}
+    pages = {}
+    for name, path in page_files(room.folder).items():
+        address, text = addresses.words_page(name), path.read_text(encoding="utf-8-sig")
+        if name == "glossary":
+            pages[address] = render_glossary(text, room.setting)
+        else:
+            pages[address] = render_words(name, titles[address], _below_title(text), room.setting)
+    return pages
+
+
+def _reference(room: OpenRoom) -> dict[str, str]:
+    editions = [room.shelf.room.edition(name) for name in room.setting.editions]
+    return render_reference(editions, sourced_cautions(room.shelf.cautions, editions[0]), room.setting)
+
+
+def _used_in(job: HomeJob) -> dict[str, list[PageLink]]:
+    """The projects that use each turn plan."""
+    used: dict[str, list[PageLink]] = {}
+    for card in job.cards:
+        for plan in card["plans"]:
+            used.setdefault(plan, []).append(PageLink(card["title"], addresses.project_page(card["project"])))
+    return used
 
 
 def _surface(job: OverviewJob) -> Picture | None:

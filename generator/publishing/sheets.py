@@ -19,6 +19,7 @@ from generator.publishing.written import Stopwatch, Written
 from generator.rendering import addresses
 from generator.rendering.figures import Pictures, arranged
 from generator.rendering.handout import render_handout
+from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_size
 from generator.rendering.setting import Setting, SizeLink, size_link
 from generator.rendering.strip import render_strip
@@ -32,7 +33,10 @@ def make_sheet(room: OpenRoom, job: SheetJob) -> Outcome:
     with watch.on("pictures"):
         pictures = drawn(worksheet, room.style)
     with watch.on("pages"):
-        written.add(size_link(worksheet).page, render_size(worksheet, pictures, room.setting, links).encode())
+        link = size_link(worksheet)
+        written.add(link.page, render_size(worksheet, pictures, room.setting, links).encode())
+        machine = addresses.machine_page(link.project, link.size, link.edition)
+        written.add(machine, render_machine(worksheet, room.setting).encode())
     with watch.on("handouts"):
         for address, sheet in handouts(worksheet, pictures, room.setting).items():
             written.add(address, sheet)
