@@ -59,10 +59,11 @@ _SHOP = _Page("shop", "At the shop", "Yards and metres, fullness of frills, butt
 _CAUTIONS = _Page("cautions", "Cautions", "What can hurt, where it is told, and where the advice comes from.")
 
 
-def reference_links() -> tuple[PageLink, ...]:
-    """Return the pages of the reference, the glossary included, for lists of links."""
+def reference_links(setting: Setting) -> tuple[PageLink, ...]:
+    """Return the pages of the reference for lists of links, the glossary included where the room has one."""
     pages = (PageLink(page.title, addresses.reference_page(page.name)) for page in (_TUCKS, _SHOP, _CAUTIONS))
-    return (*pages, PageLink("Glossary", addresses.words_page("glossary")))
+    glossary = addresses.words_page("glossary")
+    return (*pages, *(PageLink("Glossary", glossary) for link in setting.links if link.address == glossary))
 
 
 def render_reference(
@@ -73,7 +74,7 @@ def render_reference(
     ``editions`` are those of the room, with its own rulers and shops.
     """
     about = {page.title: page.about for page in (_TUCKS, _SHOP, _CAUTIONS)}
-    contents = [(link, about.get(link.title, "The words that the sheets use.")) for link in reference_links()]
+    contents = [(link, about.get(link.title, "The words that the sheets use.")) for link in reference_links(setting)]
     tucks = [table for edition in editions for table in tuck_tables(edition)]
     return {
         addresses.REFERENCE: framed_page(

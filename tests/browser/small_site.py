@@ -24,7 +24,7 @@ from generator.rendering.further_files import further_files
 from generator.rendering.gallery import gallery_files, plans_used, render_gallery
 from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_home, render_project, render_size
-from generator.rendering.reference import reference_links, render_glossary, render_reference, sourced_cautions
+from generator.rendering.reference import render_glossary, render_reference, sourced_cautions
 from generator.rendering.setting import PageLink, Setting, size_link, summarised
 from generator.rendering.styles import shared_files
 
@@ -36,7 +36,7 @@ SAMPLES = draw_plan_samples(STYLE)
 LINKS = (
     PageLink("Surfaces", addresses.GALLERY),
     PageLink("Reference", addresses.REFERENCE),
-    *reference_links()[-1:],
+    PageLink("Glossary", addresses.words_page("glossary")),
     PageLink("Corrections", addresses.CORRECTIONS),
 )
 SETTING = Setting(

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from generator.lengths import INCH, METRIC
 from generator.rendering.glossary import read_glossary
 from generator.rendering.reference import reference_links, render_glossary, render_reference, sourced_cautions
 from generator.rendering.reference_tuck_tables import percent_range
+from generator.rendering.setting import PageLink
 
 ROOT = Path(__file__).resolve().parents[2]
 CAUTIONS = sourced_cautions(cautions_of(load_room(ROOT / "site" / "site.yaml", ROOT)), INCH)
@@ -35,8 +37,16 @@ TUCKS, SHOP = lines("reference/tucks.html"), lines("reference/shop.html")
 
 
 def test_the_first_page_leads_to_every_other_page() -> None:
-    for link in reference_links():
-        assert f'href="{link.address.removeprefix("reference/")}"' in PAGES["reference/index.html"].replace("../", "")
+    with_glossary = replace(setting(), links=(PageLink("Words", "pages/glossary.html"),))
+    first = render_reference((INCH, METRIC), CAUTIONS, with_glossary)["reference/index.html"].replace("../", "")
+    links = reference_links(with_glossary)
+    assert links[-1].title == "Glossary"
+    for link in links:
+        assert f'href="{link.address.removeprefix("reference/")}"' in first
+
+
+def test_a_room_without_a_glossary_is_led_to_none() -> None:
+    assert "glossary" not in PAGES["reference/index.html"]
 
 
 def test_five_tucks_of_three_eighths_hide_three_and_three_quarters() -> None:
