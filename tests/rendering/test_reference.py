@@ -46,7 +46,7 @@ def test_the_first_page_leads_to_every_other_page() -> None:
 
 
 def test_a_room_without_a_glossary_is_led_to_none() -> None:
-    assert "glossary" not in PAGES["reference/index.html"]
+    assert "pages/glossary.html" not in PAGES["reference/index.html"]
 
 
 def test_five_tucks_of_three_eighths_hide_three_and_three_quarters() -> None:
