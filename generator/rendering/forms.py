@@ -11,12 +11,12 @@ from weasyprint import Document
 
 from generator.calculation.worked import ClothUse, TuckSet, Worksheet
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper, written_sheet
-from generator.rendering.pdf import write_fitting_pdf
+from generator.rendering.pdf import page_of, write_fitting_pdf
 from generator.rendering.setting import Setting
 from generator.rendering.tables import finished_size, in_order
 from generator.rendering.typeset import said
 
-_MOST_SEATS, _FEWEST_SEATS = 24, 4
+_MOST_SEATS = 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,14 +193,19 @@ def render_sign_up_form(worksheets: Sequence[Worksheet], setting: Setting, paper
         "narrow": columns_across(setting, paper, 10) < 8,
     }
 
-    def one_page(document: Document) -> bool:
+    set_so_far: list[Document] = []
+
+    def keeps_to_one_page(document: Document) -> bool:
+        set_so_far.append(document)
         return len(document.pages) == 1
 
     def versions() -> Iterator[str]:
-        for seats in range(_MOST_SEATS, _FEWEST_SEATS - 1, -2):
+        seats = _MOST_SEATS
+        while seats:
             yield sheet_html("sign_up_form", setting, {**values, "seats": seats})
+            seats = sum(page_of(set_so_far[-1], f"seat-{seat}") == 1 for seat in range(1, seats))
 
-    return write_fitting_pdf(versions(), one_page, sheet_paper(setting, paper))
+    return write_fitting_pdf(versions(), keeps_to_one_page, sheet_paper(setting, paper))
 
 
 def _sizes_in_all_editions(worksheets: Sequence[Worksheet]) -> dict[str, str]:

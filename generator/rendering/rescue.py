@@ -69,14 +69,14 @@ def render_rescue(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
 def panel_trouble(worksheet: Worksheet, name: str) -> PanelTrouble:
     """Return what the rescue sheet tells of one panel."""
     panel, edition = worksheet.panels[name], worksheet.edition
-    points = panel.checkpoints[:-1]
+    points = [point for point in panel.checkpoints if point.mark]
     middle = points[len(points) // 2] if points else None
     return PanelTrouble(
         piece=worksheet.pieces[name],
         panel=panel,
         take_up=finished_range(min(panel.across.take_ups), max(panel.across.take_ups), edition),
         depth=finished_range(min(panel.across.depths), max(panel.across.depths), edition),
-        whole=panel.checkpoints[-1] if panel.checkpoints else None,
+        whole=next((point for point in panel.checkpoints if not point.mark), None),
         middle=middle,
         corrections=tuple(one for one in panel.corrections if middle and one.after == middle.after),
         row_groups=row_groups(panel.rows) if panel.rows else (),

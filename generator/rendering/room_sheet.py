@@ -24,12 +24,17 @@ from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper
 from generator.rendering.pdf import page_of, write_fitting_pdf
 from generator.rendering.setting import Setting
+from generator.rendering.styles import PAPERS
 from generator.rendering.tables import piece_size
 from generator.rendering.typeset import bare, said, typeset
 
 LEFT_OUT_FIRST = ("finished sizes", "tuck table", "notions", "middle sizes")
 _COUNTS = (1, 5, 6, 8, 10, 12, 14, 16, 18, 20, 24, 30)
 _MOST_DEPTHS = 6
+# The type of the wall [pt]: large letters are never set smaller, and in one column; others not below the smallest.
+_LARGE, _SMALLEST = 12.0, 7.2
+_TIGHTEST_LINE, _MARGINS = 1.15, 1.4
+_FEW = 3
 _NUMBER = re.compile(r"(\d+(?:\.\d+)?(?:/\d+)?(?: \d+/\d+)?)", re.ASCII)
 
 
@@ -95,28 +100,56 @@ def render_room_sheet(projects: Mapping[str, Sequence[Worksheet]], setting: Sett
         **edition_values(worksheets),
         "every": sorted((_project(sizes) for sizes in projects.values()), key=lambda told: told.title.casefold()),
         "table": _tuck_table(worksheets, worksheets[0].edition, counts),
+        "columns": _columns(setting, len(projects)),
     }
     set_so_far: list[Document] = []
+    lines = _most_lines(setting, paper, values["columns"])
 
     def keeps_to_one_page(document: Document) -> bool:
         set_so_far.append(document)
         return len(document.pages) == 1
 
-    versions = (sheet_html("room_sheet", setting, version) for version in _versions(values, set_so_far))
+    versions = (sheet_html("room_sheet", setting, version) for version in _versions(values, set_so_far, lines))
     return write_fitting_pdf(versions, keeps_to_one_page, sheet_paper(setting, paper))
 
 
-def _versions(values: dict[str, Any], set_so_far: list[Document]) -> Iterator[dict[str, Any]]:
-    """Every way to set the page, the fullest first; a page that spilled tells how many projects it had room for."""
-    every = values["every"]
-    yield {**values, "shown": every, "left_out": ()}
-    for number in range(len(LEFT_OUT_FIRST) + 1):
-        yield {**values, "shown": every, "left_out": LEFT_OUT_FIRST[:number], "fit": "tight"}
+def _columns(setting: Setting, projects: int) -> int:
+    large = float(setting.theme.measures["small"].removesuffix("pt")) > _LARGE
+    return 1 if large or projects <= _FEW else 2
+
+
+def _versions(values: dict[str, Any], set_so_far: list[Document], lines: int) -> Iterator[dict[str, Any]]:
+    """Every way to set the page, the fullest first, without those that cannot fit on so many lines.
+
+    A page that spilled tells how many projects it had room for.
+    """
+    every: list[WallProject] = values["every"]
+    ladder = [("", 0), *(("tight", number) for number in range(len(LEFT_OUT_FIRST) + 1))]
+    for fit, number in ladder:
+        left_out = LEFT_OUT_FIRST[:number]
+        if _least_lines(every, left_out) <= lines:
+            yield {**values, "shown": every, "left_out": left_out, "fit": fit}
     kept = len(every)
     while kept:
-        begun = sum(page_of(set_so_far[-1], f"project-{number}") == 1 for number in range(1, kept + 1))
-        kept = min(kept - 1, begun)
+        if set_so_far:
+            begun = sum(page_of(set_so_far[-1], f"project-{number}") == 1 for number in range(1, kept + 1))
+            kept = min(kept - 1, begun)
+        while _least_lines(every[:kept], LEFT_OUT_FIRST) > lines:
+            kept -= 1
         yield {**values, "shown": every[:kept], "left_out": LEFT_OUT_FIRST, "fit": "tight"}
+
+
+def _least_lines(projects: Sequence[WallProject], left_out: Sequence[str]) -> int:
+    """How many lines projects take at least: one for the title, for each size and for the notions."""
+    fixed = 1 if "notions" in left_out else 2
+    return sum(fixed + len(told.ends if "middle sizes" in left_out else told.sizes) for told in projects)
+
+
+def _most_lines(setting: Setting, paper: str, columns: int) -> int:
+    """How many lines a page could hold if it held nothing else."""
+    small = float(setting.theme.measures["small"].removesuffix("pt"))
+    line = _TIGHTEST_LINE * (small if small > _LARGE else _SMALLEST)
+    return int(columns * (PAPERS[paper][1] - _MARGINS) * 72 / line)
 
 
 def _project(worksheets: Sequence[Worksheet]) -> WallProject:

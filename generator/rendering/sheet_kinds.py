@@ -34,8 +34,8 @@ Projects = Mapping[str, Sequence[Worksheet]]
 class SheetKind:
     """A kind of sheet.
 
-    ``needs`` tells what ``render`` takes: for a room the worksheets of each project, for a project its worksheets, for a
-    size one worksheet, for a class its ClassSheet. With ``each_edition`` they are those of one edition.
+    ``needs`` tells what ``render`` takes: for a room the worksheets of each project by its name, for a project its
+    worksheets, for a size one worksheet, for a class its ClassSheet. With ``each_edition`` they are of one edition.
     """
 
     title: str
@@ -68,7 +68,7 @@ SHEETS: dict[str, SheetKind] = {
     "teacher": SheetKind("Teacher's copy", "project", render_teacher_copy),
     "measuring": SheetKind("How to measure", "project", render_measuring_guide),
     "machine": SheetKind("Machine card", "project", render_machine_card),
-    "sign-up": SheetKind("Sign-up form", "project", render_sign_up_form, each_edition=False),
+    "sign up": SheetKind("Sign-up form", "project", render_sign_up_form, each_edition=False),
     "care": SheetKind("Care sheet", "project", render_care_sheet, each_edition=False),
     "rescue": SheetKind("When something goes wrong", "size", render_rescue),
     "class": SheetKind("Class pack", "class", render_class_pack, each_edition=False),

@@ -16,7 +16,7 @@ from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, written_sheet
 from generator.rendering.setting import Setting
 from generator.rendering.tables import in_order, key_numbers, piece_size
-from generator.rendering.typeset import bare, said
+from generator.rendering.typeset import said
 
 Rows = tuple[tuple[str, tuple[Markup, ...]], ...]
 _LETTERS_A_SIZE = 20
@@ -124,23 +124,22 @@ def _facts(panel: Panel, edition: Edition) -> Iterator[tuple[str, Markup]]:
 
 
 def _check_rows(worksheets: Sequence[Worksheet], name: str) -> Rows:
-    """The check points in their order; the last one of each size, over the whole panel, stands in the last row."""
+    """The check points in their order; the one over the whole panel stands in the last row."""
     points = [worksheet.panels[name].checkpoints if name in worksheet.panels else () for worksheet in worksheets]
-    most = max((len(found) for found in points), default=0)
-    places = [(f"Check {place + 1}", place) for place in range(most - 1)] + [("Whole panel", -1)] * bool(most)
-    return tuple(
-        (
-            label,
-            tuple(
-                _check(found[place], worksheet.edition) if place < len(found) - 1 and found else Markup("")
-                for found, worksheet in zip(points, worksheets, strict=True)
-            ),
-        )
-        for label, place in places
-    )
+    inside = [[point for point in found if point.mark] for found in points]
+    whole = [[point for point in found if not point.mark] for found in points]
+    chosen = [
+        (f"Check {place + 1}", [found[place : place + 1] for found in inside]) for place in range(max(map(len, inside)))
+    ]
+    told = [*chosen, ("Whole panel", whole)] if any(whole) else chosen
+    return tuple((label, tuple(_checks(found, worksheets[0].edition) for found in row)) for label, row in told)
+
+
+def _checks(points: Sequence[CheckPoint], edition: Edition) -> Markup:
+    return Markup("").join(_check(point, edition) for point in points)
 
 
 def _check(point: CheckPoint, edition: Edition) -> Markup:
     return Markup("<b>{}</b>: {} ± {}").format(
-        escape(point.after), bare(point.expect, edition), said(point.within, edition)
+        escape(point.after), said(point.expect, edition), said(point.within, edition)
     )

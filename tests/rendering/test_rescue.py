@@ -1,0 +1,92 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from mooring_room import worksheets
+from opened_pdf import page_count, whole_text
+from room_setting import setting
+
+from generator.calculation.worked import End
+from generator.rendering.rescue import panel_trouble, render_rescue, row_groups
+
+SMALL = worksheets("inch")[0]
+TEXT = whole_text(render_rescue(SMALL, setting(), "Letter"))
+TROUBLES = (
+    "Too narrow",
+    "Too wide",
+    "Too short",
+    "Crooked",
+    "A tuck left out",
+    "A wrong turn in a row",
+    "A fold caught in a seam",
+)
+
+
+def with_across(**changes: object):
+    """The small size with other values in its tucks."""
+    front = SMALL.pieces["front"]
+    assert front.panel is not None
+    across = replace(front.panel.across, **changes)
+    return replace(SMALL, pieces={**SMALL.pieces, "front": replace(front, panel=replace(front.panel, across=across))})
+
+
+def test_every_trouble_is_told() -> None:
+    large = whole_text(render_rescue(SMALL, setting("large-print"), "A4"))
+    for trouble in TROUBLES:
+        assert trouble in TEXT
+        assert trouble in large
+
+
+def test_the_numbers_are_those_of_this_size() -> None:
+    # 14 tucks of 3/8 in hide 3/4 in each; the margin is (12 - 13 x 3/4) / 2 = 1 1/8; the whole is 13 in.
+    assert "Front: 14 tucks, 3/8 in deep" in TEXT
+    assert "gives back 3/4 in" in TEXT
+    assert "in margins of 1 1/8 in" in TEXT
+    assert "14 13 in 3/16 in nothing" in TEXT
+
+
+def test_rows_that_are_sewn_alike_are_told_together() -> None:
+    panel = SMALL.panels["front"]
+    assert panel.rows is not None
+    # Linked cells repeat after two rows, and all begin at the right.
+    assert [(group.numbers, group.start) for group in row_groups(panel.rows)] == [("1, 3", "right"), ("2, 4", "right")]
+    assert "Rows 1, 3, from the right: toward, away and so on" in TEXT
+
+
+def test_corrections_are_those_of_the_middle_check_point() -> None:
+    trouble = panel_trouble(SMALL, "front")
+    assert trouble.middle is not None
+    assert trouble.middle.after == 12
+    assert {one.after for one in trouble.corrections} == {12}
+    assert "For example, off after tuck 12" in TEXT
+
+
+def test_caught_hems_cannot_be_trimmed() -> None:
+    caught = with_across(left=End("caught hem"), right=End("caught hem"))
+    text = whole_text(render_rescue(caught, setting(), "A4"))
+    assert "nothing can be trimmed" in text
+    assert "Trim both sides alike" not in text
+    assert "except the last one, towards the caught hem" in text
+
+
+def test_a_ring_has_no_edge_tucks() -> None:
+    text = whole_text(render_rescue(with_across(ring=True), setting(), "A4"))
+    assert "closing seam" in text
+    assert "edge tucks" not in text
+
+
+def test_a_panel_without_rows_tells_nothing_of_rows() -> None:
+    front = SMALL.pieces["front"]
+    assert front.panel is not None
+    plain = replace(SMALL, pieces={"front": replace(front, panel=replace(front.panel, rows=None))})
+    text = whole_text(render_rescue(plain, setting(), "A4"))
+    assert "wrong turn" not in text
+    assert "unpick every row" not in text
+
+
+@pytest.mark.parametrize("number", [1, 2])
+def test_each_panel_has_a_page(number: int) -> None:
+    front = SMALL.pieces["front"]
+    panels = {f"front {place}": replace(front, label=f"front {place}") for place in range(number)}
+    assert page_count(render_rescue(replace(SMALL, pieces=panels), setting(), "Letter")) == number

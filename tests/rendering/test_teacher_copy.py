@@ -1,0 +1,79 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from mooring_room import worksheets
+from opened_pdf import page_count, texts, words_outside
+from room_setting import setting
+
+from generator.errors import CalculationError
+from generator.rendering.environment import template
+from generator.rendering.teacher_copy import render_teacher_copy, side_by_side
+
+INCH = texts(render_teacher_copy(worksheets("inch"), setting(), "Letter"))
+METRIC = texts(render_teacher_copy(worksheets("metric"), setting(), "A4"))
+
+
+def test_the_first_page_has_the_check_numbers_of_every_size_side_by_side() -> None:
+    # Small: mark 7 at 2 + 6 x 1 1/2 = 11, less 6 x 3/4: 6 1/2. The whole panel: 23 1/2 - 14 x 3/4 = 13.
+    # Medium: mark 1 at 1/2 + 7/8 + 3/8 = 1 3/4; mark 7 at 10 3/4, less 4 1/2: 6 1/4; the whole 32 - 15 = 17.
+    # Large: margin 1 3/8, mark 1 at 2 1/4; mark 7 at 11 1/4, less 4 1/2: 6 3/4; the whole 39 - 18 = 21.
+    assert "Check 1 6: 6 1/2 in ± 1/8 in 6: 6 1/4 in ± 1/8 in 6: 6 3/4 in ± 1/8 in" in INCH[0]
+    assert "Whole panel 14: 13 in ± 3/16 in 20: 17 in ± 1/4 in 24: 21 in ± 1/4 in" in INCH[0]
+    assert "Tucks 14 20 24" in INCH[0]
+    assert "Front, cut 23 1/2 × 13 3/4 in 32 × 18 1/4 in 39 × 22 1/2 in" in INCH[0]
+    assert "First and last mark 2 in and 21 1/2 in" in INCH[0]
+
+
+def test_a_length_never_borrows_the_unit_of_its_tolerance() -> None:
+    # Metric small: mark 7 at 5.5 + 24 = 29.5 cm, less 6 x 2: 17.5 cm, within millimetres.
+    assert "6: 17.5 cm ± 2 mm" in METRIC[0]
+
+
+def test_each_edition_is_told_on_every_page_of_its_copy() -> None:
+    for pages, edition in ((INCH, "inch edition"), (METRIC, "metric edition")):
+        assert len(pages) == 2
+        assert all(edition in page for page in pages)
+    assert "never read them across" in " ".join(INCH[0].split())
+
+
+def test_the_second_page_tells_what_to_show_at_every_step_and_where_to_stop() -> None:
+    words = INCH[1]
+    for step in worksheets("inch")[0].steps:
+        assert f"{step.number}. {step.title.split(':')[0]}" in words
+    assert "guide set on a scrap" in " ".join(words.split())
+    assert words.count("A good place to stop") == 1
+
+
+def test_a_stop_stands_after_the_step_that_ends_a_session() -> None:
+    (stop,) = [step for step in worksheets("inch")[0].steps if step.session_ends]
+    before, after = INCH[1].split("A good place to stop")
+    assert f"{stop.number}. {stop.title.split(':')[0]}" in before
+    assert f"{stop.number + 1}. " in after
+
+
+def test_every_standard_step_of_the_tool_has_something_to_show() -> None:
+    told = template(setting().theme, "sheets/teaching.html").module.teaching
+    for step in worksheets("inch")[0].steps:
+        assert not step.standard or step.standard in told
+    assert all(len(words) == 2 and all(words) for words in told.values())
+
+
+def test_many_sizes_go_on_further_pages() -> None:
+    many = [replace(sheet, size_label=f"Size {place}") for place in range(3) for sheet in worksheets("inch")]
+    pdf = render_teacher_copy(many, setting(), "Letter")
+    assert page_count(pdf) == 4
+    assert words_outside(pdf) == []
+
+
+def test_a_size_without_a_number_has_a_dash() -> None:
+    bare = replace(worksheets("inch")[0], pieces={"back": worksheets("inch")[0].pieces["back"]})
+    groups = side_by_side([worksheets("inch")[1], bare]).groups
+    cells = dict(groups[1].rows)["Tucks"]
+    assert [str(cell) for cell in cells] == ["20", ""]
+
+
+def test_two_editions_never_stand_side_by_side() -> None:
+    with pytest.raises(CalculationError, match="a sheet speaks one edition"):
+        render_teacher_copy(worksheets(), setting(), "A4")
