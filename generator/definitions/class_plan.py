@@ -121,7 +121,7 @@ def load_class(path: Path, project: Project | None = None, root: Path | None = N
         With every fault at once.
     """
     shown = shown_path(path, root)
-    tree = read_yaml(path, shown)
+    tree = read_yaml(path, shown, root)
     if not isinstance(tree, Group):
         told = "a class file is a group of keys: title, project, sessions, places ..."
         raise FaultyFileError([Finding("error", told, Place(shown))])

@@ -114,7 +114,10 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         With every fault at once, each once: what depends on a broken value stays silent.
     """
     shown = shown_path(path, root)
-    tree = read_yaml(path, shown)
+    if not path.name.isprintable():
+        told = "the name of the file holds a character that cannot be shown; use small letters, digits and hyphens"
+        raise FaultyFileError([Finding("error", told, Place(shown))])
+    tree = read_yaml(path, shown, root)
     if not isinstance(tree, Group):
         told = "a project file is a group of keys: title, kind, sizes ..."
         raise FaultyFileError([Finding("error", told, Place(shown))])

@@ -78,7 +78,7 @@ def load_room(path: Path, root: Path | None = None) -> Room:
     if not path.exists():
         return Room()
     shown = shown_path(path, root)
-    tree = read_yaml(path, shown)
+    tree = read_yaml(path, shown, root)
     if not isinstance(tree, Group):
         raise FaultyFileError(
             [Finding("error", "the room's file is a group of keys: room, editions ...", Place(shown))]

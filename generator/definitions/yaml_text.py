@@ -29,7 +29,7 @@ _MISFIT = (
 _BROKEN_QUOTES = "a text in quotation marks cannot be read; leave quotation marks out, or write | and a new line"
 
 
-def read_yaml(path: Path, shown: str | None = None) -> Node:
+def read_yaml(path: Path, shown: str | None = None, root: Path | None = None) -> Node:
     """Return the tree of a YAML file.
 
     Parameters
@@ -38,6 +38,8 @@ def read_yaml(path: Path, shown: str | None = None) -> Node:
         The file; at most 200 kB of UTF-8 text.
     shown : str, optional
         The name of the file in messages; without it the path as it is.
+    root : Path, optional
+        The folder of the room: a link that leads out of it is not followed, for a room may come from a stranger.
 
     Returns
     -------
@@ -50,6 +52,8 @@ def read_yaml(path: Path, shown: str | None = None) -> Node:
         With all slips that can be told at once; where YAML itself stops, with that one.
     """
     file = shown or str(path)
+    if root is not None and path.is_symlink():
+        _refuse_link_out(path, root, file)
     text = _text(path, file)
     lines = text.split("\n")
     faults = Faults()
@@ -63,6 +67,15 @@ def read_yaml(path: Path, shown: str | None = None) -> Node:
 
 def _refuse(place: Place, text: str) -> FaultyFileError:
     return FaultyFileError([Finding("error", text, place)])
+
+
+def _refuse_link_out(path: Path, root: Path, file: str) -> None:
+    try:
+        inside = path.resolve().is_relative_to(root.resolve())
+    except (OSError, RuntimeError) as error:
+        raise _refuse(Place(file), "the file is a link that leads to itself; put the file itself here") from error
+    if not inside:
+        raise _refuse(Place(file), "the file is a link that leads out of the room; put the file itself here")
 
 
 def _text(path: Path, file: str) -> str:
@@ -196,5 +209,10 @@ def shown_path(path: Path, root: Path | None = None) -> str:
     whole = path if path.is_absolute() else Path.cwd() / path
     for folder in (root, Path.cwd()):
         if folder is not None and whole.is_relative_to(folder.absolute()):
-            return whole.relative_to(folder.absolute()).as_posix()
-    return str(path)
+            return _printable(whole.relative_to(folder.absolute()).as_posix())
+    return _printable(str(path))
+
+
+def _printable(name: str) -> str:
+    """Return a name of which nothing can move the cursor or break a line of a message."""
+    return "".join(letter if letter.isprintable() else "?" for letter in name)
