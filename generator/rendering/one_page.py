@@ -1,7 +1,7 @@
 """Sheets that keep to their pages: a template and its values come in, the bytes of a PDF go out.
 
-A sheet is set roomy first, then in two tighter ways. Themes in large letters set all three alike, so that there a sheet
-takes the pages that it needs.
+A sheet is set roomy first, then in two tighter ways. In large letters nothing is set tighter: there a sheet takes the
+pages that it needs.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.words import printed_words
 
 _FITS = ("", "tight", "tightest")
+_LARGE = 14.0
 _POINTS = 72
 
 
@@ -41,7 +42,7 @@ def sheet_paper(setting: Setting, paper: str, memory: Mapping[str, str] | None =
     return Paper(paper_style(setting.theme, paper, "sheets"), setting.theme, memory or {})
 
 
-def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, Any], pages: int | None = 1) -> bytes:
+def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, Any], pages: int = 1) -> bytes:
     """Return a sheet in the roomiest way that keeps to its pages, or in the tightest where none does.
 
     Parameters
@@ -54,7 +55,7 @@ def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, 
         ``Letter`` or ``A4``.
     values : Mapping
         What the template is told.
-    pages : int, optional
+    pages : int
         How many pages it should keep to.
 
     Returns
@@ -69,17 +70,21 @@ def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, 
     """
 
     def keeps_to_its_pages(document: Document) -> bool:
-        return len(document.pages) <= (pages or 1)
+        return len(document.pages) <= pages
 
-    versions = (sheet_html(name, setting, {**values, "fit": fit}) for fit in _FITS)
+    fits = _FITS if _text_size(setting) < _LARGE else _FITS[:1]
+    versions = (sheet_html(name, setting, {**values, "fit": fit}) for fit in fits)
     return write_fitting_pdf(versions, keeps_to_its_pages, sheet_paper(setting, paper))
 
 
 def columns_across(setting: Setting, paper: str, letters: float) -> int:
     """Return how many columns of so many letters stand side by side on a paper, at least one."""
-    text = float(setting.theme.measures["text"].removesuffix("pt"))
     margin = float(setting.theme.measures["page margin"].removesuffix("in"))
-    return max(1, int((PAPERS[paper][0] - 2 * margin) * _POINTS * 2 / (text * letters)))
+    return max(1, int((PAPERS[paper][0] - 2 * margin) * _POINTS * 2 / (_text_size(setting) * letters)))
+
+
+def _text_size(setting: Setting) -> float:
+    return float(setting.theme.measures["text"].removesuffix("pt"))
 
 
 def edition_values(worksheets: Sequence[Worksheet]) -> dict[str, Any]:
