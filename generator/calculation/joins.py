@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from generator.calculation.worked import BreadthJoin, Hand, TuckSet, Turn
 from generator.errors import CalculationError
@@ -38,6 +38,7 @@ _Rank = tuple[int, int, int, Fraction]
 
 The breadths of equally many joins come to the same sum, so their squares are least where they are most equal.
 """
+_Chain = tuple[_Rank, tuple[_Foot, ...]]
 
 
 def breadth_joins(
@@ -151,7 +152,7 @@ class _Cloth:
 
     def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
         """Return the best joins, or None where the feet lie too far apart."""
-        chains: list[tuple[_Rank, tuple[_Foot, ...]]] = [((0, 0, 0, Fraction(0)), ())]
+        chains: list[_Chain] = [((0, 0, 0, Fraction(0)), ())]
         for foot in feet:
             reached = self._best(chains, foot.at)
             if reached is not None:
@@ -161,17 +162,21 @@ class _Cloth:
         whole = self._best(chains, self.cut)
         return None if whole is None else whole[1]
 
-    def _best(
-        self, chains: Sequence[tuple[_Rank, tuple[_Foot, ...]]], right: Fraction
-    ) -> tuple[_Rank, tuple[_Foot, ...]] | None:
+    def _best(self, chains: Sequence[_Chain], right: Fraction) -> _Chain | None:
         """Return the best chain of joins continued by a breadth that ends at a place."""
-        found = []
-        for (breadths, shown, worse, squares), chain in chains:
-            left = chain[-1].at if chain else Fraction(0)
-            breadth = self.breadth(left, right)
-            if breadth <= self.width:
-                found.append(((breadths + 1, shown, worse, squares + breadth * breadth), chain))
+        # Going back from the right, no chain beyond the width of the cloth can be continued; the one of no joins is
+        # asked by itself, for the left edge takes no allowance.
+        back = (self._continued(chain, right) for chain in reversed(chains[1:]))
+        near = [chain for chain in takewhile(lambda chain: chain is not None, back) if chain is not None]
+        whole = self._continued(chains[0], right)
+        found = ([whole] if whole is not None else []) + near[::-1]
         return min(found, key=lambda entry: entry[0], default=None)
+
+    def _continued(self, chain: _Chain, right: Fraction) -> _Chain | None:
+        """Return a chain of joins with one breadth more, or None where the cloth is too narrow for it."""
+        (breadths, shown, worse, squares), feet = chain
+        breadth = self.breadth(feet[-1].at if feet else Fraction(0), right)
+        return ((breadths + 1, shown, worse, squares + breadth * breadth), feet) if breadth <= self.width else None
 
     def fault(self, feet: Sequence[_Foot], edition: Edition) -> str:
         """Return what to say where no chain of joins reaches the right edge."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import accumulate
 
 from generator.calculation.ends import end_allowance
 from generator.calculation.facing import facing_gaps
@@ -186,10 +187,11 @@ def _rows(wish: RowWish, spread: RowSpread, extra: Fraction, edition: Edition) -
     allowance = _allowance(wish.ends[0])
     spare = extra - sum(drawn.most for drawn in spread.draw_ins) if extra else Fraction(0)
     first = round_nearest(allowance + spare / 2 + spread.first_ruled[0], edition.mark)
+    lost = _lost(spread.draw_ins)
     rows = []
     for number, (offset, turns) in enumerate(zip(spread.offsets, spread.turns, strict=True), 1):
         ruled = first + offset
-        least, most = _range(ruled - allowance - extra / 2, spread.draw_ins, number)
+        least, most = _range(ruled - allowance - extra / 2, lost, number)
         start = starting_hand(number, wish.start, back_and_forth=wish.back_and_forth)
         rows.append(
             Row(
@@ -205,12 +207,18 @@ def _rows(wish: RowWish, spread: RowSpread, extra: Fraction, edition: Edition) -
     return tuple(rows)
 
 
-def _range(ruled: Fraction, draw_ins: Sequence[DrawIn], number: int) -> tuple[Fraction, Fraction]:
+def _lost(draw_ins: Sequence[DrawIn]) -> tuple[tuple[Fraction, Fraction], ...]:
+    """What is lost from the top edge to each row, at least and at most, and to the bottom edge."""
+    least = accumulate((drawn.least for drawn in draw_ins), initial=Fraction(0))
+    most = accumulate((drawn.most for drawn in draw_ins), initial=Fraction(0))
+    return tuple(zip(least, most, strict=True))
+
+
+def _range(ruled: Fraction, lost: Sequence[tuple[Fraction, Fraction]], number: int) -> tuple[Fraction, Fraction]:
     """Where a row can end up: half of what is lost above it moves it up, half of what is lost below moves it down."""
-    above, below = draw_ins[:number], draw_ins[number:]
-    up_most, up_least = sum(drawn.most for drawn in above), sum(drawn.least for drawn in above)
-    down_most, down_least = sum(drawn.most for drawn in below), sum(drawn.least for drawn in below)
-    return ruled - Fraction(up_most - down_least) / 2, ruled - Fraction(up_least - down_most) / 2
+    (up_least, up_most), (all_least, all_most) = lost[number], lost[-1]
+    down_least, down_most = all_least - up_least, all_most - up_most
+    return ruled - (up_most - down_least) / 2, ruled - (up_least - down_most) / 2
 
 
 def _thickest(wish: RowWish, tucks: TuckSet, spread: RowSpread) -> int:

@@ -203,10 +203,12 @@ PIECES: Mapping[str, type[PieceModel]] = MappingProxyType(
 
 def kind_of(found: Node, reading: Reading) -> str:
     """Return the kind of the piece in a group, '' after reporting that it has none."""
-    kind = found.get("kind") if isinstance(found, Group) else None
-    if not isinstance(found, Group) or kind is None:
-        if isinstance(found, Group):
-            reading.faults.add(found.place, f"'kind' is missing here{meant('', PIECES)}")
+    if not isinstance(found, Group):
+        reading.faults.add(found.place, "a piece is a group of keys: kind, cloth ...; write them, or take the line out")
+        return ""
+    kind = found.get("kind")
+    if kind is None:
+        reading.faults.add(found.place, f"'kind' is missing here{meant('', PIECES)}")
         return ""
     leaf = choice(PIECES, "kind of piece")
     try:

@@ -15,6 +15,7 @@ from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.times import WORK
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
+from generator.errors import CalculationError
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +112,14 @@ def _standard(bench: Bench, technique: Technique, names: tuple[str, ...]) -> Tol
 
     def lookup(name: str) -> Fraction:
         own = name.removeprefix("piece.")
-        return pieces[0].measures[own] if own != name else scope.lookup(name)
+        if own == name:
+            return scope.lookup(name)
+        if own not in pieces[0].measures:
+            raise CalculationError(
+                f"the step '{technique.name}' tells the {own} of a piece, and '{pieces[0].name}' has none; "
+                "name the piece that it is done on with 'on'"
+            )
+        return pieces[0].measures[own]
 
     said = [
         part.say.filled(scope.edition, lookup)
