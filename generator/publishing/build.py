@@ -11,14 +11,35 @@ import shutil
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from generator.errors import FaultyFileError, Finding, PublishError
 from generator.publishing.crew import Crew
 from generator.publishing.inputs import Inputs, key_of
-from generator.publishing.jobs import HomeJob, Job, Outcome, OverviewJob, ProjectJob, SheetJob, workshop_of
+from generator.publishing.jobs import (
+    FurtherJob,
+    HomeJob,
+    Job,
+    Outcome,
+    OverviewJob,
+    ProjectJob,
+    ReferenceJob,
+    RoomJob,
+    SheetJob,
+    workshop_of,
+)
 from generator.publishing.manifest import NAME, Entry, Manifest, read_manifest, write_manifest
 from generator.publishing.order import Order, Published, Report
-from generator.publishing.plan import SITE_ENTRY, overview_entry, planned, sheet_entry
+from generator.publishing.plan import (
+    REFERENCE_ENTRY,
+    ROOM_ENTRY,
+    SITE_ENTRY,
+    further_entry,
+    is_sheet,
+    overview_entry,
+    planned,
+    sheet_entry,
+)
 from generator.publishing.swap import staged
 
 
@@ -58,22 +79,23 @@ class _Run:
         """Make or take over everything that the site consists of, and write its manifest."""
         if self._plan.stale:
             crew.expect()
-        worked = self._worked(crew)
+        worked = self._worked(crew, self._plan.stale)
         for project in self._plan.kept:
             for name, entry in self._old.of_project(project).items():
                 self._take_over(name, entry)
-        self._make(crew, self._sheets(worked), "sheets")
+        self._make(crew, [*self._sheets(worked), *self._further(worked)], "sheets")
         self._make(crew, self._overviews(worked), "project pages")
+        self._make(crew, [*self._room_sheets(crew, worked), *self._reference()], "sheets of the room")
         self._make(crew, [self._home()], "home page")
         keys = {name: self._old.projects[name] for name in self._plan.kept}
         keys |= {name: self._inputs.of_project(name) for name in self._plan.stale}
         write_manifest(Manifest(self._inputs.of_pages, keys, self._entries), self._staging)
 
-    def _worked(self, crew: Crew) -> dict[str, Outcome]:
-        """Work every stale project; nothing is drawn unless all of them can be sewn."""
+    def _worked(self, crew: Crew, projects: Sequence[str]) -> dict[str, Outcome]:
+        """Work projects in every size; nothing is drawn unless all of them can be sewn."""
         folder = self._order.folder / "projects"
-        jobs = [ProjectJob(name, folder / f"{name}.yaml") for name in self._plan.stale]
-        return dict(zip(self._plan.stale, self._outcomes(crew, jobs, "projects"), strict=True))
+        jobs = [ProjectJob(name, folder / f"{name}.yaml") for name in projects]
+        return dict(zip(projects, self._outcomes(crew, jobs, "projects"), strict=True))
 
     def _sheets(self, worked: Mapping[str, Outcome]) -> list[_Task]:
         """Return the sheets that must be made; those that would come out the same are taken over."""
@@ -83,24 +105,58 @@ class _Run:
             )
             for project, outcome in worked.items()
             for sheet in outcome.sheets
-            if not self._same(sheet_entry(project, sheet.size, sheet.edition), outcome.looks, sheet.content)
+            if not self._same(sheet_entry(project, sheet.size, sheet.edition), sheet.content, outcome.looks)
+        ]
+
+    def _further(self, worked: Mapping[str, Outcome]) -> list[_Task]:
+        """Return the sheets about all sizes of a project that must be made."""
+        return [
+            _Task(further_entry(project), _all_sizes(outcome), FurtherJob(project, _packed(outcome), self._staging))
+            for project, outcome in worked.items()
+            if not self._same(further_entry(project), _all_sizes(outcome), outcome.looks)
         ]
 
     def _overviews(self, worked: Mapping[str, Outcome]) -> list[_Task]:
         """Return the pages of projects that must be made; each shows what the project's leading sheet drew."""
         tasks = []
         for project, outcome in worked.items():
-            name, content = overview_entry(project), key_of(*(sheet.content for sheet in outcome.sheets))
-            if not self._same(name, outcome.looks, content):
-                pictures = self._entries[_leading_entry(project, outcome)].card
-                worksheets = tuple(sheet.worksheet for sheet in outcome.sheets)
-                tasks.append(_Task(name, content, OverviewJob(project, worksheets, pictures, self._staging)))
+            name, content = overview_entry(project), _all_sizes(outcome)
+            if not self._same(name, content, outcome.looks):
+                leading, further = self._card(_leading_entry(project, outcome)), self._card(further_entry(project))
+                job = OverviewJob(project, _packed(outcome), leading, further["sheets"], self._staging)
+                tasks.append(_Task(name, content, job))
         return tasks
 
+    def _room_sheets(self, crew: Crew, worked: Mapping[str, Outcome]) -> list[_Task]:
+        """Return the sheets of the room if they must be made: they tell of all projects, so the kept are worked too."""
+        sheets = sorted((name, entry.content) for name, entry in self._entries.items() if is_sheet(name))
+        content = key_of(self._inputs.inside, *(part for sheet in sheets for part in sheet))
+        if self._same(ROOM_ENTRY, content):
+            return []
+        every = {**worked, **self._worked(crew, self._plan.kept)}
+        projects = tuple((name, _packed(every[name])) for name in self._projects)
+        return [_Task(ROOM_ENTRY, content, RoomJob(projects, self._staging))]
+
+    def _reference(self) -> list[_Task]:
+        """Return the turn plans and the reference if they must be made."""
+        cards = tuple(self._card(overview_entry(project)) for project in self._projects)
+        used = (f"{card['project']} {card['title']} {' '.join(card['plans'])}" for card in cards)
+        content = key_of(self._inputs.inside, *used)
+        if self._same(REFERENCE_ENTRY, content):
+            return []
+        return [_Task(REFERENCE_ENTRY, content, ReferenceJob(cards, self._staging))]
+
     def _home(self) -> _Task:
-        projects = sorted((*self._plan.kept, *self._plan.stale))
-        cards = tuple(self._entries[overview_entry(project)].card for project in projects)
-        return _Task(SITE_ENTRY, self._inputs.of_pages, HomeJob(cards, self._staging))
+        cards = tuple(self._card(overview_entry(project)) for project in self._projects)
+        return _Task(SITE_ENTRY, self._inputs.of_pages, HomeJob(cards, self._card(ROOM_ENTRY)["sheets"], self._staging))
+
+    @property
+    def _projects(self) -> list[str]:
+        return sorted((*self._plan.kept, *self._plan.stale))
+
+    def _card(self, entry: str) -> Mapping[str, Any]:
+        """What an entry that is made or taken over tells other jobs."""
+        return self._entries[entry].card
 
     def _make(self, crew: Crew, tasks: Sequence[_Task], what: str) -> None:
         outcomes = self._outcomes(crew, [task.job for task in tasks], what)
@@ -126,10 +182,12 @@ class _Run:
         _stop_on_faults(in_order)
         return in_order
 
-    def _same(self, name: str, looks: str, content: str) -> bool:
+    def _same(self, name: str, content: str, looks: str | None = None) -> bool:
         """Take an entry over if it would come out the same; return whether it was."""
         entry = self._old.entries.get(name)
-        if entry is None or (entry.looks, entry.content) != (looks, content) or entry.missing(self._order.site):
+        if entry is None or entry.content != content or looks not in (None, entry.looks):
+            return False
+        if entry.missing(self._order.site):
             return False
         self._take_over(name, entry)
         return True
@@ -165,3 +223,12 @@ def _stop_on_faults(outcomes: Sequence[Outcome]) -> None:
 def _leading_entry(project: str, outcome: Outcome) -> str:
     leading = outcome.sheets[0]
     return sheet_entry(project, leading.size, leading.edition)
+
+
+def _all_sizes(outcome: Outcome) -> str:
+    """The key of what all sizes of a project say."""
+    return key_of(*(sheet.content for sheet in outcome.sheets))
+
+
+def _packed(outcome: Outcome) -> tuple[bytes, ...]:
+    return tuple(sheet.worksheet for sheet in outcome.sheets)

@@ -10,18 +10,17 @@ from __future__ import annotations
 import multiprocessing
 import os
 import signal
-import threading
 from collections import deque
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from multiprocessing import forkserver
+from multiprocessing import forkserver, resource_tracker
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 from types import TracebackType
 from typing import Self
 
 from generator.publishing.jobs import Job, Outcome, Workshop
-from generator.publishing.later import HAND, OVERVIEWS, SHEETS, WORKING, later
+from generator.publishing.later import HAND, WORKERS_NEED, later
 
 _FEW = 4
 _DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
@@ -54,8 +53,10 @@ class Crew:
     def expect(self) -> None:
         """Begin to load what the workers will need, in a process of its own that they are split off from."""
         if self._most > 1:
-            multiprocessing.get_context("forkserver").set_forkserver_preload([HAND, WORKING, SHEETS, OVERVIEWS])
-            with _ctrl_c_ignored():
+            multiprocessing.get_context("forkserver").set_forkserver_preload(list(WORKERS_NEED))
+            # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
+            resource_tracker.ensure_running()
+            with _ctrl_c_held_back():
                 forkserver.ensure_running()
 
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
@@ -117,13 +118,10 @@ def _serve(line: Connection, workshop: Workshop) -> None:
 
 
 @contextmanager
-def _ctrl_c_ignored() -> Iterator[None]:
-    """Start processes that leave Ctrl-C to this one: it stops them in good order."""
-    if threading.current_thread() is not threading.main_thread():
-        yield
-        return
-    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+def _ctrl_c_held_back() -> Iterator[None]:
+    """Start processes that leave Ctrl-C to this one, which stops them in good order; here it is only put off."""
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
         yield
     finally:
-        signal.signal(signal.SIGINT, before)
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)

@@ -8,20 +8,33 @@ from __future__ import annotations
 
 import gc
 import os
-import signal
 import traceback
 from collections.abc import Mapping
 from contextlib import suppress
 from multiprocessing.connection import Connection
 
 from generator.errors import FaultyFileError, TuckwrightError
-from generator.publishing.jobs import HomeJob, Job, Outcome, OverviewJob, ProjectJob, SheetJob, Workshop
-from generator.publishing.later import OVERVIEWS, SHEETS, WORKING, later
+from generator.publishing.jobs import (
+    FurtherJob,
+    HomeJob,
+    Job,
+    Outcome,
+    OverviewJob,
+    ProjectJob,
+    ReferenceJob,
+    RoomJob,
+    SheetJob,
+    Workshop,
+)
+from generator.publishing.later import FURTHER, LOOKUP, OVERVIEWS, SHEETS, WORKING, later
 from generator.publishing.opened import open_room
 
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
     SheetJob: (SHEETS, "make_sheet"),
+    FurtherJob: (FURTHER, "make_further"),
+    RoomJob: (FURTHER, "make_room"),
+    ReferenceJob: (LOOKUP, "make_reference"),
     OverviewJob: (OVERVIEWS, "make_overview"),
     HomeJob: (OVERVIEWS, "make_home"),
 }
@@ -52,7 +65,6 @@ def _done(workshop: Workshop, job: Job) -> Outcome:
 
 def serve(jobs: Connection, workshop: Workshop) -> None:
     """Do jobs as they come, until nobody is left to send any: that ends a worker whose run was killed, too."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
     # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
     gc.collect()
     gc.freeze()

@@ -19,7 +19,7 @@ from generator.errors import PublishError
 TOOL = Path(__file__).resolve().parents[1]
 OWN_THEMES = TOOL.parent / "themes"
 # These reach a site only as files of their own, which pages link to: a change of them makes no page and no sheet stale.
-_LINKED_FILES = ("screen.css", "print.css")
+_LINKED_FILES = ("screen.css", "print.css", "machine.css", "reference.css")
 _LINKED_KINDS = (".js", ".woff2")
 
 
@@ -28,11 +28,13 @@ class Inputs:
     """Keys of everything that a site is built from.
 
     ``tool`` is that of the tool and its libraries, ``common`` that of everything which all projects share, the tool
-    included; ``projects`` and ``pages`` map names to keys of their bytes, ``titles`` pages to their first headings.
+    included; ``inside`` leaves out what pages only link to. ``projects`` and ``pages`` map names to keys of their
+    bytes, ``titles`` pages to their first headings.
     """
 
     tool: str
     common: str
+    inside: str
     projects: dict[str, str]
     pages: dict[str, str]
     titles: dict[str, str]
@@ -58,9 +60,10 @@ def read_inputs(folder: Path, theme: str) -> Inputs:
     ]
     pages = _named(folder / "site" / "pages", "*.md")
     titles = {name: _title(path) for name, path in pages.items()}
-    common = key_of(tool, theme, *_hashed(shared), *(f"{name}:{title}" for name, title in titles.items()))
+    rest = (tool, theme, *(f"{name}:{title}" for name, title in titles.items()))
+    common, inside = key_of(*rest, *_hashed(shared)), key_of(*rest, *_hashed(_inside(shared)))
     projects = _named(folder / "projects", "*.yaml")
-    return Inputs(tool, common, _keys(projects), _keys(pages), titles)
+    return Inputs(tool, common, inside, _keys(projects), _keys(pages), titles)
 
 
 def key_of(*parts: str) -> str:
@@ -90,9 +93,7 @@ def theme_folder(folder: Path, name: str) -> Path:
 
 def theme_key(folders: Iterable[Path]) -> str:
     """Return the key of what the folders of a theme put into pages and sheets themselves."""
-    files = [file for folder in folders for file in _files(folder)]
-    inside = [file for file in files if file.name not in _LINKED_FILES and file.suffix not in _LINKED_KINDS]
-    return key_of(*_hashed(inside))
+    return key_of(*_hashed(_inside(file for folder in folders for file in _files(folder))))
 
 
 def page_files(folder: Path) -> dict[str, Path]:
@@ -104,6 +105,11 @@ def _files(folder: Path, endings: tuple[str, ...] = ()) -> list[Path]:
     """All files below a folder in a stable order, without what the interpreter leaves there."""
     found = sorted(path for path in folder.rglob("*") if path.is_file() and "__pycache__" not in path.parts)
     return [path for path in found if not endings or path.suffix in endings]
+
+
+def _inside(files: Iterable[Path]) -> list[Path]:
+    """Those files that pages and sheets hold something of, rather than link to."""
+    return [file for file in files if file.name not in _LINKED_FILES and file.suffix not in _LINKED_KINDS]
 
 
 def _hashed(files: Iterable[Path]) -> list[str]:

@@ -6,7 +6,7 @@ is the greater the longer it takes against others of its kind, and is ``quick`` 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, ClassVar
@@ -86,14 +86,65 @@ class SheetJob:
 
 
 @dataclass(frozen=True, slots=True)
+class FurtherJob:
+    """Write the sheets about all sizes of a project below ``out``."""
+
+    quick: ClassVar[bool] = False
+    project: str
+    worksheets: tuple[bytes, ...]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return f"{self.project}, sheets about all sizes"
+
+    @property
+    def weight(self) -> int:
+        """Roughly how long it takes, against sheets of single sizes."""
+        return sum(map(len, self.worksheets))
+
+
+@dataclass(frozen=True, slots=True)
+class RoomJob:
+    """Write the sheets of the whole room below ``out``, from the worksheets of each project."""
+
+    quick: ClassVar[bool] = False
+    weight: ClassVar[int] = 1
+    projects: tuple[tuple[str, tuple[bytes, ...]], ...]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "sheets of the room"
+
+
+@dataclass(frozen=True, slots=True)
+class ReferenceJob:
+    """Write the turn plans and the reference below ``out``; ``cards`` say which project uses which plan."""
+
+    quick: ClassVar[bool] = False
+    weight: ClassVar[int] = 1
+    cards: tuple[Mapping[str, Any], ...]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "turn plans and reference"
+
+
+@dataclass(frozen=True, slots=True)
 class OverviewJob:
-    """Write the page of a project below ``out``; ``pictures`` say what its leading sheet drew."""
+    """Write the page of a project below ``out``; ``pictures`` say what its leading sheet drew, ``sheets`` what else."""
 
     quick: ClassVar[bool] = True
     weight: ClassVar[int] = 1
     project: str
     worksheets: tuple[bytes, ...]
     pictures: Mapping[str, Any]
+    sheets: Sequence[Mapping[str, str]]
     out: Path
 
     @property
@@ -109,6 +160,7 @@ class HomeJob:
     quick: ClassVar[bool] = True
     weight: ClassVar[int] = 1
     cards: tuple[Mapping[str, Any], ...]
+    sheets: Sequence[Mapping[str, str]]
     out: Path
 
     @property
@@ -117,7 +169,7 @@ class HomeJob:
         return "home and pages of words"
 
 
-Job = ProjectJob | SheetJob | OverviewJob | HomeJob
+Job = ProjectJob | SheetJob | FurtherJob | RoomJob | ReferenceJob | OverviewJob | HomeJob
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,9 @@ HAND = "generator.publishing.hand"
 WORKING = "generator.publishing.working"
 SHEETS = "generator.publishing.sheets"
 OVERVIEWS = "generator.publishing.overviews"
+FURTHER = "generator.publishing.further"
+LOOKUP = "generator.publishing.lookup"
+WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS)
 
 
 def later(name: str) -> ModuleType:

@@ -3,22 +3,21 @@
 from __future__ import annotations
 
 import pickle
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from generator.calculation.worked import Worksheet
 from generator.drawing.picture import Picture
-from generator.drawing.plan_samples import draw_plan_samples
 from generator.publishing.inputs import page_files
 from generator.publishing.jobs import HomeJob, Outcome, OverviewJob
 from generator.publishing.opened import OpenRoom
 from generator.publishing.written import Stopwatch, Written
 from generator.rendering import addresses
 from generator.rendering.further_files import further_files
-from generator.rendering.gallery import gallery_files, plans_used, render_gallery
+from generator.rendering.gallery import plans_used
 from generator.rendering.pages import render_home, render_project, render_words
-from generator.rendering.reference import render_glossary, render_reference, sourced_cautions
-from generator.rendering.setting import CardPicture, PageLink, ProjectSummary, summarised
+from generator.rendering.reference import render_glossary
+from generator.rendering.setting import CardPicture, ProjectSummary, SheetLink, summarised
 from generator.rendering.styles import shared_files
 
 _ON_CARD = ("project", "title", "kind", "level", "summary", "least_minutes", "most_minutes")
@@ -29,7 +28,7 @@ def make_overview(room: OpenRoom, job: OverviewJob) -> Outcome:
     watch, written = Stopwatch(), Written(job.out)
     worksheets: list[Worksheet] = [pickle.loads(packed) for packed in job.worksheets]  # noqa: S301 -- packed by this run
     with watch.on("pages"):
-        page = render_project(worksheets, _surface(job), room.setting)
+        page = render_project(worksheets, _surface(job), room.setting, _links(job.sheets))
         written.add(addresses.project_page(job.project), page.encode())
     summary = summarised(worksheets)
     card: dict[str, Any] = {name: getattr(summary, name) for name in _ON_CARD}
@@ -45,19 +44,13 @@ def make_home(room: OpenRoom, job: HomeJob) -> Outcome:
     """Write the home page, the pages of words and the files that all pages share."""
     watch, written = Stopwatch(), Written(job.out)
     with watch.on("pages"):
-        home = render_home([_summary(card) for card in job.cards], room.setting)
+        home = render_home([_summary(card) for card in job.cards], room.setting, _links(job.sheets))
         written.add(addresses.HOME, home.encode())
-        for address, page in {**_pages_of_words(room), **_reference(room)}.items():
+        for address, page in _pages_of_words(room).items():
             written.add(address, page.encode())
         for name, content in shared_files(room.theme).items():
             written.add(addresses.asset(name), content)
         for address, content in further_files(room.theme).items():
-            written.add(address, content)
-    with watch.on("pictures"):
-        plans = draw_plan_samples(room.style)
-    with watch.on("pages"):
-        written.add(addresses.GALLERY, render_gallery(plans, _used_in(job), room.setting).encode())
-        for address, content in gallery_files(plans).items():
             written.add(address, content)
     return Outcome(looks=room.looks, files=written.files, seconds=watch.seconds)
 
@@ -75,20 +68,6 @@ def _pages_of_words(room: OpenRoom) -> dict[str, str]:
     return pages
 
 
-def _reference(room: OpenRoom) -> dict[str, str]:
-    editions = [room.shelf.room.edition(name) for name in room.setting.editions]
-    return render_reference(editions, sourced_cautions(room.shelf.cautions, editions[0]), room.setting)
-
-
-def _used_in(job: HomeJob) -> dict[str, list[PageLink]]:
-    """The projects that use each turn plan."""
-    used: dict[str, list[PageLink]] = {}
-    for card in job.cards:
-        for plan in card["plans"]:
-            used.setdefault(plan, []).append(PageLink(card["title"], addresses.project_page(card["project"])))
-    return used
-
-
 def _surface(job: OverviewJob) -> Picture | None:
     """The picture that the leading sheet has drawn and filed."""
     told = job.pictures.get("surface")
@@ -97,6 +76,10 @@ def _surface(job: OverviewJob) -> Picture | None:
     svg = (job.out / told["address"]).read_text(encoding="utf-8")
     words = {name: value for name, value in told.items() if name != "address"}
     return Picture(svg=svg, **words)
+
+
+def _links(sheets: Iterable[Mapping[str, str]]) -> list[SheetLink]:
+    return [SheetLink(**sheet) for sheet in sheets]
 
 
 def _summary(card: Mapping[str, Any]) -> ProjectSummary:

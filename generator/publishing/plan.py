@@ -14,7 +14,8 @@ from generator.publishing.inputs import Inputs
 from generator.publishing.manifest import Manifest, complete
 
 SITE_ENTRY = "site"
-_OVERVIEW = "/overview"
+ROOM_ENTRY = "sheets of the room"
+REFERENCE_ENTRY = "reference"
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +47,9 @@ def planned(inputs: Inputs, manifest: Manifest, site: Path, wanted: Collection[s
 
 def _rest_is_current(inputs: Inputs, manifest: Manifest, site: Path, kept: list[str]) -> bool:
     """Return whether the pages of words stand as they are and no project is on the site that has gone."""
-    own = manifest.entries.get(SITE_ENTRY)
+    own = [manifest.entries.get(name) for name in (SITE_ENTRY, ROOM_ENTRY, REFERENCE_ENTRY)]
     same = manifest.pages == inputs.of_pages and set(manifest.projects) == set(kept)
-    return same and own is not None and not own.missing(site)
+    return same and all(entry is not None and not entry.missing(site) for entry in own)
 
 
 def sheet_entry(project: str, size: str, edition: str) -> str:
@@ -58,9 +59,14 @@ def sheet_entry(project: str, size: str, edition: str) -> str:
 
 def overview_entry(project: str) -> str:
     """Return the name under which the manifest keeps the page of a project."""
-    return project + _OVERVIEW
+    return f"{project}/overview"
+
+
+def further_entry(project: str) -> str:
+    """Return the name under which the manifest keeps the sheets about all sizes of a project."""
+    return f"{project}/further"
 
 
 def is_sheet(entry: str) -> bool:
     """Return whether an entry of the manifest is that of a size."""
-    return entry != SITE_ENTRY and not entry.endswith(_OVERVIEW)
+    return entry.count("/") > 1

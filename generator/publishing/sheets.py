@@ -22,6 +22,7 @@ from generator.rendering.handout import render_handout
 from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_size
 from generator.rendering.setting import Setting, SizeLink, size_link
+from generator.rendering.sheet_kinds import size_orders
 from generator.rendering.strip import render_strip
 
 
@@ -43,6 +44,10 @@ def make_sheet(room: OpenRoom, job: SheetJob) -> Outcome:
     with watch.on("strips"):
         for address, sheet in strips(worksheet, pictures, room.setting).items():
             written.add(address, sheet)
+    with watch.on("further sheets"):
+        for order in size_orders(worksheet):
+            for paper in room.setting.papers:
+                written.add(order.address(paper), order.render(room.setting, paper))
     card = _leading(worksheet, pictures, written) if job.sheet.leads else {}
     return Outcome(looks=room.looks, files=written.files, card=card, seconds=watch.seconds)
 

@@ -11,14 +11,14 @@ from generator.rendering.comparison import compared
 from generator.rendering.environment import sheet_words
 from generator.rendering.figures import Pictures, arranged
 from generator.rendering.page_frame import framed_page
-from generator.rendering.setting import ProjectSummary, Setting, SizeLink, size_link, summarised
+from generator.rendering.setting import ProjectSummary, Setting, SheetLink, SizeLink, size_link, summarised
 from generator.rendering.sharing import size_sharing
 
 _COLUMNS = 5
 
 
-def render_home(projects: Sequence[ProjectSummary], setting: Setting) -> str:
-    """Return the home page: the room, and its projects as cards."""
+def render_home(projects: Sequence[ProjectSummary], setting: Setting, sheets: Sequence[SheetLink] = ()) -> str:
+    """Return the home page: the room, its projects as cards, and the sheets of the whole room."""
     return framed_page(
         "home.html",
         addresses.HOME,
@@ -26,11 +26,17 @@ def render_home(projects: Sequence[ProjectSummary], setting: Setting) -> str:
         projects=projects,
         kinds=sorted({project.kind for project in projects}),
         levels=tuple(dict.fromkeys(project.level for project in projects)),
+        sheets=_by_title(sheets),
     )
 
 
-def render_project(worksheets: Sequence[Worksheet], picture: Picture | None, setting: Setting) -> str:
-    """Return the page of a project from its worksheets, one for each size and edition: its sizes side by side."""
+def render_project(
+    worksheets: Sequence[Worksheet], picture: Picture | None, setting: Setting, sheets: Sequence[SheetLink] = ()
+) -> str:
+    """Return the page of a project from its worksheets, one for each size and edition: its sizes side by side.
+
+    ``sheets`` are further ones about all sizes.
+    """
     editions = {
         edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
         for edition in dict.fromkeys(worksheet.edition.name for worksheet in worksheets)
@@ -40,7 +46,8 @@ def render_project(worksheets: Sequence[Worksheet], picture: Picture | None, set
         addresses.project_page(worksheets[0].project),
         setting,
         project=summarised(worksheets, picture),
-        comparisons={edition: compared(sheets) for edition, sheets in editions.items()},
+        comparisons={edition: compared(found) for edition, found in editions.items()},
+        sheets=_by_title(sheets),
     )
 
 
@@ -64,3 +71,9 @@ def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, size
 def render_words(name: str, title: str, text: str, setting: Setting) -> str:
     """Return a page of words: its name in the address, its title, and Markdown."""
     return framed_page("words.html", addresses.words_page(name), setting, title=title, text=text)
+
+
+def _by_title(sheets: Sequence[SheetLink]) -> dict[str, tuple[SheetLink, ...]]:
+    """Sheets of one title together, in the order of their first."""
+    titles = dict.fromkeys(sheet.title for sheet in sheets)
+    return {title: tuple(sheet for sheet in sheets if sheet.title == title) for title in titles}

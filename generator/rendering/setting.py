@@ -72,6 +72,20 @@ class SizeLink:
         """Return the path of its marking strips on a paper."""
         return addresses.strip_file(self.project, self.size, self.edition, paper)
 
+    def rescue(self, paper: str) -> str:
+        """Return the path of its sheet for when something goes wrong."""
+        return addresses.size_sheet_file(self.project, self.size, "rescue", self.edition, paper)
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLink:
+    """One further sheet to print: its title, edition and paper, and its path inside the site."""
+
+    title: str
+    edition: str
+    paper: str
+    address: str
+
 
 @dataclass(frozen=True, slots=True)
 class CardPicture:

@@ -11,6 +11,7 @@ from generator.errors import PublishError
 from generator.publishing.inputs import OWN_THEMES
 from generator.publishing.manifest import NAME, read_manifest
 
+ROOM = ("sheets of the room", "reference")
 SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
 
 
@@ -53,15 +54,16 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
     before = other.stat().st_ino
     edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
     done = published(room)
-    assert done.made == ["flag/inch/small", "flag/inch/large", "flag/overview", "site"]
-    assert done.kept == ["tablet/inch/only", "tablet/overview"]
+    assert done.made == ["flag/inch/small", "flag/inch/large", "flag/further", "flag/overview", *ROOM, "site"]
+    assert sorted(done.kept) == ["tablet/further", "tablet/inch/only", "tablet/overview"]
     assert other.stat().st_ino == before
     assert "Storm flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
 
 
 def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> None:
     edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
-    assert published(room).made == ["flag/inch/large", "flag/overview", "site"]
+    made = ["flag/inch/large", "flag/further", "flag/overview", "sheets of the room", "site"]
+    assert published(room).made == made
 
 
 def test_a_remark_makes_no_sheet_again(room: Path) -> None:
@@ -90,6 +92,7 @@ def test_what_belongs_to_a_size_that_is_gone_disappears(room: Path) -> None:
 
 
 def test_a_page_of_words_that_is_gone_disappears_from_every_page(room: Path) -> None:
+    (room / "projects/tablet.yaml").unlink()
     (room / "site/pages/how-to-measure.md").unlink()
     published(room)
     assert not (site_of(room) / "pages").exists()
@@ -122,20 +125,22 @@ def test_a_damaged_manifest_counts_as_none(room: Path, text: str) -> None:
 def test_naming_a_project_leaves_the_others_as_they_were_published(room: Path) -> None:
     edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
     edit(room / "projects/tablet.yaml", "Tucked tablet", "Three tucks")
-    assert published(room, "tablet").made == ["tablet/inch/only", "tablet/overview", "site"]
+    assert published(room, "tablet").made == ["tablet/inch/only", "tablet/further", "tablet/overview", *ROOM, "site"]
     assert "Signal flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
-    assert published(room).made == ["flag/inch/small", "flag/inch/large", "flag/overview", "site"]
+    assert [name for name in published(room).made if "tablet" in name] == []
+    assert "Storm flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
 
 
 def test_a_project_that_was_never_published_stays_out_when_another_is_named(tmp_path: Path) -> None:
     room = made_room(tmp_path / "room")
     published(room, "flag")
     assert not (site_of(room) / "projects/tablet").exists()
-    assert published(room).made == ["tablet/inch/only", "tablet/overview", "site"]
+    assert published(room).made == ["tablet/inch/only", "tablet/further", "tablet/overview", *ROOM, "site"]
 
 
 def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_sheets_does(room: Path) -> None:
     shutil.copytree(OWN_THEMES, room / "themes")
+    (room / "projects/tablet.yaml").unlink()
     published(room)
     with (room / "themes/plain/css/screen.css").open("a", encoding="utf-8") as file:
         file.write("h1 { letter-spacing: 0; }\n")
@@ -143,12 +148,13 @@ def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_she
     assert "letter-spacing: 0;" in (site_of(room) / "assets/screen.css").read_text(encoding="utf-8")
     with (room / "themes/plain/css/handout.css").open("a", encoding="utf-8") as file:
         file.write("h1 { letter-spacing: 0; }\n")
-    assert "tablet/inch/only" in published(room).made
+    assert published(room).kept == []
 
 
 def test_another_theme_makes_every_sheet_again(room: Path) -> None:
     before = bytes_of(room)[SMALL]
-    assert len(published(room, theme="large-print").made) == 6
+    (room / "projects/tablet.yaml").unlink()
+    assert published(room, theme="large-print").kept == []
     assert bytes_of(room)[SMALL] != before
 
 
