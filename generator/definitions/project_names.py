@@ -33,6 +33,10 @@ def prepared(tree: Group, room: Room, root: Path | None) -> Reading:
     known = {name: MEASURES.get(kind, {}) for name, kind in reading.kinds.items()}
     partial = not reading.broken.isdisjoint(("sizes", "measures", "pieces"))
     reading.names = Names({}, known, partial=partial)
+    written = tree.get("measures")
+    if written is not None and measures is None:
+        told = "measures are wanted here, each a name with its formula; write them, or take the line out"
+        reading.faults.add(written.place, told)
     found = Measures(size_dimensions(sizes, reading.sizes), measures, reading)
     reading.measures = found.all_formulas()
     reading.names = Names(found, known, partial=partial)

@@ -63,6 +63,14 @@ YAML_ATTACKS: dict[str, Attack] = {
         spoilt("measures:", "".join(f"  s{number}:\n    {SIDE}\n" for number in range(5000)) + "measures:"),
         f"608:3: {TOO_MANY}",
     ),
+    "a piece of nothing": (
+        spoilt(MEET, f"  edging:\n{MEET}"),
+        "38:10: a piece is a group of keys: kind, cloth ...; write them, or take the line out",
+    ),
+    "measures of nothing": (
+        GOOD.split("  pad: ")[0] + GOOD[GOOD.index("cloths:") :],
+        "12:10: measures are wanted here, each a name with its formula; write them, or take the line out",
+    ),
     "a directive of another YAML": (
         "%YAML 9.9\n---\n" + GOOD,
         "1:1: a text cannot begin with %; write | after the key and put the text on the next line",
@@ -149,6 +157,10 @@ FORMULA_ATTACKS: dict[str, Attack] = {
     "a loop in a text": (
         spoilt(SUMMARY, "  {% for a in range(1000000000) %}x{% endfor %}\n"),
         "4:3: only {{ }} is used in texts",
+    ),
+    "a step on a piece that lacks what it tells": (
+        GOOD + "  - use: make ties\n",
+        "54:5: the step 'make ties' tells the ",
     ),
     "a placeholder that is never closed": (spoilt(STEP, "{{ front.number"), "50:11: a {{ without its }}"),
 }
