@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.intervals import DrawIn, Swing, interval_draw_in, is_tight, panel_swing
 from generator.calculation.irrational import PI_ABOVE
 from generator.calculation.refused import more_than_nothing
-from generator.calculation.repeat import TurnPlan
+from generator.calculation.turning.intervals import DrawIn, Swing, interval_draw_in, is_tight, panel_swing
+from generator.calculation.turning.repeat import TurnPlan
 
 SPACINGS_IN_DEPTHS = (6, 8, 12)
 _SIDE_TO_SIDE = Fraction(1)
@@ -56,7 +56,7 @@ def plan_draw_in(plan: TurnPlan, spacing: int) -> PlanDrawIn:
     Tucks that all lie one way lose nothing. From side to side at 6 depths: 1 - sqrt(1 - (2/6)^2) = 0.0572 at least,
     1 - sqrt(1 - (pi/6)^2) = 0.1480 to plan with.
 
-    >>> from generator.calculation.plans import turn_plan
+    >>> from generator.calculation.turning.plans import turn_plan
     >>> plan_draw_in(turn_plan("one way"), 6).most
     Fraction(0, 1)
     >>> lost = plan_draw_in(turn_plan("ripples"), 6)
@@ -65,7 +65,7 @@ def plan_draw_in(plan: TurnPlan, spacing: int) -> PlanDrawIn:
 
     References
     ----------
-    Derived in :func:`~generator.calculation.draw_in.planning_draw_in`; no published source.
+    Derived in :func:`~generator.calculation.turning.draw_in.planning_draw_in`; no published source.
     """
     depths = (Fraction(1),) * plan.columns
     swings = [panel_swing(*pair, depths) for pair in zip(plan.cell, plan.cell[1:] + plan.cell[:1], strict=True)]
@@ -123,7 +123,7 @@ def row_loss(depth: Fraction, spacing: Fraction) -> RowLoss:
 
     References
     ----------
-    Derived in :func:`~generator.calculation.draw_in.planning_draw_in`; no published source.
+    Derived in :func:`~generator.calculation.turning.draw_in.planning_draw_in`; no published source.
     """
     way = (more_than_nothing(depth, "the depth of a tuck"), _SIDE_TO_SIDE)
     if more_than_nothing(spacing, "the distance between two rows") <= PI_ABOVE * depth:

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-from generator.calculation.ends import least_margin
+from generator.calculation.panel.ends import least_margin
+from generator.calculation.panel.tucks import pitch, tuck_take_up
 from generator.calculation.refused import more_than_nothing
-from generator.calculation.tucks import pitch, tuck_take_up
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, MILLIMETRE, Edition

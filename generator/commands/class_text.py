@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from generator.calculation.class_paper import KitSlip
-from generator.calculation.timetable import Entry, SessionPlan, clock
+from generator.calculation.making.class_paper import KitSlip
+from generator.calculation.making.timetable import Entry, SessionPlan, clock
 from generator.calculation.worked import CutItem, Piece
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet

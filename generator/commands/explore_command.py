@@ -9,9 +9,9 @@ from fractions import Fraction
 import click
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.explore import plans_for_cloth, plans_for_size
-from generator.calculation.plans import PLANS, turn_plan
-from generator.calculation.wish import Choice, TuckWish
+from generator.calculation.panel.explore import plans_for_cloth, plans_for_size
+from generator.calculation.panel.wish import Choice, TuckWish
+from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.commands.edge_words import typed_end, typed_length, typed_range
 from generator.lengths import EDITIONS, Edition, write_length

@@ -26,9 +26,7 @@ EDITION = click.Choice(["inch", "metric"])
 @click.option(
     "--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; may be repeated."
 )
-@click.option(
-    "--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=."
-)
+@click.option("--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=.")
 def command(project: str, size: str, edition: str | None, *, as_json: bool, as_csv: bool, **at_hand: Any) -> None:
     """Print the figures in one of three forms."""
     if as_json and as_csv:

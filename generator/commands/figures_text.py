@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.turns import spoken_row
-from generator.calculation.worked import Panel, Piece, RowSet, TuckSet, Worksheet
+from generator.calculation.turning.turns import spoken_row
+from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked_project import Worksheet
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.lengths import Edition, say_length, write_length
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import click
 
-from generator.calculation.sample import sample_draw_in, sample_shrinkage, sample_take_up
+from generator.calculation.panel.sample import sample_draw_in, sample_shrinkage, sample_take_up
 from generator.commands.edge_words import typed_length
 from generator.lengths import EDITIONS, Edition, write_length, write_number
 

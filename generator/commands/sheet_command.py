@@ -31,9 +31,7 @@ _PDF = b"%PDF-"
 @click.option("--paper", help="Letter or A4; the room's first paper without it.")
 @click.option("--theme", metavar="NAME", help="How it looks, such as large-print; the room's theme without it.")
 @click.option("--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; repeatable.")
-@click.option(
-    "--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=."
-)
+@click.option("--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=.")
 def command(project: str, size: str | None, output: Path, **options: Any) -> None:
     """Write the handout of one size."""
     _refuse_to_overwrite(output)

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import click
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
 from generator.commands.room_folder import project_files, room_folder
 from generator.definitions.project import Project, load_project

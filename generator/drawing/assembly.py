@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.assemblies.bench import Making, Stage, set_up
 from generator.drawing.assemblies.binding import binding_stages
 from generator.drawing.assemblies.board import board_stages

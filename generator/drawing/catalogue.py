@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from generator.calculation.worked import Panel, Worksheet
+from generator.calculation.worked import Panel
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.assembly import assembly_names, draw_assembly
 from generator.drawing.check_points import draw_check_points
 from generator.drawing.flat_cloth import draw_flat_cloth

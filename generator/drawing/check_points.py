@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.worked import CheckPoint, Panel, TuckSet, Worksheet
+from generator.calculation.worked import CheckPoint, Panel, TuckSet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.picture import Picture

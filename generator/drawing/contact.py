@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from xml.sax.saxutils import escape
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room

@@ -7,7 +7,8 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from generator.calculation.worked import Panel, Piece, TuckSet, Worksheet
+from generator.calculation.worked import Panel, Piece, TuckSet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.flat_cloth_plan import ARROW_GAP, FlatCloth, FlatPart, plan_flat_cloth, row_label
 from generator.drawing.labels import spread, text_height, text_width

@@ -10,7 +10,8 @@ import math
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generator.calculation.worked import Layout, Placed, Worksheet
+from generator.calculation.worked import Layout, Placed
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import spread, text_height, text_width
 from generator.drawing.layout_plan import WIDE, LayoutPart, Strip, plan_layout

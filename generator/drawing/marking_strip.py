@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from generator.calculation.worked import Panel, Worksheet
+from generator.calculation.worked import Panel
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Label, levels, text_height, text_lines, text_width
 from generator.drawing.picture import Picture

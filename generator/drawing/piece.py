@@ -9,7 +9,8 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from generator.calculation.worked import EdgeWork, Piece, Worksheet
+from generator.calculation.worked import EdgeWork, Piece
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.picture import Picture

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.calculation.plans import PLANS, turn_plan
+from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.drawing.surface import draw_plan_sample

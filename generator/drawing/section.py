@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.worked import Panel, TuckSet, Turn, Worksheet
+from generator.calculation.worked import Panel, TuckSet, Turn
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_edge import LIFT, PLY, draw_ply, hem_path, standing_path, turned_path
 from generator.drawing.labels import text_height

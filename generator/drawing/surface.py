@@ -11,7 +11,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from generator.calculation.worked import Piece, Turn, Worksheet
+from generator.calculation.worked import Piece, Turn
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_colour import SHADES, cloth_colour, shades, thread_colour
 from generator.drawing.labels import text_height

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from generator.calculation.turns import spoken_row
-from generator.calculation.worked import RowSet, Turn, Worksheet
+from generator.calculation.turning.turns import spoken_row
+from generator.calculation.worked import RowSet, Turn
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_width
 from generator.drawing.picture import Picture

@@ -11,7 +11,7 @@ from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from fractions import Fraction
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.publishing.inputs import key_of
 
 

@@ -9,7 +9,7 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.publishing.jobs import FurtherJob, Outcome, RoomJob
 from generator.publishing.opened import OpenRoom
 from generator.publishing.written import Stopwatch, Written

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
 from generator.drawing.style import read_style

@@ -6,7 +6,7 @@ import pickle
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.publishing.inputs import page_files
 from generator.publishing.jobs import HomeJob, Outcome, OverviewJob

@@ -9,7 +9,7 @@ import pickle
 from collections.abc import Mapping
 from typing import Any
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.catalogue import draw, figure_keys
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style

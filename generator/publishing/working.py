@@ -5,7 +5,7 @@ from __future__ import annotations
 import pickle
 from dataclasses import replace
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import Project, load_project
 from generator.errors import FaultyFileError, Finding

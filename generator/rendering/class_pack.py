@@ -10,9 +10,10 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.calculation.class_paper import KitSlip
-from generator.calculation.timetable import clock
-from generator.calculation.worked import CutItem, Piece, SupplyLine
+from generator.calculation.making.class_paper import KitSlip
+from generator.calculation.making.timetable import clock
+from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked_project import SupplyLine
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.drawing.layout import draw_cutting

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.rendering.setting import SizeLink, size_link
 from generator.rendering.tables import in_order, piece_size
 from generator.rendering.typeset import time_words, typeset

@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 
 from markupsafe import Markup
 
-from generator.calculation.turns import spoken_row
+from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, changed_numbers
 from generator.lengths import EDITIONS
 from generator.rendering import addresses

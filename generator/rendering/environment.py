@@ -8,8 +8,8 @@ from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
-from generator.calculation.turns import spoken_row
-from generator.calculation.worked import Worksheet
+from generator.calculation.turning.turns import spoken_row
+from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
 from generator.rendering import tables
 from generator.rendering.typeset import as_sentence, bare, said, time_words, typeset

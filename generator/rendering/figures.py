@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]

@@ -9,7 +9,8 @@ from typing import Any
 from markupsafe import Markup
 from weasyprint import Document
 
-from generator.calculation.worked import ClothUse, TuckSet, Worksheet
+from generator.calculation.worked import TuckSet
+from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper, written_sheet
 from generator.rendering.pdf import page_of, write_fitting_pdf
 from generator.rendering.setting import Setting

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.calculation.plans import PLANS, turn_plan
 from generator.calculation.reference_rows import PlanDrawIn, plan_rows
-from generator.calculation.repeat import TurnPlan
-from generator.calculation.turns import row_words, spoken_row
-from generator.calculation.worked import Turn, Worksheet
+from generator.calculation.turning.plans import PLANS, turn_plan
+from generator.calculation.turning.repeat import TurnPlan
+from generator.calculation.turning.turns import row_words, spoken_row
+from generator.calculation.worked import Turn
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.page_frame import framed_page

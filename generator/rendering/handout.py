@@ -7,7 +7,7 @@ from typing import Any
 
 from weasyprint import Document
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.figures import Pictures, arranged, sheet_image
 from generator.rendering.pdf import Paper, page_of, write_fitting_pdf

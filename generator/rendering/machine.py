@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from generator.calculation.worked import Panel, Row, SheetStep, Worksheet
+from generator.calculation.worked import Panel, Row
+from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.rendering import addresses
 from generator.rendering.environment import sheet_words
 from generator.rendering.page_frame import framed_page

@@ -12,7 +12,7 @@ from typing import Any
 
 from weasyprint import Document
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.errors import CalculationError
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.pdf import Paper, write_fitting_pdf

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.comparison import compared

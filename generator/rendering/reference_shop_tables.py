@@ -6,9 +6,9 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
-from generator.calculation.buttons import buttonhole, from_lignes
-from generator.calculation.cloth import buy_text
-from generator.calculation.fullness import PUBLISHED_FULLNESS, gathered_length
+from generator.calculation.cutting.cloth import buy_text
+from generator.calculation.pieces.buttons import buttonhole, from_lignes
+from generator.calculation.pieces.fullness import PUBLISHED_FULLNESS, gathered_length
 from generator.lengths import INCH, METRE, METRIC, MILLIMETRE, YARD, Edition, round_up, write_length, write_number
 from generator.rendering.reference_tuck_tables import Table
 from generator.rendering.typeset import said, typeset

@@ -7,7 +7,9 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
-from generator.calculation.marks import laid_out, rounded
+from generator.calculation.panel.marks import laid_out, rounded
+from generator.calculation.panel.stitching_errors import random_error, systematic_error
+from generator.calculation.panel.tolerance import check_points
 from generator.calculation.reference_rows import RowLoss, row_loss
 from generator.calculation.reference_tables import (
     COUNTS,
@@ -17,8 +19,6 @@ from generator.calculation.reference_tables import (
     usual_spacings,
     usual_widths,
 )
-from generator.calculation.stitching_errors import random_error, systematic_error
-from generator.calculation.tolerance import check_points
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import CENTIMETRE, INCH, METRIC, Edition, round_nearest, say_length, write_number
 from generator.rendering.typeset import said, typeset

@@ -17,8 +17,8 @@ from typing import Any
 from markupsafe import Markup
 from weasyprint import Document
 
-from generator.calculation.tucks import tuck_take_up
-from generator.calculation.worked import Worksheet
+from generator.calculation.panel.tucks import tuck_take_up
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_shopping import kit_supplies
 from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper

@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 
 from markupsafe import Markup
 
-from generator.calculation.worked import SheetStep, Worksheet
+from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.rendering import addresses
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.words import read_words

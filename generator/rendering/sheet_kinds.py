@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any, Literal
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.rendering import addresses
 from generator.rendering.class_pack import render_class_pack

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.figures import STRIP, Pictures, sheet_image

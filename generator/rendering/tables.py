@@ -9,7 +9,8 @@ from itertools import groupby
 
 from markupsafe import Markup, escape
 
-from generator.calculation.worked import ClothUse, Panel, Piece, RowSet, TuckSet, Worksheet
+from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.lengths import Edition, say_length
 from generator.rendering.typeset import bare, on_ruler, said, typeset
 

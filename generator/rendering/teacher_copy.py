@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
-from generator.calculation.worked import CheckPoint, Panel, Worksheet
+from generator.calculation.worked import CheckPoint, Panel
+from generator.calculation.worked_project import Worksheet
 from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, written_sheet
 from generator.rendering.setting import Setting

@@ -5,7 +5,7 @@ from __future__ import annotations
 import dataclasses
 from pathlib import Path
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.editions import published_edition
 from generator.calculation.worksheet.figures import figures
 from generator.calculation.worksheet.sheet import shelf_of, worked_sheet

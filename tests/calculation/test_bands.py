@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.bands import worked_binding, worked_boxing, worked_facing, worked_piping, worked_tie
 from generator.calculation.irrational import PI_BELOW
+from generator.calculation.pieces.bands import worked_binding, worked_boxing, worked_facing, worked_piping, worked_tie
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 

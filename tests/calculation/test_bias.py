@@ -11,7 +11,13 @@ from hypothesis import strategies as st
 from shapely.affinity import rotate
 from shapely.geometry import LineString, Polygon, box
 
-from generator.calculation.bias import area_bound, bias_square, bias_strips, cloth_for_bias, continuous_bias_length
+from generator.calculation.pieces.bias import (
+    area_bound,
+    bias_square,
+    bias_strips,
+    cloth_for_bias,
+    continuous_bias_length,
+)
 from generator.errors import CalculationError
 
 QUARTER = Fraction(1, 4)

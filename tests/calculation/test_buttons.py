@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.buttons import (
+from generator.calculation.pieces.buttons import (
     button_line,
     button_positions,
     buttonhole,

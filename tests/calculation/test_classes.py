@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.class_paper import PrintLine, kit_slips, print_run
-from generator.calculation.classes import (
+from generator.calculation.making.class_paper import PrintLine, kit_slips, print_run
+from generator.calculation.making.classes import (
     Booking,
     Kit,
     KitCount,

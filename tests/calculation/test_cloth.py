@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as draw
 
-from generator.calculation.cloth import buy_text, length_to_buy, washed_width
+from generator.calculation.cutting.cloth import buy_text, length_to_buy, washed_width
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRE, METRIC, YARD
 

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as draw
 from shapely.geometry import box
 
-from generator.calculation.layout import cutting_layout
+from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.worked import CutItem, Layout
 from generator.errors import CalculationError
 from generator.lengths import METRE, METRIC, MILLIMETRE

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 from row_panels import signed
 
-from generator.calculation.draw_in import (
+from generator.calculation.turning.draw_in import (
     comfortable_spacing,
     least_draw_in,
     planning_draw_in,

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import box
 
-from generator.calculation.envelope import gaping_overlap, worked_envelope_back
+from generator.calculation.pieces.envelope import gaping_overlap, worked_envelope_back
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE

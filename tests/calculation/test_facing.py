@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as some
 from row_panels import even_tucks, signed, uneven_tucks
 
-from generator.calculation.facing import facing_gap, facing_gaps, facing_words
+from generator.calculation.turning.facing import facing_gap, facing_gaps, facing_words
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, MILLIMETRE
 

@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from tuck_panels import even_panel, inches, seam
 
-from generator.calculation.findings import thickness_finding, tuck_findings
-from generator.calculation.marks import laid_out, rounded
+from generator.calculation.panel.findings import thickness_finding, tuck_findings
+from generator.calculation.panel.marks import laid_out, rounded
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import INCH, METRIC, MILLIMETRE
 

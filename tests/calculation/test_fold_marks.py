@@ -10,9 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tuck_panels import even_panel, inches, seam
 
-from generator.calculation.ends import first_mark
-from generator.calculation.marks import laid_out, rounded
-from generator.calculation.ply_by_ply import worked_forwards
+from generator.calculation.panel.ends import first_mark
+from generator.calculation.panel.marks import laid_out, rounded
+from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.worked import End, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, Edition, coarsest_grid, on_step

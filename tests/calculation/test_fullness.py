@@ -8,7 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.fullness import PUBLISHED_FULLNESS, fullness_of, gathered_length, worked_gathered_strip
+from generator.calculation.pieces.fullness import (
+    PUBLISHED_FULLNESS,
+    fullness_of,
+    gathered_length,
+    worked_gathered_strip,
+)
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from row_panels import signed
 
-from generator.calculation.held import edge_tucks_lie, held_turns
-from generator.calculation.plans import turn_plan
+from generator.calculation.turning.held import edge_tucks_lie, held_turns
+from generator.calculation.turning.plans import turn_plan
 from generator.calculation.worked import End
 
 ROW = signed("><.")

@@ -7,8 +7,8 @@ from fractions import Fraction
 import pytest
 from row_panels import signed
 
-from generator.calculation.draw_in import least_draw_in, planning_draw_in
-from generator.calculation.intervals import (
+from generator.calculation.turning.draw_in import least_draw_in, planning_draw_in
+from generator.calculation.turning.intervals import (
     NO_SWING,
     DrawIn,
     Swing,

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as draw
 from tuck_panels import even_panel, inches, seam
 
-from generator.calculation.joins import breadth_joins
+from generator.calculation.cutting.joins import breadth_joins
 from generator.calculation.worked import BreadthJoin, End, TuckSet, Turn
 from generator.errors import CalculationError
 from generator.lengths import METRIC

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 from row_panels import even_tucks, signed, uneven_tucks
 
-from generator.calculation.layers import (
+from generator.calculation.turning.layers import (
     LayerLimits,
     crossed_layers,
     edge_layers,

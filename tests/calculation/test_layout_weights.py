@@ -7,10 +7,10 @@ from itertools import product
 import pytest
 from cloth_by_other_routes import random_items
 
-from generator.calculation.layout_kinds import StripTable, kind_of
-from generator.calculation.layout_search import Looks, SearchTooLongError
-from generator.calculation.layout_strips import shorter_strips, shortest_strips
-from generator.calculation.layout_weights import SCALE, fullest_strip, strip_weights
+from generator.calculation.cutting.layout_kinds import StripTable, kind_of
+from generator.calculation.cutting.layout_search import Looks, SearchTooLongError
+from generator.calculation.cutting.layout_strips import shorter_strips, shortest_strips
+from generator.calculation.cutting.layout_weights import SCALE, fullest_strip, strip_weights
 
 WIDTH = 30
 

@@ -10,9 +10,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tuck_panels import inches, seam, wish_of
 
-from generator.calculation.ends import first_mark
-from generator.calculation.margins import dealt_margins, least_margins, margin_ranges, margins_keep, settled_margin
-from generator.calculation.wish import spacing_window, spacings_near
+from generator.calculation.panel.ends import first_mark
+from generator.calculation.panel.margins import (
+    dealt_margins,
+    least_margins,
+    margin_ranges,
+    margins_keep,
+    settled_margin,
+)
+from generator.calculation.panel.wish import spacing_window, spacings_near
 from generator.calculation.worked import End
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE, on_step
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.money import Currency, Money, priced, read_money, total
+from generator.calculation.making.money import Currency, Money, priced, read_money, total
 from generator.errors import CalculationError
 
 POUND = Currency("£", before=True, space=False, places=2)

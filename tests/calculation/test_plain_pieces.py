@@ -9,7 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import box
 
-from generator.calculation.plain_pieces import cut_size, plain_allowance, worked_circle, worked_rectangle, worked_strip
+from generator.calculation.pieces.plain_pieces import (
+    cut_size,
+    plain_allowance,
+    worked_circle,
+    worked_rectangle,
+    worked_strip,
+)
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, MILLIMETRE

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as some
 from row_panels import signed, written
 
-from generator.calculation.plans import PLANS, TurnPlan, drawn_plan, turn_plan
+from generator.calculation.turning.plans import PLANS, TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import Turn
 from generator.errors import CalculationError
 

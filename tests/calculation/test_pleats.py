@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.pleats import (
+from generator.calculation.pieces.pleats import (
     PleatedStrip,
     Pleats,
     pleat_layers,

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from generator.calculation.ends import least_margin
+from generator.calculation.panel.ends import least_margin
 from generator.calculation.reference_rows import row_loss
 from generator.calculation.reference_tables import (
     COUNTS,

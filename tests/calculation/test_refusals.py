@@ -8,8 +8,8 @@ from fractions import Fraction
 import pytest
 from tuck_panels import inches, seam, wish_of
 
-from generator.calculation.choice import TuckWish, choose_tucks
 from generator.calculation.count_rule import CountRule
+from generator.calculation.panel.choice import TuckWish, choose_tucks
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC, Edition

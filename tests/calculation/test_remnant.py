@@ -7,8 +7,8 @@ from fractions import Fraction
 import pytest
 from cloth_by_other_routes import length_by_trying_everything, random_items
 
-from generator.calculation.layout import cutting_layout
-from generator.calculation.remnant import fits_remnant, narrowest_width
+from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.cutting.remnant import fits_remnant, narrowest_width
 from generator.calculation.worked import CutItem
 from generator.errors import CalculationError
 

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point
 
-from generator.calculation.roll import (
+from generator.calculation.pieces.roll import (
     circumference,
     circumference_bounds,
     diameter_of,

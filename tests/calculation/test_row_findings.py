@@ -8,8 +8,8 @@ from fractions import Fraction
 import pytest
 from row_panels import SEAM, even_tucks
 
-from generator.calculation.plans import drawn_plan, turn_plan
-from generator.calculation.rows import RowWish, choose_rows, row_findings
+from generator.calculation.turning.plans import drawn_plan, turn_plan
+from generator.calculation.turning.rows import RowWish, choose_rows, row_findings
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import INCH, METRIC, MILLIMETRE, Edition
 

@@ -13,10 +13,10 @@ from hypothesis import strategies as some
 from row_panels import SEAM, even_tucks, signed, uneven_tucks, written
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.layers import LayerLimits
-from generator.calculation.plans import drawn_plan, turn_plan
-from generator.calculation.rows import RowWish, choose_rows, cut_along, length_needed
-from generator.calculation.turns import row_words
+from generator.calculation.turning.layers import LayerLimits
+from generator.calculation.turning.plans import drawn_plan, turn_plan
+from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, length_needed
+from generator.calculation.turning.turns import row_words
 from generator.calculation.worked import End, RowSet, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, MILLIMETRE, Edition, on_step

@@ -9,9 +9,9 @@ import pytest
 from tuck_panels import inches, wish_of
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.ply_by_ply import worked_forwards
-from generator.calculation.runs import RunWish, graduated_depths, work_runs
-from generator.calculation.wish import TuckWish
+from generator.calculation.panel.ply_by_ply import worked_forwards
+from generator.calculation.panel.runs import RunWish, graduated_depths, work_runs
+from generator.calculation.panel.wish import TuckWish
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, MILLIMETRE, read_length

@@ -7,8 +7,8 @@ from fractions import Fraction
 import pytest
 from tuck_panels import inches
 
-from generator.calculation.ring import ring_cut, ring_pitch
-from generator.calculation.sample import (
+from generator.calculation.panel.ring import ring_cut, ring_pitch
+from generator.calculation.panel.sample import (
     carried_take_up,
     sample_draw_in,
     sample_shrinkage,

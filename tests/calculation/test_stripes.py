@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as draw
 
-from generator.calculation.stripes import Stripe, TuckColours, colours_between, spacing_on_repeat, tuck_colours
+from generator.calculation.cutting.stripes import Stripe, TuckColours, colours_between, spacing_on_repeat, tuck_colours
 from generator.errors import CalculationError
 
 TICKING = [Stripe("navy", Fraction(3, 4)), Stripe("white", Fraction(1, 4)), Stripe("sand", Fraction(1, 2))]

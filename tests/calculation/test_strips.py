@@ -10,7 +10,12 @@ from hypothesis import strategies as st
 from shapely.affinity import affine_transform
 from shapely.geometry import Polygon, box
 
-from generator.calculation.strips import joined_length, lost_in_diagonal_join, lost_in_straight_join, strips_needed
+from generator.calculation.pieces.strips import (
+    joined_length,
+    lost_in_diagonal_join,
+    lost_in_straight_join,
+    strips_needed,
+)
 from generator.errors import CalculationError
 
 LENGTHS = st.fractions(min_value=Fraction(1, 2), max_value=60, max_denominator=16)

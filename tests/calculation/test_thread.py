@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.thread import LEAST_RATIO, spools, stitching_thread, thread_ratio, thread_with_waste
+from generator.calculation.making.thread import LEAST_RATIO, spools, stitching_thread, thread_ratio, thread_with_waste
 from generator.errors import CalculationError
 from generator.lengths import METRE, YARD
 

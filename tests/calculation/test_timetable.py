@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.timetable import Entry, Session, TimedStep, Timetable, clock, timetable
+from generator.calculation.making.timetable import Entry, Session, TimedStep, Timetable, clock, timetable
 from generator.errors import CalculationError
 
 NINE, HALF_PAST_NINE, NOON = 9 * 60, 9 * 60 + 30, 12 * 60

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.timing import operation_minutes, printed_minutes
+from generator.calculation.making.timing import operation_minutes, printed_minutes
 from generator.errors import CalculationError
 
 RATES = {"cut a piece": Fraction(240), "mark a fold": Fraction(30), "stitch": Fraction(10)}

@@ -10,10 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tuck_panels import even_panel, inches, seam
 
-from generator.calculation.correction_words import allowed_change
-from generator.calculation.marks import rounded
-from generator.calculation.ply_by_ply import worked_forwards
-from generator.calculation.tolerance import check_points, corrections, dealt_steps, random_error, systematic_error
+from generator.calculation.panel.correction_words import allowed_change
+from generator.calculation.panel.marks import rounded
+from generator.calculation.panel.ply_by_ply import worked_forwards
+from generator.calculation.panel.tolerance import check_points, corrections, dealt_steps, random_error, systematic_error
 from generator.calculation.worked import CheckPoint, Correction, End, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, MILLIMETRE

@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from row_panels import SEAM, even_tucks
 
-from generator.calculation.plans import turn_plan
-from generator.calculation.rows import RowWish, choose_rows
-from generator.calculation.trimming import Trimming, trim_words, trimming
+from generator.calculation.turning.plans import turn_plan
+from generator.calculation.turning.rows import RowWish, choose_rows
+from generator.calculation.turning.trimming import Trimming, trim_words, trimming
 from generator.lengths import INCH, METRIC, MILLIMETRE
 
 WISH = RowWish(

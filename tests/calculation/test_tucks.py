@@ -5,9 +5,8 @@ from __future__ import annotations
 import pytest
 from tuck_panels import NONE, inches
 
-from generator.calculation.ends import edge_play, end_allowance, first_mark, foot_room, least_margin
-from generator.calculation.refused import exact, more_than_nothing, not_negative, whole_number
-from generator.calculation.tucks import (
+from generator.calculation.panel.ends import edge_play, end_allowance, first_mark, foot_room, least_margin
+from generator.calculation.panel.tucks import (
     cut_width,
     finished_width,
     fold_marks,
@@ -16,7 +15,8 @@ from generator.calculation.tucks import (
     tuck_take_up,
     visible_space,
 )
-from generator.calculation.visible import visible_between
+from generator.calculation.panel.visible import visible_between
+from generator.calculation.refused import exact, more_than_nothing, not_negative, whole_number
 from generator.calculation.worked import End, Turn
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE

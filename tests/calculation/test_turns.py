@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as some
 from row_panels import signed
 
-from generator.calculation.plans import turn_plan
-from generator.calculation.turns import row_words, spoken_row, starting_hand
+from generator.calculation.turning.plans import turn_plan
+from generator.calculation.turning.turns import row_words, spoken_row, starting_hand
 from generator.calculation.worked import Hand, Turn
 
 TURNS = some.lists(some.sampled_from(Turn), max_size=40).map(tuple)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.wrap import Lap, lap_faults, least_lap, least_upper_margin, wrap_width
+from generator.calculation.pieces.wrap import Lap, lap_faults, least_lap, least_upper_margin, wrap_width
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE
 

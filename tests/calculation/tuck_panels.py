@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from generator.calculation.marks import laid_out
-from generator.calculation.wish import TuckWish
+from generator.calculation.panel.marks import laid_out
+from generator.calculation.panel.wish import TuckWish
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import read_length
 

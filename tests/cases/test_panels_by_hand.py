@@ -6,8 +6,8 @@ from fractions import Fraction
 
 import pytest
 
-from generator.calculation.marks import laid_out, rounded
-from generator.calculation.ply_by_ply import worked_forwards
+from generator.calculation.panel.marks import laid_out, rounded
+from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import INCH, METRIC, read_length
 

@@ -15,11 +15,10 @@ from generator.calculation.worked import (
     Piece,
     Row,
     RowSet,
-    ThreadUse,
     TuckSet,
     Turn,
-    Worksheet,
 )
+from generator.calculation.worked_project import ThreadUse, Worksheet
 from generator.lengths import INCH, Edition
 
 SEAM = End("seam", Fraction(1, 2))

@@ -7,7 +7,8 @@ import pytest
 from panels import joined, panel_of, piece_of, worksheet_of
 from pieces import ALL_SEAMS, SIDES, envelope_back, piece_cut
 
-from generator.calculation.worked import ClosureWork, End, SheetStep
+from generator.calculation.worked import End
+from generator.calculation.worked_project import ClosureWork, SheetStep
 from generator.drawing.assemblies.bench import Bench, Making, Stage, set_up
 from generator.drawing.assemblies.marks import arc, note, wave
 from generator.drawing.assembly import ASSEMBLIES, applying, assembly_names, draw_assembly, sketch_assembly

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from layouts import shelves
 from panels import worksheet_of
 
-from generator.calculation.worked import ClothUse
+from generator.calculation.worked_project import ClothUse
 from generator.drawing.layout import PAGE, draw_cutting, draw_layout, sketch_layout
 from generator.drawing.layout_plan import HIGH, layout_scale, numbered_strips, plan_layout
 from generator.drawing.layout_words import Words

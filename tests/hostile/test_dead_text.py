@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from tinyhtml5.parser import HTMLParser
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import Room

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.calculation.plans import PLANS
+from generator.calculation.turning.plans import PLANS
 from generator.calculation.worksheet.conditions import CONDITIONS
 from generator.calculation.worksheet.times import WORK
 from generator.definitions import vocabulary

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.calculation.fullness import PUBLISHED_FULLNESS
+from generator.calculation.pieces.fullness import PUBLISHED_FULLNESS
 
 from .case import Case, sources, subjects
 

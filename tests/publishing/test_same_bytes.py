@@ -4,7 +4,7 @@ from pathlib import Path
 
 from small_room import bytes_of, made_room, ran
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room

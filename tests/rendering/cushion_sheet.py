@@ -5,12 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generator.calculation.turns import row_words
+from generator.calculation.turning.turns import row_words
 from generator.calculation.worked import (
-    Caution,
     CheckPoint,
-    ClosureWork,
-    ClothUse,
     Correction,
     End,
     Layout,
@@ -19,11 +16,16 @@ from generator.calculation.worked import (
     Placed,
     Row,
     RowSet,
+    TuckSet,
+    Turn,
+)
+from generator.calculation.worked_project import (
+    Caution,
+    ClosureWork,
+    ClothUse,
     SheetStep,
     SupplyLine,
     ThreadUse,
-    TuckSet,
-    Turn,
     Worksheet,
 )
 from generator.errors import Finding

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
 from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
 from generator.definitions.class_plan import load_class

@@ -8,8 +8,8 @@ from placeholder_pictures import placeholder
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
-from generator.calculation.plans import PLANS, turn_plan
 from generator.calculation.reference_rows import plan_draw_in
+from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.rendering.gallery import gallery_files, plans_used, render_gallery
 from generator.rendering.setting import PageLink
 

@@ -8,7 +8,7 @@ from cushion_sheet import cushion
 from room_setting import THEMES, setting
 from tinyhtml5.parser import HTMLParser
 
-from generator.calculation.worked import SheetStep, Worksheet
+from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.definitions.theme import load_theme
 from generator.rendering.further_files import further_files
 from generator.rendering.machine import render_machine, stops

@@ -12,7 +12,7 @@ from placeholder_pictures import placeholders
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.lengths import INCH, METRIC
 from generator.rendering.pages import render_home, render_project, render_size, render_words
 from generator.rendering.setting import PageLink, SizeLink, size_link, summarised

@@ -10,7 +10,7 @@ from mooring_room import worksheets
 from opened_pdf import page_count, whole_text, words_outside
 from room_setting import setting
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.errors import CalculationError
 from generator.rendering.room_sheet import LEFT_OUT_FIRST, render_room_sheet, told_at_once
 

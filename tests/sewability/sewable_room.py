@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.calculation.worked import Panel, SheetStep, Worksheet
+from generator.calculation.worked import Panel
+from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room

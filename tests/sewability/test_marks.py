@@ -6,7 +6,8 @@ from pathlib import Path
 
 from sewable_room import ROOT, every_sheet, panels, sheets_of
 
-from generator.calculation.worked import Panel, TuckSet, Worksheet
+from generator.calculation.worked import Panel, TuckSet
+from generator.calculation.worked_project import Worksheet
 from generator.lengths import MILLIMETRE, on_step
 
 # Where marks of equal tucks without a sample fall at worst. A caught hem moves its first mark by two for each one that

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from sewable_room import ROOM, ROOT, SHELF, every_sheet, named, sheets_of
 
-from generator.calculation.worked import Panel, Piece, Worksheet
+from generator.calculation.worked import Panel, Piece
+from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import load_project
 from generator.lengths import read_length
 

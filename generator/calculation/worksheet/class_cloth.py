@@ -9,9 +9,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from generator.calculation.cloth import buy_text, length_to_buy
-from generator.calculation.layout import cutting_layout
-from generator.calculation.worked import ClothUse, CutItem, Layout, Placed
+from generator.calculation.cutting.cloth import buy_text, length_to_buy
+from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.worked import CutItem, Layout, Placed
+from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.lengths import Edition
 

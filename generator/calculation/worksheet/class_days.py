@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from datetime import time
 from fractions import Fraction
 
-from generator.calculation.timetable import Session, TimedStep, Timetable, timetable
-from generator.calculation.timing import printed_minutes
-from generator.calculation.worked import SheetStep
+from generator.calculation.making.timetable import Session, TimedStep, Timetable, timetable
+from generator.calculation.making.timing import printed_minutes
+from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.class_kits import KitWork, cutting_minutes
 from generator.definitions.class_plan import ClassPlan
 from generator.definitions.room import Room

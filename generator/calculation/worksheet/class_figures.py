@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.calculation.class_paper import KitSlip
-from generator.calculation.timetable import Entry, SessionPlan, clock
-from generator.calculation.worked import CutItem, SupplyLine
+from generator.calculation.making.class_paper import KitSlip
+from generator.calculation.making.timetable import Entry, SessionPlan, clock
+from generator.calculation.worked import CutItem
+from generator.calculation.worked_project import SupplyLine
 from generator.calculation.worksheet.class_cloth import ClassCloth
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet

@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.classes import Booking, Kit, KitCount, kit_counts
-from generator.calculation.timing import operation_minutes, printed_minutes
-from generator.calculation.worked import CutItem, Piece, Worksheet
+from generator.calculation.making.classes import Booking, Kit, KitCount, kit_counts
+from generator.calculation.making.timing import operation_minutes, printed_minutes
+from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.costs import names_thing
 from generator.calculation.worksheet.sheet import Shelf, worked_sheet

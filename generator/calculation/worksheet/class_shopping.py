@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.classes import class_amounts
-from generator.calculation.thread import spools
-from generator.calculation.worked import ClosureWork, SupplyLine, ThreadUse, Worksheet
+from generator.calculation.making.classes import class_amounts
+from generator.calculation.making.thread import spools
+from generator.calculation.worked_project import ClosureWork, SupplyLine, ThreadUse, Worksheet
 from generator.calculation.worksheet.class_kits import KitWork, is_there
 from generator.calculation.worksheet.supplies import supply_amount
 from generator.calculation.worksheet.threads import written_thread

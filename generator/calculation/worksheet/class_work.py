@@ -9,10 +9,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.class_paper import KitSlip, kit_slips
-from generator.calculation.classes import mixed_editions
-from generator.calculation.timetable import Timetable
-from generator.calculation.worked import SupplyLine, ThreadUse
+from generator.calculation.making.class_paper import KitSlip, kit_slips
+from generator.calculation.making.classes import mixed_editions
+from generator.calculation.making.timetable import Timetable
+from generator.calculation.worked_project import SupplyLine, ThreadUse
 from generator.calculation.worksheet.class_cloth import ClassCloth, class_cloths, short_remnants
 from generator.calculation.worksheet.class_days import class_timetable, slowest_kit
 from generator.calculation.worksheet.class_kits import (

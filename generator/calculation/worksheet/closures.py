@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generator.calculation.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
-from generator.calculation.worked import ClosureWork, Meeting
+from generator.calculation.pieces.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
+from generator.calculation.pieces.wrap import Lap, lap_faults
+from generator.calculation.worked_project import ClosureWork, Meeting
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
-from generator.calculation.wrap import Lap, lap_faults
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
 

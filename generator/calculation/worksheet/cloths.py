@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from generator.calculation.cloth import buy_text, length_to_buy
-from generator.calculation.layout import cutting_layout
-from generator.calculation.worked import ClothUse, CutItem, Piece
+from generator.calculation.cutting.cloth import buy_text, length_to_buy
+from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
 from generator.lengths import round_up

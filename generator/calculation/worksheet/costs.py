@@ -11,8 +11,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.money import Currency, Money, priced, read_money, total
-from generator.calculation.worked import ClosureWork, ClothUse, SupplyLine, ThreadUse
+from generator.calculation.making.money import Currency, Money, priced, read_money, total
+from generator.calculation.worked_project import ClosureWork, ClothUse, SupplyLine, ThreadUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.room_file import Price
 from generator.errors import CalculationError

@@ -9,8 +9,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generator.calculation.turns import spoken_row
-from generator.calculation.worked import ClosureWork, ClothUse, Panel, Piece, RowSet, TuckSet, Worksheet
+from generator.calculation.turning.turns import spoken_row
+from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked_project import ClosureWork, ClothUse, Worksheet
 from generator.lengths import Edition, write_length
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
-from generator.calculation.turns import spoken_row
-from generator.calculation.worked import ClosureWork, CutItem, EdgeWork, Meeting, Panel, Piece, TuckSet
+from generator.calculation.turning.turns import spoken_row
+from generator.calculation.worked import CutItem, EdgeWork, Panel, Piece, TuckSet
+from generator.calculation.worked_project import ClosureWork, Meeting
 from generator.lengths import Edition, say_length, write_length
 
 

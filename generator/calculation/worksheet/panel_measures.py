@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.tucks import visible_space
+from generator.calculation.panel.tucks import visible_space
 from generator.calculation.worked import Panel, RowSet, TuckSet
 
 

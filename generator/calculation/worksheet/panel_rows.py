@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.rows import RowWish, choose_rows, cut_along, row_findings
-from generator.calculation.sample import sample_draw_in
+from generator.calculation.panel.sample import sample_draw_in
+from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
 from generator.calculation.worked import RowSet, TuckSet
 from generator.calculation.worksheet.panel_tucks import count_rule, plan_of
 from generator.calculation.worksheet.scope import Scope

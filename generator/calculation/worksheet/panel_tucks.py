@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from generator.calculation.choice import TuckWish, choose_tucks
 from generator.calculation.count_rule import CountRule
-from generator.calculation.findings import tuck_findings
-from generator.calculation.held import edge_tucks_lie
-from generator.calculation.plans import TurnPlan, drawn_plan, turn_plan
-from generator.calculation.runs import RunWish, work_runs
-from generator.calculation.sample import carried_take_up, sample_take_up, unlikely_take_up
-from generator.calculation.stripes import spacing_on_repeat
+from generator.calculation.cutting.stripes import spacing_on_repeat
+from generator.calculation.panel.choice import TuckWish, choose_tucks
+from generator.calculation.panel.findings import tuck_findings
+from generator.calculation.panel.runs import RunWish, work_runs
+from generator.calculation.panel.sample import carried_take_up, sample_take_up, unlikely_take_up
+from generator.calculation.turning.held import edge_tucks_lie
+from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces import Rows, Run, TuckedPanel, Tucks

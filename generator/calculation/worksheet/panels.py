@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.joins import breadth_joins
-from generator.calculation.plain_pieces import plain_allowance
-from generator.calculation.tolerance import check_points, corrections
+from generator.calculation.cutting.joins import breadth_joins
+from generator.calculation.panel.tolerance import check_points, corrections
+from generator.calculation.pieces.plain_pieces import plain_allowance
 from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, EdgeWork, Panel, Piece, RowSet, TuckSet
 from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import worked_rows

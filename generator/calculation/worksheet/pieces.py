@@ -8,13 +8,13 @@ from fractions import Fraction
 from math import ceil
 from typing import Any
 
-from generator.calculation.bands import worked_piping
-from generator.calculation.bias import bias_square
-from generator.calculation.envelope import gaping_overlap, worked_envelope_back
-from generator.calculation.fullness import worked_gathered_strip
-from generator.calculation.plain_pieces import cut_size, plain_allowance, worked_circle
-from generator.calculation.pleats import Pleats, worked_pleated_strip
-from generator.calculation.roll import circumference, worked_gathered_end
+from generator.calculation.pieces.bands import worked_piping
+from generator.calculation.pieces.bias import bias_square
+from generator.calculation.pieces.envelope import gaping_overlap, worked_envelope_back
+from generator.calculation.pieces.fullness import worked_gathered_strip
+from generator.calculation.pieces.plain_pieces import cut_size, plain_allowance, worked_circle
+from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
+from generator.calculation.pieces.roll import circumference, worked_gathered_end
 from generator.calculation.worked import EdgeWork, End, Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.scope import Scope

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from fractions import Fraction
 
-from generator.calculation.cloth import washed_width
+from generator.calculation.cutting.cloth import washed_width
 from generator.calculation.worked import End, Piece
 from generator.definitions.pieces import Binding, PieceModel, TuckedPanel
 from generator.definitions.project import Project

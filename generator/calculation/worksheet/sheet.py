@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
 
-from generator.calculation.worked import Caution, ClothUse, Piece, SheetStep, ThreadUse, Worksheet
+from generator.calculation.worked import Piece
+from generator.calculation.worked_project import Caution, ClothUse, SheetStep, ThreadUse, Worksheet
 from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses

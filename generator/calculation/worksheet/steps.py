@@ -6,8 +6,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from generator.calculation.timing import operation_minutes, printed_minutes
-from generator.calculation.worked import Piece, SheetStep
+from generator.calculation.making.timing import operation_minutes, printed_minutes
+from generator.calculation.worked import Piece
+from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.conditions import holds

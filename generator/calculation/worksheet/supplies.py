@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.worked import SupplyLine
+from generator.calculation.worked_project import SupplyLine
 from generator.calculation.worksheet.scope import Scope
 from generator.lengths import Edition, say_length, write_number
 

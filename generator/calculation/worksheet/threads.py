@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.thread import spools, stitching_thread, thread_with_waste
-from generator.calculation.worked import Meeting, Panel, Piece, ThreadUse
+from generator.calculation.making.thread import spools, stitching_thread, thread_with_waste
+from generator.calculation.worked import Panel, Piece
+from generator.calculation.worked_project import Meeting, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
 

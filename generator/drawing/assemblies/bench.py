@@ -10,7 +10,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Unpack
 
-from generator.calculation.worked import Piece, Worksheet
+from generator.calculation.worked import Piece
+from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, Lettering
 from generator.drawing.labels import Box, Label, Point, Segment, text_height
 from generator.drawing.style import Pen, Style

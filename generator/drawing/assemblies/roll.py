@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generator.calculation.worked import ClosureWork
+from generator.calculation.worked_project import ClosureWork
 from generator.drawing.assemblies.bench import Bench, Making, Stage
 from generator.drawing.assemblies.marks import arc, button, note, span
 from generator.drawing.cloth_edge import PLY

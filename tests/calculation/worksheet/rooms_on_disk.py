@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.calculation.worked import Worksheet
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import load_room

@@ -9,8 +9,8 @@ import pytest
 from class_on_disk import CLASS, TIMED, the_class
 from rooms_on_disk import CUSHION, put
 
-from generator.calculation.classes import Kit
-from generator.calculation.timetable import clock
+from generator.calculation.making.classes import Kit
+from generator.calculation.making.timetable import clock
 from generator.errors import FaultyFileError
 
 

@@ -12,8 +12,8 @@ import pytest
 from class_on_disk import BANDED, CLASS, PRICES, the_class
 from rooms_on_disk import CUSHION, WRAP, inches, put
 
-from generator.calculation.classes import Kit
-from generator.calculation.layout import cutting_layout
+from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.making.classes import Kit
 from generator.calculation.worked import CutItem, Layout
 from generator.calculation.worksheet.class_cloth import one_after_the_other
 from generator.calculation.worksheet.class_figures import class_figures

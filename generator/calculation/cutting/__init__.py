@@ -1,0 +1,1 @@
+"""Cloth: cut sizes come in, layouts, joins and lengths to buy go out."""

@@ -1,0 +1,208 @@
+"""Where breadths of cloth are joined for a panel wider than the cloth: tucks and turns come in, breadths go out.
+
+A join lies at the foot of a tuck, on the stitching line, so that a tuck turned over it covers it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise, takewhile
+
+from generator.calculation.worked import BreadthJoin, Hand, TuckSet, Turn
+from generator.errors import CalculationError
+from generator.lengths import INCH, Edition, say_length
+
+_CLEARANCE = Fraction(1, 8)
+"""An allowance folded into a tuck stays at least this far from its fold [in]."""
+
+_FEET: tuple[tuple[Hand, Turn, int], ...] = (("left", Turn.LEFT, -1), ("right", Turn.RIGHT, 1))
+"""The feet of a tuck: the turn that covers each, and on which side of the fold mark it lies."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Foot:
+    """A place where breadths may be joined: ``tuck`` counts from 1, ``at`` is from the left cut edge [in]."""
+
+    at: Fraction
+    tuck: int
+    hand: Hand
+    covered: int
+    hidden: bool
+    worse: bool
+
+
+_Rank = tuple[int, int, int, Fraction]
+"""Breadths, joins that show, joins at the worse foot of their tuck, sum of the squared breadths: the least is best.
+
+The breadths of equally many joins come to the same sum, so their squares are least where they are most equal.
+"""
+_Chain = tuple[_Rank, tuple[_Foot, ...]]
+
+
+def breadth_joins(
+    tucks: TuckSet,
+    turns: tuple[tuple[Turn, ...], ...],
+    width: Fraction,
+    allowance: Fraction,
+    *,
+    edition: Edition = INCH,
+) -> tuple[tuple[Fraction, ...], tuple[BreadthJoin, ...]]:
+    r"""Return the breadths to cut and the joins between them for a panel wider than the cloth.
+
+    A join lies where a tuck leaves the panel: :math:`J = f_i - u_i/2` at its left foot, :math:`f_i + u_i/2` at its
+    right. A left foot is covered only in rows where the tuck turns left, a right foot only where it turns right, so of
+    each tuck the foot covered in more rows is used. A join never lies at a fold, on a visible space, or at a tuck that
+    holds a caught hem. Breadths are as few as the cloth allows; among those choices the one with most hidden joins is
+    taken, among these the one with the most equal breadths. With allowances a the breadths are
+    :math:`J_1 + a,\; J_k - J_{k-1} + 2a,\; L - J_{last} + a`.
+
+    Parameters
+    ----------
+    tucks : TuckSet
+        The tucks across the panel, worked out on the joined cloth of width L [in].
+    turns : tuple of tuple of Turn
+        The turns of all tucks row by row, with the edges that hold the tucks [-]; empty without rows.
+    width : Fraction
+        Usable width of the cloth [in].
+    allowance : Fraction
+        Seam allowance of a join, a [in].
+    edition : Edition
+        The unit in which a fault is told.
+
+    Returns
+    -------
+    tuple of (tuple of Fraction, tuple of BreadthJoin)
+        Breadths to cut from the left [in], together L + 2a for each join, and the joins between them. A panel that fits
+        the cloth has one breadth and no join.
+
+    Raises
+    ------
+    CalculationError
+        If the allowance is not positive, or from one join no further foot lies within the width of the cloth.
+
+    Notes
+    -----
+    Allowances no wider than the tuck's depth less 1/8 in go into the tuck, five layers in all; wider ones are pressed
+    open. Where both feet are covered equally, either may be used; the worse foot is used only where
+    that saves a breadth.
+
+    Examples
+    --------
+    Three tucks 1/2 in deep, marked at 3, 6 and 9 on 12 in of cloth, all turned left in every row; cloth of 9 in. One
+    join: its left breadth J + 1/4 and its right breadth 12 - J + 1/4 must both be 9 at most. Of the left feet 2 1/2,
+    5 1/2 and 8 1/2 the first leaves too much, and the second is nearest to the middle: 5 3/4 and 6 3/4.
+
+    >>> from generator.calculation.panel.marks import laid_out
+    >>> from generator.calculation.worked import End
+    >>> half, one, two, seam = Fraction(1, 2), Fraction(1), Fraction(2), End("seam", Fraction(1, 2))
+    >>> tucks = laid_out((half,) * 3, (one,) * 3, (two,) * 2, (seam, seam), (two, two))
+    >>> breadths, joins = breadth_joins(tucks, ((Turn.LEFT,) * 3,), Fraction(9), Fraction(1, 4))
+    >>> breadths, joins[0].at, joins[0].hidden
+    ((Fraction(23, 4), Fraction(27, 4)), Fraction(11, 2), True)
+
+    References
+    ----------
+    Derived above; where allowances go is common practice, no source.
+    """
+    if tucks.cut <= width:
+        return (tucks.cut,), ()
+    if allowance <= 0:
+        raise CalculationError("breadths are joined with a seam allowance of more than 0")
+    feet = _feet(tucks, turns)
+    cloth = _Cloth(tucks.cut, width, allowance)
+    chosen = cloth.joins(feet)
+    if chosen is None:
+        raise CalculationError(cloth.fault(feet, edition))
+    places = [Fraction(0), *(foot.at for foot in chosen), tucks.cut]
+    breadths = tuple(cloth.breadth(left, right) for left, right in pairwise(places))
+    return breadths, tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
+
+
+def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
+    """Return the feet where breadths may be joined, from the left."""
+    held = {1} if tucks.left.kind == "caught hem" else set()
+    held |= {tucks.count} if tucks.right.kind == "caught hem" else set()
+    feet = []
+    for number, (mark, take_up) in enumerate(zip(tucks.marks, tucks.take_ups, strict=True), 1):
+        if number in held:
+            continue
+        covered = {hand: sum(row[number - 1] is turn for row in turns) for hand, turn, _ in _FEET}
+        most = max(covered.values())
+        for hand, _, side in _FEET:
+            hidden = bool(turns) and covered[hand] == len(turns)
+            at, worse = mark + side * take_up / 2, covered[hand] < most
+            feet.append(_Foot(at, number, hand, covered[hand], hidden=hidden, worse=worse))
+    return sorted(feet, key=lambda foot: foot.at)
+
+
+@dataclass(frozen=True, slots=True)
+class _Cloth:
+    """The joined cloth, the cloth it is cut from and the allowance of a join [in]."""
+
+    cut: Fraction
+    width: Fraction
+    allowance: Fraction
+
+    def breadth(self, left: Fraction, right: Fraction) -> Fraction:
+        """Return what to cut between two places: an allowance at each that is a join."""
+        joins = (left > 0) + (right < self.cut)
+        return right - left + joins * self.allowance
+
+    def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
+        """Return the best joins, or None where the feet lie too far apart."""
+        chains: list[_Chain] = [((0, 0, 0, Fraction(0)), ())]
+        for foot in feet:
+            reached = self._best(chains, foot.at)
+            if reached is not None:
+                (breadths, shown, worse, squares), chain = reached
+                rank = (breadths, shown + (not foot.hidden), worse + foot.worse, squares)
+                chains.append((rank, (*chain, foot)))
+        whole = self._best(chains, self.cut)
+        return None if whole is None else whole[1]
+
+    def _best(self, chains: Sequence[_Chain], right: Fraction) -> _Chain | None:
+        """Return the best chain of joins continued by a breadth that ends at a place."""
+        # Going back from the right, no chain beyond the width of the cloth can be continued; the one of no joins is
+        # asked by itself, for the left edge takes no allowance.
+        back = (self._continued(chain, right) for chain in reversed(chains[1:]))
+        near = [chain for chain in takewhile(lambda chain: chain is not None, back) if chain is not None]
+        whole = self._continued(chains[0], right)
+        found = ([whole] if whole is not None else []) + near[::-1]
+        return min(found, key=lambda entry: entry[0], default=None)
+
+    def _continued(self, chain: _Chain, right: Fraction) -> _Chain | None:
+        """Return a chain of joins with one breadth more, or None where the cloth is too narrow for it."""
+        (breadths, shown, worse, squares), feet = chain
+        breadth = self.breadth(feet[-1].at if feet else Fraction(0), right)
+        return ((breadths + 1, shown, worse, squares + breadth * breadth), feet) if breadth <= self.width else None
+
+    def fault(self, feet: Sequence[_Foot], edition: Edition) -> str:
+        """Return what to say where no chain of joins reaches the right edge."""
+        start, name = Fraction(0), "the left cut edge"
+        for foot in feet:
+            if self.breadth(start, foot.at) > self.width:
+                end, goal = foot.at, f"the {foot.hand} foot of tuck {foot.tuck}"
+                break
+            start, name = foot.at, f"the {foot.hand} foot of tuck {foot.tuck}"
+        else:
+            end, goal = self.cut, "the right cut edge"
+        return (
+            f"breadths of cloth can be joined at the foot of a tuck only: from {name} to {goal} a breadth of "
+            f"{say_length(self.breadth(start, end), edition)} is needed, but the cloth is only "
+            f"{say_length(self.width, edition)} wide; take a wider cloth, a closer spacing or a narrower join allowance"
+        )
+
+
+def _described(foot: _Foot, tucks: TuckSet, rows: int, allowance: Fraction) -> BreadthJoin:
+    """Return a join with the words that say how to sew it."""
+    where = f"Join at the {foot.hand} foot of tuck {foot.tuck}"
+    if foot.hidden:
+        text = f"{where}, which hides the seam in every row."
+    else:
+        rest = f" The tuck covers the seam in {foot.covered} of {rows} rows." if rows else ""
+        text = f"{where}, in the ditch: stitch the tuck a thread outside the seam.{rest}"
+    into_tuck = allowance <= tucks.depths[foot.tuck - 1] - _CLEARANCE
+    pressed = "Press both allowances into the tuck." if into_tuck else "Press the allowances open."
+    return BreadthJoin(foot.tuck, foot.hand, foot.at, foot.covered, rows, foot.hidden, f"{text} {pressed}")

@@ -1,0 +1,121 @@
+"""The cutting layout of one cloth: rectangles and a usable width come in, a layout of straight cuts goes out.
+
+The cloth is first cut across into strips, then each strip into pieces; a piece lower than its strip is trimmed. A
+person can cut that with a ruler, and tear it along the thread where the cloth allows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from generator.calculation.cutting.layout_bounds import lower_bound
+from generator.calculation.cutting.layout_kinds import StripTable, Way
+from generator.calculation.cutting.layout_pieces import Pieces, narrowest_usable, pieces_by_kind, width_used
+from generator.calculation.cutting.layout_search import Strip
+from generator.calculation.cutting.layout_strips import shortest_strips
+from generator.calculation.worked import CutItem, Layout, Placed
+from generator.lengths import INCH, Edition
+
+
+def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition = INCH) -> Layout:
+    """Return the shortest layout of strips for some pieces on cloth of a width.
+
+    Up to 20 pieces no layout of strips across the cloth is shorter; beyond, the layout is a good one, and ``optimal``
+    says whether it is proven shortest all the same.
+
+    Parameters
+    ----------
+    items : sequence of CutItem
+        The pieces to cut [in]; on one-way cloth none may be turnable.
+    width : Fraction
+        Usable width, after washing where the cloth is washed first [in].
+    edition : Edition
+        The unit in which a fault is told.
+
+    Returns
+    -------
+    Layout
+        Strips from the highest down, pieces from the left, the highest first; ``lower_bound`` holds for any way of
+        cutting, ``narrowest`` is the narrowest width at which the length stays.
+
+    Raises
+    ------
+    CalculationError
+        If a piece is wider than the cloth in every way that it may lie, or a size is not positive.
+
+    Notes
+    -----
+    The search counts its steps: should 20 pieces ever need too many, the layout is a good one and ``optimal`` is False.
+    ``narrowest`` is exact up to 20 pieces; beyond, it is the width that this layout uses. The same pieces give the same
+    layout every time.
+
+    Examples
+    --------
+    Two pieces of 24 x 30 and two of 16 x 20 on 44 in: one of each fills a strip (24 + 16 = 40), two strips of 30.
+
+    >>> front = CutItem("front", "Front", Fraction(24), Fraction(30), 2)
+    >>> back = CutItem("back", "Back", Fraction(16), Fraction(20), 2)
+    >>> layout = cutting_layout([front, back], Fraction(44))
+    >>> layout.length, layout.optimal, layout.narrowest
+    (Fraction(60, 1), True, Fraction(40, 1))
+
+    Nothing to cut needs no cloth:
+
+    >>> cutting_layout([], Fraction(44)).length
+    Fraction(0, 1)
+
+    References
+    ----------
+    Derived in the modules of the layout; straight cuts in two stages are common practice, no source.
+    """
+    pieces = pieces_by_kind(items, width, edition)
+    if not pieces.kinds:
+        return Layout(width, Fraction(0), (), (), Fraction(0), optimal=True, narrowest=Fraction(0))
+    table = pieces.table(width // pieces.unit)
+    found = shortest_strips(table, pieces.counts)
+    ordered = sorted(found.strips, key=lambda strip: (-strip.height, [-taken for taken in strip.take]))
+    return Layout(
+        width=width,
+        length=found.length * pieces.unit,
+        placed=_placed(pieces, table, ordered),
+        strips=_strips(pieces.unit, ordered),
+        lower_bound=lower_bound(items, width),
+        optimal=found.proven,
+        narrowest=narrowest_usable(pieces, width_used(table, found.strips), found.length) * pieces.unit,
+    )
+
+
+def _strips(unit: Fraction, strips: Sequence[Strip]) -> tuple[tuple[Fraction, Fraction], ...]:
+    """Return where each strip begins and how high it is [in]."""
+    begins = [sum(strip.height for strip in strips[:number]) for number in range(len(strips))]
+    return tuple((begin * unit, strip.height * unit) for begin, strip in zip(begins, strips, strict=True))
+
+
+def _placed(pieces: Pieces, table: StripTable, strips: Sequence[Strip]) -> tuple[Placed, ...]:
+    """Lay every piece at the top of its strip, the highest at the left."""
+    waiting = [[(item, copy + 1) for item in alike for copy in range(item.quantity)][::-1] for alike in pieces.items]
+    placed = []
+    top = 0
+    for strip in strips:
+        left = 0
+        for way, kind in _in_strip(table, strip):
+            item, copy = waiting[kind].pop()
+            placed.append(_lying(item, copy, way, (left * pieces.unit, top * pieces.unit), pieces.unit))
+            left += way.across
+        top += strip.height
+    return tuple(placed)
+
+
+def _in_strip(table: StripTable, strip: Strip) -> list[tuple[Way, int]]:
+    """Return how each piece of a strip lies and the place of its kind, from the left."""
+    lying = [
+        (table.kinds[kind].lying(strip.height), kind) for kind, taken in enumerate(strip.take) for _ in range(taken)
+    ]
+    return sorted(lying, key=lambda piece: (-piece[0].along, -piece[0].across, piece[1]))
+
+
+def _lying(item: CutItem, copy: int, way: Way, corner: tuple[Fraction, Fraction], unit: Fraction) -> Placed:
+    across, along = way.across * unit, way.along * unit
+    turned = across != item.across
+    return Placed(item.piece, item.label, copy, corner[0], corner[1], across, along, turned)

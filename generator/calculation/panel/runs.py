@@ -1,0 +1,247 @@
+"""Unequal tucks: runs of tucks, graduated or mirrored, come in; the rounded set of tucks goes out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from generator.calculation.panel.margins import Pair, dealt_margins, least_margins, margins_keep
+from generator.calculation.panel.marks import laid_out, rounded
+from generator.calculation.panel.wish import MOST_TUCKS, TuckWish, sewable
+from generator.calculation.worked import TuckSet
+from generator.errors import CalculationError
+from generator.lengths import Edition, say_length
+
+Plan = tuple[tuple[Fraction, ...], tuple[Fraction, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class RunWish:
+    """A run of tucks; lengths in inches.
+
+    ``depths`` holds one depth for all or the first and the last of a graduation. ``pitch`` is kept within the run,
+    ``pitch_after`` to the next run (None: the same). ``number`` None leaves it open, in one run at most.
+    """
+
+    depths: tuple[Fraction, ...]
+    pitch: Fraction
+    pitch_after: Fraction | None = None
+    number: int | None = None
+
+
+def graduated_depths(depths: Sequence[Fraction], number: int, edition: Edition) -> tuple[Fraction, ...]:
+    r"""Return the depth of every tuck of a run.
+
+    A graduation goes from the first to the last depth in equal steps: :math:`d_k = d_1 + (k - 1)(d_n - d_1)/(n - 1)`.
+
+    Parameters
+    ----------
+    depths : sequence of Fractions
+        One depth, or the first and the last [in].
+    number : int
+        Tucks in the run, n [-].
+    edition : Edition
+        Its ``fine`` is the step that can be set on a guide.
+
+    Returns
+    -------
+    tuple of Fractions
+        Depths [in].
+
+    Raises
+    ------
+    CalculationError
+        If a depth cannot be set on a guide; the message names a number of tucks whose depths can.
+
+    Examples
+    --------
+    From 1/2 to 1 in in five tucks: steps of 1/8 in.
+
+    >>> from generator.lengths import INCH
+    >>> [str(depth) for depth in graduated_depths((Fraction(1, 2), Fraction(1)), 5, INCH)]
+    ['1/2', '5/8', '3/4', '7/8', '1']
+    >>> graduated_depths((Fraction(1, 2),), 2, INCH)
+    (Fraction(1, 2), Fraction(1, 2))
+
+    References
+    ----------
+    Derived in the docstring above; steps that can be set: common practice, no source.
+    """
+    if len(depths) not in (1, 2):
+        raise CalculationError("a run has one depth, or a first and a last one")
+    first, last = depths[0], depths[-1]
+    if first != last and number < 2:
+        raise CalculationError("a graduation needs at least two tucks; give the run a number of 2 or more")
+    step = (last - first) / (number - 1) if number > 1 else Fraction(0)
+    every = tuple(first + place * step for place in range(number))
+    if all(sewable(depth, edition) for depth in every):
+        return every
+    if sewable(first, edition) and sewable(last, edition):
+        fits = next((near for near in _outward(number) if not (last - first) / (near - 1) % edition.fine), 2)
+        raise CalculationError(
+            f"{number} tucks from {say_length(first, edition)} to {say_length(last, edition)} would have depths that "
+            f"cannot be set on a guide; {fits} tucks go up in steps of "
+            f"{say_length(abs(last - first) / (fits - 1), edition)}"
+        )
+    raise CalculationError(
+        f"the depths of a run must be whole steps of {say_length(edition.fine, edition)}, more than nothing"
+    )
+
+
+def _outward(number: int) -> Iterator[int]:
+    return (near for away in range(1, number) for near in (number + away, number - away) if near > 1)
+
+
+def work_runs(
+    runs: Sequence[RunWish],
+    wish: TuckWish,
+    edition: Edition,
+    *,
+    mirror: bool = False,
+    middle_pitch: Fraction | None = None,
+) -> TuckSet:
+    """Return a set of unequal tucks, rounded, whose open number and margins make the size come out.
+
+    Runs follow each other from the left; mirrored, they go to the middle and the right half repeats them backwards.
+    Depths and pitches are kept as asked for. The number of the open run and the margins take what is left: of the
+    numbers that fit, the one whose marks fall on the coarsest grid, then the one with margins nearest the middle of
+    their range.
+
+    Parameters
+    ----------
+    runs : sequence of RunWishes
+        From the left edge, mirrored from the left edge to the middle.
+    wish : TuckWish
+        Finished size, ends, margins, rule, how edge tucks lie; its depth and spacing are not read, except that a
+        measured ``take_up`` belongs to its depth and carries over the difference from twice that depth.
+    edition : Edition
+        Ruler and steps.
+    mirror : bool
+        Whether the right half mirrors the left.
+    middle_pitch : Fraction, optional
+        Stitching to stitching across the middle [in]; without it the last run's pitch.
+
+    Returns
+    -------
+    TuckSet
+        The set; it has no one spacing, so its ``wish`` is 0.
+
+    Raises
+    ------
+    CalculationError
+        If no number of tucks fits, a depth cannot be set, or facing tucks lie over each other's stitching.
+
+    Examples
+    --------
+    Two tucks of 1/4 and 1/2 in, 2 in apart when sewn, margins of 1 in to 2 in on 5 in: 3 in are left, 1 1/2 in each.
+
+    >>> from generator.calculation.worked import End
+    >>> from generator.lengths import INCH
+    >>> raw, margin = End("raw"), (Fraction(1), Fraction(2))
+    >>> wish = TuckWish(Fraction(5), Fraction(0), Fraction(0), (raw, raw), margin, margin)
+    >>> tucks = work_runs((RunWish((Fraction(1, 4), Fraction(1, 2)), Fraction(2), number=2),), wish, INCH)
+    >>> [str(mark) for mark in tucks.marks], str(tucks.cut)
+    (['7/4', '9/2'], '13/2')
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    if sum(run.number is None for run in runs) > 1 or not runs:
+        raise CalculationError("only one run may leave its number open; give the others a number")
+    if wish.finished <= 0 or any(run.pitch <= 0 or (run.number is not None and run.number < 1) for run in runs):
+        raise CalculationError("finished size, pitches and numbers of tucks must be more than nothing")
+    middle = runs[-1].pitch if middle_pitch is None else middle_pitch
+    found: list[tuple[tuple[Fraction, ...], TuckSet]] = []
+    tried: list[tuple[int, Fraction]] = []
+    for open_number in _numbers(runs, wish, edition, middle if mirror else None):
+        depths, pitches = _expanded(runs, open_number, edition, middle if mirror else None)
+        if wish.rule.allows(len(depths)) and len(depths) <= MOST_TUCKS:
+            left_over = wish.finished - sum(pitches)
+            tried.append((len(depths), left_over))
+            found += _worked(wish, (depths, pitches), left_over, edition)
+    if not found:
+        raise CalculationError(_nothing_fits(wish, tried, edition))
+    return min(found, key=lambda entry: entry[0])[1]
+
+
+def _numbers(runs: Sequence[RunWish], wish: TuckWish, edition: Edition, middle: Fraction | None) -> Sequence[int]:
+    """Return the numbers to try for the open run: those that fit and the nearest ones that do not.
+
+    Where no run is open, the one number returned is read by nobody.
+    """
+    run = next((run for run in runs if run.number is None), None)
+    if run is None:
+        return (1,)
+    if len(set(run.depths)) > 1:
+        raise CalculationError("a graduated run needs its number of tucks; only a run of one depth may be open")
+    _, pitches = _expanded(runs, 1, edition, middle)
+    room = wish.finished - sum(pitches)
+    each = run.pitch * (1 if middle is None else 2)
+    around = wish.rule.multiple
+    fewest = math.ceil((room - wish.left_margin[1] - wish.right_margin[1]) / each) + 1 - around
+    most = math.floor((room - wish.left_margin[0] - wish.right_margin[0]) / each) + 1 + around
+    return range(max(fewest, 1), min(most, MOST_TUCKS) + 1)
+
+
+def _expanded(runs: Sequence[RunWish], open_number: int, edition: Edition, middle: Fraction | None) -> Plan:
+    """Return every depth and every pitch of a panel, from the left."""
+    depths: list[Fraction] = []
+    pitches: list[Fraction] = []
+    for place, run in enumerate(runs):
+        number = open_number if run.number is None else run.number
+        depths += graduated_depths(run.depths, number, edition)
+        pitches += [run.pitch] * (number - 1)
+        if place < len(runs) - 1:
+            pitches.append(run.pitch if run.pitch_after is None else run.pitch_after)
+    if middle is None:
+        return tuple(depths), tuple(pitches)
+    return (*depths, *reversed(depths)), (*pitches, middle, *reversed(pitches))
+
+
+def _worked(
+    wish: TuckWish, plan: Plan, left_over: Fraction, edition: Edition
+) -> Iterator[tuple[tuple[Fraction, ...], TuckSet]]:
+    """Yield a plan rounded, with what decides between plans, if it keeps its limits."""
+    depths, pitches = plan
+    take_ups = tuple(wish.take_up_at(depth) for depth in depths)
+    _refuse_covered_stitching(wish, depths, pitches, edition)
+    least: Pair = least_margins(wish, len(depths), (depths[0], depths[-1]), edition)
+    margins = dealt_margins(left_over, wish, least, take_ups[0], edition)
+    if margins is None:
+        return
+    tucks = replace(rounded(laid_out(depths, take_ups, pitches, wish.ends, margins), edition), asked=wish.finished)
+    if margins_keep((tucks.left_margin, tucks.right_margin), wish, least, edition):
+        beside = Fraction(sum(wish.left_margin) + sum(wish.right_margin)) / 2
+        grid = (
+            Fraction(edition.grids.index(tucks.grid)) if tucks.grid in edition.grids else Fraction(len(edition.grids))
+        )
+        yield (grid, abs(left_over - beside), Fraction(len(depths))), replace(tucks, wish=Fraction(0))
+
+
+def _refuse_covered_stitching(
+    wish: TuckWish, depths: Sequence[Fraction], pitches: Sequence[Fraction], edition: Edition
+) -> None:
+    if not wish.facing:
+        return
+    for place, pitch in enumerate(pitches):
+        deepest = max(depths[place], depths[place + 1])
+        if pitch < deepest:
+            raise CalculationError(
+                f"tucks {place + 1} and {place + 2} face each other {say_length(pitch, edition)} from stitching to "
+                f"stitching, but one is {say_length(deepest, edition)} deep; make the pitch at least as much"
+            )
+
+
+def _nothing_fits(wish: TuckWish, tried: Sequence[tuple[int, Fraction]], edition: Edition) -> str:
+    size = say_length(wish.finished, edition)
+    middle = Fraction(sum(wish.left_margin) + sum(wish.right_margin)) / 2
+    near = sorted(sorted((entry for entry in tried if entry[1] >= 0), key=lambda entry: abs(entry[1] - middle))[:2])
+    if not near:
+        return f"the runs are wider than {size}; take fewer tucks or smaller pitches"
+    parts = [f"{count} tucks leave {say_length(left_over, edition)}" for count, left_over in near]
+    least, most = (wish.left_margin[place] + wish.right_margin[place] for place in (0, 1))
+    allowed = f"{say_length(least, edition)} to {say_length(most, edition)}"
+    return f"no number of tucks fits {size}: {' and '.join(parts)} for both margins together, which may be {allowed}"

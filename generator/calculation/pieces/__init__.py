@@ -1,0 +1,1 @@
+"""Pieces without tucks and their closures: finished sizes come in, cut sizes and places go out."""

@@ -1,0 +1,199 @@
+"""Bands of cloth that follow an edge: finished lengths and widths come in, cut widths and lengths go out.
+
+Every function returns the cut size as (across, along): a band lies before you upright, so its width is across.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.calculation.irrational import PI_ABOVE
+from generator.calculation.pieces.plain_pieces import cut_size
+from generator.calculation.refused import more_than_nothing, not_negative
+from generator.calculation.worked import End
+from generator.lengths import round_up
+
+
+def worked_tie(length: Fraction, width: Fraction, allowance: Fraction) -> tuple[Fraction, Fraction]:
+    """Return the cut size of a tie or strap that is folded lengthwise, sewn and turned out.
+
+    Its two sides are one piece folded along one edge; the other edge and both ends are seams:
+    B = 2 w + 2 a, L = l + 2 a.
+
+    Parameters
+    ----------
+    length, width : Fraction
+        Finished sizes, l and w [in].
+    allowance : Fraction
+        Seam allowance, a [in].
+
+    Returns
+    -------
+    tuple of Fraction
+        Cut width B, cut length L [in].
+
+    Examples
+    --------
+    A strap 1 1/4 in wide and 13 in long, seams of 3/8 in: 2 1/2 + 3/4 = 13/4 wide, 13 3/4 long.
+
+    >>> worked_tie(Fraction(13), Fraction(5, 4), Fraction(3, 8))
+    (Fraction(13, 4), Fraction(55, 4))
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    side = more_than_nothing(width, "the width of a tie")
+    return _with_seams(2 * side, allowance), _with_seams(more_than_nothing(length, "the length of a tie"), allowance)
+
+
+def worked_binding(
+    length: Fraction, width: Fraction, allowance: Fraction, *, doubled: bool = False
+) -> tuple[Fraction, Fraction]:
+    """Return the cut size of a binding that shows equally on both sides of an edge.
+
+    A single binding lies over the edge with both raw edges turned in: it shows twice and turns in twice, four times its
+    width. A doubled one is folded in half first: two plies of three widths each (the two sides and the seam), six times
+    its width. Its ends overlap, turn in or are joined by one allowance each.
+
+    Parameters
+    ----------
+    length, width : Fraction
+        Length of the bound edge and finished width of the binding [in].
+    allowance : Fraction
+        Allowance of each end [in].
+    doubled : bool
+        Whether the strip is folded in half before it is sewn on.
+
+    Returns
+    -------
+    tuple of Fraction
+        Cut width, cut length [in].
+
+    Notes
+    -----
+    Cloth thickness is neglected. A mitred corner takes up no length along the edge; thick cloth wants a little more.
+
+    Examples
+    --------
+    A 1/2 in binding on 40 in, ends of 1/2 in: 2 in by 41 in; doubled, 3 in by 41 in.
+
+    >>> worked_binding(Fraction(40), Fraction(1, 2), Fraction(1, 2))
+    (Fraction(2, 1), Fraction(41, 1))
+    >>> worked_binding(Fraction(40), Fraction(1, 2), Fraction(1, 2), doubled=True)
+    (Fraction(3, 1), Fraction(41, 1))
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    plies = (6 if doubled else 4) * more_than_nothing(width, "the width of a binding")
+    return plies, _with_seams(more_than_nothing(length, "the length of a binding"), allowance)
+
+
+def worked_piping(length: Fraction, cord: Fraction, allowance: Fraction, step: Fraction) -> tuple[Fraction, Fraction]:
+    r"""Return the cut size of the strip that covers a piping cord.
+
+    The strip goes once round the cord and leaves an allowance on both sides of it: :math:`B = \pi c + 2 a`. The way
+    round the cord is rounded outward, so that the cord is never squeezed.
+
+    Parameters
+    ----------
+    length, cord : Fraction
+        Length of the edge that gets the piping, and diameter of the cord, c [in].
+    allowance : Fraction
+        Seam allowance, a, also of the two ends [in].
+    step : Fraction
+        Division of the ruler to which the cut width is rounded up [in].
+
+    Returns
+    -------
+    tuple of Fraction
+        Cut width B, cut length [in].
+
+    Notes
+    -----
+    Cloth thickness is neglected: measured round the covered cord is better.
+
+    Examples
+    --------
+    A cord of 1/4 in is 0.785 in round, with two seams of 1/2 in 1.785; to 1/8 in that is 1 7/8 = 15/8.
+
+    >>> worked_piping(Fraction(48), Fraction(1, 4), Fraction(1, 2), Fraction(1, 8))
+    (Fraction(15, 8), Fraction(49, 1))
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    around = more_than_nothing(cord, "the thickness of a cord") * PI_ABOVE
+    width = round_up(_with_seams(around, allowance), more_than_nothing(step, "the step"))
+    return width, _with_seams(more_than_nothing(length, "the length of a piping"), allowance)
+
+
+def worked_boxing(edge: Fraction, depth: Fraction, allowance: Fraction) -> tuple[Fraction, Fraction]:
+    """Return the cut size of the band that goes round a boxed cushion.
+
+    It is as long as the edge it goes round and closes in one seam; both long edges are seams: B = h + 2 a, L = P + 2 a.
+
+    Parameters
+    ----------
+    edge, depth : Fraction
+        Perimeter P of the finished top, and finished depth h of the band [in].
+    allowance : Fraction
+        Seam allowance, a [in].
+
+    Returns
+    -------
+    tuple of Fraction
+        Cut width B, cut length L [in].
+
+    Examples
+    --------
+    A seat of 16 by 18 in is 68 in round; 3 in deep with seams of 1/2 in: 4 in by 69 in.
+
+    >>> worked_boxing(Fraction(68), Fraction(3), Fraction(1, 2))
+    (Fraction(4, 1), Fraction(69, 1))
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    width = _with_seams(more_than_nothing(depth, "the depth of a boxing"), allowance)
+    return width, _with_seams(more_than_nothing(edge, "the edge of a boxing"), allowance)
+
+
+def worked_facing(edge: Fraction, depth: Fraction, seam: End, free: End) -> tuple[Fraction, Fraction]:
+    """Return the cut size of a straight facing.
+
+    One long edge is sewn to the faced edge, the other one lies free behind it; both short ends are seams like
+    the first: B = h + A_seam + A_free, L = l + 2 A_seam.
+
+    Parameters
+    ----------
+    edge, depth : Fraction
+        Length l of the faced edge and finished depth h of the facing [in].
+    seam, free : End
+        Finish of the sewn edges and of the free one; their widths [in].
+
+    Returns
+    -------
+    tuple of Fraction
+        Cut width B, cut length L [in].
+
+    Examples
+    --------
+    An edge of 20 in faced 2 in deep, seams of 1/2 in, the free edge turned once by 1/4 in: 2 3/4 = 11/4 by 21.
+
+    >>> worked_facing(Fraction(20), Fraction(2), End("seam", Fraction(1, 2)), End("turnover", Fraction(1, 4)))
+    (Fraction(11, 4), Fraction(21, 1))
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    return cut_size(depth, seam, free), cut_size(edge, seam, seam)
+
+
+def _with_seams(finished: Fraction, allowance: Fraction) -> Fraction:
+    return finished + 2 * not_negative(allowance, "the allowance")

@@ -1,0 +1,161 @@
+"""The values that a whole project comes to in one size and edition: plain, frozen, exact; no sums here."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from generator.calculation.worked import Layout, Panel, Piece
+from generator.errors import Finding
+from generator.lengths import Edition
+
+
+@dataclass(frozen=True, slots=True)
+class ClothUse:
+    """What one cloth of the project comes to: layout on the washed cloth, length to buy.
+
+    ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
+    step and written in ``buy_text``.
+    """
+
+    name: str
+    label: str
+    width: Fraction
+    layout: Layout
+    buy: Fraction
+    buy_text: str
+    shrinkage_along: Fraction = Fraction(0)
+    shrinkage_across: Fraction = Fraction(0)
+    one_way: bool = False
+    weight: str = "medium"
+    thickness: Fraction | None = None
+    colour: str = ""
+    remnant: Fraction | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in]."""
+
+    join: str
+    to: str
+    join_length: Fraction
+    to_length: Fraction
+    ease: Fraction
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ClosureWork:
+    """A closure: how many, where along the edge [in from its start], buttonhole length [in], words."""
+
+    kind: str
+    number: int
+    on: str
+    onto: str
+    overlap: Fraction
+    diameter: Fraction
+    thickness: Fraction
+    positions: tuple[Fraction, ...]
+    buttonhole: Fraction
+    inset: Fraction
+    text: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SupplyLine:
+    """One line of the shopping list; ``amount`` is written for the edition.
+
+    It says how many (``number``), and how long each is where a length is asked for [in].
+    """
+
+    item: str
+    amount: str
+    note: str = ""
+    number: Fraction = Fraction(1)
+    length: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadUse:
+    """Thread for the whole project: length [in], written for the edition, and spools to buy."""
+
+    length: Fraction
+    length_text: str
+    spools: int
+
+
+@dataclass(frozen=True, slots=True)
+class SheetStep:
+    """One step of the sheet.
+
+    ``text`` is Markdown with every number filled in. ``figures`` are keys of diagrams ('flat cloth front'),
+    ``cautions`` names in the worksheet's cautions. ``standard`` is the standard step it comes from,
+    empty for the project's own.
+    """
+
+    number: int
+    title: str
+    text: str
+    pieces: tuple[str, ...]
+    standard: str
+    tools: tuple[str, ...]
+    cautions: tuple[str, ...]
+    figures: tuple[str, ...]
+    minutes: int
+    session_ends: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution: its name in the list, and its text (Markdown)."""
+
+    name: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Worksheet:
+    """Everything that one project comes to in one size and one edition.
+
+    Drawings, pages, sheets, classes and corrections read this and compute nothing of their own. ``measures`` are the
+    size's own values and what follows from them (lengths in inches; plain numbers in ``numbers``). ``sewn`` says when
+    the size was test-sewn, empty if it is only computed. ``minutes`` is for one piece of work by an average hand.
+    ``as_sewn`` maps a measure of a panel as sewn ('front.across') to its length, when the sheet was worked again to it.
+    ``own`` names the measures and numbers that a size gives itself; the others follow from them.
+    """
+
+    project: str
+    title: str
+    kind: str
+    level: str
+    summary: str
+    size: str
+    size_label: str
+    size_note: str
+    edition: Edition
+    measures: Mapping[str, Fraction]
+    numbers: Mapping[str, Fraction]
+    pieces: Mapping[str, Piece]
+    cloths: Mapping[str, ClothUse]
+    meetings: tuple[Meeting, ...]
+    closures: tuple[ClosureWork, ...]
+    supplies: tuple[SupplyLine, ...]
+    thread: ThreadUse
+    steps: tuple[SheetStep, ...]
+    cautions: Mapping[str, Caution]
+    tools: tuple[str, ...]
+    minutes: int
+    cost: str = ""
+    sewn: str = ""
+    as_sewn: Mapping[str, Fraction] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+    own: tuple[str, ...] = ()
+
+    @property
+    def panels(self) -> Mapping[str, Panel]:
+        """The tucked panels by the name of their piece, in the order of the file."""
+        return {name: piece.panel for name, piece in self.pieces.items() if piece.panel is not None}
