@@ -10,8 +10,9 @@ from __future__ import annotations
 import logging
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from urllib.parse import urlsplit
 from urllib.request import url2pathname
@@ -128,12 +129,11 @@ def _any_will_do(document: Document) -> bool:
 def _written(
     versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper, finisher: Finisher | None
 ) -> bytes:
-    fetcher = SheetFetcher(tuple(folder / "fonts" for folder in paper.theme.folders), paper.memory)
-    fonts = FontConfiguration()
-    written = None
+    folders = tuple(folder / "fonts" for folder in paper.theme.folders)
+    fetcher = SheetFetcher(folders, paper.memory)
+    sheet, fonts = _style(paper.style, folders, tuple(face.print.stat().st_mtime_ns for face in paper.theme.faces))
     with _grumbles() as grumbles:
         try:
-            sheet = CSS(string=paper.style, url_fetcher=fetcher, font_config=fonts)
             for html in versions:
                 document = HTML(string=html, url_fetcher=fetcher).render(
                     stylesheets=[sheet], font_config=fonts, pdf_variant="pdf/ua-1"
@@ -143,10 +143,28 @@ def _written(
             written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
         except FatalURLFetchingError as error:
             raise PublishError(f"the sheet could not be set: {error}") from None
-    faults = list(dict.fromkeys(fetcher.refused + grumbles))
-    if faults or written is None:
-        raise PublishError("the sheet could not be set: " + "; ".join(faults[:5]))
+    _stop_on(fetcher.refused + grumbles)
     return bytes(written)
+
+
+@lru_cache(maxsize=8)
+def _style(style: str, folders: tuple[Path, ...], font_times: tuple[int, ...]) -> tuple[CSS, FontConfiguration]:
+    """Return a style sheet, read once for all sheets that share it, with the fonts that it names.
+
+    ``font_times`` tell when the font files were last changed: other times, another style.
+    """
+    fetcher, fonts = SheetFetcher(folders, {}), FontConfiguration()
+    with _grumbles() as grumbles, suppress(FatalURLFetchingError):
+        sheet = CSS(string=style, url_fetcher=fetcher, font_config=fonts)
+    _stop_on(fetcher.refused + grumbles)
+    return sheet, fonts
+
+
+def _stop_on(faults: Iterable[str]) -> None:
+    """Refuse to print a sheet with faults."""
+    found = list(dict.fromkeys(faults))
+    if found:
+        raise PublishError("the sheet could not be set: " + "; ".join(found[:5]))
 
 
 def _plainly(grumble: str) -> str:
