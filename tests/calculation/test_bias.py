@@ -37,7 +37,8 @@ def test_every_round_of_a_continuous_strip_crosses_both_halves_of_the_square(
     side: Fraction, width: Fraction, join: Fraction
 ) -> None:
     half = half_square(float(side), float(join))
-    apart = float(side) / math.sqrt(2)  # from the bias edge of one half to that of the other, sewn together
+    # From the bias edge of one half to that of the other, sewn together with their edges level.
+    apart = float(side - 2 * join) / math.sqrt(2)
     rounds = int(apart / float(width))
     assume(rounds > 0)
     # A line halfway up one half runs on halfway up the other.
@@ -102,7 +103,7 @@ def test_a_square_too_small_for_one_round_gives_nothing() -> None:
 
 
 def test_joins_wider_than_the_square_give_nothing() -> None:
-    assert continuous_bias_length(Fraction(4), Fraction(1), Fraction(1)) == 0
+    assert continuous_bias_length(Fraction(4), Fraction(1), Fraction(2)) == 0
 
 
 def test_cloth_that_a_join_would_use_up_is_refused() -> None:
