@@ -6,32 +6,52 @@ Everything is loaded and the worksheets are worked before the clock starts; noth
 from __future__ import annotations
 
 import time
+from collections.abc import Iterable
 from pathlib import Path
 
+from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import workshop_of
-from generator.publishing.opened import open_room
+from generator.publishing.opened import OpenRoom, open_room
 from generator.publishing.sheets import drawn, handouts, strips
 from generator.publishing.surroundings import prepare_surroundings
+from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
 
 
 def floor(folder: Path) -> float:
     """Return how long it takes to draw and set every sheet of a room, one after the other."""
     prepare_surroundings(folder)
     room = open_room(workshop_of(folder, "", read_inputs(folder, "")))
-    worksheets = [
+    projects = {path.stem: worked(path, room) for path in sorted((folder / "projects").glob("*.yaml"))}
+    set_size(next(iter(projects.values()))[0], room)
+    start = time.perf_counter()
+    for worksheets in projects.values():
+        for worksheet in worksheets:
+            set_size(worksheet, room)
+        set_orders(project_orders(worksheets), room)
+    set_orders(room_orders(projects), room)
+    return time.perf_counter() - start
+
+
+def worked(path: Path, room: OpenRoom) -> list[Worksheet]:
+    project = load_project(path, room.shelf.room, room.folder)
+    return [
         worked_sheet(project, size, room.shelf.room.edition(edition), room.shelf)
-        for path in sorted((folder / "projects").glob("*.yaml"))
-        for project in [load_project(path, room.shelf.room, folder)]
         for edition in project.editions
         for size in project.sizes
     ]
-    handouts(worksheets[0], drawn(worksheets[0], room.style), room.setting)
-    start = time.perf_counter()
-    for worksheet in worksheets:
-        pictures = drawn(worksheet, room.style)
-        handouts(worksheet, pictures, room.setting)
-        strips(worksheet, pictures, room.setting)
-    return time.perf_counter() - start
+
+
+def set_size(worksheet: Worksheet, room: OpenRoom) -> None:
+    pictures = drawn(worksheet, room.style)
+    handouts(worksheet, pictures, room.setting)
+    strips(worksheet, pictures, room.setting)
+    set_orders(size_orders(worksheet), room)
+
+
+def set_orders(orders: Iterable[SheetOrder], room: OpenRoom) -> None:
+    for order in orders:
+        for paper in room.setting.papers:
+            order.render(room.setting, paper)
