@@ -11,6 +11,7 @@ endif
 help:
 	@echo "make site       build the site and all sheets of the demo room into site/public"
 	@echo "make test       run every check: style, types, tests"
+	@echo "make benchmark  measure how long publishing takes, as ratios"
 	@echo "make lock       write the lock file again after a change of pyproject.toml"
 	@echo "make clean      remove what was built, the environment included"
 
@@ -24,6 +25,10 @@ test: .venv/ready
 	$(BIN)/ruff check
 	$(BIN)/mypy
 	$(BIN)/pytest -n 2
+
+benchmark: .venv/ready
+	@.ci/system-libraries pango
+	$(BIN)/python -m tests.benchmarks.publish
 
 lock: .venv/ready
 	$(BIN)/pip install --quiet uv
