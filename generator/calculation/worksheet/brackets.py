@@ -95,6 +95,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "cross marks": _panel(
             lambda bench, panel: lists.mark_list(panel.cross, bench.scope.edition) if panel.cross else ""
         ),
+        "sample": _panel(lambda bench, panel: lists.sample_words(panel.across, bench.scope.edition)),
         "depths": _panel(lambda bench, panel: lists.depth_list(panel.across, bench.scope.edition)),
         "check points": _panel(lambda bench, panel: lists.checkpoint_list(panel, bench.scope.edition)),
         "ruled rows": _panel(lambda bench, panel: lists.ruled_list(panel, bench.scope.edition)),

@@ -11,6 +11,15 @@ from generator.calculation.worked_project import ClosureWork, Meeting
 from generator.lengths import Edition, say_length, write_length
 
 
+def sample_words(tucks: TuckSet, edition: Edition) -> str:
+    """Return how much more or less the tucks take up, as a sample says, than twice their depths."""
+    more = tucks.take_up - 2 * sum(tucks.depths, Fraction(0))
+    if not more:
+        return f"The {tucks.count} tucks take up just twice their depth."
+    word = "more" if more > 0 else "less"
+    return f"On it the {tucks.count} tucks take up {say_length(abs(more), edition)} {word} than twice their depth."
+
+
 def mark_list(tucks: TuckSet, edition: Edition) -> str:
     """Return every fold mark with its number, in one running line: '1: 1 5/8 · 2: 3 1/8 ...'."""
     marks = " · ".join(f"{number}: {write_length(mark, edition)}" for number, mark in enumerate(tucks.marks, 1))
