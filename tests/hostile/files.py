@@ -229,7 +229,7 @@ NUMBER_ATTACKS: dict[str, Attack] = {
     ),
     "a bias strip that its joins use up": (
         with_piece("kind: bias strip", "length: 30 in", "width: 1 in", "join allowance: 999999 in"),
-        "17:5: edging is 3999996 1/8 in across, but the cloth is only 44 in wide; take a wider cloth or join breadths "
+        "17:5: edging is 2000003 3/4 in across, but the cloth is only 44 in wide; take a wider cloth or join breadths "
         "(small, inch; medium, inch)",
     ),
     "cloth of no width": (

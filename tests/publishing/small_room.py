@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import signal
 import subprocess
 import sys
 import tempfile
@@ -126,9 +127,14 @@ def bytes_of(room: Path, *, manifest: bool = True) -> dict[str, str]:
     }
 
 
+def _hear_interrupts() -> None:
+    """Undo that a shell lets what it starts in the background hear no Ctrl-C."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def started(room: Path, *words: str, **options: Any) -> subprocess.Popen[str]:
     """Start the command line in a room, as a person does; what it says is lost unless ``options`` say otherwise."""
-    quiet: dict[str, Any] = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
+    quiet: dict[str, Any] = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL, "preexec_fn": _hear_interrupts}
     return subprocess.Popen([sys.executable, "-m", "generator", *words], cwd=room, text=True, **{**quiet, **options})
 
 

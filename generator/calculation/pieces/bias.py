@@ -113,8 +113,8 @@ def continuous_bias_length(side: Fraction, width: Fraction, join: Fraction) -> F
 def bias_square(length: Fraction, width: Fraction, join: Fraction, step: Fraction) -> Fraction:
     """Return the side of the smallest square that gives a length of continuous bias strip.
 
-    The side is tried step by step from the one that area alone would allow, or that joins alone would use up: whole
-    rounds and joins make it larger than the root of length times width, by an amount that no short formula tells.
+    The side is tried step by step from the one that area alone would allow, with what the joins take beside it: whole
+    rounds make it larger than the root of length times width, by an amount that no short formula tells.
 
     Parameters
     ----------
@@ -132,7 +132,8 @@ def bias_square(length: Fraction, width: Fraction, join: Fraction, step: Fractio
 
     Examples
     --------
-    250 in of 2 in strip: by area 22.4, so 23 is tried first; it gives 222.7. 24 gives 8 rounds of 33.2, which is 265.9.
+    250 in of 2 in strip: by area 22.4 and 1/2 for joins, so 23 is tried first; it gives 222.7. 24 gives 8 rounds of
+    33.2, which is 265.9.
 
     >>> bias_square(Fraction(250), Fraction(2), Fraction(1, 4), Fraction(1))
     Fraction(24, 1)
@@ -142,8 +143,8 @@ def bias_square(length: Fraction, width: Fraction, join: Fraction, step: Fractio
     Derived in the docstring above.
     """
     area = more_than_nothing(length, "the length of a bias strip") * more_than_nothing(width, "its width")
-    used_up = 4 * not_negative(join, "the allowance of a join")
-    side = round_up(max(root_below(area), used_up), more_than_nothing(step, "the step"))
+    used_up = 2 * not_negative(join, "the allowance of a join")
+    side = round_up(root_below(area) + used_up, more_than_nothing(step, "the step"))
     while continuous_bias_length(side, width, join) < length:
         side += step
     return side
