@@ -8,7 +8,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Any
 
-from generator.calculation.pieces.bands import worked_piping
+from generator.calculation.pieces.bands import worked_binding, worked_piping, worked_tie
 from generator.calculation.pieces.bias import bias_square
 from generator.calculation.pieces.envelope import gaping_overlap, worked_envelope_back
 from generator.calculation.pieces.fullness import worked_gathered_strip
@@ -164,17 +164,18 @@ def _gathered_end(scope: Scope, _name: str, model: Any) -> Sizes:
 def _binding(scope: Scope, _name: str, model: Any) -> Sizes:
     """A binding folded in four: it is cut four times its finished width, and turned in at both ends."""
     length, width = scope.value(model.length), scope.value(model.width)
-    return _folded_strip(scope, model, length, width, 4 * width)
+    return _folded_strip(scope, model, width, worked_binding(length, width, scope.seam))
 
 
 def _tie(scope: Scope, _name: str, model: Any) -> Sizes:
     """A tie sewn from a strip folded lengthwise and turned: twice its width and two allowances."""
     length, width = scope.value(model.length), scope.value(model.width)
-    return _folded_strip(scope, model, length, width, 2 * width + 2 * scope.seam)
+    return _folded_strip(scope, model, width, worked_tie(length, width, scope.seam))
 
 
-def _folded_strip(scope: Scope, model: Any, length: Fraction, width: Fraction, cut_width: Fraction) -> Sizes:
-    cut_length = length + 2 * scope.seam
+def _folded_strip(scope: Scope, model: Any, width: Fraction, cut: tuple[Fraction, Fraction]) -> Sizes:
+    length = scope.value(model.length)
+    cut_width, cut_length = cut
     measures = {"length": length, "width": width, "edge": length}
     sizes = Sizes((cut_length, cut_width), (length, width), {}, {"edge": length}, measures)
     return _on_the_bias(scope, sizes) if model.grain == "bias" else sizes
