@@ -12,7 +12,7 @@ from generator.calculation.pieces.bands import worked_binding, worked_piping, wo
 from generator.calculation.pieces.bias import bias_square
 from generator.calculation.pieces.envelope import gaping_overlap, worked_envelope_back
 from generator.calculation.pieces.fullness import worked_gathered_strip
-from generator.calculation.pieces.plain_pieces import cut_size, plain_allowance, worked_circle
+from generator.calculation.pieces.plain_pieces import cut_size, plain_allowance, worked_circle, worked_rectangle
 from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
 from generator.calculation.pieces.roll import circumference, worked_gathered_end
 from generator.calculation.worked import EdgeWork, End, Piece
@@ -94,7 +94,7 @@ def _measures(
 def _rectangle(scope: Scope, _name: str, model: Any) -> Sizes:
     across, along = scope.value(model.finished_across), scope.value(model.finished_along)
     ends = _ends(scope, model)
-    cut = (cut_size(across, ends["left"], ends["right"]), cut_size(along, ends["top"], ends["bottom"]))
+    cut = worked_rectangle(across, along, ends)
     return Sizes(cut, (across, along), ends, _side_lengths(across, along), {"edge": 2 * (across + along)})
 
 

@@ -193,6 +193,11 @@ class Scope:
         """Return how many of a piece are made."""
         return self.count(model.quantity)
 
+    def cloth_thickness(self, cloth: str) -> Fraction:
+        """Return the thickness of a cloth by its name [in], nothing where the file does not say or there is none."""
+        model = self.project.cloths.get(cloth)
+        return self.value(model.thickness) if model is not None and model.thickness is not None else Fraction(0)
+
     def washed_width(self, cloth: str) -> Fraction:
         """Return the usable width that is left of a cloth after shrinkage [in]."""
         model = self.project.cloths[cloth]

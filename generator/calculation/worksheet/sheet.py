@@ -20,7 +20,7 @@ from generator.calculation.worksheet.pieces import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.steps import sheet_steps
 from generator.calculation.worksheet.supplies import worked_supplies
-from generator.calculation.worksheet.threads import thread_use
+from generator.calculation.worksheet.threads import Sewing, thread_use
 from generator.definitions.cautions import CautionRule, cautions_of
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import Room
@@ -140,8 +140,9 @@ def _pieces(scope: Scope) -> dict[str, Piece]:
 
 
 def _thread(scope: Scope, bench: Bench) -> ThreadUse:
-    spool = scope.value(scope.room.spool)
-    return thread_use(tuple(bench.pieces.values()), bench.meetings, scope.edition, spool, scope.room.waste)
+    room = scope.room
+    sewing = Sewing(scope.value(room.spool), room.waste, 1 / scope.value(room.stitch), scope.cloth_thickness)
+    return thread_use(tuple(bench.pieces.values()), bench.meetings, sewing, scope.edition)
 
 
 def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:

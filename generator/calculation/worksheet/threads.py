@@ -2,30 +2,49 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.making.thread import spools, stitching_thread, thread_with_waste
-from generator.calculation.worked import Panel, Piece
+from generator.calculation.making.thread import spools, stitching_thread, thread_ratio, thread_with_waste
+from generator.calculation.worked import Piece
 from generator.calculation.worked_project import Meeting, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
-
-def panel_stitching(panel: Panel, sewn_along: Fraction) -> Fraction:
-    """Return the length of all lines of stitching on one panel: its tucks, cross tucks and rows [in]."""
-    lines = panel.across.count * sewn_along
-    if panel.cross is not None:
-        lines += panel.cross.count * panel.across.finished
-    if panel.rows is not None:
-        lines += len(panel.rows.rows) * panel.across.finished
-    return lines
+_HEM_LAYERS = 3
 
 
-def piece_stitching(piece: Piece) -> Fraction:
-    """Return the length of stitching on one piece by itself: tucks, rows, hems, bindings, gathering [in]."""
+@dataclass(frozen=True, slots=True)
+class Sewing:
+    """How the room sews: thread on a spool [in], the share for ends and waste, stitches for each inch.
+
+    ``thickness`` gives that of a cloth by its name [in], nothing where it is not known.
+    """
+
+    spool: Fraction
+    waste: Fraction
+    stitches: Fraction
+    thickness: Callable[[str], Fraction]
+
+
+def row_stitching(piece: Piece) -> Fraction:
+    """Return the length of the tack rows of one piece [in]."""
+    if piece.panel is None or piece.panel.rows is None:
+        return Fraction(0)
+    return len(piece.panel.rows.rows) * piece.panel.across.finished
+
+
+def tuck_stitching(piece: Piece) -> Fraction:
+    """Return the length of the stitching of all tucks of one piece, cross tucks included [in]."""
+    if piece.panel is None:
+        return Fraction(0)
+    lines = piece.panel.across.count * piece.cut_along
+    return lines + (piece.panel.cross.count * piece.panel.across.finished if piece.panel.cross else 0)
+
+
+def plain_stitching(piece: Piece) -> Fraction:
+    """Return the length of all other stitching on one piece by itself: hems, bindings, gathering, joins [in]."""
     own = sum((edge.finished for edge in piece.edges.values() if edge.end.kind in ("hem", "caught hem")), Fraction(0))
-    if piece.panel is not None:
-        own += panel_stitching(piece.panel, piece.cut_along)
     if piece.kind in ("gathered strip", "gathered end"):
         own += 2 * piece.cut_across
     if piece.kind in ("binding", "tie", "piping"):
@@ -33,20 +52,23 @@ def piece_stitching(piece: Piece) -> Fraction:
     return own + (piece.parts - 1) * min(piece.part_across, piece.part_along)
 
 
-def thread_use(
-    pieces: Sequence[Piece], meetings: Sequence[Meeting], edition: Edition, spool: Fraction, waste: Fraction
-) -> ThreadUse:
-    """Return the thread of a whole project.
+def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:
+    """Return the thread in one piece [in]: rows cross their thickest place's layers, everything else a hem's three."""
+    ply = sewing.thickness(piece.cloth)
+    layers = piece.panel.rows.layers if piece.panel is not None and piece.panel.rows is not None else 0
+    rows = stitching_thread(row_stitching(piece), thread_ratio(layers * ply, sewing.stitches))
+    rest = tuck_stitching(piece) + plain_stitching(piece)
+    return rows + stitching_thread(rest, thread_ratio(_HEM_LAYERS * ply, sewing.stitches))
 
-    ``spool`` is the length on one spool [in], ``waste`` the share for ends and waste.
-    """
-    lines = sum((piece.quantity * piece_stitching(piece) for piece in pieces), Fraction(0))
-    lines += sum((meeting.join_length for meeting in meetings), Fraction(0))
-    if not lines:
+
+def thread_use(pieces: Sequence[Piece], meetings: Sequence[Meeting], sewing: Sewing, edition: Edition) -> ThreadUse:
+    """Return the thread of a whole project; seams between pieces are counted at the least ratio."""
+    thread = sum((piece.quantity * piece_thread(piece, sewing) for piece in pieces), Fraction(0))
+    thread += stitching_thread(sum((meeting.join_length for meeting in meetings), Fraction(0)))
+    if not thread:
         return ThreadUse(Fraction(0), "none", 0)
-    thread = stitching_thread(lines)
-    length = thread_with_waste(thread, waste)
-    return ThreadUse(length, written_thread(length, edition), spools(thread, spool, waste))
+    length = thread_with_waste(thread, sewing.waste)
+    return ThreadUse(length, written_thread(length, edition), spools(thread, sewing.spool, sewing.waste))
 
 
 def written_thread(length: Fraction, edition: Edition) -> str:
