@@ -11,7 +11,9 @@ import os
 import traceback
 from collections.abc import Mapping
 from contextlib import suppress
+from multiprocessing import parent_process
 from multiprocessing.connection import Connection
+from threading import Thread
 
 from generator.errors import FaultyFileError, TuckwrightError
 from generator.publishing.jobs import (
@@ -68,6 +70,15 @@ def serve(jobs: Connection, workshop: Workshop) -> None:
     # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
     gc.collect()
     gc.freeze()
+    Thread(target=_leave_with_the_run, daemon=True).start()
     with suppress(EOFError, BrokenPipeError, ConnectionResetError):
         while True:
             jobs.send(done(workshop, jobs.recv()))
+
+
+def _leave_with_the_run() -> None:
+    """Stop in the middle of a job when the run has died: whatever is written then is in the way of the next run."""
+    run = parent_process()
+    if run:
+        run.join()
+        os._exit(1)

@@ -44,7 +44,8 @@ def staged(target: Path) -> Iterator[Path]:
                 yield staging
                 _put_in_place(staging, target)
             finally:
-                shutil.rmtree(staging, ignore_errors=True)
+                # Once more: a worker of a killed run may have been writing while its folder was cleared away.
+                _clear_left_over(target)
     except OSError as fault:
         raise PublishError(_words(fault, target)) from fault
 
