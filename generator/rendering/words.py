@@ -39,7 +39,7 @@ def _leads_somewhere_safe(url: str) -> bool:
 
 
 def read_words(text: str, below: int = 1) -> Markup:
-    """Return Markdown as HTML for a page; a heading of the first level becomes one ``below`` levels further down."""
+    """Return Markdown as HTML for a page; a heading comes ``below`` levels further down, and never beside the title."""
     return Markup(_READER.render(text, {"below": below}))  # noqa: S704 -- the reader escapes all text
 
 
@@ -58,8 +58,15 @@ def _heading(
     renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
 ) -> str:
     token = tokens[index]
-    level = min(6, int(token.tag[1]) + environment["below"])
+    level = max(2, min(6, int(token.tag[1]) + environment["below"]))
     return f"</h{level}>\n" if token.nesting < 0 else f"<h{level}>"
+
+
+def _table_head(
+    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
+) -> str:
+    tokens[index].attrSet("scope", "col")
+    return renderer.renderToken(tokens, index, options, environment)
 
 
 def _link_start(
@@ -86,6 +93,7 @@ def _made_reader() -> MarkdownIt:
     reader.add_render_rule("text", _text)
     reader.add_render_rule("heading_open", _heading)
     reader.add_render_rule("heading_close", _heading)
+    reader.add_render_rule("th_open", _table_head)
     reader.add_render_rule("link_open", _link_start)
     reader.add_render_rule("link_close", _link_end)
     return reader

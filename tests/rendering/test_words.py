@@ -14,6 +14,11 @@ def test_markdown_becomes_html_with_set_fractions() -> None:
 def test_headings_stand_below_those_of_the_page() -> None:
     assert read_words("# Yards", below=1) == "<h2>Yards</h2>\n"
     assert read_words("##### Yards", below=3) == "<h6>Yards</h6>\n"
+    assert read_words("## Yards", below=0) == read_words("# Yards", below=0) == "<h2>Yards</h2>\n"
+
+
+def test_the_heads_of_a_table_say_that_they_are_for_their_columns() -> None:
+    assert read_words("| Inch | cm |\n|---|---|\n| 1 | 2.54 |").count('<th scope="col">') == 2
 
 
 def test_raw_html_stays_text() -> None:
