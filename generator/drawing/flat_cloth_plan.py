@@ -19,7 +19,7 @@ from generator.lengths import Edition, write_length
 
 WIDTH = Fraction(7)
 SIXTEENTH = Fraction(1, 16)
-LOW, HIGH_ALONE, HIGH_STACKED = Fraction(3, 5), Fraction(4), Fraction(7, 5)
+LOW, HIGH_ALONE, HIGH_STACKED = Fraction(3, 5), Fraction(18, 5), Fraction(6, 5)
 ARROW_GAP = 0.14
 
 

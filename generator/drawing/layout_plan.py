@@ -10,8 +10,8 @@ from fractions import Fraction
 
 from generator.calculation.worked import Layout, Placed
 
-WIDE, HIGH = Fraction(19, 4), Fraction(5)
-LEAST_WIDE = Fraction(16, 5)
+WIDE, HIGH = Fraction(19, 4), Fraction(4)
+LEAST_WIDE = Fraction(3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,20 +72,24 @@ def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
 
     Examples
     --------
-    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 50 in long, 5 in of
-    paper hold the length at a tenth, and the width comes out 3 4/5 in, wide enough.
+    Cloth 38 in wide and 20 in long: 4 3/4 in of paper hold the width, an eighth of its size. 40 in long, 4 in of
+    paper hold the length at a tenth, and the width comes out 3 4/5 in, wide enough. 76 in long the width would come out
+    2 in; drawn 3 in wide, 3/38 of its size, the cloth is 6 in long on paper and takes two parts.
 
     >>> layout_scale(Layout(Fraction(38), Fraction(20), (), ((Fraction(0), Fraction(20)),), Fraction(20),
     ...     True, Fraction(38)))
     Fraction(1, 8)
-    >>> layout_scale(Layout(Fraction(38), Fraction(50), (), ((Fraction(0), Fraction(20)),), Fraction(50), True,
+    >>> layout_scale(Layout(Fraction(38), Fraction(40), (), ((Fraction(0), Fraction(20)),), Fraction(40), True,
     ...     Fraction(38)))
     Fraction(1, 10)
+    >>> layout_scale(Layout(Fraction(38), Fraction(76), (), ((Fraction(0), Fraction(38)),), Fraction(76), True,
+    ...     Fraction(38)))
+    Fraction(3, 38)
     """
     widest = min(Fraction(1), most_wide / layout.width)
     whole = min(widest, HIGH / layout.length)
     if whole * layout.width < LEAST_WIDE:
-        whole = widest
+        whole = min(widest, LEAST_WIDE / layout.width)
     tallest = max(along for _, along in layout.strips)
     return min(whole, HIGH / tallest)
 

@@ -143,7 +143,7 @@ def test_the_picture_tells_its_marks_in_words():
 
 
 def test_a_panel_over_several_pages_has_a_key_for_each():
-    pictures = draw_flat_cloth(worksheet_of(piece_of(panel_of(120))), "front", PLAIN)
+    pictures = draw_flat_cloth(worksheet_of(piece_of(panel_of(150))), "front", PLAIN)
     assert [picture.key for picture in pictures] == ["flat cloth front", "flat cloth front 2", "flat cloth front 3"]
     assert [bool(picture.text) for picture in pictures] == [True, False, False]
 
