@@ -12,7 +12,7 @@ from pathlib import Path
 
 from generator.definitions.nodes import Group
 from generator.definitions.reading import Reading, constant
-from generator.definitions.room_file import DEFAULT_RATES, Price, RoomCaution, SiteFile
+from generator.definitions.room_file import DEFAULT_RATES, GuideGroup, Price, RoomCaution, SiteFile
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula, Text
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
@@ -49,6 +49,7 @@ class Room:
     samples: Mapping[str, Sample] = field(default_factory=dict)
     prices: Mapping[str, Price] = field(default_factory=dict)
     lends: tuple[str, ...] = ()
+    guides: tuple[GuideGroup, ...] = ()
 
     def edition(self, name: str) -> Edition:
         """Return an edition with the room's ruler and the steps of its shop."""
@@ -113,6 +114,7 @@ def _room(site: SiteFile) -> Room:
         samples=dict(site.samples),
         prices=dict(site.prices),
         lends=site.lends,
+        guides=site.guides,
     )
 
 

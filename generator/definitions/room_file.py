@@ -26,7 +26,7 @@ from generator.definitions.fields import (
     length,
     standing,
 )
-from generator.definitions.keyed import Keyed, NamedGroups
+from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed
 from generator.definitions.leaf_groups import LeafGroup
 from generator.definitions.nodes import Words
 from generator.definitions.reading import Reading, filled_words, read_value
@@ -73,6 +73,13 @@ class RoomCaution(Keyed):
 
     when: Annotated[tuple[str, ...], choices(TOOLS, "tool")]
     text: Markdown
+
+
+class GuideGroup(Placed):
+    """Pages of words that stand together in the list of guides, by the names of their files."""
+
+    title: Label
+    pages: WordList
 
 
 class RoomName(Keyed):
@@ -152,3 +159,4 @@ class SiteFile(Keyed):
     samples: NamedGroups[Sample] = Field(default_factory=dict)
     prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = Field(default_factory=dict)
     lends: WordList = ()
+    guides: Items[GuideGroup] = ()

@@ -9,7 +9,6 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +17,6 @@ from generator.publishing.crew import Crew
 from generator.publishing.inputs import Inputs, key_of
 from generator.publishing.jobs import (
     FurtherJob,
-    HomeJob,
     Job,
     Outcome,
     OverviewJob,
@@ -30,10 +28,11 @@ from generator.publishing.jobs import (
 )
 from generator.publishing.manifest import NAME, Entry, Manifest, read_manifest, write_manifest
 from generator.publishing.order import Order, Published, Report
+from generator.publishing.page_tasks import Task, home_task, words_tasks
 from generator.publishing.plan import (
+    GLOSSARY,
     REFERENCE_ENTRY,
     ROOM_ENTRY,
-    SITE_ENTRY,
     further_entry,
     is_sheet,
     overview_entry,
@@ -51,15 +50,6 @@ def build(order: Order, inputs: Inputs, report: Report) -> Published:
         with Crew(workshop_of(order.folder, order.theme, inputs), order.workers) as crew:
             run.fill(crew)
     return run.published
-
-
-@dataclass(frozen=True, slots=True)
-class _Task:
-    """A job whose outcome gets an entry of a name in the manifest, with the key of what it says."""
-
-    name: str
-    content: str
-    job: Job
 
 
 class _Run:
@@ -86,10 +76,11 @@ class _Run:
         self._make(crew, [*self._sheets(worked), *self._further(worked)], "sheets")
         self._make(crew, self._overviews(worked), "project pages")
         self._make(crew, [*self._room_sheets(crew, worked), *self._reference()], "sheets of the room")
-        self._make(crew, [self._home()], "home page")
+        self._bring(crew, words_tasks(self._order.folder, self._inputs, self._staging), "pages")
+        self._bring(crew, [self._home()], "home page")
         keys = {name: self._old.projects[name] for name in self._plan.kept}
         keys |= {name: self._inputs.of_project(name) for name in self._plan.stale}
-        write_manifest(Manifest(self._inputs.of_pages, keys, self._entries), self._staging)
+        write_manifest(Manifest(self._inputs.rest, keys, self._entries), self._staging)
 
     def _worked(self, crew: Crew, projects: Sequence[str]) -> dict[str, Outcome]:
         """Work projects in every size; nothing is drawn unless all of them can be sewn."""
@@ -97,10 +88,10 @@ class _Run:
         jobs = [ProjectJob(name, folder / f"{name}.yaml") for name in projects]
         return dict(zip(projects, self._outcomes(crew, jobs, "projects"), strict=True))
 
-    def _sheets(self, worked: Mapping[str, Outcome]) -> list[_Task]:
+    def _sheets(self, worked: Mapping[str, Outcome]) -> list[Task]:
         """Return the sheets that must be made; those that would come out the same are taken over."""
         return [
-            _Task(
+            Task(
                 sheet_entry(project, sheet.size, sheet.edition), sheet.content, SheetJob(project, sheet, self._staging)
             )
             for project, outcome in worked.items()
@@ -108,15 +99,15 @@ class _Run:
             if not self._same(sheet_entry(project, sheet.size, sheet.edition), sheet.content, outcome.looks)
         ]
 
-    def _further(self, worked: Mapping[str, Outcome]) -> list[_Task]:
+    def _further(self, worked: Mapping[str, Outcome]) -> list[Task]:
         """Return the sheets about all sizes of a project that must be made."""
         return [
-            _Task(further_entry(project), _all_sizes(outcome), FurtherJob(project, _packed(outcome), self._staging))
+            Task(further_entry(project), _all_sizes(outcome), FurtherJob(project, _packed(outcome), self._staging))
             for project, outcome in worked.items()
             if not self._same(further_entry(project), _all_sizes(outcome), outcome.looks)
         ]
 
-    def _overviews(self, worked: Mapping[str, Outcome]) -> list[_Task]:
+    def _overviews(self, worked: Mapping[str, Outcome]) -> list[Task]:
         """Return the pages of projects that must be made; each shows what the project's leading sheet drew."""
         tasks = []
         for project, outcome in worked.items():
@@ -124,10 +115,10 @@ class _Run:
             if not self._same(name, content, outcome.looks):
                 leading, further = self._card(_leading_entry(project, outcome)), self._card(further_entry(project))
                 job = OverviewJob(project, _packed(outcome), leading, further["sheets"], self._staging)
-                tasks.append(_Task(name, content, job))
+                tasks.append(Task(name, content, job))
         return tasks
 
-    def _room_sheets(self, crew: Crew, worked: Mapping[str, Outcome]) -> list[_Task]:
+    def _room_sheets(self, crew: Crew, worked: Mapping[str, Outcome]) -> list[Task]:
         """Return the sheets of the room if they must be made: they tell of all projects, so the kept are worked too."""
         sheets = sorted((name, entry.content) for name, entry in self._entries.items() if is_sheet(name))
         content = key_of(self._inputs.inside, *(part for sheet in sheets for part in sheet))
@@ -135,20 +126,22 @@ class _Run:
             return []
         every = {**worked, **self._worked(crew, self._plan.kept)}
         projects = tuple((name, _packed(every[name])) for name in self._projects)
-        return [_Task(ROOM_ENTRY, content, RoomJob(projects, self._staging))]
+        return [Task(ROOM_ENTRY, content, RoomJob(projects, self._staging))]
 
-    def _reference(self) -> list[_Task]:
+    def _reference(self) -> list[Task]:
         """Return the turn plans and the reference if they must be made."""
         cards = tuple(self._card(overview_entry(project)) for project in self._projects)
         used = (f"{card['project']} {card['title']} {' '.join(card['plans'])}" for card in cards)
-        content = key_of(self._inputs.inside, *used)
+        glossary = GLOSSARY in self._inputs.pages
+        content = key_of(self._inputs.inside, *used, str(glossary))
         if self._same(REFERENCE_ENTRY, content):
             return []
-        return [_Task(REFERENCE_ENTRY, content, ReferenceJob(cards, self._staging))]
+        return [Task(REFERENCE_ENTRY, content, ReferenceJob(cards, glossary, self._staging))]
 
-    def _home(self) -> _Task:
-        cards = tuple(self._card(overview_entry(project)) for project in self._projects)
-        return _Task(SITE_ENTRY, self._inputs.of_pages, HomeJob(cards, self._card(ROOM_ENTRY)["sheets"], self._staging))
+    def _home(self) -> Task:
+        cards = [self._card(overview_entry(project)) for project in self._projects]
+        pages = sorted(file for entry in self._entries.values() for file in entry.files if file.endswith(".html"))
+        return home_task(self._inputs, cards, self._card(ROOM_ENTRY)["sheets"], pages, self._staging)
 
     @property
     def _projects(self) -> list[str]:
@@ -158,7 +151,11 @@ class _Run:
         """What an entry that is made or taken over tells other jobs."""
         return self._entries[entry].card
 
-    def _make(self, crew: Crew, tasks: Sequence[_Task], what: str) -> None:
+    def _bring(self, crew: Crew, tasks: Sequence[Task], what: str) -> None:
+        """Take over what would come out the same, and make the rest."""
+        self._make(crew, [task for task in tasks if not self._same(task.name, task.content)], what)
+
+    def _make(self, crew: Crew, tasks: Sequence[Task], what: str) -> None:
         outcomes = self._outcomes(crew, [task.job for task in tasks], what)
         for task, outcome in zip(tasks, outcomes, strict=True):
             self._entries[task.name] = Entry(outcome.looks, task.content, outcome.files, outcome.card)

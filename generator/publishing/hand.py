@@ -18,7 +18,6 @@ from threading import Thread
 from generator.errors import FaultyFileError, TuckwrightError
 from generator.publishing.jobs import (
     FurtherJob,
-    HomeJob,
     Job,
     Outcome,
     OverviewJob,
@@ -28,8 +27,9 @@ from generator.publishing.jobs import (
     SheetJob,
     Workshop,
 )
-from generator.publishing.later import FURTHER, LOOKUP, OVERVIEWS, SHEETS, WORKING, later
+from generator.publishing.later import FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, SHEETS, WORKING, later
 from generator.publishing.opened import open_room
+from generator.publishing.page_jobs import GuidesJob, HomeJob, WordsJob
 
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
@@ -38,7 +38,9 @@ _DOERS: Mapping[type[Job], tuple[str, str]] = {
     RoomJob: (FURTHER, "make_room"),
     ReferenceJob: (LOOKUP, "make_reference"),
     OverviewJob: (OVERVIEWS, "make_overview"),
-    HomeJob: (OVERVIEWS, "make_home"),
+    HomeJob: (ROOM_PAGES, "make_home"),
+    WordsJob: (ROOM_PAGES, "make_words"),
+    GuidesJob: (ROOM_PAGES, "make_guides"),
 }
 
 

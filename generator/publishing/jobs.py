@@ -13,26 +13,22 @@ from typing import Any, ClassVar
 
 from generator.errors import Finding
 from generator.publishing.inputs import Inputs
+from generator.publishing.page_jobs import PageJob
 
 
 @dataclass(frozen=True, slots=True)
 class Workshop:
-    """What all jobs of a run share.
-
-    The room's folder, the theme asked for, the keys of the tool and of all common inputs, and each page of words with
-    its title.
-    """
+    """What all jobs of a run share: the room's folder, the theme asked for, the keys of the tool and common inputs."""
 
     folder: Path
     theme: str
     tool: str
     common: str
-    titles: tuple[tuple[str, str], ...]
 
 
 def workshop_of(folder: Path, theme: str, inputs: Inputs) -> Workshop:
     """Return what the jobs of a run share, from the keys of its inputs."""
-    return Workshop(folder, theme, inputs.tool, inputs.common, tuple(inputs.titles.items()))
+    return Workshop(folder, theme, inputs.tool, inputs.common)
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,11 +118,15 @@ class RoomJob:
 
 @dataclass(frozen=True, slots=True)
 class ReferenceJob:
-    """Write the turn plans and the reference below ``out``; ``cards`` say which project uses which plan."""
+    """Write the turn plans and the reference below ``out``.
+
+    ``cards`` say which project uses which plan, ``glossary`` whether the room has one.
+    """
 
     quick: ClassVar[bool] = False
     weight: ClassVar[int] = 1
     cards: tuple[Mapping[str, Any], ...]
+    glossary: bool
     out: Path
 
     @property
@@ -153,23 +153,7 @@ class OverviewJob:
         return f"{self.project}, overview"
 
 
-@dataclass(frozen=True, slots=True)
-class HomeJob:
-    """Write the home page, the pages of words and the files that all pages share below ``out``."""
-
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
-    cards: tuple[Mapping[str, Any], ...]
-    sheets: Sequence[Mapping[str, str]]
-    out: Path
-
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "home and pages of words"
-
-
-Job = ProjectJob | SheetJob | FurtherJob | RoomJob | ReferenceJob | OverviewJob | HomeJob
+Job = ProjectJob | SheetJob | FurtherJob | RoomJob | ReferenceJob | OverviewJob | PageJob
 
 
 @dataclass(frozen=True, slots=True)

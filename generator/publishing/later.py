@@ -16,7 +16,8 @@ SHEETS = "generator.publishing.sheets"
 OVERVIEWS = "generator.publishing.overviews"
 FURTHER = "generator.publishing.further"
 LOOKUP = "generator.publishing.lookup"
-WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS)
+ROOM_PAGES = "generator.publishing.room_pages"
+WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES)
 
 
 def later(name: str) -> ModuleType:

@@ -18,7 +18,7 @@ def make_reference(room: OpenRoom, job: ReferenceJob) -> Outcome:
     with watch.on("pictures"):
         plans = draw_plan_samples(room.style)
     with watch.on("pages"):
-        for address, page in _reference(room).items():
+        for address, page in _reference(room, glossary=job.glossary).items():
             written.add(address, page.encode())
         written.add(addresses.GALLERY, render_gallery(plans, _used_in(job), room.setting).encode())
         for address, content in gallery_files(plans).items():
@@ -26,9 +26,10 @@ def make_reference(room: OpenRoom, job: ReferenceJob) -> Outcome:
     return Outcome(looks=room.looks, files=written.files, seconds=watch.seconds)
 
 
-def _reference(room: OpenRoom) -> dict[str, str]:
+def _reference(room: OpenRoom, *, glossary: bool) -> dict[str, str]:
     editions = [room.shelf.room.edition(name) for name in room.setting.editions]
-    return render_reference(editions, sourced_cautions(room.shelf.cautions, editions[0]), room.setting)
+    cautions = sourced_cautions(room.shelf.cautions, editions[0])
+    return render_reference(editions, cautions, room.setting, glossary=glossary)
 
 
 def _used_in(job: ReferenceJob) -> dict[str, list[PageLink]]:

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 NAME = ".manifest.json"
-_FORM = 2
+_FORM = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,14 +36,19 @@ class Entry:
 class Manifest:
     """What a site was built from.
 
-    ``projects`` maps each project to the key of its file (with all that projects share), ``pages`` is that of the
-    pages of words. ``entries`` are what was built, by the name of the job; those of a project begin with its name
-    and a slash.
+    ``projects`` maps each project to the key of its file (with all that projects share), ``rest`` is that of what
+    belongs to no project. ``entries`` are what was built, by the name of the job; those of a project begin with its
+    name and a slash.
     """
 
-    pages: str = ""
+    rest: str = ""
     projects: Mapping[str, str] = field(default_factory=dict)
     entries: Mapping[str, Entry] = field(default_factory=dict)
+
+    @property
+    def of_room(self) -> dict[str, Entry]:
+        """The entries that belong to no project by their names."""
+        return {name: entry for name, entry in self.entries.items() if "/" not in name}
 
     def of_project(self, project: str) -> dict[str, Entry]:
         """Return the entries of one project by their names."""
@@ -57,7 +62,7 @@ def read_manifest(site: Path) -> Manifest:
         if found["form"] != _FORM:
             return Manifest()
         entries = {name: Entry(**entry) for name, entry in found["entries"].items()}
-        return Manifest(found["pages"], found["projects"], entries)
+        return Manifest(found["rest"], found["projects"], entries)
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return Manifest()
 
@@ -66,7 +71,7 @@ def write_manifest(manifest: Manifest, site: Path) -> None:
     """Write a manifest into a site that is being built; equal sites have equal manifests."""
     whole = {
         "form": _FORM,
-        "pages": manifest.pages,
+        "rest": manifest.rest,
         "projects": dict(manifest.projects),
         "entries": {name: asdict(entry) for name, entry in manifest.entries.items()},
     }

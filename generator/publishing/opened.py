@@ -13,8 +13,7 @@ from generator.definitions.theme import Theme, load_theme
 from generator.drawing.style import Style, read_style
 from generator.publishing.inputs import key_of, theme_folder, theme_key
 from generator.publishing.jobs import Workshop
-from generator.rendering import addresses
-from generator.rendering.setting import PageLink, Setting
+from generator.rendering.setting import SITE_LINKS, Setting
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,16 +46,14 @@ def open_room(workshop: Workshop) -> OpenRoom:
     folder = workshop.folder
     room = load_room(folder / "site" / "site.yaml", folder)
     theme = load_theme(theme_folder(folder, workshop.theme or room.theme))
-    own = (PageLink(title, addresses.words_page(name)) for name, title in workshop.titles)
-    links = (PageLink("Turn plans", addresses.GALLERY), PageLink("Reference", addresses.REFERENCE), *own)
-    setting = room_setting(room, theme, links)
+    setting = room_setting(room, theme)
     keys = (workshop.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)
     style = read_style(theme.drawing, f"{theme.name}/theme.yaml")
     return OpenRoom(folder, shelf_of(room, folder), theme, style, setting, looks)
 
 
-def room_setting(room: Room, theme: Theme, links: tuple[PageLink, ...] = ()) -> Setting:
+def room_setting(room: Room, theme: Theme) -> Setting:
     """Return where sheets and pages of a room are made for."""
     return Setting(
         room=room.name,
@@ -65,7 +62,7 @@ def room_setting(room: Room, theme: Theme, links: tuple[PageLink, ...] = ()) -> 
         welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
         editions=room.editions,
         papers=room.papers,
-        links=links,
+        links=SITE_LINKS,
     )
 
 

@@ -13,9 +13,12 @@ from pathlib import Path
 from generator.publishing.inputs import Inputs
 from generator.publishing.manifest import Manifest, complete
 
+# Entries of the room have no slash in their names, those of a project begin with its name and one.
 SITE_ENTRY = "site"
 ROOM_ENTRY = "sheets of the room"
 REFERENCE_ENTRY = "reference"
+GUIDES_ENTRY = "guides"
+GLOSSARY = "glossary"
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,10 +49,9 @@ def planned(inputs: Inputs, manifest: Manifest, site: Path, wanted: Collection[s
 
 
 def _rest_is_current(inputs: Inputs, manifest: Manifest, site: Path, kept: list[str]) -> bool:
-    """Return whether the pages of words stand as they are and no project is on the site that has gone."""
-    own = [manifest.entries.get(name) for name in (SITE_ENTRY, ROOM_ENTRY, REFERENCE_ENTRY)]
-    same = manifest.pages == inputs.of_pages and set(manifest.projects) == set(kept)
-    return same and all(entry is not None and not entry.missing(site) for entry in own)
+    """Return whether the pages of the room stand as they are and no project is on the site that has gone."""
+    same = manifest.rest == inputs.rest and set(manifest.projects) == set(kept)
+    return same and complete(manifest.of_room.values(), site)
 
 
 def sheet_entry(project: str, size: str, edition: str) -> str:
@@ -65,6 +67,11 @@ def overview_entry(project: str) -> str:
 def further_entry(project: str) -> str:
     """Return the name under which the manifest keeps the sheets about all sizes of a project."""
     return f"{project}/further"
+
+
+def words_entry(page: str) -> str:
+    """Return the name under which the manifest keeps a page of words."""
+    return f"page: {page}"
 
 
 def is_sheet(entry: str) -> bool:

@@ -14,7 +14,7 @@ from generator.publishing.order import Order
 from generator.publishing.plan import sheet_entry
 
 _KEPT = "is kept"
-_LOOKS = ("the tool or one of its libraries", "the theme", "the room's name, place, papers or the titles of its pages")
+_LOOKS = ("the tool or one of its libraries", "the theme", "the room's name, place, address or papers")
 
 
 def reasons(order: Order, project: str, size: str) -> dict[str, str]:

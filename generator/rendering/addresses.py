@@ -16,6 +16,7 @@ ASSETS = "assets"
 WORKER = "offline.js"
 GALLERY = "gallery.html"
 REFERENCE = "reference/index.html"
+GUIDES = "pages/index.html"
 CORRECTIONS = "corrections.html"
 FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
@@ -73,6 +74,9 @@ def plan_picture(plan: str) -> str:
 def reference_page(name: str) -> str:
     """Return the path of one page of the reference."""
     return f"reference/{slug(name)}.html"
+
+
+CAUTIONS = reference_page("cautions")
 
 
 def handout_file(project: str, size: str, edition: str, paper: str) -> str:

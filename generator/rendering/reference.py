@@ -59,22 +59,23 @@ _SHOP = _Page("shop", "At the shop", "Yards and metres, fullness of frills, butt
 _CAUTIONS = _Page("cautions", "Cautions", "What can hurt, where it is told, and where the advice comes from.")
 
 
-def reference_links(setting: Setting) -> tuple[PageLink, ...]:
+def reference_links(*, glossary: bool) -> tuple[PageLink, ...]:
     """Return the pages of the reference for lists of links, the glossary included where the room has one."""
     pages = (PageLink(page.title, addresses.reference_page(page.name)) for page in (_TUCKS, _SHOP, _CAUTIONS))
-    glossary = addresses.words_page("glossary")
-    return (*pages, *(PageLink("Glossary", glossary) for link in setting.links if link.address == glossary))
+    return (*pages, *([PageLink("Glossary", addresses.words_page("glossary"))] if glossary else []))
 
 
 def render_reference(
-    editions: Sequence[Edition], cautions: Sequence[SourcedCaution], setting: Setting
+    editions: Sequence[Edition], cautions: Sequence[SourcedCaution], setting: Setting, *, glossary: bool = False
 ) -> dict[str, str]:
     """Return the pages of the reference by their address, all but the glossary.
 
-    ``editions`` are those of the room, with its own rulers and shops.
+    ``editions`` are those of the room, with its own rulers and shops; ``glossary`` tells whether the room has one.
     """
     about = {page.title: page.about for page in (_TUCKS, _SHOP, _CAUTIONS)}
-    contents = [(link, about.get(link.title, "The words that the sheets use.")) for link in reference_links(setting)]
+    contents = [
+        (link, about.get(link.title, "The words that the sheets use.")) for link in reference_links(glossary=glossary)
+    ]
     tucks = [table for edition in editions for table in tuck_tables(edition)]
     return {
         addresses.REFERENCE: framed_page(

@@ -23,6 +23,16 @@ class PageLink:
     address: str
 
 
+# The same on every page of every room: a page that comes, goes or changes its title makes no other page stale.
+SITE_LINKS = (
+    PageLink("Projects", addresses.HOME),
+    PageLink("Surfaces", addresses.GALLERY),
+    PageLink("Reference", addresses.REFERENCE),
+    PageLink("Guides", addresses.GUIDES),
+    PageLink("Cautions", addresses.CAUTIONS),
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Setting:
     """What is the same for every page and sheet of a room.

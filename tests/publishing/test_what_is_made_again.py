@@ -8,11 +8,15 @@ import pytest
 from small_room import FLAG, TABLET, bytes_of, edit, made_room, published, site_of
 
 from generator.errors import PublishError
-from generator.publishing.inputs import OWN_THEMES
 from generator.publishing.manifest import NAME, read_manifest
+from generator.publishing.room_files import OWN_THEMES
 
 ROOM = ("sheets of the room", "reference")
 SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
+
+
+def text_of(room: Path, page: str) -> str:
+    return (site_of(room) / page).read_text(encoding="utf-8")
 
 
 def test_a_first_run_makes_a_page_and_sheets_for_every_size(room: Path) -> None:
@@ -55,20 +59,20 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
     edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
     done = published(room)
     assert done.made == ["flag/inch/small", "flag/inch/large", "flag/further", "flag/overview", *ROOM, "site"]
-    assert sorted(done.kept) == ["tablet/further", "tablet/inch/only", "tablet/overview"]
+    assert [name for name in done.kept if "/" in name] == ["tablet/inch/only", "tablet/further", "tablet/overview"]
     assert other.stat().st_ino == before
     assert "Storm flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
 
 
 def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> None:
     edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
-    made = ["flag/inch/large", "flag/further", "flag/overview", "sheets of the room", "site"]
+    made = ["flag/inch/large", "flag/further", "flag/overview", "sheets of the room"]
     assert published(room).made == made
 
 
 def test_a_remark_makes_no_sheet_again(room: Path) -> None:
     edit(room / "projects/tablet.yaml", "title:", "# Invented.\ntitle:")
-    assert published(room).made == ["site"]
+    assert published(room).made == []
     assert published(room).current
 
 
@@ -91,17 +95,34 @@ def test_what_belongs_to_a_size_that_is_gone_disappears(room: Path) -> None:
     assert [name for name in bytes_of(room) if "large" in name] == []
 
 
-def test_a_page_of_words_that_is_gone_disappears_from_every_page(room: Path) -> None:
-    (room / "projects/tablet.yaml").unlink()
+def test_a_page_of_words_that_is_gone_disappears_from_the_guides(room: Path) -> None:
     (room / "site/pages/how-to-measure.md").unlink()
-    published(room)
-    assert not (site_of(room) / "pages").exists()
-    assert "How to measure" not in (site_of(room) / "projects/flag/small/inch.html").read_text(encoding="utf-8")
+    assert published(room).made == ["guides", "site"]
+    assert [path.name for path in (site_of(room) / "pages").iterdir()] == ["index.html"]
+    assert "There are no guides yet." in text_of(room, "pages/index.html")
+
+
+def test_another_title_of_a_page_makes_only_that_page_and_the_list_of_guides_again(room: Path) -> None:
+    edit(room / "site/pages/how-to-measure.md", "# How to measure", "# Measure twice")
+    assert published(room).made == ["page: how-to-measure", "guides"]
+    assert "Measure twice" in text_of(room, "pages/index.html")
+
+
+def test_a_new_page_makes_no_sheet_and_no_other_page_again(room: Path) -> None:
+    (room / "site/pages/care.md").write_text("# Care\n\nFold it.\n", encoding="utf-8")
+    assert published(room).made == ["page: care", "guides", "site"]
+    assert "care.html" in text_of(room, "pages/index.html")
+
+
+def test_a_glossary_that_comes_is_led_to_from_the_reference(room: Path) -> None:
+    (room / "site/pages/glossary.md").write_text("# Glossary\n\n**tuck**: a fold.\n", encoding="utf-8")
+    assert published(room).made == ["reference", "page: glossary", "guides", "site"]
+    assert "../pages/glossary.html" in text_of(room, "reference/index.html")
 
 
 def test_words_on_a_page_make_no_sheet_again(room: Path) -> None:
     edit(room / "site/pages/how-to-measure.md", "Lay the tape flat.", "Lay it *flat*.")
-    assert published(room).made == ["site"]
+    assert published(room).made == ["page: how-to-measure"]
     assert "<em>flat</em>" in (site_of(room) / "pages/how-to-measure.html").read_text(encoding="utf-8")
 
 
@@ -112,11 +133,11 @@ def test_a_file_that_is_missing_or_cut_off_is_made_again(room: Path, damage: str
     sheet.unlink()
     if damage:
         sheet.write_text(damage, encoding="utf-8")
-    assert published(room).made == ["flag/inch/small", "site"]
+    assert published(room).made == ["flag/inch/small"]
     assert bytes_of(room) == before
 
 
-@pytest.mark.parametrize("text", ["", "{", '{"form": 2, "entries": 7}', '{"form": 0}'])
+@pytest.mark.parametrize("text", ["", "{", '{"form": 3, "entries": 7}', '{"form": 0}'])
 def test_a_damaged_manifest_counts_as_none(room: Path, text: str) -> None:
     (site_of(room) / NAME).write_text(text, encoding="utf-8")
     assert len(read_manifest(site_of(room)).entries) == 0

@@ -1,6 +1,5 @@
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -13,7 +12,6 @@ from generator.lengths import INCH, METRIC
 from generator.rendering.glossary import read_glossary
 from generator.rendering.reference import reference_links, render_glossary, render_reference, sourced_cautions
 from generator.rendering.reference_tuck_tables import percent_range
-from generator.rendering.setting import PageLink
 
 ROOT = Path(__file__).resolve().parents[2]
 CAUTIONS = sourced_cautions(cautions_of(load_room(ROOT / "site" / "site.yaml", ROOT)), INCH)
@@ -37,9 +35,9 @@ TUCKS, SHOP = lines("reference/tucks.html"), lines("reference/shop.html")
 
 
 def test_the_first_page_leads_to_every_other_page() -> None:
-    with_glossary = replace(setting(), links=(PageLink("Words", "pages/glossary.html"),))
-    first = render_reference((INCH, METRIC), CAUTIONS, with_glossary)["reference/index.html"].replace("../", "")
-    links = reference_links(with_glossary)
+    first = render_reference((INCH, METRIC), CAUTIONS, setting(), glossary=True)["reference/index.html"]
+    first = first.replace("../", "")
+    links = reference_links(glossary=True)
     assert links[-1].title == "Glossary"
     for link in links:
         assert f'href="{link.address.removeprefix("reference/")}"' in first

@@ -1,0 +1,61 @@
+"""Jobs for single pages of the room: plain values, like the other jobs; none needs drawing or setting on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, ClassVar
+
+
+@dataclass(frozen=True, slots=True)
+class HomeJob:
+    """Write the home page, the site map and the files that all pages share below ``out``.
+
+    ``cards`` tell of the projects, ``sheets`` of those for the whole room, ``pages`` are the paths of all other pages.
+    """
+
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+    cards: tuple[Mapping[str, Any], ...]
+    sheets: Sequence[Mapping[str, str]]
+    pages: tuple[str, ...]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "home page"
+
+
+@dataclass(frozen=True, slots=True)
+class WordsJob:
+    """Write one page of words below ``out``."""
+
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+    name: str
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return f"page {self.name}"
+
+
+@dataclass(frozen=True, slots=True)
+class GuidesJob:
+    """Write the list of the pages of words below ``out``, from their names and titles."""
+
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+    titles: Mapping[str, str]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "list of guides"
+
+
+PageJob = HomeJob | WordsJob | GuidesJob

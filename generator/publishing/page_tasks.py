@@ -1,0 +1,44 @@
+"""Which pages of the room there are: keys of inputs and cards come in, tasks go out, each with its key."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from generator.publishing.inputs import Inputs, key_of
+from generator.publishing.jobs import Job
+from generator.publishing.page_jobs import GuidesJob, HomeJob, WordsJob
+from generator.publishing.plan import GUIDES_ENTRY, SITE_ENTRY, words_entry
+from generator.publishing.room_files import page_files, page_title
+
+Card = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """A job whose outcome gets an entry of a name in the manifest, with the key of what it says."""
+
+    name: str
+    content: str
+    job: Job
+
+
+def words_tasks(room: Path, inputs: Inputs, out: Path) -> list[Task]:
+    """Return the pages of words and the list that leads to them, which knows no more of them than their titles."""
+    titles = {name: page_title(path) for name, path in page_files(room).items()}
+    pages = [Task(words_entry(name), key_of(inputs.inside, inputs.pages[name]), WordsJob(name, out)) for name in titles]
+    return [*pages, Task(GUIDES_ENTRY, key_of(inputs.inside, _written(titles)), GuidesJob(titles, out))]
+
+
+def home_task(inputs: Inputs, cards: Sequence[Card], sheets: Sequence[Card], pages: Sequence[str], out: Path) -> Task:
+    """Return the home page with all files that pages share; ``pages`` are the paths of all others."""
+    content = key_of(inputs.common, _written(cards), _written(sheets), *pages)
+    return Task(SITE_ENTRY, content, HomeJob(tuple(cards), sheets, tuple(pages), out))
+
+
+def _written(told: object) -> str:
+    """Plain values as one text, the same in every run."""
+    return json.dumps(told, sort_keys=True, ensure_ascii=False)
