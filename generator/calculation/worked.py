@@ -212,6 +212,7 @@ class Piece:
 
     ``parts`` is how many equal parts of cloth make one piece, each ``part_across`` by ``part_along`` [in]: the halves
     of an envelope back, the lengths of a long strip, the square of a bias strip. Nothing there means the cut size.
+    ``diagonal`` lengths are joined corner to corner and then trimmed to ``join_allowance``.
     """
 
     name: str
@@ -235,6 +236,7 @@ class Piece:
     part_across: Fraction = Fraction(0)
     part_along: Fraction = Fraction(0)
     join_allowance: Fraction = Fraction(0)
+    diagonal: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,8 +38,8 @@ def _joined_words(piece: Piece, edition: Edition) -> str:
     if piece.parts == 1 or piece.kind == "envelope back":
         return ""
     each = f"{say_length(piece.part_across, edition)} by {say_length(piece.part_along, edition)}"
-    seams = say_length(piece.join_allowance, edition)
-    return f" Join it from {piece.parts} lengths of {each} with seams of {seams}."
+    seams = "slanting seams" if piece.diagonal else f"seams of {say_length(piece.join_allowance, edition)}"
+    return f" Join it from {piece.parts} lengths of {each} with {seams}."
 
 
 def caption_words(piece: Piece) -> str:

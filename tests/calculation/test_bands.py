@@ -10,8 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.calculation.irrational import PI_BELOW
-from generator.calculation.pieces.bands import worked_binding, worked_boxing, worked_facing, worked_piping, worked_tie
-from generator.calculation.worked import End
+from generator.calculation.pieces.bands import worked_binding, worked_piping, worked_tie
 from generator.errors import CalculationError
 
 HALF, EIGHTH = Fraction(1, 2), Fraction(1, 8)
@@ -50,19 +49,6 @@ def test_a_piping_strip_always_goes_round_its_cord(cord: Fraction, seam: Fractio
     assert (across / EIGHTH).denominator == 1
 
 
-def test_a_boxing_closes_round_a_rectangular_seat() -> None:
-    # 2 (16 + 18) = 68 in round, one closing seam of 1/2 in on both ends; 3 in deep with a seam above and below
-    assert worked_boxing(2 * Fraction(16 + 18), Fraction(3), HALF) == (4, 69)
-
-
-def test_a_facing_keeps_its_free_edge() -> None:
-    # 2 + 1/2 + 1/4 wide; 20 + 2 x 1/2 long
-    assert worked_facing(Fraction(20), Fraction(2), End("seam", HALF), End("turnover", Fraction(1, 4))) == (
-        Fraction(11, 4),
-        21,
-    )
-
-
 @pytest.mark.parametrize(
     ("work", "message"),
     [
@@ -73,7 +59,7 @@ def test_a_facing_keeps_its_free_edge() -> None:
             lambda: worked_piping(HALF, Fraction(0), HALF, EIGHTH),
             "the thickness of a cord must be more than nothing, not 0",
         ),
-        (lambda: worked_boxing(HALF, HALF, -HALF), "the allowance cannot be less than nothing, it is -1/2"),
+        (lambda: worked_tie(HALF, HALF, -HALF), "the allowance cannot be less than nothing, it is -1/2"),
     ],
 )
 def test_a_band_of_no_size_is_refused(work: Callable[[], object], message: str) -> None:

@@ -1,4 +1,4 @@
-"""Bias strips: cut from shapes again, and every smaller piece of cloth tried."""
+"""Bias strips: cut from shapes again, and every smaller square tried."""
 
 from __future__ import annotations
 
@@ -12,10 +12,7 @@ from shapely.affinity import rotate
 from shapely.geometry import LineString, Polygon, box
 
 from generator.calculation.pieces.bias import (
-    area_bound,
     bias_square,
-    bias_strips,
-    cloth_for_bias,
     continuous_bias_length,
 )
 from generator.errors import CalculationError
@@ -49,8 +46,7 @@ def test_every_round_of_a_continuous_strip_crosses_both_halves_of_the_square(
 
 @given(SIDES, WIDTHS, JOINS)
 def test_no_strip_is_longer_than_its_area_allows(side: Fraction, width: Fraction, join: Fraction) -> None:
-    assert continuous_bias_length(side, width, join) <= area_bound(side, side, width)
-    assert bias_strips(side, 2 * side, width, join).length <= area_bound(side, 2 * side, width)
+    assert continuous_bias_length(side, width, join) <= side * side / width
 
 
 @given(st.integers(10, 900).map(Fraction), WIDTHS, JOINS)
@@ -60,56 +56,12 @@ def test_the_square_is_the_smallest_that_gives_the_strip(length: Fraction, width
     assert all(continuous_bias_length(Fraction(smaller), width, join) < length for smaller in range(1, math.ceil(side)))
 
 
-@given(SIDES, SIDES, WIDTHS)
-def test_full_strips_lie_wholly_on_the_cloth(across: Fraction, along: Fraction, width: Fraction) -> None:
-    shorter, longer = sorted((float(across), float(along)))
-    cloth = box(0, 0, longer, shorter)
-    step = float(width) * math.sqrt(2)
-    full = 0
-    for place in range(int(longer / step) + 1):
-        left = place * step
-        strip = Polygon([(left, 0), (left + step, 0), (left + step + shorter, shorter), (left + shorter, shorter)])
-        full += strip.intersection(cloth).area > strip.area - 1e-9
-    found = bias_strips(across, along, width, QUARTER)
-    assert found.number == full
-    assert float(found.each) == pytest.approx(math.hypot(shorter, shorter))
-
-
-@given(st.integers(20, 600).map(Fraction), WIDTHS, st.sampled_from([Fraction(20), Fraction(44), Fraction(54)]))
-def test_no_shorter_cloth_gives_the_strip(length: Fraction, width: Fraction, cloth_width: Fraction) -> None:
-    cloth = cloth_for_bias(length, width, cloth_width, join=QUARTER, step=Fraction(1))
-    found = bias_strips(cloth_width, cloth, width, QUARTER)
-    assert found.length >= length
-    assert found.each >= 12 - Fraction(1, 10**6)
-    shorter = [bias_strips(cloth_width, Fraction(inches), width, QUARTER) for inches in range(1, int(cloth))]
-    assert all(strips.length < length or strips.each < 12 for strips in shorter)
-
-
-def test_cloth_too_narrow_for_strips_worth_joining_is_refused() -> None:
-    # 8 in wide cloth gives strips of 8 x 1.414 = 11.3 in
-    with pytest.raises(CalculationError) as refusal:
-        cloth_for_bias(Fraction(90), Fraction(2), Fraction(8), join=QUARTER, step=Fraction(1))
-    assert str(refusal.value) == ("the cloth is too narrow for bias strips that are worth joining; use wider cloth")
-
-
-def test_joins_of_cut_strips_take_their_slanting_width() -> None:
-    # 7 strips of 10 x 1.41421 = 14.1421, six joins of 2 x 1/4 x 1.41421 = 0.70711: 98.9949 - 4.2426
-    strips = bias_strips(Fraction(10), Fraction(30), Fraction(2), QUARTER)
-    assert float(strips.length) == pytest.approx(98.9949 - 4.2426, abs=1e-3)
-
-
 def test_a_square_too_small_for_one_round_gives_nothing() -> None:
     assert continuous_bias_length(Fraction(2), Fraction(2), QUARTER) == 0
 
 
 def test_joins_wider_than_the_square_give_nothing() -> None:
     assert continuous_bias_length(Fraction(4), Fraction(1), Fraction(2)) == 0
-
-
-def test_cloth_that_a_join_would_use_up_is_refused() -> None:
-    with pytest.raises(CalculationError) as refusal:
-        bias_strips(Fraction(1), Fraction(30), Fraction(2), Fraction(1, 2))
-    assert str(refusal.value) == "the cloth is too narrow: a join would take the whole strip; use wider cloth"
 
 
 def test_a_strip_of_no_width_is_refused() -> None:

@@ -6,12 +6,12 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from ply_by_ply import worked_forwards
 from tuck_panels import even_panel, inches, seam, wish_of
 
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.choice import TuckWish, choice_cost, choose_tucks, ranked_choices
 from generator.calculation.panel.marks import rounded
-from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.worked import End
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE
 

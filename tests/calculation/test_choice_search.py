@@ -6,11 +6,11 @@ from fractions import Fraction
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from ply_by_ply import worked_forwards
 from tuck_panels import inches, seam
 
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.choice import TuckWish, choice_cost, choose_tucks, ranked_choices
-from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, MILLIMETRE, Edition, on_step, read_length

@@ -8,13 +8,13 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from ply_by_ply import worked_forwards
 from tuck_panels import inches, wish_of
 
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.choice import Choice
 from generator.calculation.panel.explore import plans_for_cloth, plans_for_size
 from generator.calculation.panel.from_cloth import most_tucks, panel_from_cloth
-from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC

@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 from generator.calculation.pieces.fullness import (
     PUBLISHED_FULLNESS,
-    fullness_of,
     gathered_length,
     worked_gathered_strip,
 )
@@ -28,7 +27,6 @@ def test_a_strip_drawn_up_by_its_fullness_is_the_edge_again(edge: Fraction, full
     strip = worked_gathered_strip(edge, fullness, Fraction(2), ENDS)
     assert strip.flat / fullness == edge
     assert strip.flat - strip.drawn_up == edge
-    assert fullness_of(strip.flat, edge) == fullness
     assert strip.cut_across - strip.flat == 1  # two ends hemmed twice 1/4 in
 
 

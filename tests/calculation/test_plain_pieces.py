@@ -14,7 +14,6 @@ from generator.calculation.pieces.plain_pieces import (
     plain_allowance,
     worked_circle,
     worked_rectangle,
-    worked_strip,
 )
 from generator.calculation.worked import End
 from generator.errors import CalculationError
@@ -104,8 +103,3 @@ def test_a_metric_circle_gets_its_seam_all_round() -> None:
     # 18 cm and twice 1.5 cm
     cut = worked_circle(18 * CENTIMETRE, End("seam", 15 * MILLIMETRE))
     assert cut == (21 * CENTIMETRE, 21 * CENTIMETRE)
-
-
-def test_a_strip_is_wide_across_and_long_along() -> None:
-    seam = End("seam", HALF)
-    assert worked_strip(Fraction(30), Fraction(2), long_edges=seam, short_edges=End("raw")) == (3, 30)

@@ -15,7 +15,6 @@ from generator.calculation.pieces.pleats import (
     Pleats,
     pleat_layers,
     pleat_lines,
-    pleat_number,
     pleated_length,
     worked_pleated_strip,
 )
@@ -133,7 +132,6 @@ def test_no_pleats_hide_nothing() -> None:
 @pytest.mark.parametrize(
     ("work", "message"),
     [
-        (lambda: pleat_number(Fraction(10), Fraction(0)), "the width of a pleat must be more than nothing, not 0"),
         (
             lambda: pleated_length(Fraction(10), Pleats("knife", -1, Fraction(1))),
             "the number of pleats is less than nothing",

@@ -6,10 +6,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from ply_by_ply import worked_forwards
 from tuck_panels import inches, wish_of
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.panel.runs import RunWish, graduated_depths, work_runs
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.worked import End

@@ -7,7 +7,6 @@ from fractions import Fraction
 import pytest
 from tuck_panels import inches
 
-from generator.calculation.panel.ring import ring_cut, ring_pitch
 from generator.calculation.panel.sample import (
     carried_take_up,
     sample_draw_in,
@@ -52,12 +51,6 @@ def test_thick_cloth_leaves_a_doubt_that_grows_with_the_tucks() -> None:
     assert (least / MILLIMETRE, most / MILLIMETRE) == (Fraction(-153, 100), Fraction(102, 10))
 
 
-def test_a_ring_of_twenty_four_tucks_is_worked_by_hand() -> None:
-    # 18 / 24 = 3/4; 18 + 24 x 3/4 + 2 x 1/2 = 37.
-    assert ring_pitch(inches("18"), 24) == inches("3/4")
-    assert ring_cut(inches("18"), 24, inches("3/4"), inches("1/2")) == 37
-
-
 REFUSALS = {
     "the number of tucks on a sample must be 1 or more, not 0": lambda: sample_take_up(0, inches("3"), inches("2")),
     "a sample grows shorter when it is tucked: 2 in flat cannot finish at 3 in; were the two measures "
@@ -70,8 +63,6 @@ REFUSALS = {
     "cloth does not grow in the wash: 5 in before cannot be 6 in after": lambda: sample_shrinkage(
         inches("5"), inches("6")
     ),
-    "the number of tucks of a ring must be 1 or more, not 0": lambda: ring_pitch(inches("18"), 0),
-    "the way round a ring must be more than nothing, not 0": lambda: ring_cut(Fraction(0), 2, inches("1"), inches("1")),
     "the thickness of the cloth cannot be less than nothing, it is -1": lambda: thickness_doubt(1, -inches("1")),
 }
 

@@ -8,11 +8,11 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from ply_by_ply import worked_forwards
 from tuck_panels import even_panel, inches, seam
 
 from generator.calculation.panel.correction_words import allowed_change
 from generator.calculation.panel.marks import rounded
-from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.panel.tolerance import check_points, corrections, dealt_steps, random_error, systematic_error
 from generator.calculation.worked import CheckPoint, Correction, End, TuckSet
 from generator.errors import CalculationError

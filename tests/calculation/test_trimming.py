@@ -24,12 +24,14 @@ TUCKS = even_tucks(12, Fraction(1, 2), Fraction(1))
 
 def test_the_same_is_trimmed_at_both_ends() -> None:
     # Extra 1 7/8, draw-in 5/8 to 1 13/16: 1/32 to 5/8 falls off at either end of 18 7/8, and 17 are left.
-    assert trimming(choose_rows(WISH, TUCKS, INCH), WISH) == Trimming(Fraction(17), Fraction(1, 32), Fraction(5, 8))
+    assert trimming(choose_rows(WISH, TUCKS, INCH), Fraction(17)) == Trimming(
+        Fraction(17), Fraction(1, 32), Fraction(5, 8)
+    )
 
 
 def test_a_panel_that_does_not_draw_in_is_not_trimmed() -> None:
     wish = replace(WISH, plan=turn_plan("one way"))
-    trimmed = trimming(choose_rows(wish, TUCKS, INCH), wish)
+    trimmed = trimming(choose_rows(wish, TUCKS, INCH), Fraction(17))
     assert trimmed == Trimming(Fraction(17), Fraction(0), Fraction(0))
     assert trim_words(trimmed, INCH) == ""
 

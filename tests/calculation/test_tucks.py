@@ -9,48 +9,24 @@ from generator.calculation.panel.ends import edge_play, end_allowance, first_mar
 from generator.calculation.panel.tucks import (
     cut_width,
     finished_width,
-    fold_marks,
     pitch,
     spacing_for,
     tuck_take_up,
     visible_space,
 )
-from generator.calculation.panel.visible import visible_between
 from generator.calculation.refused import exact, more_than_nothing, not_negative, whole_number
-from generator.calculation.worked import End, Turn
+from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE
-
-LEFT, RIGHT, UPRIGHT = Turn.LEFT, Turn.RIGHT, Turn.UPRIGHT
 
 
 def test_no_tucks_hide_no_cloth() -> None:
     assert tuck_take_up(0, inches("3/8")) == 0
 
 
-def test_marks_lie_one_spacing_apart_from_the_first() -> None:
-    assert fold_marks(4, inches("1 5/8"), inches("1 1/2")) == tuple(map(inches, ("1 5/8", "3 1/8", "4 5/8", "6 1/8")))
-
-
 def test_the_spacing_gives_back_the_pitch_it_was_made_from() -> None:
     # 1/2 + 3/4 + 1/2 = 1 3/4; 1 3/4 - 1 = 3/4.
     assert pitch(spacing_for(inches("3/4"), inches("1"), inches("1")), inches("1")) == inches("3/4")
-
-
-@pytest.mark.parametrize(
-    ("turns", "shows"),
-    [
-        ((RIGHT, RIGHT), "1 1/2"),
-        ((LEFT, LEFT), "1"),
-        ((RIGHT, LEFT), "1/2"),
-        ((LEFT, RIGHT), "2"),
-        ((UPRIGHT, UPRIGHT), "2"),
-        ((UPRIGHT, LEFT), "1"),
-    ],
-)
-def test_what_shows_between_unequal_tucks_depends_on_their_turns(turns: tuple[Turn, Turn], shows: str) -> None:
-    # Depths 1/2 and 1 on a pitch of 2: less the left one, less the right one, less both, less neither.
-    assert visible_between(inches("2"), (inches("1/2"), inches("1")), turns) == inches(shows)
 
 
 def test_blind_tucks_show_less_than_nothing() -> None:
@@ -116,7 +92,6 @@ REFUSALS = {
     "the pitch must be more than nothing, not 0": lambda: spacing_for(NONE, inches("1"), inches("1")),
     "a margin cannot be less than nothing, it is -1": lambda: finished_width(2, inches("1"), (-inches("1"), NONE)),
     "an allowance cannot be less than nothing, it is -1": lambda: cut_width(NONE, NONE, (-inches("1"), NONE)),
-    "the first mark must be more than nothing, not 0": lambda: fold_marks(2, NONE, inches("1")),
     "a caught hem needs a tuck to hold it; write 'hem' or 'seam' for a plain panel": lambda: end_allowance(
         End("caught hem"), inches("1"), NONE
     ),

@@ -1,25 +1,16 @@
-"""Wraps with a lap: worked by hand, and the lap laid over the girth again."""
+"""Wraps with a lap, worked by hand."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.calculation.pieces.wrap import Lap, lap_faults, least_lap, least_upper_margin, wrap_width
-from generator.errors import CalculationError
+from generator.calculation.pieces.wrap import Lap, lap_faults, least_lap, least_upper_margin
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE
 
-SIZES = st.fractions(min_value=Fraction(1, 4), max_value=40, max_denominator=16)
 LAP = Lap(Fraction(2), Fraction(7, 8), Fraction(1, 8))
-
-
-@given(SIZES, st.fractions(min_value=0, max_value=2, max_denominator=16), SIZES)
-def test_a_wrap_laid_round_meets_its_lap(girth: Fraction, ease: Fraction, lap: Fraction) -> None:
-    laid_round = wrap_width(girth, ease, lap) - (girth + ease)
-    assert laid_round == lap
 
 
 @given(
@@ -62,9 +53,3 @@ def test_a_tuck_turned_out_over_the_lap_needs_its_depth_more() -> None:
         "the margin with the buttonholes is 2 in and a hole would run into the first tuck;"
         " make that margin 2 3/16 in or more",
     )
-
-
-def test_a_wrap_without_lap_is_refused() -> None:
-    with pytest.raises(CalculationError) as refusal:
-        wrap_width(Fraction(22), Fraction(0), Fraction(0))
-    assert str(refusal.value) == "the lap must be more than nothing, not 0"

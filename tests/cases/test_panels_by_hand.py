@@ -7,9 +7,9 @@ from fractions import Fraction
 import pytest
 
 from generator.calculation.panel.marks import laid_out, rounded
-from generator.calculation.panel.ply_by_ply import worked_forwards
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import INCH, METRIC, read_length
+from tests.calculation.ply_by_ply import worked_forwards
 
 
 def lengths(text: str, unit: str = "in") -> list[Fraction]:

@@ -25,8 +25,8 @@ class Case:
 
     ``prints`` is the source's own text. ``gives`` is the value to compare with where the source prints a rule, or where
     it is wrong: then ``slip`` says how. ``part`` names what is compared of a result that has parts. ``close`` is
-    "exact", "to" a step, "at least", "between" two values or "each" of several; of a text it is "says". ``refuses`` is
-    what the refusal says of numbers that cannot be sewn.
+    "exact", "to" a step, "at least", "at most", "between" two values or "each" of several; of a text it is "says".
+    ``refuses`` is what the refusal says of numbers that cannot be sewn.
     """
 
     subject: str
@@ -63,8 +63,8 @@ class Case:
             return bool(least <= result <= most)
         if self.close == "each":
             return set(result) == {number(text)}
-        if self.close == "at least":
-            return bool(result >= number(text))
+        if self.close in ("at least", "at most"):
+            return bool(result >= number(text) if self.close == "at least" else result <= number(text))
         return bool((round_nearest(result, number(rest)) if how == "to" else result) == like(result, text))
 
     def refusal(self) -> str:

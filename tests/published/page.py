@@ -62,7 +62,13 @@ def _outcome(case: Case) -> str:
         return f"printed slip, not repeated: {case.slip}"
     how, _, step = case.close.partition(" ")
     plain = "agrees" if case.gives is None else "agrees with the rule"
-    return {"to": f"{plain}, to {step}", "at": "not less", "between": "lies between", "says": "told"}.get(how, plain)
+    told = {
+        "to": f"{plain}, to {step}",
+        "at": "not more" if step == "most" else "not less",
+        "between": "lies between",
+        "says": "told",
+    }
+    return told.get(how, plain)
 
 
 def _sources() -> Iterator[str]:

@@ -8,9 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.irrational import PI_ABOVE
-from generator.calculation.pieces.plain_pieces import cut_size
 from generator.calculation.refused import more_than_nothing, not_negative
-from generator.calculation.worked import End
 from generator.lengths import round_up
 
 
@@ -129,70 +127,6 @@ def worked_piping(length: Fraction, cord: Fraction, allowance: Fraction, step: F
     around = more_than_nothing(cord, "the thickness of a cord") * PI_ABOVE
     width = round_up(_with_seams(around, allowance), more_than_nothing(step, "the step"))
     return width, _with_seams(more_than_nothing(length, "the length of a piping"), allowance)
-
-
-def worked_boxing(edge: Fraction, depth: Fraction, allowance: Fraction) -> tuple[Fraction, Fraction]:
-    """Return the cut size of the band that goes round a boxed cushion.
-
-    It is as long as the edge it goes round and closes in one seam; both long edges are seams: B = h + 2 a, L = P + 2 a.
-
-    Parameters
-    ----------
-    edge, depth : Fraction
-        Perimeter P of the finished top, and finished depth h of the band [in].
-    allowance : Fraction
-        Seam allowance, a [in].
-
-    Returns
-    -------
-    tuple of Fraction
-        Cut width B, cut length L [in].
-
-    Examples
-    --------
-    A seat of 16 by 18 in is 68 in round; 3 in deep with seams of 1/2 in: 4 in by 69 in.
-
-    >>> worked_boxing(Fraction(68), Fraction(3), Fraction(1, 2))
-    (Fraction(4, 1), Fraction(69, 1))
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    width = _with_seams(more_than_nothing(depth, "the depth of a boxing"), allowance)
-    return width, _with_seams(more_than_nothing(edge, "the edge of a boxing"), allowance)
-
-
-def worked_facing(edge: Fraction, depth: Fraction, seam: End, free: End) -> tuple[Fraction, Fraction]:
-    """Return the cut size of a straight facing.
-
-    One long edge is sewn to the faced edge, the other one lies free behind it; both short ends are seams like
-    the first: B = h + A_seam + A_free, L = l + 2 A_seam.
-
-    Parameters
-    ----------
-    edge, depth : Fraction
-        Length l of the faced edge and finished depth h of the facing [in].
-    seam, free : End
-        Finish of the sewn edges and of the free one; their widths [in].
-
-    Returns
-    -------
-    tuple of Fraction
-        Cut width B, cut length L [in].
-
-    Examples
-    --------
-    An edge of 20 in faced 2 in deep, seams of 1/2 in, the free edge turned once by 1/4 in: 2 3/4 = 11/4 by 21.
-
-    >>> worked_facing(Fraction(20), Fraction(2), End("seam", Fraction(1, 2)), End("turnover", Fraction(1, 4)))
-    (Fraction(11, 4), Fraction(21, 1))
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    return cut_size(depth, seam, free), cut_size(edge, seam, seam)
 
 
 def _with_seams(finished: Fraction, allowance: Fraction) -> Fraction:

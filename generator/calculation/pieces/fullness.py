@@ -100,33 +100,6 @@ def gathered_length(edge: Fraction, fullness: Fraction) -> Fraction:
     return more_than_nothing(edge, "the edge of a gathered strip") * fullness
 
 
-def fullness_of(strip: Fraction, edge: Fraction) -> Fraction:
-    """Return the fullness of a strip of known length on an edge.
-
-    Parameters
-    ----------
-    strip, edge : Fraction
-        Flat length of the strip between its finished ends, and finished length of the edge [in].
-
-    Returns
-    -------
-    Fraction
-        Fullness [-].
-
-    Examples
-    --------
-    Three yards on two yards.
-
-    >>> fullness_of(Fraction(108), Fraction(72))
-    Fraction(3, 2)
-
-    References
-    ----------
-    The definition of fullness.
-    """
-    return more_than_nothing(strip, "the strip") / more_than_nothing(edge, "the edge of a gathered strip")
-
-
 def worked_gathered_strip(edge: Fraction, fullness: Fraction, drop: Fraction, ends: Mapping[str, End]) -> GatheredStrip:
     """Return the cut size of a frill, a flounce or a gathered skirt.
 

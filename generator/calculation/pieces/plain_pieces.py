@@ -155,35 +155,3 @@ def worked_circle(diameter: Fraction, rim: End) -> tuple[Fraction, Fraction]:
     """
     cut = cut_size(diameter, rim, rim)
     return cut, cut
-
-
-def worked_strip(length: Fraction, width: Fraction, *, long_edges: End, short_edges: End) -> tuple[Fraction, Fraction]:
-    """Return the cut size of a strip whose two long edges are alike and whose two short edges are alike.
-
-    It lies before you upright: its width across, its length along.
-
-    Parameters
-    ----------
-    length, width : Fraction
-        Finished sizes [in].
-    long_edges, short_edges : End
-        The finish of the edges; their widths [in].
-
-    Returns
-    -------
-    tuple of Fraction
-        Cut across (from the width), cut along (from the length) [in].
-
-    Examples
-    --------
-    A loop 1 in wide and 8 in long, its long edges hemmed twice 1/4 in, its ends in seams of 1/2 in: 2 in by 9 in.
-
-    >>> hem, seam = End("hem", Fraction(1, 4), Fraction(1, 4)), End("seam", Fraction(1, 2))
-    >>> worked_strip(Fraction(8), Fraction(1), long_edges=hem, short_edges=seam)
-    (Fraction(2, 1), Fraction(9, 1))
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    return cut_size(width, long_edges, long_edges), cut_size(length, short_edges, short_edges)

@@ -63,40 +63,6 @@ class PleatedStrip:
     beyond: Fraction
 
 
-def pleat_number(section: Fraction, width: Fraction) -> int:
-    """Return the number of pleats on a section whose width comes nearest to a wish.
-
-    The section is divided equally: n = section / width, to the nearest whole number, at least one.
-
-    Parameters
-    ----------
-    section : Fraction
-        Finished length that is pleated [in].
-    width : Fraction
-        Wished distance from pleat to pleat [in].
-
-    Returns
-    -------
-    int
-        Number of pleats, n [-].
-
-    Examples
-    --------
-    A section of 92 in pleats of 5: 18.4, so 18. A wish wider than the section gives one.
-
-    >>> pleat_number(Fraction(92), Fraction(5))
-    18
-    >>> pleat_number(Fraction(3), Fraction(8))
-    1
-
-    References
-    ----------
-    National Instructional Media Institute, *CITS Dress Making, Trade Practical*, vol. 2, p. 203.
-    """
-    wanted = more_than_nothing(section, "the pleated edge") / more_than_nothing(width, "the width of a pleat")
-    return max(1, math.floor(wanted + Fraction(1, 2)))
-
-
 def pleated_length(section: Fraction, pleats: Pleats) -> Fraction:
     """Return the flat length of a section before it is pleated.
 

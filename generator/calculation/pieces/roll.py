@@ -6,7 +6,6 @@ from fractions import Fraction
 
 from generator.calculation.irrational import PI_ABOVE, PI_BELOW
 from generator.calculation.refused import more_than_nothing, not_negative
-from generator.errors import CalculationError
 from generator.lengths import Edition, round_nearest, say_length
 
 
@@ -76,37 +75,6 @@ def circumference(diameter: Fraction, step: Fraction) -> Fraction:
     return round_nearest(circumference_bounds(diameter)[1], more_than_nothing(step, "the step"))
 
 
-def diameter_of(girth: Fraction, step: Fraction) -> Fraction:
-    r"""Return the diameter of the circle that a measured girth goes round, to the nearest division of a ruler.
-
-    :math:`d = C / \pi`: the end of a bolster is drawn from the tape measure round its form.
-
-    Parameters
-    ----------
-    girth : Fraction
-        Girth as measured, C [in].
-    step : Fraction
-        Division of the ruler [in].
-
-    Returns
-    -------
-    Fraction
-        Diameter [in].
-
-    Examples
-    --------
-    A girth of 28 1/4 in: 28.25 / 3.1416 = 8.992, to 1/8 in 9.
-
-    >>> diameter_of(Fraction(113, 4), Fraction(1, 8))
-    Fraction(9, 1)
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    return round_nearest(more_than_nothing(girth, "the girth") / PI_ABOVE, more_than_nothing(step, "the step"))
-
-
 def worked_gathered_end(
     girth: Fraction, radius: Fraction, seam: Fraction, centre: Fraction
 ) -> tuple[Fraction, Fraction]:
@@ -150,53 +118,38 @@ def worked_gathered_end(
     return across, more_than_nothing(radius, "the radius of a gathered end") + allowance + turned_in
 
 
-def girth_fits(cut: Fraction, seam: Fraction, diameter: Fraction, edition: Edition) -> Fraction:
-    r"""Return how much longer than needed a panel is that goes round a circular end; refuse one that cannot.
+def round_end_remedy(around: Fraction, diameter: Fraction, edition: Edition) -> str:
+    r"""Return what to change where something does not go round a circular end.
 
-    Sewn to a tube, the panel is :math:`L - 2 a` round, the end :math:`\pi d`. A difference of one cutting step either
-    way is eased in; more makes pleats in one of the two.
+    The end is :math:`\pi d` round; a tube of length l goes round an end :math:`l / \pi` across.
 
     Parameters
     ----------
-    cut, seam : Fraction
-        Cut length L of the panel round the end, and the allowance a of its closing seam [in].
+    around : Fraction
+        Finished length of what is sewn round the end, l [in].
     diameter : Fraction
         Finished diameter of the end, d [in].
     edition : Edition
-        Its cutting step is what can be eased in; its unit is spoken.
+        Its unit is spoken.
 
     Returns
     -------
-    Fraction
-        Length to ease in [in]; less than nothing where the end is the longer one.
-
-    Raises
-    ------
-    CalculationError
-        If the two differ by more; the message gives the length and the diameter that would fit.
+    str
+        Half a sentence with both remedies.
 
     Examples
     --------
-    29 1/4 in with seams of 1/2 in is 28 1/4 in round; an end of 9 in is 28.274: 0.024 in is eased in.
+    A tube of 63 cm on an end of 23 cm: 3.1416 x 23 = 72.3; 63 / 3.1416 = 20.1.
 
-    >>> from generator.lengths import INCH
-    >>> round(float(girth_fits(Fraction(117, 4), Fraction(1, 2), Fraction(9), INCH)), 3)
-    -0.024
+    >>> from generator.lengths import CENTIMETRE, METRIC
+    >>> round_end_remedy(63 * CENTIMETRE, 23 * CENTIMETRE, METRIC)
+    'an end 23 cm across is 72.3 cm round: make what goes round it as long, or the end 20.1 cm across'
 
     References
     ----------
-    Derived in the docstring above; that one cutting step can be eased in is common practice, no source.
+    Derived in the docstring above.
     """
-    inside = more_than_nothing(cut, "the panel") - 2 * not_negative(seam, "the seam")
-    around = circumference_bounds(diameter)[1]
-    if abs(inside - around) <= edition.cut_step:
-        return inside - around
-    found, seams, across = (say_length(length, edition) for length in (cut, seam, diameter))
-    needed = say_length(around + 2 * seam, edition)
-    remedy = f"cut the panel {needed}"
-    if inside > 0:
-        remedy += f" or make the end {say_length(inside / PI_ABOVE, edition)} across"
-    raise CalculationError(
-        f"a panel cut {found} with seams of {seams} does not go round an end {across} across: "
-        f"it needs {needed}; {remedy}"
-    )
+    needed = circumference(diameter, edition.wish_step)
+    fitting = more_than_nothing(around, "what goes round the end") / PI_ABOVE
+    across, length, end = (say_length(value, edition) for value in (diameter, needed, fitting))
+    return f"an end {across} across is {length} round: make what goes round it as long, or the end {end} across"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calculation.pieces.buttons import HoleRun, hole_span
-from generator.calculation.refused import more_than_nothing, not_negative
+from generator.calculation.refused import more_than_nothing
 from generator.lengths import MILLIMETRE, Edition, say_length
 
 _LAP_BESIDE_BUTTON: Mapping[str, Fraction] = {"inch": Fraction(1, 2), "metric": 12 * MILLIMETRE}
@@ -26,40 +26,6 @@ class Lap:
     thickness: Fraction
     run: HoleRun = "square"
     turned_out: Fraction = Fraction(0)
-
-
-def wrap_width(girth: Fraction, ease: Fraction, lap: Fraction) -> Fraction:
-    """Return the finished length of a wrap from end to end.
-
-    It goes once round with some ease and then over itself: F = C + e + o.
-
-    Parameters
-    ----------
-    girth : Fraction
-        Measured round the form, C [in].
-    ease : Fraction
-        Room to get it on, e [in]; may be nothing.
-    lap : Fraction
-        How far it goes over itself, o [in].
-
-    Returns
-    -------
-    Fraction
-        Finished length, F [in].
-
-    Examples
-    --------
-    Girth 22 in, ease 1/2, lap 2: 24 1/2.
-
-    >>> wrap_width(Fraction(22), Fraction(1, 2), Fraction(2))
-    Fraction(49, 2)
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    around = more_than_nothing(girth, "the girth") + not_negative(ease, "the ease of a wrap")
-    return around + more_than_nothing(lap, "the lap")
 
 
 def least_lap(diameter: Fraction, edition: Edition) -> Fraction:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 
 from generator.calculation.worked import End, TuckSet, Turn
 from generator.errors import CalculationError
@@ -17,38 +16,6 @@ class LayerLimits:
 
     warn: int = 5
     refuse: int = 9
-
-
-def one_way_layers(pitch: Fraction, depth: Fraction) -> int:
-    r"""Return the most layers where equal tucks all lie one way.
-
-    Over any point lie as many flaps as pitches begin within one depth, and a flap adds two layers to the panel's one:
-    :math:`1 + 2 \lceil d / p \rceil`.
-
-    Parameters
-    ----------
-    pitch : Fraction
-        From stitching to stitching on the finished panel, p [in]; more than nothing.
-    depth : Fraction
-        Depth of every tuck, d [in].
-
-    Returns
-    -------
-    int
-        Layers of cloth [-]; a panel with fewer tucks than that has fewer.
-
-    Examples
-    --------
-    Tucks of 3/8 in every 3/4 in lie on the panel side by side: three layers. Of 1 in, two lie over each point: five.
-
-    >>> one_way_layers(Fraction(3, 4), Fraction(3, 8)), one_way_layers(Fraction(3, 4), Fraction(1))
-    (3, 5)
-
-    References
-    ----------
-    Derived in the docstring above.
-    """
-    return 1 + 2 * ceil(depth / pitch)
 
 
 def row_layers(tucks: TuckSet, turns: Sequence[Turn]) -> int:
@@ -124,6 +91,40 @@ def crossed_layers(across: int, along: int) -> int:
     Derived in the docstring above.
     """
     return across * along
+
+
+def crossed_findings(first: TuckSet, second: TuckSet, limits: LayerLimits) -> str:
+    """Return a warning where tucks that cross are many layers for the needle; refuse more than it can go through.
+
+    The second set is stitched through folded cloth, two plies, each with the first set lying flat in it. Where both
+    sets lie flat afterwards the crossing is thicker still, and only the iron or a later row meets it there.
+
+    Parameters
+    ----------
+    first, second : TuckSet
+        The set that is sewn first, and the one across it.
+    limits : LayerLimits
+        What the room sews.
+
+    Returns
+    -------
+    str
+        The sentence; empty where there is nothing to say.
+
+    References
+    ----------
+    The layers derived in the docstring above; the advice is common practice, no source.
+    """
+    flat = [row_layers(tucks, (Turn.RIGHT,) * tucks.count) for tucks in (first, second)]
+    needle = crossed_layers(flat[0], 2)
+    refuse_too_thick("the stitching of the cross tucks", needle, limits)
+    if needle <= limits.warn or not second.count:
+        return ""
+    return (
+        f"the cross tucks are stitched through up to {needle} layers of cloth, and where both sets lie flat there are "
+        f"{crossed_layers(*flat)}; use a longer stitch and a stronger needle, turn the wheel by hand over each tuck, "
+        "and press the first set flat before"
+    )
 
 
 def edge_layers(held: int, end: End) -> int:

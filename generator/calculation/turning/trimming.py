@@ -1,12 +1,10 @@
-"""Trimming to length after the rows: rows and wish come in, how long to leave the panel and what goes go out."""
+"""Trimming to length after the rows: rows and a length come in, how long to leave the panel and what goes go out."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.turning.row_wish import RowWish
-from generator.calculation.turning.rows import length_needed
 from generator.calculation.worked import RowSet
 from generator.lengths import Edition, say_length
 
@@ -20,18 +18,17 @@ class Trimming:
     most: Fraction
 
 
-def trimming(rows: RowSet, wish: RowWish) -> Trimming:
+def trimming(rows: RowSet, leave: Fraction) -> Trimming:
     r"""Return how a panel is trimmed after its rows, the same at the top and at the bottom.
 
-    Of the extra E the draw-in D takes its part; half of the rest goes at either end: :math:`(E - D) / 2`. The finished
-    length and both allowances are left.
+    Of the extra E the draw-in D takes its part; half of the rest goes at either end: :math:`(E - D) / 2`.
 
     Parameters
     ----------
     rows : RowSet
         The rows as chosen.
-    wish : RowWish
-        What was asked for.
+    leave : Fraction
+        Finished length and both allowances [in].
 
     Returns
     -------
@@ -42,7 +39,6 @@ def trimming(rows: RowSet, wish: RowWish) -> Trimming:
     ----------
     Derived in the docstring above.
     """
-    leave = length_needed(wish.finished_along, wish.ends)
     least = max(Fraction(0), rows.extra - rows.draw_in_most) / 2
     return Trimming(leave, least, (rows.extra - rows.draw_in_least) / 2)
 

@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
+from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel, Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.bench import Bench
@@ -59,6 +60,15 @@ def _cloth(bench: Bench, piece: str) -> str:
     return bench.scope.project.cloths[bench.pieces[piece].cloth].label
 
 
+def _trim(bench: Bench, pieces: Sequence[Piece]) -> str:
+    """How long to leave a panel after its rows, and how much falls off at either end."""
+    rowed = [piece for piece in pieces if piece.panel is not None and piece.panel.rows is not None]
+    if not rowed or rowed[0].panel is None or rowed[0].panel.rows is None:
+        return ""
+    trimmed = trimming(rowed[0].panel.rows, rowed[0].measures["sewn along"])
+    return trim_words(trimmed, bench.scope.edition)
+
+
 def _labels(bench: Bench) -> Callable[[str], str]:
     return lambda name: bench.pieces[name].label
 
@@ -103,6 +113,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "joins": _panel(lambda bench, panel: lists.join_list(panel, bench.scope.edition)),
         "meetings": _meetings,
         "lengths": lambda bench, pieces: lists.length_words(pieces[0], bench.scope.edition) if pieces else "",
+        "trim": _trim,
         "left hem": _hem("left"),
         "top hem": _hem("top"),
         "hems": lambda bench, pieces: lists.hem_list(pieces, bench.scope.edition),

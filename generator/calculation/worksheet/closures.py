@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from generator.calculation.pieces.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
+from generator.calculation.pieces.roll import round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked_project import ClosureWork, Meeting
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
@@ -111,7 +112,7 @@ def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:
         if apart > scope.edition.mark:
             # What is sewn cannot be planned otherwise: then the sheet is given, and says what does not fit.
             refused = apart > scope.edition.wish_step and not scope.sewn
-            scope.report("error" if refused else "warning", _apart(scope, meeting), model.place)
+            scope.report("error" if refused else "warning", _apart(scope, model, meeting), model.place)
     return tuple(meetings)
 
 
@@ -120,9 +121,19 @@ def _meeting(scope: Scope, model: Any) -> Meeting:
     return Meeting(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note))
 
 
-def _apart(scope: Scope, meeting: Meeting) -> str:
+def _apart(scope: Scope, model: Any, meeting: Meeting) -> str:
     apart = scope.say(abs(meeting.join_length - meeting.to_length - meeting.ease))
+    remedy = _round_an_end(scope, model, meeting) or "make them equal"
     return (
         f"'{meeting.join}' is {scope.say(meeting.join_length)} and '{meeting.to}' is "
-        f"{scope.say(meeting.to_length)}: {apart} apart; make them equal, or say 'ease' if that much is eased in"
+        f"{scope.say(meeting.to_length)}: {apart} apart; {remedy}, or say 'ease' if that much is eased in"
     )
+
+
+def _round_an_end(scope: Scope, model: Any, meeting: Meeting) -> str:
+    """What to change where one of two edges goes once round a circle; empty elsewhere."""
+    for run, other in ((model.join, meeting.to_length), (model.to, meeting.join_length)):
+        piece = scope.piece(run.edges[0][0])
+        if len(run.edges) == 1 and piece.kind == "circle":
+            return round_end_remedy(other, piece.finished_across, scope.edition)
+    return ""

@@ -123,11 +123,15 @@ def length_words(piece: Piece, edition: Edition) -> str:
     if piece.parts == 1:
         return ""
     each, seam = say_length(piece.part_across, edition), say_length(piece.join_allowance, edition)
-    return (
-        f"The {piece.label} is cut in {piece.parts} lengths of {each}. Join them end to end, right sides together, "
-        f"with seams of {seam}, and press the seams open. It should then be "
-        f"{say_length(piece.cut_across, edition)} long."
-    )
+    how = f"Join them end to end, right sides together, with seams of {seam}, and press the seams open."
+    if piece.diagonal:
+        how = (
+            "Join them with slanting seams, which make no lump at the edge: lay two ends across each other at a right "
+            "angle, right sides together, and sew from corner to corner of the square in which they cross, so that "
+            f"they open to one straight strip. Trim each seam to {seam} and press it open."
+        )
+    whole = say_length(piece.cut_across, edition)
+    return f"The {piece.label} is cut in {piece.parts} lengths of {each}. {how} It should then be {whole} long."
 
 
 def hem_turns(piece: Piece, side: str, edition: Edition) -> str:

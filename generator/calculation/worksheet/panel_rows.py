@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.panel.sample import sample_draw_in
+from generator.calculation.turning.layers import LayerLimits, crossed_findings
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
 from generator.calculation.worked import RowSet, TuckSet
 from generator.calculation.worksheet.panel_tucks import count_rule, plan_of
@@ -32,12 +33,26 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
         top_held=keys.top_held,
         bottom_held=keys.bottom_held,
         measured_draw_in=_measured_draw_in(scope, model),
+        limits=_limits(scope),
     )
     with scope.reporting(keys.spacing.place, name):
         rows = choose_rows(wish, tucks, scope.edition)
     for text in row_findings(wish, rows, tucks, scope.edition):
         scope.report("warning", text, keys.place, name)
     return rows, cut_along(rows, finished, ends, scope.edition)
+
+
+def check_crossing(scope: Scope, name: str, model: TuckedPanel, sets: tuple[TuckSet, TuckSet]) -> None:
+    """Report where tucks that cross make the cloth too thick for the needle; more than the room sews is refused."""
+    assert model.cross_tucks is not None
+    with scope.reporting(model.cross_tucks.place, name):
+        thick = crossed_findings(*sets, _limits(scope))
+    if thick:
+        scope.report("warning", thick, model.cross_tucks.place, name)
+
+
+def _limits(scope: Scope) -> LayerLimits:
+    return LayerLimits(scope.room.layers_warn, scope.room.layers_refuse)
 
 
 def _measured_draw_in(scope: Scope, model: TuckedPanel) -> Fraction | None:

@@ -9,7 +9,7 @@ from generator.calculation.panel.tolerance import check_points, corrections
 from generator.calculation.pieces.plain_pieces import plain_allowance
 from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, EdgeWork, Panel, Piece, RowSet, TuckSet
 from generator.calculation.worksheet.panel_measures import panel_measures
-from generator.calculation.worksheet.panel_rows import worked_rows
+from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
 from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces import TuckedPanel
@@ -52,6 +52,8 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
     """The tucks, rows, joins and check points of a panel, and its cut length along the tucks [in]."""
     tucks = worked_tucks(scope, name, model)
     cross = worked_cross_tucks(scope, name, model) if model.cross_tucks else None
+    if cross is not None:
+        check_crossing(scope, name, model, (tucks, cross))
     rows, cut_along = worked_rows(scope, name, model, tucks) if cross is None else (None, cross.cut)
     breadths, joins, allowance = _joined(scope, model, tucks, rows)
     points = check_points(tucks, scope.edition)

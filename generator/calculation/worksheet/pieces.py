@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from math import ceil
 from typing import Any
 
 from generator.calculation.pieces.bands import worked_binding, worked_piping, worked_tie
@@ -15,6 +14,7 @@ from generator.calculation.pieces.fullness import worked_gathered_strip
 from generator.calculation.pieces.plain_pieces import cut_size, plain_allowance, worked_circle, worked_rectangle
 from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
 from generator.calculation.pieces.roll import circumference, worked_gathered_end
+from generator.calculation.pieces.strips import lost_in_diagonal_join, lost_in_straight_join, strips_needed
 from generator.calculation.worked import EdgeWork, End, Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.scope import Scope
@@ -189,6 +189,7 @@ def _on_the_bias(scope: Scope, sizes: Sizes, join: Fraction | None = None) -> Si
 
 
 def _bias_join(edition: Edition) -> Fraction:
+    """The narrow seam of a slanting join: 1/4 in or 6 mm."""
     return 8 * edition.fine if edition.name == "inch" else 12 * edition.fine
 
 
@@ -235,17 +236,27 @@ def _joined_strip(scope: Scope, piece: Piece) -> Piece:
     width = scope.washed_width(piece.cloth)
     if piece.part_across or piece.grain != "along" or piece.cut_across <= width:
         return piece
-    allowance = scope.seam
-    number = ceil((piece.cut_across - 2 * allowance) / (width - 2 * allowance)) if width > 2 * allowance else 0
+    allowance, diagonal = scope.seam, piece.kind in _FOLDED_OVER_AN_EDGE
+    lost = lost_in_diagonal_join(piece.cut_along) if diagonal else lost_in_straight_join(allowance)
+    number = strips_needed(piece.cut_across, width, lost) if width > lost else 0
     if not 0 < number <= MOST_LENGTHS:
         raise CalculationError(
             f"a strip of {scope.say(piece.cut_across)} would be joined from more than {MOST_LENGTHS} lengths of cloth "
             f"{scope.say(width)} wide; are its length and the width of the cloth in the right units?"
         )
-    each = round_up((piece.cut_across + (number - 1) * 2 * allowance) / number, scope.edition.mark)
-    return replace(piece, parts=number, part_across=each, part_along=piece.cut_along, join_allowance=allowance)
+    each = round_up((piece.cut_across + (number - 1) * lost) / number, scope.edition.mark)
+    return replace(
+        piece,
+        parts=number,
+        part_across=each,
+        part_along=piece.cut_along,
+        join_allowance=_bias_join(scope.edition) if diagonal else allowance,
+        diagonal=diagonal,
+    )
 
 
+# A straight join would lie on itself in one lump where the strip is folded over an edge or a cord.
+_FOLDED_OVER_AN_EDGE = frozenset({"binding", "piping"})
 _STRIPS = frozenset({"gathered strip", "pleated strip", "strip", "boxing", "binding", "tie", "piping", "gathered end"})
 _KINDS: Mapping[str, Callable[[Scope, str, Any], Sizes]] = {
     "rectangle": _rectangle,
