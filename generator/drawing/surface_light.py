@@ -21,6 +21,7 @@ PANEL, CROSS = -1, -2
 FOOT, ROUND = 0.05, 0.14  # half the thickness of a flap at its foot and at its fold, in depths
 LIGHT = (-0.62, -0.42, 0.66)  # towards the lamp: from the left, from the top, from above
 SHADOW_STEPS = 22
+COLUMNS_AT_A_TIME = 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,14 +104,14 @@ def _flap(beside: Grid, turned: Grid, depth: float, pixel: float) -> Grid:
 def light(seen: Relief, deepest: float) -> Grid:
     """Return how bright each place of a relief is, from 0 to 1, for tucks at most ``deepest`` [in] deep."""
     soft = replace(seen, height=_softened(seen.height))
+    hollow = _blurred(soft.height, round(0.45 * deepest * seen.pixels)) - soft.height
+    open_sky = 1 - np.clip(hollow / deepest, -0.1, 0.9) * 0.6
+    lit = 1 - 0.6 * _shadow(soft, deepest)
     slope_down, slope_right = np.gradient(soft.height * np.float32(seen.pixels))
     steep = np.float32(0.8)
     slope_right, slope_down = (np.tanh(slope * steep) / steep for slope in (slope_right, slope_down))
     left, top, above = LIGHT
     facing = (-slope_right * left - slope_down * top + above) / np.sqrt(1 + slope_right**2 + slope_down**2)
-    hollow = _blurred(soft.height, round(0.45 * deepest * seen.pixels)) - soft.height
-    open_sky = 1 - np.clip(hollow / deepest, -0.1, 0.9) * 0.6
-    lit = 1 - 0.6 * _shadow(soft, deepest)
     bright = (0.4 + 0.62 * np.maximum(facing, 0) * lit) * open_sky * _weave(seen.height.shape)
     return np.asarray(np.clip(bright, 0, 1), dtype=np.float32)
 
@@ -152,11 +153,20 @@ def _moved(grid: Grid, right: int, down: int) -> Grid:
 
 def _blurred(grid: Grid, reach: int) -> Grid:
     """Return the mean of a grid over squares of ``reach`` places each way, taken twice for a soft edge."""
-    for axis in (0, 1, 0, 1):
-        width = [(0, 0), (0, 0)]
-        width[axis] = (reach + 1, reach)
-        total = np.cumsum(np.pad(grid, width, mode="edge"), axis=axis, dtype=np.float64)
-        size = grid.shape[axis]
-        ends = (np.take(total, range(2 * reach + 1, 2 * reach + 1 + size), axis), np.take(total, range(size), axis))
-        grid = ((ends[0] - ends[1]) / (2 * reach + 1)).astype(np.float32)
+    for _ in range(2):
+        grid = _blurred_down(_blurred_down(grid, reach).T, reach).T
     return grid
+
+
+def _blurred_down(grid: Grid, reach: int) -> Grid:
+    """Return the mean of each place and ``reach`` places above and below it.
+
+    Exact sums take twice the room of a grid, so they are kept for a few columns at a time.
+    """
+    mean = np.empty_like(grid)
+    for first in range(0, grid.shape[1], COLUMNS_AT_A_TIME):
+        some = slice(first, first + COLUMNS_AT_A_TIME)
+        edged = np.pad(grid[:, some], ((reach + 1, reach), (0, 0)), mode="edge")
+        total = np.cumsum(edged, axis=0, dtype=np.float64)
+        mean[:, some] = (total[2 * reach + 1 :] - total[: len(grid)]) / (2 * reach + 1)
+    return mean
