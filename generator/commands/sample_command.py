@@ -29,12 +29,13 @@ def command(tucks: int, depth: str, flat: str, finished: str, edition: str, **ot
     )
     take_up = sample_take_up(tucks, before, after)
     unit = ruler.unit
-    measured = {"depth": deep, "flat": before, "finished": after}
+    measured = {"depth": deep, "flat": before, "finished": after, **_rows(ruler, others)}
     twice = write_length(2 * deep, ruler)
     lines = [
         f"Each tuck takes up {write_length(take_up, ruler)} {unit}; twice its depth is {twice} {unit}.",
         _against(tucks, take_up - 2 * deep, ruler),
-        *_rows_and_wash(before, ruler, others),
+        *_told_of_rows(measured, ruler),
+        *_told_of_washing(before, ruler, others["washed"]),
         "",
         "For the project file, under the panel:",
         "    sample:",
@@ -55,19 +56,28 @@ def _against(tucks: int, more: Fraction, edition: Edition) -> str:
     )
 
 
-def _rows_and_wash(flat: Fraction, edition: Edition, others: dict[str, str | None]) -> list[str]:
-    lines = []
-    before, after, washed = others["rows_before"], others["rows_after"], others["washed"]
+def _rows(edition: Edition, others: dict[str, str | None]) -> dict[str, Fraction]:
+    """Return the distance of two rows before and after, by the keys of a sample; nothing where none was measured."""
+    before, after = others["rows_before"], others["rows_after"]
     if (before is None) != (after is None):
         raise click.UsageError("--rows-before and --rows-after belong together; give both")
-    if before is not None and after is not None:
-        lost = sample_draw_in(
-            typed_length(before, edition, "--rows-before"), typed_length(after, edition, "--rows-after")
-        )
-        lines.append(
-            f"An interval between rows draws in by {write_length(lost, edition)} {edition.unit}: rows: draw in."
-        )
-    if washed is not None:
-        share = sample_shrinkage(flat, typed_length(washed, edition, "--washed"))
-        lines.append(f"The cloth shrinks by {write_number(100 * share)} %.")
-    return lines
+    if before is None or after is None:
+        return {}
+    return {
+        "rows before": typed_length(before, edition, "--rows-before"),
+        "rows after": typed_length(after, edition, "--rows-after"),
+    }
+
+
+def _told_of_rows(measured: dict[str, Fraction], edition: Edition) -> list[str]:
+    if "rows before" not in measured:
+        return []
+    lost = sample_draw_in(measured["rows before"], measured["rows after"])
+    return [f"From row to row the turned tucks draw in by {write_length(lost, edition)} {edition.unit}."]
+
+
+def _told_of_washing(flat: Fraction, edition: Edition, washed: str | None) -> list[str]:
+    if washed is None:
+        return []
+    share = write_number(100 * sample_shrinkage(flat, typed_length(washed, edition, "--washed")))
+    return [f"The cloth shrinks by {share} %; write 'shrinkage: {share} %' under the cloth."]

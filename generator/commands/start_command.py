@@ -16,6 +16,11 @@ _ROOM = """\
 room:
   name: My sewing room
 """
+_NEXT = """\
+Open {path} in a program for plain text and change it. Then:
+  tuckwright check {name}          what does not fit, and where
+  tuckwright figures {name} small  the numbers of one size
+  tuckwright sheet {name} small -o {name}-small.pdf"""
 
 
 @click.command(name="start", help="Write projects/NAME.yaml, a commented project file to change.")
@@ -31,20 +36,23 @@ def command(name: str) -> None:
     path = folder / "projects" / f"{name}.yaml"
     title = name.replace("-", " ").capitalize()
     _write_new(path, starter_text(title))
-    click.echo(f"Wrote {path}")
+    click.echo(f"Wrote {_from_here(path)}")
     room = folder / "site" / "site.yaml"
     if not room.exists():
         _write_new(room, _ROOM)
-        click.echo(f"Wrote {room}")
-    click.echo(
-        f"Open it and change it. `tuckwright check {name}` says what does not fit; `tuckwright publish` builds it."
-    )
+        click.echo(f"Wrote {_from_here(room)}")
+    click.echo(_NEXT.format(name=name, path=_from_here(path)))
 
 
 def _folder() -> Path:
     """The room above, or a new one here."""
     here = Path.cwd()
     return next((folder for folder in (here, *here.parents) if (folder / "projects").is_dir()), here)
+
+
+def _from_here(path: Path) -> Path:
+    """The way to a file from where the person stands."""
+    return path.relative_to(Path.cwd()) if path.is_relative_to(Path.cwd()) else path
 
 
 def _write_new(path: Path, text: str) -> None:

@@ -20,9 +20,12 @@ from generator.errors import FaultyFileError, Finding, Place
 # Every colour of a theme with the contrast to the paper that it must keep (WCAG 2.2: text 4.5, lines and signs 3).
 COLOURS: Mapping[str, float] = {"ink": 7.0, "quiet": 4.5, "accent": 4.5, "line": 3.0, "paper": 1.0}
 MEASURES = ("text", "small", "heading", "title", "page margin", "screen text")
-_SECTIONS = ("title", "based on", "palette", "fonts", "measures", "drawing")
+_SECTIONS = ("title", "based on", "logo", "palette", "fonts", "measures", "drawing")
+_LOGO_KINDS = (".svg", ".png")
 _FACE_KEYS = ("family", "weight", "style", "print", "screen")
 _UNITS = {"page margin": "in", "screen text": "em"}
+# The tool's own themes, which a room's theme may be based on.
+_OWN = Path(__file__).resolve().parents[2] / "themes"
 
 Layer = tuple[Path, Group]
 
@@ -43,7 +46,7 @@ class Theme:
     """How pages and sheets look.
 
     ``folders`` are searched in order for templates: its own folder first, then those it is based on. ``measures`` are
-    CSS lengths by name; ``drawing`` holds values for the style of the diagrams.
+    CSS lengths by name; ``drawing`` holds values for the style of the diagrams; ``logo`` is the room's mark.
     """
 
     name: str
@@ -53,6 +56,7 @@ class Theme:
     faces: tuple[FontFace, ...]
     measures: Mapping[str, str]
     drawing: Mapping[str, str] = field(default_factory=dict)
+    logo: Path | None = None
 
     @property
     def family(self) -> str:
@@ -66,7 +70,7 @@ def load_theme(folder: Path) -> Theme:
     Parameters
     ----------
     folder : Path
-        The folder that holds ``theme.yaml``; a theme it is based on lies beside it.
+        The folder that holds ``theme.yaml``; a theme it is based on lies beside it, or is one of the tool's own.
 
     Returns
     -------
@@ -87,13 +91,14 @@ def load_theme(folder: Path) -> Theme:
     measures = _section(layers, "measures", MEASURES, faults)
     drawing = _section(layers, "drawing", None, faults)
     faces = _faces(layers, faults)
+    logo = _logo(layers, faults)
     _check_palette(palette, faults)
     _check_measures(measures, faults)
     faults.stop()
     texts = [{name: words.text.strip() for name, words in part.items()} for part in (palette, measures, drawing)]
     folders = tuple(path for path, _ in layers)
     drawn = {name.replace(" ", "_"): text for name, text in texts[2].items()}
-    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], drawn)
+    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], drawn, logo)
 
 
 def _layers(folder: Path, faults: Faults) -> list[Layer]:
@@ -105,8 +110,9 @@ def _layers(folder: Path, faults: Faults) -> list[Layer]:
         base = _words(content, "based on", faults)
         if base is None:
             return layers
-        folder = folder.parent / base.text
-        if not re.fullmatch(r"[a-z0-9-]+", base.text) or not folder.is_dir():
+        beside = (folder.parent / base.text, _OWN / base.text)
+        folder = next((found for found in beside if found.is_dir()), folder)
+        if not re.fullmatch(r"[a-z0-9-]+", base.text) or folder.name != base.text:
             faults.add(base.place, f"there is no theme folder '{base.text}' beside this one")
             return layers
         if folder in [path for path, _ in layers]:
@@ -159,17 +165,18 @@ def _section(layers: list[Layer], name: str, known: Iterable[str] | None, faults
 
 def _faces(layers: list[Layer], faults: Faults) -> tuple[FontFace, ...]:
     """Return the font faces of the first layer that names any."""
-    for folder, content in layers:
+    for place, (_, content) in enumerate(layers):
         fonts = content.get("fonts")
         if isinstance(fonts, Listing) and fonts.items:
-            found = [_face(item, folder / "fonts", faults) for item in fonts.items if isinstance(item, Group)]
+            folders = [folder / "fonts" for folder, _ in layers[place:]]
+            found = [_face(item, folders, faults) for item in fonts.items if isinstance(item, Group)]
             return tuple(face for face in found if face is not None)
     wanted = ", ".join(_FACE_KEYS)
     faults.add(layers[0][1].place, f"a theme needs fonts; list at least one with {wanted}")
     return ()
 
 
-def _face(group: Group, folder: Path, faults: Faults) -> FontFace | None:
+def _face(group: Group, folders: list[Path], faults: Faults) -> FontFace | None:
     _check_keys(group, _FACE_KEYS, faults)
     found = {key: _words(group, key, faults) for key in _FACE_KEYS}
     texts = {key: words.text for key, words in found.items() if words is not None}
@@ -177,10 +184,32 @@ def _face(group: Group, folder: Path, faults: Faults) -> FontFace | None:
     if missing:
         faults.add(group.place, f"this font lacks {', '.join(missing)}")
         return None
-    for key in ("print", "screen"):
-        if Path(texts[key]).name != texts[key] or not (folder / texts[key]).is_file():
+    files = {key: _font_file(folders, texts[key]) for key in ("print", "screen")}
+    for key, file in files.items():
+        if file.name != texts[key] or not file.is_file():
             faults.add(group.place, f"there is no font file '{texts[key]}' in the theme's folder 'fonts'; put it there")
-    return FontFace(texts["family"], texts["weight"], texts["style"], folder / texts["print"], folder / texts["screen"])
+    return FontFace(texts["family"], texts["weight"], texts["style"], files["print"], files["screen"])
+
+
+def _font_file(folders: list[Path], name: str) -> Path:
+    """Return a font file in the first folder that has it, else where it should lie."""
+    places = [folder / Path(name).name for folder in folders]
+    return next((place for place in places if place.is_file()), places[0])
+
+
+def _logo(layers: list[Layer], faults: Faults) -> Path | None:
+    """Return the picture that the first layer with a logo names; it lies in that theme's own folder."""
+    for folder, content in layers:
+        named = _words(content, "logo", faults)
+        if named is None:
+            continue
+        file = folder / named.text
+        if file.suffix.lower() not in _LOGO_KINDS:
+            faults.add(named.place, f"'{named.text}' is no logo; name an SVG or PNG file in the theme's folder")
+        elif file.name != named.text or not file.is_file() or not file.resolve().is_relative_to(folder.resolve()):
+            faults.add(named.place, f"there is no '{named.text}' in the theme's folder '{folder.name}'; put it there")
+        return file
+    return None
 
 
 def _check_palette(palette: Mapping[str, Words], faults: Faults) -> None:

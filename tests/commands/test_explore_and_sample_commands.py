@@ -88,8 +88,9 @@ def test_a_sample_tells_draw_in_and_shrinkage_too(tmp_path: Path) -> None:
         *("--rows-before", "3", "--rows-after", "2 7/8", "--washed", "9 3/4"),
     )
     assert "The cloth does exactly what the ruler says." in told.lines
-    assert "An interval between rows draws in by 1/8 in: rows: draw in." in told.lines
-    assert "The cloth shrinks by 2.5 %." in told.lines
+    assert "From row to row the turned tucks draw in by 1/8 in." in told.lines
+    assert "The cloth shrinks by 2.5 %; write 'shrinkage: 2.5 %' under the cloth." in told.lines
+    assert told.lines[-2:] == ["      rows before: 3 in", "      rows after: 2 7/8 in"]
 
 
 @pytest.mark.parametrize(

@@ -45,6 +45,15 @@ def test_a_theme_has_everything_of_the_one_it_is_based_on() -> None:
     assert (plain.measures["text"], large.measures["text"]) == ("10pt", "18pt")
 
 
+def test_a_theme_of_a_room_may_be_based_on_one_of_the_tools_own(tmp_path: Path) -> None:
+    folder = tmp_path / "themes" / "harbour"
+    folder.mkdir(parents=True)
+    (folder / "theme.yaml").write_text("title: Harbour\nbased on: large-print\n", encoding="utf-8")
+    theme = load_theme(folder)
+    assert theme.folders == (folder, THEMES / "large-print", THEMES / "plain")
+    assert theme.measures["text"] == "18pt"
+
+
 def test_style_sheets_of_a_theme_follow_those_of_its_base() -> None:
     plain, large = (style_sheet(load_theme(THEMES / name), "handout") for name in ("plain", "large-print"))
     assert large.startswith(plain)
