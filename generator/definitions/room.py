@@ -32,6 +32,7 @@ class Room:
 
     name: str = ""
     place: str = ""
+    web_address: str = ""
     welcome: Text | None = None
     editions: tuple[str, ...] = EDITION_NAMES
     papers: tuple[str, ...] = PAPERS
@@ -97,6 +98,7 @@ def _room(site: SiteFile) -> Room:
     return Room(
         name=site.room.name,
         place=site.room.place,
+        web_address=site.room.web_address,
         welcome=site.room.welcome,
         editions=site.editions,
         papers=site.papers,

@@ -40,6 +40,11 @@ _PER = "|".join(_LENGTHS)
 _RATE = re.compile(rf"(?P<number>.+?) (?P<unit>seconds?|minutes?)(?: (?P<each>each)| (?:an? )?(?P<per>{_PER}))?")
 _TIMES = re.compile(r"(?P<number>.+?) times(?: as long)?")
 _PRICE = re.compile(rf"(?P<amount>[^\d]{{0,6}}\d+(?:\.\d{{1,3}})?(?: ?[^\d\s]{{1,3}})?)(?: each| an? (?P<per>{_PER}))?")
+# A host of letters, digits, hyphens and dots, perhaps a port, and folders; no name, no question, no place on a page.
+_WEB_ADDRESS = re.compile(
+    r"https?://[a-z0-9](?:[a-z0-9.-]{0,251}[a-z0-9])?(?::[1-9]\d{0,4})?(?:/[\w~][\w.~-]{0,80}){0,9}/?",
+    re.ASCII | re.IGNORECASE,
+)
 _EXAMPLES = "for example 30 seconds, 4 minutes or 20 seconds a foot"
 # Guesses to begin with, from no source: a room times itself and writes its own.
 DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
@@ -75,6 +80,17 @@ class RoomCaution(Keyed):
     text: Markdown
 
 
+def _web_address(words: Words, reading: Reading) -> str:
+    """Return where the site is published, with a slash at its end."""
+    text = filled_words(words).strip()
+    if not _WEB_ADDRESS.fullmatch(text):
+        raise Fault(
+            f"'{text}' is no address of a site; write https://, the host and the folder if it lies in one, "
+            "for example https://sewing.example/sheets"
+        )
+    return f"{text.rstrip('/')}/"
+
+
 class GuideGroup(Placed):
     """Pages of words that stand together in the list of guides, by the names of their files."""
 
@@ -88,6 +104,7 @@ class RoomName(Keyed):
     name: Label
     place: Label = ""
     welcome: Markdown | None = None
+    web_address: Annotated[str, Leaf(_web_address, {"type": "string", "format": "uri"})] = ""
 
 
 class Thread(Keyed):

@@ -1,8 +1,9 @@
 """Several pairs of hands: jobs come in, what came of each goes out as soon as it is done.
 
 A few quick jobs are done here, in this process, while the libraries are still being loaded for the workers; and so is
-everything where there is to be no worker. Other jobs go to worker processes, the longest first, each to whoever is
-free. A worker has a line of its own to this process: when one dies, it is known over which job, and the others go on.
+a little work for one worker alone. Other jobs go to worker processes, the longest first, each to whoever is free. A
+worker has a line of its own to this process: when one dies, it is known over which job, and the others go on. The
+libraries lose some memory with every sheet, so a worker goes home after so many jobs, and another one comes.
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ from generator.publishing.jobs import Job, Outcome, Workshop
 from generator.publishing.later import HAND, WORKERS_NEED, later
 
 _FEW = 4
+_A_SHIFT = 12
 _DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
 
 
@@ -34,6 +36,7 @@ class Crew:
         self._most = most or _cores()
         self._idle: list[Connection] = []
         self._processes: dict[Connection, BaseProcess] = {}
+        self._jobs_done: dict[Connection, int] = {}
 
     def __enter__(self) -> Self:
         """Return the crew; nobody is hired yet."""
@@ -53,17 +56,14 @@ class Crew:
     def expect(self) -> None:
         """Begin to load what the workers will need, in a process of its own that they are split off from."""
         if self._most > 1:
-            multiprocessing.get_context("forkserver").set_forkserver_preload(list(WORKERS_NEED))
-            # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
-            resource_tracker.ensure_running()
-            with _ctrl_c_held_back():
-                forkserver.ensure_running()
+            _ready_to_hire()
 
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
         """Do jobs and give what came of each with its place among them, in the order in which they are done."""
         hands = min(self._most, len(jobs))
         few = len(jobs) <= _FEW and all(job.quick for job in jobs)
-        if not self._processes and (self._most == 1 or few):
+        alone = self._most == 1 and len(jobs) <= _A_SHIFT
+        if not self._processes and (alone or few):
             for number, job in enumerate(jobs):
                 yield number, later(HAND).done(self._workshop, job)
             return
@@ -90,22 +90,38 @@ class Crew:
         try:
             outcome: Outcome = line.recv()
         except (EOFError, OSError):
-            self._processes.pop(line).join()
-            line.close()
+            self._send_home(line)
             return Outcome(fault=f"{job.label}: {_DIED}")
-        self._idle.append(line)
+        self._jobs_done[line] += 1
+        if self._jobs_done[line] < _A_SHIFT:
+            self._idle.append(line)
+        else:
+            self._send_home(line)
         return outcome
+
+    def _send_home(self, line: Connection) -> None:
+        line.close()
+        self._processes.pop(line).join()
 
     def _hired(self) -> Connection:
         """Start one more worker and return the line to it."""
-        self.expect()
+        _ready_to_hire()
         context = multiprocessing.get_context("forkserver")
         here, there = context.Pipe()
         process = context.Process(target=_serve, args=(there, self._workshop), daemon=True)
         process.start()
         there.close()
-        self._processes[here] = process
+        self._processes[here], self._jobs_done[here] = process, 0
         return here
+
+
+def _ready_to_hire() -> None:
+    """Start the process that loads what workers need, if it does not run yet."""
+    multiprocessing.get_context("forkserver").set_forkserver_preload(list(WORKERS_NEED))
+    # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
+    resource_tracker.ensure_running()
+    with _ctrl_c_held_back():
+        forkserver.ensure_running()
 
 
 def _cores() -> int:

@@ -31,6 +31,7 @@ from generator.publishing.later import FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, S
 from generator.publishing.opened import open_room
 from generator.publishing.page_jobs import GuidesJob, HomeJob, WordsJob
 
+_THINGS_BETWEEN_COLLECTIONS = 50_000
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
     SheetJob: (SHEETS, "make_sheet"),
@@ -72,6 +73,8 @@ def serve(jobs: Connection, workshop: Workshop) -> None:
     # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
     gc.collect()
     gc.freeze()
+    # A sheet is some hundred thousand small things, nearly all of which go without the collector's help.
+    gc.set_threshold(_THINGS_BETWEEN_COLLECTIONS)
     Thread(target=_leave_with_the_run, daemon=True).start()
     with suppress(EOFError, BrokenPipeError, ConnectionResetError):
         while True:

@@ -59,6 +59,7 @@ def room_setting(room: Room, theme: Theme) -> Setting:
         room=room.name,
         theme=theme,
         place=room.place,
+        site_address=room.web_address,
         welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
         editions=room.editions,
         papers=room.papers,

@@ -21,6 +21,7 @@ from generator.rendering.guides import GuideList, render_guides
 from generator.rendering.pages import render_home, render_words
 from generator.rendering.reference import render_glossary
 from generator.rendering.setting import CardPicture, PageLink, ProjectSummary, SheetLink
+from generator.rendering.sharing import sitemap
 from generator.rendering.styles import shared_files
 
 
@@ -33,6 +34,8 @@ def make_home(room: OpenRoom, job: HomeJob) -> Outcome:
         files[addresses.HOME] = render_home(summaries, room.setting, sheets).encode()
         files |= {addresses.asset(name): content for name, content in shared_files(room.theme).items()}
         files |= further_files(room.theme)
+        mapped = sitemap((addresses.HOME, *job.pages), room.setting)
+        files |= {addresses.SITEMAP: mapped} if mapped else {}
     return _made(room, job.out, files, watch)
 
 

@@ -13,6 +13,7 @@ from generator.rendering.figures import Pictures, arranged, sheet_image
 from generator.rendering.pdf import Paper, page_of, write_fitting_pdf
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.styles import PAPERS, paper_style
+from generator.rendering.web_code import web_place
 from generator.rendering.words import printed_words
 
 _LARGE = 14.0
@@ -74,6 +75,7 @@ def _values(
     return {
         "setting": setting,
         "link": size_link(worksheet),
+        "web": web_place(size_link(worksheet).page, setting),
         "paper": paper,
         "arrangement": arranged(worksheet, pictures),
         "image": image,

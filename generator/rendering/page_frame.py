@@ -13,6 +13,7 @@ from generator.rendering import addresses
 from generator.rendering.environment import template
 from generator.rendering.figures import inline_svg
 from generator.rendering.setting import Setting
+from generator.rendering.sharing import absolute
 from generator.rendering.words import read_words
 
 
@@ -29,6 +30,7 @@ def framed_page(name: str, address: str, setting: Setting, **values: object) -> 
         "to": partial(addresses.relative, address),
         "asset": lambda file: addresses.relative(address, addresses.asset(file)),
         "home": addresses.HOME,
+        "canonical": absolute(address, setting),
         "image": image,
         "words": read_words,
     }

@@ -4,11 +4,15 @@ import dataclasses
 import json
 from xml.etree import ElementTree
 
+import pytest
 from cushion_sheet import cushion
 from room_setting import setting
 
 from generator.lengths import METRIC
 from generator.rendering.environment import template
+from generator.rendering.guides import render_guides
+from generator.rendering.pages import render_home, render_project, render_words
+from generator.rendering.setting import Setting
 from generator.rendering.sharing import absolute, description, how_to, sitemap, size_sharing
 
 KNOWN = setting(site_address="https://ropewalk.example/sheets/")
@@ -69,3 +73,29 @@ def test_the_head_of_a_page_tells_how_it_is_shared() -> None:
     assert '<link rel="canonical" href="https://ropewalk.example/sheets/projects/' in head
     assert '<meta property="og:title" content="Slack Tide cushion, Pad of 14 in, inch edition">' in head
     assert '<script type="application/ld+json">{' in head
+
+
+@pytest.mark.parametrize("page", ["home", "project", "words", "guides"])
+def test_every_page_tells_its_whole_address_where_the_room_has_one(page: str) -> None:
+    html, address = pages(KNOWN)[page]
+    assert f'<link rel="canonical" href="{address}">' in html
+    assert f'<meta property="og:url" content="{address}">' in html
+    assert html.count('<meta property="og:title" content=') == 1
+    assert "canonical" not in pages(setting())[page][0]
+    assert "og:" not in pages(setting())[page][0]
+
+
+def pages(room: Setting) -> dict[str, tuple[str, str]]:
+    """Some pages with what their whole addresses should be."""
+    site = "https://ropewalk.example/sheets/"
+    return {
+        "home": (render_home([], room), site),
+        "project": (render_project([cushion()], None, room), f"{site}projects/slack-tide-cushion/"),
+        "words": (render_words("care", 'Care & "love"', "Fold it.", room), f"{site}pages/care.html"),
+        "guides": (render_guides([], room), f"{site}pages/"),
+    }
+
+
+def test_a_title_with_quotation_marks_stays_inside_its_attribute() -> None:
+    html, _ = pages(KNOWN)["words"]
+    assert '<meta property="og:title" content="Care &amp; &#34;love&#34; – The Ropewalk Sewing Room">' in html
