@@ -6,9 +6,11 @@ the same name of the theme it is based on, so that it only says what differs.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from generator.definitions.theme import Theme
+from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
 SCREEN_SHEETS = ("shared", "screen", "print")
@@ -16,9 +18,23 @@ SCREEN_SHEETS = ("shared", "screen", "print")
 
 def properties(theme: Theme) -> str:
     """Return the colours and measures of a theme as custom properties."""
-    values = [*theme.palette.items(), *theme.measures.items(), ("family", f'"{theme.family}"')]
-    lines = "".join(f"  --{name.replace(' ', '-')}: {value};\n" for name, value in values)
+    lines = "".join(f"  {name}: {value};\n" for name, value in _values(theme).items())
     return f":root {{\n{lines}}}\n"
+
+
+def _values(theme: Theme) -> dict[str, str]:
+    values = {**theme.palette, **theme.measures, "family": f'"{theme.family}"'}
+    return {f"--{name.replace(' ', '-')}": value for name, value in values.items()}
+
+
+def _filled_in(css: str, theme: Theme) -> str:
+    """Return style sheets with the values of a theme in the place of their names.
+
+    The setting of a sheet would look every name up again for every element. A name that a style sheet gives another
+    value somewhere stays a name.
+    """
+    values = {name: value for name, value in _values(theme).items() if f"{name}:" not in css}
+    return re.sub(r"var\((--[\w-]+)\)", lambda found: values.get(found[1], found[0]), css)
 
 
 def style_sheet(theme: Theme, name: str) -> str:
@@ -36,7 +52,8 @@ def paper_style(theme: Theme, paper: str, sheet: str) -> str:
     )
     width, height = PAPERS[paper]
     page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
-    return faces + properties(theme) + page + "".join(style_sheet(theme, name) for name in ("shared", "paper", sheet))
+    css = "".join(style_sheet(theme, name) for name in ("shared", "paper", sheet))
+    return faces + properties(theme) + page + _filled_in(css, theme)
 
 
 def shared_files(theme: Theme) -> dict[str, bytes]:
@@ -46,7 +63,9 @@ def shared_files(theme: Theme) -> dict[str, bytes]:
         f' font-display: swap; src: url("{face.screen.name}") format("woff2"); }}\n'
         for face in theme.faces
     )
-    files = {"theme.css": (faces + properties(theme)).encode()}
+    files = {"theme.css": (faces + properties(theme) + page_logo(theme)).encode()}
+    if theme.logo is not None:
+        files[logo_file(theme)] = theme.logo.read_bytes()
     files |= {f"{name}.css": style_sheet(theme, name).encode() for name in SCREEN_SHEETS}
     files |= {face.screen.name: face.screen.read_bytes() for face in theme.faces}
     for folder in reversed(theme.folders):

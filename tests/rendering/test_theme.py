@@ -1,16 +1,18 @@
 from __future__ import annotations
 
+import io
 import re
 import shutil
 from pathlib import Path
 
+import pdfplumber
 import pytest
 from room_setting import THEMES
 
 from generator.definitions.contrast import contrast
 from generator.definitions.theme import load_theme
 from generator.errors import FaultyFileError
-from generator.rendering.styles import properties, shared_files, style_sheet
+from generator.rendering.styles import paper_style, properties, shared_files, style_sheet
 
 
 def copied(tmp_path: Path, old: str, new: str) -> Path:
@@ -66,6 +68,20 @@ def test_colours_and_measures_become_properties() -> None:
     assert "--page-margin: 0.6in;" in text
 
 
+def test_sheets_are_set_with_values_and_not_with_their_names() -> None:
+    text = paper_style(load_theme(THEMES / "large-print"), "Letter", "handout")
+    assert "color: #000000; background: #ffffff;" in text
+    assert "var(--" not in text
+
+
+def test_a_name_that_a_style_sheet_gives_another_value_stays_a_name(tmp_path: Path) -> None:
+    folder = copied(tmp_path, "title: Plain", "title: Plain")
+    with (folder / "css/strip.css").open("a", encoding="utf-8") as file:
+        file.write(".dark { --ink: #ffffff; }")
+    text = paper_style(load_theme(folder), "Letter", "strip")
+    assert "html { color: var(--ink); background: #ffffff;" in text
+
+
 def test_shared_files_ask_no_other_host() -> None:
     files = shared_files(load_theme(THEMES / "plain"))
     assert {"theme.css", "shared.css", "screen.css", "print.css", "finding.js"} <= set(files)
@@ -73,6 +89,58 @@ def test_shared_files_ask_no_other_host() -> None:
         if name.endswith((".css", ".js")):
             assert b"://" not in content
             assert not re.search(rb"""(url\(|["'])\s*//""", content)
+
+
+@pytest.mark.parametrize(
+    ("logo", "told"),
+    [
+        ("mark.gif", "'mark.gif' is no logo; name an SVG or PNG file in the theme's folder"),
+        ("mark.svg", "there is no 'mark.svg' in the theme's folder 'plain'; put it there"),
+        ("../secret.svg", "there is no '../secret.svg' in the theme's folder 'plain'; put it there"),
+        ("linked.svg", "there is no 'linked.svg' in the theme's folder 'plain'; put it there"),
+    ],
+)
+def test_a_logo_lies_in_the_folder_of_its_theme(tmp_path: Path, logo: str, told: str) -> None:
+    (tmp_path / "secret.svg").write_text("<svg/>", encoding="utf-8")
+    folder = copied(tmp_path, "title: Plain", f"title: Plain\nlogo: {logo}")
+    (folder / "linked.svg").symlink_to(tmp_path / "secret.svg")
+    assert refusal(folder) == f"plain/theme.yaml:3:7: {told}"
+
+
+def test_a_theme_shows_the_logo_of_the_one_it_is_based_on(tmp_path: Path) -> None:
+    copied(tmp_path, "title: Plain", "title: Plain\nlogo: mark.png")
+    (tmp_path / "plain" / "mark.png").write_bytes(b"\x89PNG")
+    (tmp_path / "quay").mkdir()
+    (tmp_path / "quay" / "theme.yaml").write_text("title: Quay\nbased on: plain\n", encoding="utf-8")
+    theme = load_theme(tmp_path / "quay")
+    assert theme.logo == tmp_path / "plain" / "mark.png"
+    files = shared_files(theme)
+    assert files["logo.png"] == b"\x89PNG"
+    assert b'url("logo.png")' in files["theme.css"]
+
+
+def test_pages_without_a_logo_ask_for_none() -> None:
+    files = shared_files(load_theme(THEMES / "plain"))
+    assert not [name for name in files if name.startswith("logo")]
+    assert b"logo" not in files["theme.css"]
+
+
+def test_fonts_that_a_theme_has_not_itself_are_taken_from_its_base() -> None:
+    faces = {face.print.name: face.print.parent.parent.name for face in load_theme(THEMES / "harbour").faces}
+    assert faces["AlegreyaSans-Regular.ttf"] == "harbour"
+    assert faces["DejaVuSans.ttf"] == "plain"
+
+
+@pytest.mark.parametrize("name", sorted(folder.name for folder in THEMES.iterdir() if folder.is_dir()))
+def test_fractions_are_set_with_small_figures(name: str) -> None:
+    """In a font that cannot do it 1 1/4 would read as 11/4; small figures take much less than the room of large ones."""
+    theme = load_theme(THEMES / name)
+    html = '<html lang="en"><title>t</title><p class="f" style="font-size:1em">13/16</p><p>13/16</p>'
+    with pdfplumber.open(io.BytesIO(write_pdf(html, paper_style(theme, "A4", "handout"), theme))) as read:
+        ends = sorted(letter["x1"] for letter in read.pages[0].chars if letter["text"] == "6")
+        start = min(letter["x0"] for letter in read.pages[0].chars if letter["text"] == "1")
+    assert len(ends) == 2
+    assert ends[0] - start < 0.85 * (ends[1] - start)
 
 
 def test_a_misspelt_key_is_named_with_its_place(tmp_path: Path) -> None:
