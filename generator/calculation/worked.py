@@ -213,6 +213,8 @@ class Piece:
     ``parts`` is how many equal parts of cloth make one piece, each ``part_across`` by ``part_along`` [in]: the halves
     of an envelope back, the lengths of a long strip, the square of a bias strip. Nothing there means the cut size.
     ``diagonal`` lengths are joined corner to corner and then trimmed to ``join_allowance``.
+    ``pleats`` are the folds of a pleated strip: the line that is creased and the line it is laid on, from the left cut
+    edge [in].
     """
 
     name: str
@@ -237,6 +239,7 @@ class Piece:
     part_along: Fraction = Fraction(0)
     join_allowance: Fraction = Fraction(0)
     diagonal: bool = False
+    pleats: tuple[tuple[Fraction, Fraction], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

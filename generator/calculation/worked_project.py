@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from generator.calculation.worked import Layout, Panel, Piece
 from generator.errors import Finding
-from generator.lengths import Edition
+from generator.lengths import Edition, say_length, write_number
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,3 +159,17 @@ class Worksheet:
     def panels(self) -> Mapping[str, Panel]:
         """The tucked panels by the name of their piece, in the order of the file."""
         return {name: piece.panel for name, piece in self.pieces.items() if piece.panel is not None}
+
+    @property
+    def notions(self) -> tuple[SupplyLine, ...]:
+        """Everything to buy beside cloth and thread: what closes it first, then the supplies."""
+        closed = [one for one in self.closures if one.kind != "ties" and one.number]
+        return (*(_to_buy(one, self.edition) for one in closed), *self.supplies)
+
+
+def _to_buy(closure: ClosureWork, edition: Edition) -> SupplyLine:
+    """A closure as a line of the shopping list; ties are sewn, not bought."""
+    kind = closure.kind.removesuffix("s") if closure.number == 1 else closure.kind
+    size = f", {say_length(closure.diameter, edition)} across" if closure.diameter else ""
+    number = Fraction(closure.number)
+    return SupplyLine(f"{kind}{size}", write_number(number), number=number)

@@ -93,7 +93,8 @@ class Tucks(Placed):
 class Rows(Placed):
     """The tack rows of a panel: a plan by name or drawn, where the rows lie, and how they are sewn.
 
-    ``draw_in`` is the loss of one interval as measured; it takes the place of the computed one.
+    ``draw_in`` is the loss of one interval as measured; it takes the place of the computed one. Without a word about
+    lone edge tucks they are turned out where that fits, else left upright.
     """
 
     plan: Annotated[str, choice(PLANS, "turn plan")] | None = None
@@ -105,7 +106,7 @@ class Rows(Placed):
     start: Annotated[Hand, choice(HANDS, "end of a row")] = "right"
     back_and_forth: YesNo = False
     draw_in: Fact | None = None
-    lone_edge_tucks: Annotated[LoneEdgeTucks, choice(LONE_EDGE_TUCKS, "way to lay an edge tuck")] = "out"
+    lone_edge_tucks: Annotated[LoneEdgeTucks, choice(LONE_EDGE_TUCKS, "way to lay an edge tuck")] | None = None
     top_held: Annotated[Held, HeldBy] = "as the next row"
     bottom_held: Annotated[Held, HeldBy] = "as the next row"
 

@@ -41,19 +41,15 @@ def _gathering(canvas: Canvas, piece: Piece, plan: PiecePlan, corner: Corner) ->
 
 
 def _pleats(canvas: Canvas, piece: Piece, plan: PiecePlan, corner: Corner) -> None:
-    """Draw a short fold line for both folds of every pleat, spread evenly between the finished ends."""
-    number, depth = piece.measures.get("pleats", Fraction(0)), piece.measures.get("pleat depth", Fraction(0))
-    if not number or number > MOST_PLEATS:
+    """Draw a short line at every fold of a pleat and a shorter one at the line that it is laid on."""
+    if len(piece.pleats) > MOST_PLEATS:
         return
-    start = plan.finished.get("left", Fraction(0))
-    section = piece.measures.get("edge", Fraction(0)) / number
-    for pleat in range(int(number)):
-        first = start + section + pleat * (section + 2 * depth)
-        for at in (first - section / 2, first - section / 2 + depth):
+    for fold, onto in piece.pleats:
+        for at, long in ((fold, 0.25), (onto, 0.12)):
             place = plan.across.place(at)
             if place is not None:
                 x = corner[0] + float(place)
-                canvas.line(((x, corner[1]), (x, corner[1] + 0.25)), canvas.style.fold)
+                canvas.line(((x, corner[1]), (x, corner[1] + long)), canvas.style.fold)
 
 
 def _folds(canvas: Canvas, piece: Piece, plan: PiecePlan, corner: Corner) -> None:

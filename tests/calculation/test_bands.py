@@ -25,17 +25,11 @@ def test_a_tie_folds_in_half_to_its_width(length: Fraction, width: Fraction, sea
     assert cut_along - 2 * seam == length
 
 
-def test_a_single_binding_turns_both_raw_edges_to_its_middle() -> None:
+def test_a_binding_turns_both_raw_edges_to_its_middle() -> None:
     # 2 in wide: raw edges to the middle leave 1 in, folded over the edge 1/2 in shows on each side
     across, along = worked_binding(Fraction(40), HALF, HALF)
     assert (across / 2) / 2 == HALF
     assert along == 41
-
-
-def test_a_doubled_binding_has_two_plies_in_its_seam_and_on_both_sides() -> None:
-    # 3 in wide, folded 1 1/2: a seam of 1/2 in, then 1/2 in on either side
-    across, _ = worked_binding(Fraction(40), HALF, HALF, doubled=True)
-    assert across / 2 == 3 * HALF
 
 
 @given(

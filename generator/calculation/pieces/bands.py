@@ -45,14 +45,11 @@ def worked_tie(length: Fraction, width: Fraction, allowance: Fraction) -> tuple[
     return _with_seams(2 * side, allowance), _with_seams(more_than_nothing(length, "the length of a tie"), allowance)
 
 
-def worked_binding(
-    length: Fraction, width: Fraction, allowance: Fraction, *, doubled: bool = False
-) -> tuple[Fraction, Fraction]:
+def worked_binding(length: Fraction, width: Fraction, allowance: Fraction) -> tuple[Fraction, Fraction]:
     """Return the cut size of a binding that shows equally on both sides of an edge.
 
-    A single binding lies over the edge with both raw edges turned in: it shows twice and turns in twice, four times its
-    width. A doubled one is folded in half first: two plies of three widths each (the two sides and the seam), six times
-    its width. Its ends overlap, turn in or are joined by one allowance each.
+    It lies over the edge with both raw edges turned in: it shows twice and turns in twice, four times its width. Its
+    ends overlap, turn in or are joined by one allowance each.
 
     Parameters
     ----------
@@ -60,8 +57,6 @@ def worked_binding(
         Length of the bound edge and finished width of the binding [in].
     allowance : Fraction
         Allowance of each end [in].
-    doubled : bool
-        Whether the strip is folded in half before it is sewn on.
 
     Returns
     -------
@@ -74,18 +69,16 @@ def worked_binding(
 
     Examples
     --------
-    A 1/2 in binding on 40 in, ends of 1/2 in: 2 in by 41 in; doubled, 3 in by 41 in.
+    A 1/2 in binding on 40 in, ends of 1/2 in: 2 in by 41 in.
 
     >>> worked_binding(Fraction(40), Fraction(1, 2), Fraction(1, 2))
     (Fraction(2, 1), Fraction(41, 1))
-    >>> worked_binding(Fraction(40), Fraction(1, 2), Fraction(1, 2), doubled=True)
-    (Fraction(3, 1), Fraction(41, 1))
 
     References
     ----------
     Common practice, no source.
     """
-    plies = (6 if doubled else 4) * more_than_nothing(width, "the width of a binding")
+    plies = 4 * more_than_nothing(width, "the width of a binding")
     return plies, _with_seams(more_than_nothing(length, "the length of a binding"), allowance)
 
 

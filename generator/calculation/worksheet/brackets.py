@@ -114,6 +114,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "meetings": _meetings,
         "lengths": lambda bench, pieces: lists.length_words(pieces[0], bench.scope.edition) if pieces else "",
         "trim": _trim,
+        "pleats": lambda bench, pieces: lists.pleat_list(pieces[0], bench.scope.edition) if pieces else "",
         "left hem": _hem("left"),
         "top hem": _hem("top"),
         "hems": lambda bench, pieces: lists.hem_list(pieces, bench.scope.edition),

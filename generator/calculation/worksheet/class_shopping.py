@@ -7,12 +7,12 @@ from fractions import Fraction
 
 from generator.calculation.making.classes import class_amounts
 from generator.calculation.making.thread import spools
-from generator.calculation.worked_project import ClosureWork, SupplyLine, ThreadUse, Worksheet
+from generator.calculation.worked_project import SupplyLine, ThreadUse, Worksheet
 from generator.calculation.worksheet.class_kits import KitWork, is_there
 from generator.calculation.worksheet.supplies import supply_amount
 from generator.calculation.worksheet.threads import written_thread
 from generator.definitions.room import Room
-from generator.lengths import Edition, say_length, write_number
+from generator.lengths import Edition
 
 
 def kit_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine, ...]:
@@ -20,15 +20,7 @@ def kit_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine
 
     ``there`` names what students bring and the room lends.
     """
-    closures = [_closure_line(one, worksheet.edition) for one in worksheet.closures if one.kind != "ties"]
-    return tuple(line for line in (*closures, *worksheet.supplies) if not is_there(line.item, there))
-
-
-def _closure_line(closure: ClosureWork, edition: Edition) -> SupplyLine:
-    """A closure as a line of the shopping list; ties are sewn, not bought."""
-    size = f", {say_length(closure.diameter, edition)}" if closure.diameter else ""
-    number = Fraction(closure.number)
-    return SupplyLine(f"{closure.kind}{size}", write_number(number), closure.note, number)
+    return tuple(line for line in worksheet.notions if not is_there(line.item, there))
 
 
 def class_supplies(kits: Sequence[KitWork], there: Sequence[str]) -> tuple[SupplyLine, ...]:

@@ -8,6 +8,7 @@ from typing import Any
 from generator.calculation.pieces.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
 from generator.calculation.pieces.roll import round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
+from generator.calculation.worked import Turn
 from generator.calculation.worked_project import ClosureWork, Meeting
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
@@ -85,7 +86,7 @@ def _check(scope: Scope, model: Any, closure: ClosureWork) -> None:
         scope.report("warning", crowded, model.place)
     upper, under = _margin(scope, model.on), _margin(scope, model.onto)
     if closure.overlap and upper is not None and under is not None:
-        lap = Lap(closure.overlap, closure.diameter, closure.thickness)
+        lap = Lap(closure.overlap, closure.diameter, closure.thickness, turned_out=_turned_out(scope, model.on))
         for fault in lap_faults(lap, upper, under, scope.edition):
             scope.report("warning", fault, model.place)
 
@@ -97,6 +98,17 @@ def _margin(scope: Scope, run: Any) -> Fraction | None:
     if panel is None or edge not in ("left", "right") or not panel.across.count:
         return None
     return panel.across.left_margin if edge == "left" else panel.across.right_margin
+
+
+def _turned_out(scope: Scope, run: Any) -> Fraction:
+    """How far the tuck beside an edge lies over its margin where a row or an edge turns it outward [in]."""
+    piece, edge = run.edges[0]
+    panel = scope.piece(piece).panel
+    if panel is None or panel.rows is None:
+        return Fraction(0)
+    place, outward = (0, Turn.LEFT) if edge == "left" else (-1, Turn.RIGHT)
+    held = (panel.rows.top, panel.rows.bottom, *(row.turns for row in panel.rows.rows))
+    return panel.across.depths[place] if any(turns and turns[place] is outward for turns in held) else Fraction(0)
 
 
 def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:

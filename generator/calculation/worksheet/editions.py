@@ -6,7 +6,6 @@ repository stays small and shows in plain text what changed.
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -29,6 +28,7 @@ _TUCK_WORDS = {
 _CLOTH_WORDS = {"width": "cloth width", "length": "cloth used", "buy": "cloth to buy"}
 _CLOSURE_WORDS = {"number": "number", "positions": "places", "buttonhole": "buttonhole"}
 _LISTED = ", "
+_LONGEST_MARK = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +142,39 @@ def _read(value: object) -> str:
     return _LISTED.join(map(str, value)) if isinstance(value, list | tuple) else str(value)
 
 
+def checked_mark(mark: str) -> str:
+    """Return an edition mark without spaces around it.
+
+    Parameters
+    ----------
+    mark : str
+        As a person wrote it.
+
+    Raises
+    ------
+    CalculationError
+        If it is empty, longer than 40 letters or more than one line, or would be taken for the word that sheets bear
+        without a mark.
+
+    Examples
+    --------
+    >>> checked_mark(" 2031-03 b ")
+    '2031-03 b'
+    """
+    bare = mark.strip()
+    if not bare:
+        raise CalculationError("a published edition needs a mark; write for example '2031-03 b'")
+    if len(bare) > _LONGEST_MARK or not bare.isprintable():
+        raise CalculationError(
+            f"an edition mark is one line of {_LONGEST_MARK} letters at most; write for example '2031-03 b'"
+        )
+    if bare.lower().startswith("draft"):
+        raise CalculationError(
+            f"'{bare}' cannot be an edition mark: sheets without one say draft; write for example '2031-03 b'"
+        )
+    return bare
+
+
 def published_edition(
     project: str, mark: str, day: str, figures_of_sheets: Iterable[Mapping[str, Any]]
 ) -> PublishedEdition:
@@ -150,10 +183,9 @@ def published_edition(
     Raises
     ------
     CalculationError
-        If the mark is empty or the day is no day.
+        If the mark is none or the day is no day.
     """
-    if not mark.strip():
-        raise CalculationError("a published edition needs a mark; write for example '2031-03 b'")
+    mark = checked_mark(mark)
     if not re.fullmatch(r"\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])", day, re.ASCII):
         raise CalculationError(f"'{day}' is not a day; write year, month and day, for example 2031-03-14")
     sheets = {(sheet["size"], sheet["edition"]): printed_numbers(sheet) for sheet in figures_of_sheets}
@@ -161,20 +193,22 @@ def published_edition(
 
 
 def with_published(editions: Sequence[PublishedEdition], new: PublishedEdition) -> tuple[PublishedEdition, ...]:
-    """Return all published editions with one more at the end; the same numbers under the same mark add nothing.
+    """Return all published editions with one more at the end; the numbers of the newest under its mark add nothing.
 
     Raises
     ------
     CalculationError
-        If other numbers were published under that mark.
+        If the mark was used before, for other numbers or for an edition that another has followed.
     """
     taken = next((edition for edition in editions if edition.mark == new.mark), None)
     if taken is None:
         return (*editions, new)
+    again = "choose a new mark, so that a printed sheet can be told from this one"
     if taken.sheets != new.sheets:
+        raise CalculationError(f"other numbers of '{new.project}' were published under the mark '{new.mark}'; {again}")
+    if taken is not editions[-1]:
         raise CalculationError(
-            f"other numbers of '{new.project}' were published under the mark '{new.mark}'; choose a new mark, "
-            "so that a printed sheet can be told from this one"
+            f"'{new.project}' was published under '{editions[-1].mark}' since it bore the mark '{new.mark}'; {again}"
         )
     return tuple(editions)
 
@@ -220,38 +254,3 @@ def _narrowed(what: str, was: str, now: str) -> tuple[str, str, str]:
     told = _LISTED.join(str(place + 1) for place in places)
     old, new = (_LISTED.join(numbers[place] for place in places) for numbers in (before, after))
     return f"{what} (number {told})", old, new
-
-
-def write_editions(editions: Sequence[PublishedEdition]) -> str:
-    """Return the text of the file that keeps the published editions of a project, the newest last."""
-    kept = [{"mark": one.mark, "day": one.day, "sheets": _nested(one.sheets)} for one in editions]
-    return json.dumps(kept, ensure_ascii=False, indent=1) + "\n"
-
-
-def _nested(sheets: Mapping[SheetName, Numbers]) -> dict[str, dict[str, Numbers]]:
-    nested: dict[str, dict[str, Numbers]] = {}
-    for (size, edition), numbers in sheets.items():
-        nested.setdefault(size, {})[edition] = numbers
-    return nested
-
-
-def read_editions(text: str, project: str) -> tuple[PublishedEdition, ...]:
-    """Return the published editions of a project from the text of its file.
-
-    Raises
-    ------
-    CalculationError
-        If the text is not what :func:`write_editions` writes.
-    """
-    try:
-        return tuple(
-            PublishedEdition(project, one["mark"], one["day"], _flat(one["sheets"])) for one in json.loads(text)
-        )
-    except (ValueError, KeyError, TypeError, AttributeError) as fault:
-        raise CalculationError(
-            f"the published editions of '{project}' cannot be read ({fault}); take the file from the repository again"
-        ) from fault
-
-
-def _flat(sheets: Mapping[str, Mapping[str, Numbers]]) -> dict[SheetName, Numbers]:
-    return {(size, edition): dict(numbers) for size, found in sheets.items() for edition, numbers in found.items()}

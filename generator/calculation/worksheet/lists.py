@@ -134,6 +134,16 @@ def length_words(piece: Piece, edition: Edition) -> str:
     return f"The {piece.label} is cut in {piece.parts} lengths of {each}. {how} It should then be {whole} long."
 
 
+def pleat_list(piece: Piece, edition: Edition) -> str:
+    """Return the folds of a pleated strip: each line to crease and the line it is laid on, in one running line."""
+    left = piece.edges["left"]
+    # Once hemmed, the strip is measured from the edge that is there to be measured from.
+    start, edge = (left.allowance, "hemmed") if left.end.kind in ("hem", "turnover") else (Fraction(0), "cut")
+    folds = ([write_length(line - start, edition) for line in fold] for fold in piece.pleats)
+    told = " · ".join(f"{number}: {fold} on {onto}" for number, (fold, onto) in enumerate(folds, 1))
+    return f"Folds ({edition.unit}, from the left {edge} edge): {told}"
+
+
 def hem_turns(piece: Piece, side: str, edition: Edition) -> str:
     """Return how the hem of one edge is turned; an edge without a hem says so."""
     edge = piece.edges.get(side)

@@ -8,7 +8,7 @@ from generator.calculation.panel.sample import sample_draw_in
 from generator.calculation.turning.layers import LayerLimits, crossed_findings
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
 from generator.calculation.worked import RowSet, TuckSet
-from generator.calculation.worksheet.panel_tucks import count_rule, plan_of
+from generator.calculation.worksheet.panel_tucks import count_rule, settled_plan
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces import TuckedPanel
 
@@ -17,7 +17,7 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
     """Return the rows of a panel, None where its tucks are not turned, and its cut length along the tucks [in]."""
     finished = scope.value(model.finished_along)
     ends = (scope.end(model.finish("top")), scope.end(model.finish("bottom")))
-    plan = plan_of(model.rows)
+    plan = settled_plan(scope, model, tucks)
     if model.rows is None or plan is None:
         return None, cut_along(None, finished, ends, scope.edition)
     keys = model.rows

@@ -8,10 +8,11 @@ from fractions import Fraction
 from generator.calculation.count_rule import CountRule
 from generator.calculation.cutting.stripes import spacing_on_repeat
 from generator.calculation.panel.choice import TuckWish, choose_tucks
+from generator.calculation.panel.ends import least_margin
 from generator.calculation.panel.findings import tuck_findings
 from generator.calculation.panel.runs import RunWish, work_runs
 from generator.calculation.panel.sample import carried_take_up, sample_take_up, unlikely_take_up
-from generator.calculation.turning.held import edge_tucks_lie
+from generator.calculation.turning.held import Held, edge_tucks_lie
 from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worksheet.scope import Scope
@@ -34,9 +35,32 @@ def plan_of(rows: Rows | None) -> TurnPlan | None:
     """Return the turn plan that a panel's rows name or draw."""
     if rows is None:
         return None
+    lone = rows.lone_edge_tucks or "out"
     if rows.drawn_plan is not None:
-        return drawn_plan(rows.drawn_plan, rows.lone_edge_tucks)
-    return turn_plan(rows.plan or "", rows.group, rows.lone_edge_tucks)
+        return drawn_plan(rows.drawn_plan, lone)
+    return turn_plan(rows.plan or "", rows.group, lone)
+
+
+def settled_plan(scope: Scope, model: TuckedPanel, tucks: TuckSet) -> TurnPlan | None:
+    """Return the turn plan with its lone edge tucks as the panel has room for them: out, else upright."""
+    plan = plan_of(model.rows)
+    if plan is None or model.rows is None or not _may_settle(plan, model.rows) or tucks.ring or not tucks.count:
+        return plan
+    out = edge_tucks_lie(plan, tucks.count, _held(model.rows))
+    least = (
+        least_margin(tucks.left, tucks.depths[0], out[0], scope.edition),
+        least_margin(tucks.right, tucks.depths[-1], out[1], scope.edition),
+    )
+    fits = tucks.left_margin >= least[0] and tucks.right_margin >= least[1]
+    return plan if fits else replace(plan, lone="upright")
+
+
+def _may_settle(plan: TurnPlan, rows: Rows) -> bool:
+    return plan.facing and rows.lone_edge_tucks is None
+
+
+def _held(rows: Rows) -> tuple[Held, Held]:
+    return rows.top_held, rows.bottom_held
 
 
 def worked_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
@@ -44,13 +68,34 @@ def worked_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
     plan = plan_of(model.rows)
     ends = (scope.end(model.finish("left")), scope.end(model.finish("right")))
     wish = _on_stripes(scope, model, _wish(scope, model.tucks, scope.value(model.finished_across), ends, plan))
-    if plan is not None and model.rows is not None:
-        held = (model.rows.top_held, model.rows.bottom_held)
-        wish = replace(wish, lies=lambda count: edge_tucks_lie(plan, count, held))
-    tucks = _worked(scope, model, wish)
+    tucks = _worked(scope, model, wish) if plan is None else _turned(scope, name, model, wish, plan)
     thickness = scope.thickness_of(model)
     for text in tuck_findings(tucks, scope.edition, thickness, sampled=model.sample is not None):
         scope.report("warning", text, model.tucks.place, name)
+    return tucks
+
+
+def _turned(scope: Scope, name: str, model: TuckedPanel, wish: TuckWish, plan: TurnPlan) -> TuckSet:
+    """The tucks with room at the edges for how they lie there; lone ones stand where there is no room to turn out."""
+    assert model.rows is not None
+    held = _held(model.rows)
+    outward = replace(wish, lies=lambda count: edge_tucks_lie(plan, count, held))
+    if not _may_settle(plan, model.rows):
+        return _worked(scope, model, outward)
+    try:
+        return _worked(scope, model, outward)
+    except CalculationError as no_room:
+        standing = replace(plan, lone="upright")
+        try:
+            tucks = _worked(scope, model, replace(wish, lies=lambda count: edge_tucks_lie(standing, count, held)))
+        except CalculationError:
+            raise no_room from None
+    needed = least_margin(tucks.left, max(tucks.depths), "out", scope.edition)
+    text = (
+        "the margins leave no room to turn the lone tucks at the edges outward, so they are left upright; for that "
+        f"the margins need {scope.say(needed)}, or write 'lone edge tucks: upright' to keep it so"
+    )
+    scope.report("warning", text, model.rows.place, name)
     return tucks
 
 

@@ -12,6 +12,8 @@ from generator.calculation.worked_project import Meeting, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
 _HEM_LAYERS = 3
+_SLANT = Fraction(17, 12)
+"""A seam from corner to corner of a square, by its side: a little more than the root of two [-]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +51,10 @@ def plain_stitching(piece: Piece) -> Fraction:
         own += 2 * piece.cut_across
     if piece.kind in ("binding", "tie", "piping"):
         own += 2 * piece.finished_across
-    return own + (piece.parts - 1) * min(piece.part_across, piece.part_along)
+    if piece.kind == "envelope back":
+        # Its parts are not joined: each has a hem at the opening, sewn over its whole cut length.
+        return own + piece.parts * piece.part_along
+    return own + (piece.parts - 1) * min(piece.part_across, piece.part_along) * (_SLANT if piece.diagonal else 1)
 
 
 def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:

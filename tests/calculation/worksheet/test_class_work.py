@@ -126,7 +126,9 @@ def test_what_students_bring_or_the_room_lends_is_not_bought(tmp_path: Path) -> 
 def test_buttons_are_counted_for_the_class(tmp_path: Path) -> None:
     text = put(CLASS, ("size: medium", "size: neck"), ("  - size: small\n    own cloth: yes\n", ""))
     # Three wraps with three buttons each.
-    assert [(line.item, line.amount) for line in the_class(tmp_path, text, WRAP).supplies] == [("buttons, 7/8 in", "9")]
+    assert [(line.item, line.amount) for line in the_class(tmp_path, text, WRAP).supplies] == [
+        ("buttons, 7/8 in across", "9")
+    ]
 
 
 def test_thread_is_added_up_and_its_spools_counted_once(tmp_path: Path) -> None:

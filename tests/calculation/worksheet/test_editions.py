@@ -5,15 +5,15 @@ from typing import Any
 
 import pytest
 
+from generator.calculation.worksheet.edition_files import read_editions, write_editions
+from generator.calculation.worksheet.edition_standing import standing
 from generator.calculation.worksheet.editions import (
     ChangedNumber,
     PublishedEdition,
     changed_numbers,
     printed_numbers,
     published_edition,
-    read_editions,
     with_published,
-    write_editions,
 )
 from generator.errors import CalculationError
 
@@ -159,13 +159,58 @@ def test_a_day_that_is_no_day_is_refused(day: str) -> None:
         edition("a", day=day)
 
 
+def test_a_mark_of_an_edition_that_another_has_followed_is_refused() -> None:
+    with pytest.raises(CalculationError) as refused:
+        with_published((edition("a"), edition("b", {**SHEET, "numbers": {}})), edition("a"))
+    assert str(refused.value) == (
+        "'neck-roll' was published under 'b' since it bore the mark 'a'; choose a new mark, "
+        "so that a printed sheet can be told from this one"
+    )
+
+
+@pytest.mark.parametrize("mark", ["x" * 41, "two\nlines", "a\tb", "bell\a", "Draft 2", "draft"])
+def test_a_mark_that_a_sheet_cannot_bear_is_refused(mark: str) -> None:
+    with pytest.raises(CalculationError, match="mark"):
+        edition(mark)
+
+
+def test_numbers_that_were_never_published_are_a_draft() -> None:
+    assert standing((), edition("now")).draft
+    assert standing((), edition("now")).mark == ""
+
+
+def test_numbers_stand_as_published_until_one_reads_otherwise_or_a_sheet_comes_or_goes() -> None:
+    kept = (edition("a", {**SHEET, "numbers": {"buttons": "9"}}), edition("b"))
+    same, other = standing(kept, edition("now")), standing(kept, edition("now", {**SHEET, "numbers": {"buttons": "4"}}))
+    assert (same.draft, same.mark) == (False, "b")
+    assert (other.draft, other.mark, [(one.was, one.now) for one in other.changed]) == (True, "b", [("3", "4")])
+    more = standing(kept, edition("now", SHEET, {**SHEET, "size": "seat"}))
+    assert (more.draft, more.changed, more.added) == (True, (), (("seat", "inch"),))
+    less = standing((edition("a", SHEET, {**SHEET, "size": "seat"}),), edition("now"))
+    assert (less.draft, [one.size for one in less.changed]) == (True, ["seat"])
+
+
 def test_an_edition_without_a_mark_is_refused() -> None:
     with pytest.raises(CalculationError, match="a published edition needs a mark"):
         edition(" ")
 
 
 @pytest.mark.parametrize(
-    "text", ["", "{}{", '{"mark": 1}', '[{"mark": "a"}]', '[{"mark": "a", "day": "", "sheets": 1}]']
+    "text",
+    [
+        "",
+        "{}{",
+        '{"mark": 1}',
+        "[7]",
+        '[{"mark": "a"}]',
+        '[{"mark": "a", "day": "", "sheets": 1}]',
+        '[{"mark": 7, "day": "2031-03-14", "sheets": {}}]',
+        '[{"mark": "a", "day": "2031-03-14", "sheets": []}]',
+        '[{"mark": "a", "day": "2031-03-14", "sheets": {"bed": {"inch": {"band: depth": 3}}}}]',
+        '[{"mark": "a", "day": "2031-03-14", "sheets": {"bed": {"inch": {"band: depth": "\\ud800"}}}}]',
+        '[{"mark": "a", "day": "2031-03-14", "sheets": {}}, {"mark": "a", "day": "2031-03-15", "sheets": {}}]',
+        "[" * 100_000,
+    ],
 )
 def test_a_spoilt_file_is_told(text: str) -> None:
     with pytest.raises(CalculationError, match="the published editions of 'neck-roll' cannot be read"):

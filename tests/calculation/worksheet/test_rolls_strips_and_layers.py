@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from rooms_on_disk import CUSHION, faults, inches, put, sheet, warnings
+from rooms_on_disk import CUSHION, WRAP, faults, inches, put, sheet, warnings
 
 ROLL = put(
     CUSHION,
@@ -93,3 +93,63 @@ def test_the_step_of_trimming_says_how_much_falls_off(tmp_path: Path) -> None:
     # 16 in and two seams of 1/2 in stay; of the extra, what did not draw in falls off, half at either end.
     assert "Trim the panel to 17 in, the same at the top and at the bottom: " in step.text
     assert rows.extra - rows.draw_in_least > 0
+
+
+def pleats(style: str, number: int, depth: str, ends: str = "hem 1/4 in or 6 mm") -> str:
+    lines = (
+        f"  skirt:\n    kind: pleated strip\n    edge: 10 in or 25 cm\n    pleats: {number}\n    pleat depth: {depth}\n"
+        f"    drop: 6 in or 15 cm\n    style: {style}\n    edges:\n      left: {ends}\n      right: {ends}\n"
+    )
+    step = ("  - title: Close the cover\n", "  - use: pleat\n    on: skirt\n  - title: Close the cover\n")
+    return put(CUSHION, ("edges that meet:", f"{lines}edges that meet:"), step)
+
+
+@pytest.mark.parametrize(
+    ("style", "ends", "folds"),
+    [
+        # 2 pleats 1 in deep on 10 in stand 5 in apart. Knife: folds in the middle of their shares, 2 1/2 and 7 1/2; the
+        # first crease lies at 2 1/2 and is laid 2 in on, the second at 7 1/2 + 2 = 9 1/2 because of the 2 in used up.
+        ("knife", "hem 1/4 in or 6 mm", "from the left hemmed edge): 1: 2 1/2 on 4 1/2 · 2: 9 1/2 on 11 1/2"),
+        # Inverted: both folds meet in the middle of the share. 2 1/2 is laid on 4 1/2, and 6 1/2 comes back to it; the
+        # next pleat begins 4 in later.
+        (
+            "inverted",
+            "seam 1/2 in or 1.5 cm",
+            "from the left cut edge): 1: 3 on 5 · 2: 7 on 5 · 3: 12 on 14 · 4: 16 on 14",
+        ),
+        # Box: the folds finish 1 in to either side of the middle and turn away from each other. The left one goes back:
+        # 1 1/2 + 2 is laid on 1 1/2; the right one forward, 3 1/2 + 2 on 5 1/2 + 2.
+        (
+            "box",
+            "hem 1/4 in or 6 mm",
+            "from the left hemmed edge): 1: 3 1/2 on 1 1/2 · 2: 5 1/2 on 7 1/2 · 3: 12 1/2 on 10 1/2 · 4: 14 1/2 on "
+            "16 1/2",
+        ),
+    ],
+)
+def test_the_folds_of_pleats_are_listed_for_their_style(tmp_path: Path, style: str, ends: str, folds: str) -> None:
+    steps = sheet(tmp_path, pleats(style, 2, "1 in or 2.5 cm", ends), "medium").steps
+    assert folds in next(step.text for step in steps if step.title.startswith("Fold the pleats"))
+
+
+def test_pleats_caught_in_the_ends_of_their_strip_are_warned_of(tmp_path: Path) -> None:
+    # One inverted pleat 6 in deep on 10 in reaches from -1 to 11; its two folds lie over each other in the middle:
+    # 1 + 2 x ceil(2 x 6 / 10) = 5 layers, and the edge that it is sewn to is the sixth.
+    told = " ".join(warnings(sheet(tmp_path, pleats("inverted", 1, "6 in or 15 cm"), "medium")))
+    assert "the outermost pleats reach 1 in past the ends of the strip and are caught there; make them" in told
+    assert "the seam of the pleats goes through up to 6 layers of cloth; make them shallower or fewer" in told
+
+
+def test_pleats_too_thick_for_the_room_are_refused(tmp_path: Path) -> None:
+    # Ten knife pleats 5 in deep on 10 in: 1 + 2 x 5 = 11 layers and the edge, 12.
+    assert any(
+        "the seam of the pleats goes through 12 layers of cloth and the most is 9" in text
+        for text in faults(tmp_path, pleats("knife", 10, "5 in or 12.5 cm"), "medium")
+    )
+
+
+def test_the_margin_beside_buttonholes_has_room_for_the_tuck_that_turns_out_over_it(tmp_path: Path) -> None:
+    # Buttons 7/8 by 1/8 in: 21/16 + 2/16 + 6/16 = 1 13/16, and ripples turn the tuck beside it out: 3/8 more, 2 3/16.
+    narrow = put(WRAP, ("left margin: 2 1/4 in", "left margin: 2 in"))
+    assert any("make that margin 2 3/16 in or more" in text for text in warnings(sheet(tmp_path, narrow, "neck")))
+    assert not any("make that margin" in text for text in warnings(sheet(tmp_path, WRAP, "neck")))
