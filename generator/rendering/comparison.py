@@ -67,7 +67,7 @@ def _cloth_rows(worksheets: Sequence[Worksheet]) -> list[tuple[str, tuple[Markup
 
 
 def _supply_rows(worksheets: Sequence[Worksheet]) -> list[tuple[str, tuple[Markup, ...]]]:
-    amounts = [{line.item: line.amount for line in worksheet.supplies} for worksheet in worksheets]
+    amounts = [{line.item: line.amount for line in worksheet.notions} for worksheet in worksheets]
     items = in_order(item for listed in amounts for item in listed)
     return [(item, tuple(typeset(listed.get(item, "")) for listed in amounts)) for item in items]
 

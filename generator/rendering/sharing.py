@@ -71,7 +71,7 @@ def how_to(worksheet: Worksheet, setting: Setting) -> Markup:
 
 def _supplies(worksheet: Worksheet) -> list[str]:
     cloths = [f"{cloth.label}, {cloth.buy_text}" for cloth in worksheet.cloths.values()]
-    lines = [f"{line.item}, {line.amount}" for line in worksheet.supplies]
+    lines = [f"{line.item}, {line.amount}" for line in worksheet.notions]
     return [*cloths, *lines, f"thread, {worksheet.thread.length_text}"]
 
 

@@ -2,7 +2,9 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import re
 from collections import Counter
+from fractions import Fraction
 from itertools import pairwise
 from xml.etree import ElementTree
 
@@ -39,6 +41,21 @@ def every_page(title: str = "Slack Tide cushion") -> dict[str, str]:
 
 
 PAGES = every_page()
+
+
+def test_a_page_of_a_size_and_of_a_project_say_to_buy_what_closes_the_work() -> None:
+    one = cushion()
+    worksheet = dataclasses.replace(
+        one, closures=(dataclasses.replace(one.closures[0], kind="buttons", number=3, diameter=Fraction(7, 8)),)
+    )
+    size = render_size(worksheet, placeholders(), setting(), [size_link(worksheet)])
+    assert "3 buttons, 7/8 in across" in words_of(size)
+    project = render_project([worksheet], None, setting())
+    assert "Buttons, 7/8 in across" in words_of(project)
+
+
+def words_of(html: str) -> str:
+    return " ".join(re.sub(r"<[^>]+>", "", html).split())
 
 
 def tree(html: str) -> ElementTree.Element:

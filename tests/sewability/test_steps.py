@@ -97,7 +97,7 @@ def test_every_tool_that_a_step_names_is_in_its_list_and_the_sheets(path: Path) 
 @every_sheet
 def test_everything_that_a_step_needs_is_bought_or_cut(path: Path) -> None:
     for sheet in sheets_of(path):
-        bought = [line.item for line in sheet.supplies] + [closure.kind for closure in sheet.closures]
+        bought = [line.item for line in sheet.notions]
         made = [piece.label for piece in sheet.pieces.values()] + [use.label for use in sheet.cloths.values()]
         at_hand = " ".join([*bought, *made]).lower()
         for step in sheet.steps:
@@ -105,6 +105,15 @@ def test_everything_that_a_step_needs_is_bought_or_cut(path: Path) -> None:
             for notion, words in NOTIONS.items():
                 if re.search(rf"\b{notion}s?\b", text):
                     assert any(word in at_hand for word in words), f"{named(sheet, step)} needs: {notion}"
+
+
+@every_sheet
+def test_everything_that_closes_is_bought_once(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for closure in sheet.closures:
+            itself = re.compile(rf"{closure.kind.rstrip('s')}s?(,|$)", re.IGNORECASE)
+            named = [line for line in sheet.notions if itself.match(line.item)]
+            assert sum(line.number for line in named) == (0 if closure.kind == "ties" else closure.number), named
 
 
 @every_sheet
