@@ -110,11 +110,11 @@ def sheet_image(memory: dict[str, str], room: tuple[float, float], scale: float)
     ``room`` is the width and height [in] that a picture may fill; ``scale`` enlarges every picture before that.
     """
 
-    def image(picture: Picture, width: float = 0.0, height: float = 0.0) -> Markup:
+    def image(picture: Picture, width: float = 0.0, height: float = 0.0, smaller: float = 1.0) -> Markup:
         address = f"{len(memory) + 1}.svg"
         memory[address] = picture.svg
         wanted = width / picture.width if width else scale
-        factor = min(wanted, room[0] / picture.width, (height or room[1]) / picture.height)
+        factor = min(wanted, room[0] / picture.width, (height or room[1]) / picture.height) * smaller
         return Markup('<img src="mem:{}" alt="{}" style="width:{:.4f}in;height:{:.4f}in">').format(
             address, picture.alt, picture.width * factor, picture.height * factor
         )

@@ -24,9 +24,11 @@ from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherRespons
 
 from generator.definitions.theme import Theme
 from generator.errors import PublishError
+from generator.rendering.logo import with_logo
 
 _LONGEST = 160
 Finisher = Callable[[Document, pydyf.PDF], None]
+Settled = Callable[[Document, Callable[[str], Document]], Document]
 
 
 class SheetFetcher(URLFetcher):  # type: ignore[misc]  # the library has no types
@@ -92,7 +94,9 @@ def write_pdf(
     return _written((html,), _any_will_do, Paper(style, theme, memory or {}), finisher)
 
 
-def write_fitting_pdf(versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper) -> bytes:
+def write_fitting_pdf(
+    versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper, settled: Settled | None = None
+) -> bytes:
     """Return the first version of a sheet that fits, as PDF; the last one where none does.
 
     Parameters
@@ -103,6 +107,8 @@ def write_fitting_pdf(versions: Iterable[str], fits: Callable[[Document], bool],
         Whether a version as set is well placed on its pages.
     paper : Paper
         Style sheet, theme and pictures.
+    settled : function of a Document and a way to set a page, optional
+        What is made of the version that was taken: itself, or a better one.
 
     Returns
     -------
@@ -114,7 +120,7 @@ def write_fitting_pdf(versions: Iterable[str], fits: Callable[[Document], bool],
     PublishError
         If anything is missing or refused; the message names it.
     """
-    return _written(versions, fits, paper, None)
+    return _written(versions, fits, paper, None, settled)
 
 
 def page_of(document: Document, anchor: str) -> int:
@@ -127,19 +133,27 @@ def _any_will_do(document: Document) -> bool:
 
 
 def _written(
-    versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper, finisher: Finisher | None
+    versions: Iterable[str],
+    fits: Callable[[Document], bool],
+    paper: Paper,
+    finisher: Finisher | None,
+    settled: Settled | None = None,
 ) -> bytes:
     folders = tuple(folder / "fonts" for folder in paper.theme.folders)
-    fetcher = SheetFetcher(folders, paper.memory)
+    fetcher = SheetFetcher(folders, with_logo(paper.memory, paper.theme))
     sheet, fonts = _style(paper.style, folders, tuple(face.print.stat().st_mtime_ns for face in paper.theme.faces))
+
+    def set_on_pages(html: str) -> Document:
+        page = HTML(string=html, url_fetcher=fetcher)
+        return page.render(stylesheets=[sheet], font_config=fonts, pdf_variant="pdf/ua-1")
+
     with _grumbles() as grumbles:
         try:
             for html in versions:
-                document = HTML(string=html, url_fetcher=fetcher).render(
-                    stylesheets=[sheet], font_config=fonts, pdf_variant="pdf/ua-1"
-                )
+                document = set_on_pages(html)
                 if fits(document):
                     break
+            document = settled(document, set_on_pages) if settled else document
             written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
         except FatalURLFetchingError as error:
             raise PublishError(f"the sheet could not be set: {error}") from None

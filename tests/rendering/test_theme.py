@@ -12,6 +12,7 @@ from room_setting import THEMES
 from generator.definitions.contrast import contrast
 from generator.definitions.theme import load_theme
 from generator.errors import FaultyFileError
+from generator.rendering.pdf import write_pdf
 from generator.rendering.styles import paper_style, properties, shared_files, style_sheet
 
 
@@ -133,7 +134,7 @@ def test_fonts_that_a_theme_has_not_itself_are_taken_from_its_base() -> None:
 
 @pytest.mark.parametrize("name", sorted(folder.name for folder in THEMES.iterdir() if folder.is_dir()))
 def test_fractions_are_set_with_small_figures(name: str) -> None:
-    """In a font that cannot do it 1 1/4 would read as 11/4; small figures take much less than the room of large ones."""
+    """In a font that cannot do it 1 1/4 would read as 11/4; small figures take much less room than large ones."""
     theme = load_theme(THEMES / name)
     html = '<html lang="en"><title>t</title><p class="f" style="font-size:1em">13/16</p><p>13/16</p>'
     with pdfplumber.open(io.BytesIO(write_pdf(html, paper_style(theme, "A4", "handout"), theme))) as read:
