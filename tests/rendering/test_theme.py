@@ -151,7 +151,7 @@ def test_a_misspelt_key_is_named_with_its_place(tmp_path: Path) -> None:
 
 def test_colours_that_cannot_be_read_are_refused(tmp_path: Path) -> None:
     told = refusal(copied(tmp_path, '"#46423c"', '"#bbbbbb"'))
-    assert told == "plain/theme.yaml:7:11: 'quiet' has a contrast of 1.9 to the paper; it needs 4.5 to be readable"
+    assert told == "plain/theme.yaml:12:11: 'quiet' has a contrast of 1.9 to the paper; it needs 4.5 to be readable"
 
 
 def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
