@@ -62,6 +62,16 @@ def _heading(
     return f"</h{level}>\n" if token.nesting < 0 else f"<h{level}>"
 
 
+def _table(
+    renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
+) -> str:
+    """On a page a table that is wider than the window is moved by itself, by keyboard too; on paper it stands alone."""
+    starts, alone = tokens[index].nesting > 0, "site" in environment
+    if starts:
+        return "<table>\n" if alone else '<div class="wide" tabindex="0" role="group" aria-label="Table">\n<table>\n'
+    return "</table>\n" if alone else "</table>\n</div>\n"
+
+
 def _table_head(
     renderer: RendererHTML, tokens: Sequence[Token], index: int, options: OptionsDict, environment: EnvType
 ) -> str:
@@ -93,6 +103,8 @@ def _made_reader() -> MarkdownIt:
     reader.add_render_rule("text", _text)
     reader.add_render_rule("heading_open", _heading)
     reader.add_render_rule("heading_close", _heading)
+    reader.add_render_rule("table_open", _table)
+    reader.add_render_rule("table_close", _table)
     reader.add_render_rule("th_open", _table_head)
     reader.add_render_rule("link_open", _link_start)
     reader.add_render_rule("link_close", _link_end)

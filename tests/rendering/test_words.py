@@ -4,6 +4,8 @@ import pytest
 
 from generator.rendering.words import printed_words, read_words
 
+TABLE = "| Inch | cm |\n|---|---|\n| 1 | 2.54 |"
+
 
 def test_markdown_becomes_html_with_set_fractions() -> None:
     assert read_words("Turn **toward** you, 1/2 in.") == (
@@ -18,7 +20,14 @@ def test_headings_stand_below_those_of_the_page() -> None:
 
 
 def test_the_heads_of_a_table_say_that_they_are_for_their_columns() -> None:
-    assert read_words("| Inch | cm |\n|---|---|\n| 1 | 2.54 |").count('<th scope="col">') == 2
+    assert read_words(TABLE).count('<th scope="col">') == 2
+
+
+def test_a_table_is_moved_by_itself_on_a_page_and_stands_alone_on_paper() -> None:
+    assert read_words(TABLE).startswith('<div class="wide" tabindex="0" role="group" aria-label="Table">\n<table>')
+    assert read_words(TABLE).endswith("</table>\n</div>\n")
+    assert printed_words(TABLE, "").startswith("<table>")
+    assert printed_words(TABLE, "").endswith("</table>\n")
 
 
 def test_raw_html_stays_text() -> None:
