@@ -12,6 +12,8 @@ from enum import Enum
 from fractions import Fraction
 from typing import Literal
 
+from generator.calculation.striped import PanelStripes
+
 EndKind = Literal["seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
 Hand = Literal["left", "right"]
 
@@ -189,6 +191,7 @@ class Panel:
     join_allowance: Fraction = Fraction(0)
     sampled: bool = False
     trim_along: Fraction = Fraction(0)
+    stripes: PanelStripes | None = None
 
 
 @dataclass(frozen=True, slots=True)

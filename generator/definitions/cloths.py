@@ -2,19 +2,57 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Annotated
 
-from generator.definitions.fields import Colour, Fact, Label, Length, Markdown, Quantity, Share, YesNo, choice, standing
+from generator.definitions.faults import Fault
+from generator.definitions.fields import (
+    Colour,
+    Fact,
+    Label,
+    LeafList,
+    Length,
+    Markdown,
+    Quantity,
+    Share,
+    YesNo,
+    choice,
+    standing,
+)
 from generator.definitions.keyed import Placed
+from generator.definitions.nodes import Group, Words
+from generator.definitions.reading import Reading, filled_words, read_value
+from generator.definitions.values import Formula
 from generator.definitions.vocabulary import WEIGHTS, Weight
+
+
+@dataclass(frozen=True, slots=True)
+class StripeWidth:
+    """One stripe of a repeat: its colour in words and its width."""
+
+    colour: str
+    width: Formula
+
+
+def _stripe(words: Words, reading: Reading) -> StripeWidth:
+    """Return a stripe told as its colour and its width: 'navy 1/2 in'."""
+    found = re.fullmatch(r"\s*([^\W\d][^\d½¼¾⅛⅜⅝⅞.]*?)\s+([\d½¼¾⅛⅜⅝⅞.].*)", filled_words(words), re.DOTALL)
+    if found is None:
+        raise Fault(f"'{words.text.strip()}' is no stripe; write its colour and its width, for example 'navy 1/2 in'")
+    width = read_value(Words(found[2], words.at(found.start(2))), reading, purpose="fact")
+    return StripeWidth(found[1], width)
+
+
+_STRIPES = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
 
 
 class Cloth(Placed):
     """A cloth: its usable width as sold, and what it does.
 
     ``length`` is that of a remnant. ``shrinkage`` is along the selvage, as a share of 1. ``repeat`` is that of stripes
-    or checks across, ``fold_on`` the stripe that should lie on the folds.
+    or checks across, which ``stripes`` tell one by one; ``fold_on`` is the stripe that should lie on the folds.
     """
 
     label: Label
@@ -26,9 +64,22 @@ class Cloth(Placed):
     thickness: Fact | None = None
     weight: Annotated[Weight, choice(WEIGHTS, "weight of cloth")] = "medium"
     repeat: Fact | None = None
+    stripes: Annotated[tuple[StripeWidth, ...], LeafList(_stripe, _STRIPES)] = ()
     fold_on: Label = ""
     colour: Colour = ""
     note: Markdown | None = None
+
+    @property
+    def striped(self) -> bool:
+        """Whether the file tells of stripes or checks."""
+        return self.repeat is not None or bool(self.stripes)
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that the repeat is told once: by itself or by its stripes."""
+        if "repeat" in found.entries and "stripes" in found.entries:
+            told = "the repeat follows from the stripes; take 'repeat' or 'stripes' out"
+            reading.faults.add(found.entries["repeat"][0].place, told)
 
 
 class Supply(Placed):

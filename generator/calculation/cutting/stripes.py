@@ -3,33 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.calculation.striped import Stripe, TuckColours
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
-
-
-@dataclass(frozen=True, slots=True)
-class Stripe:
-    """One stripe of the cloth's repeat: its colour and its width [in]."""
-
-    colour: str
-    width: Fraction
-
-
-@dataclass(frozen=True, slots=True)
-class TuckColours:
-    """The colours of one tuck, each from left to right as the cloth lies flat.
-
-    ``fold`` has two colours where the fold lies on the line between them. ``left`` and ``right`` are the sides of the
-    tuck, ``space`` the panel from its right foot to the left foot of the next tuck.
-    """
-
-    fold: tuple[str, ...]
-    left: tuple[str, ...]
-    right: tuple[str, ...]
-    space: tuple[str, ...]
 
 
 def spacing_on_repeat(wish: Fraction, repeat: Fraction) -> Fraction:
@@ -170,3 +148,75 @@ def tuck_colours(stripes: Sequence[Stripe], mark: Fraction, take_up: Fraction, s
         right=colours_between(stripes, mark, after),
         space=colours_between(stripes, after, before + spacing),
     )
+
+
+def middle_of(stripes: Sequence[Stripe], colour: str) -> Fraction:
+    """Return where the middle of the first stripe of a colour lies in the repeat; without a colour, of any stripe.
+
+    Parameters
+    ----------
+    stripes : sequence of Stripe
+        One repeat, from its left [in].
+    colour : str
+        The colour wanted on the folds; empty for any.
+
+    Returns
+    -------
+    Fraction
+        From the left of the repeat [in].
+
+    Raises
+    ------
+    CalculationError
+        If no stripe has that colour; the message names those there are.
+
+    Examples
+    --------
+    Navy 1 in, white 1/2 in: the middle of the white lies 1 1/4 in along.
+
+    >>> middle_of([Stripe("navy", Fraction(1)), Stripe("white", Fraction(1, 2))], "white")
+    Fraction(5, 4)
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    left = Fraction(0)
+    for stripe in stripes:
+        if colour in ("", stripe.colour):
+            return left + stripe.width / 2
+        left += stripe.width
+    there = ", ".join(dict.fromkeys(stripe.colour for stripe in stripes))
+    raise CalculationError(f"no stripe of this cloth is '{colour}', so no fold can lie on it; there are: {there}")
+
+
+def off_the_repeat(marks: Sequence[Fraction], repeat: Fraction) -> Fraction:
+    """Return how far the fold that lies worst is from the place of the first fold in its repeat.
+
+    Parameters
+    ----------
+    marks : sequence of Fraction
+        Fold marks [in].
+    repeat : Fraction
+        From a stripe to the next like it, R [in].
+
+    Returns
+    -------
+    Fraction
+        The distance [in], at most half a repeat; nothing where every fold meets the same stripe.
+
+    Examples
+    --------
+    Repeat 1 in: the mark at 3 1/8 lies 1/8 off, the one at 4 7/8 as much on the other side.
+
+    >>> off_the_repeat([Fraction(1), Fraction(25, 8), Fraction(39, 8)], Fraction(1))
+    Fraction(1, 8)
+    >>> off_the_repeat([], Fraction(1))
+    Fraction(0, 1)
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    beyond = [(mark - marks[0]) % repeat for mark in marks]
+    return max((min(past, repeat - past) for past in beyond), default=Fraction(0))

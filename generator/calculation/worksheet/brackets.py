@@ -14,6 +14,7 @@ from generator.calculation.worked import Panel, Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.panel_stripes import stripe_words
 
 Filler = Callable[[Bench, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
@@ -82,6 +83,12 @@ def _stripe(bench: Bench, pieces: Sequence[Piece]) -> str:
     return next((f"the {cloth.fold_on} stripe" for cloth in cloths if cloth.fold_on), "the same stripe")
 
 
+def _stripe_colours(bench: Bench, pieces: Sequence[Piece]) -> str:
+    panels = [piece.panel for piece in pieces if piece.panel is not None and piece.panel.stripes is not None]
+    stripes = panels[0].stripes if panels else None
+    return stripe_words(bench.scope, stripes, panels[0].across) if stripes else ""
+
+
 def _meetings(bench: Bench, pieces: Sequence[Piece]) -> str:
     names = {piece.name for piece in pieces}
     meeting = [
@@ -100,6 +107,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "cut list": _cut_list(later=False),
         "list for later": _cut_list(later=True),
         "stripe": _stripe,
+        "stripe colours": _stripe_colours,
         "cut later": lambda _bench, pieces: _names([piece for piece in pieces if piece.after_panel]),
         "marks": _panel(lambda bench, panel: lists.mark_list(panel.across, bench.scope.edition)),
         "cross marks": _panel(

@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generator.calculation.striped import PanelStripes
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
 from generator.calculation.worked_project import ClosureWork, ClothUse, Worksheet
@@ -79,6 +80,8 @@ def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
         }
         for point in panel.checkpoints
     ]
+    if panel.stripes is not None:
+        worked["stripes"] = _stripes(panel.stripes, edition)
     if panel.joins:
         worked["breadths"] = _lengths(panel.breadths, edition)
         worked["joins"] = [
@@ -109,6 +112,18 @@ def _tucks(tucks: TuckSet, edition: Edition) -> dict[str, Any]:
         "margins": _lengths((tucks.left_margin, tucks.right_margin), edition),
         "marks": _lengths(tucks.marks, edition),
         "stitching": _lengths(tucks.stitching, edition),
+    }
+
+
+def _stripes(stripes: PanelStripes, edition: Edition) -> dict[str, Any]:
+    colours = stripes.colours
+    return {
+        "repeat": write_length(stripes.repeat, edition),
+        "left_cut_edge": write_length(stripes.start, edition),
+        "fold": list(colours.fold),
+        "turned_right": list(colours.left),
+        "turned_left": list(colours.right),
+        "space": list(colours.space),
     }
 
 

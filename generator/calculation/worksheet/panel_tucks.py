@@ -6,7 +6,6 @@ from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.cutting.stripes import spacing_on_repeat
 from generator.calculation.panel.choice import TuckWish, choose_tucks
 from generator.calculation.panel.ends import least_margin
 from generator.calculation.panel.findings import tuck_findings
@@ -15,6 +14,7 @@ from generator.calculation.panel.sample import carried_take_up, sample_take_up, 
 from generator.calculation.turning.held import Held, edge_tucks_lie
 from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import End, TuckSet
+from generator.calculation.worksheet.panel_stripes import on_stripes
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces import Rows, Run, TuckedPanel, Tucks
 from generator.definitions.values import Number
@@ -67,7 +67,7 @@ def worked_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
     """Return the tucks across a panel."""
     plan = plan_of(model.rows)
     ends = (scope.end(model.finish("left")), scope.end(model.finish("right")))
-    wish = _on_stripes(scope, model, _wish(scope, model.tucks, scope.value(model.finished_across), ends, plan))
+    wish = on_stripes(scope, model, _wish(scope, model.tucks, scope.value(model.finished_across), ends, plan))
     tucks = _worked(scope, model, wish) if plan is None else _turned(scope, name, model, wish, plan)
     thickness = scope.thickness_of(model)
     for text in tuck_findings(tucks, scope.edition, thickness, sampled=model.sample is not None):
@@ -97,14 +97,6 @@ def _turned(scope: Scope, name: str, model: TuckedPanel, wish: TuckWish, plan: T
     )
     scope.report("warning", text, model.rows.place, name)
     return tucks
-
-
-def _on_stripes(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckWish:
-    """The wish with its spacing on whole repeats of a striped cloth, so that every fold meets the same stripe."""
-    repeat = scope.project.cloths[scope.cloth_of(model)].repeat
-    if repeat is None or not wish.spacing:
-        return wish
-    return replace(wish, spacing=spacing_on_repeat(wish.spacing, scope.value(repeat)))
 
 
 def worked_cross_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:

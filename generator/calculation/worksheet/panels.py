@@ -10,6 +10,7 @@ from generator.calculation.pieces.plain_pieces import plain_allowance
 from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, EdgeWork, Panel, Piece, RowSet, TuckSet
 from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
+from generator.calculation.worksheet.panel_stripes import worked_stripes
 from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces import TuckedPanel
@@ -68,6 +69,7 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         join_allowance=allowance,
         sampled=model.sample is not None,
         trim_along=rows.extra / 2 if rows else Fraction(0),
+        stripes=worked_stripes(scope, name, model, tucks),
     )
     return panel, cut_along
 

@@ -5,7 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from pathlib import Path
 
-from rooms_on_disk import CUSHION, put, sheet
+import pytest
+from rooms_on_disk import CUSHION, faults, inches, put, sheet, warnings
+
+from generator.calculation.worksheet.figures import figures
+from generator.errors import FaultyFileError
 
 STRIPED = put(
     put(CUSHION, ("label: cotton", "label: cotton\n    repeat: 1 in or 2.5 cm\n    fold on: dark")),
@@ -57,3 +61,77 @@ def test_a_sample_sets_the_draw_in_of_every_interval(tmp_path: Path) -> None:
     rows = sheet(tmp_path, SAMPLED, "medium").pieces["front"].panel.rows
     assert rows is not None
     assert rows.draw_in_most == (len(rows.rows) - 1) * Fraction(1, 8)
+
+
+def told(stripes: str, fold_on: str = "white") -> str:
+    cloth = f"label: cotton\n    stripes: {stripes}\n    fold on: {fold_on}"
+    return put(put(CUSHION, ("label: cotton", cloth)), ("  - use: cut\n", "  - use: cut, mark folds\n"))
+
+
+def test_the_stripes_say_which_colour_lies_on_the_fold_and_where_to_cut(tmp_path: Path) -> None:
+    # Navy 3/4, white 1/4, sand 1/2: repeat 1 1/2, the spacing asked for. The middle of the white is 7/8 along. Tucks
+    # take up 3/4: from 1/2 to 1 1/4. So left of the fold navy, then white; right of it white, then sand; the space goes
+    # on to 2, which is 1/2 in the next navy. 20 tucks on 16 in: first mark 1 3/4; 7/8 - 1 3/4 = -7/8, that is 5/8.
+    found = sheet(tmp_path, told("navy 3/4 in, white 1/4 in, sand 1/2 in"), "medium")
+    assert figures(found)["pieces"]["front"]["stripes"] == {
+        "repeat": "1 1/2",
+        "left_cut_edge": "5/8",
+        "fold": ["white"],
+        "turned_right": ["navy", "white"],
+        "turned_left": ["white", "sand"],
+        "space": ["sand", "navy"],
+    }
+    assert (
+        "the first mark falls on the white stripe; then every fold does. For that the left cut edge lies 1 3/4 in to "
+        "the left of the middle of a white stripe. A tuck turned to the right shows navy and white, one turned to the "
+        "left shows white and sand; the cloth between two tucks is sand and navy."
+    ) in step(found, "mark folds")
+
+
+def test_stripes_set_the_spacing_as_their_repeat_does(tmp_path: Path) -> None:
+    # 3/4 + 1/4 = 1; 1 1/2 lies between 1 and 2, and the wider is taken.
+    panel = sheet(tmp_path, told("navy 3/4 in, white 1/4 in"), "medium").pieces["front"].panel
+    assert panel is not None
+    assert set(panel.across.spacings) == set(inches("2"))
+
+
+def test_a_fold_on_a_colour_that_the_cloth_does_not_have_is_refused(tmp_path: Path) -> None:
+    assert any(
+        "no stripe of this cloth is 'red', so no fold can lie on it; there are: navy, white" in text
+        for text in faults(tmp_path, told("navy 1 in, white 1/2 in", "red"), "medium")
+    )
+
+
+def test_a_stripe_of_no_width_is_refused(tmp_path: Path) -> None:
+    assert any(
+        "every stripe must be wider than 0; measure it on the cloth, or take it out" in text
+        for text in faults(tmp_path, told("navy 1 in, white 0 in"), "medium")
+    )
+
+
+@pytest.mark.parametrize(
+    ("stripes", "says"),
+    [
+        ("navy, white 1 in", "'navy' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
+        ("1 in, white 1 in", "'1 in' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
+        ("navy 1 in\n    repeat: 1 in", "the repeat follows from the stripes; take 'repeat' or 'stripes' out"),
+    ],
+)
+def test_stripes_that_cannot_be_read_are_refused_where_they_stand(tmp_path: Path, stripes: str, says: str) -> None:
+    with pytest.raises(FaultyFileError) as refused:
+        sheet(tmp_path, told(stripes), "medium")
+    assert [finding.text for finding in refused.value.findings] == [says]
+
+
+def test_folds_that_leave_their_stripe_are_warned_of(tmp_path: Path) -> None:
+    # A repeat of 3/8 in: 1 1/2 is four of them. Fifteen tucks on 16 in cannot keep it: with margins fixed the spacing
+    # gives, and then the marks drift from the stripe.
+    text = put(
+        told("navy 1/4 in, white 1/8 in"),
+        ("margin: 3/4 in to 1 1/2 in or 2 cm to 3 cm", "margin: 1 in or 2.5 cm\n      gives: spacing"),
+    )
+    found = sheet(tmp_path, text, "medium")
+    panel = found.pieces["front"].panel
+    assert panel is not None
+    assert any(spacing % inches("3/8")[0] for spacing in panel.across.spacings)
+    assert any("not all folds lie on the same stripe: they are off by up to" in text for text in warnings(found))
