@@ -6,6 +6,8 @@ import numpy as np
 from matplotlib.colors import is_color_like, to_rgb
 from numpy.typing import NDArray
 
+Colour = tuple[float, float, float]
+
 UNDYED = "#e8dcc2"
 SHADES = 32
 IN_LIGHT = 0.8  # how bright a flat panel is lit: there the cloth has its own colour
@@ -24,7 +26,7 @@ _OWN_WORDS = {
 }
 
 
-def cloth_colour(words: str) -> tuple[float, float, float]:
+def cloth_colour(words: str) -> Colour:
     """Return red, green and blue, from 0 to 1, of a colour told in words or as #rrggbb; unknown words are undyed linen.
 
     Of several words the longest ending that names a colour counts.
@@ -47,7 +49,7 @@ def cloth_colour(words: str) -> tuple[float, float, float]:
     return red, green, blue
 
 
-def shades(colour: tuple[float, float, float]) -> NDArray[np.uint8]:
+def shades(colour: Colour) -> NDArray[np.uint8]:
     """Return the shades of a colour from shadow to light: its own on a flat panel, paler where the light gleams.
 
     The cloth keeps a little off black and white, or its shadows or its lights would be lost.
@@ -59,9 +61,14 @@ def shades(colour: tuple[float, float, float]) -> NDArray[np.uint8]:
     return np.asarray(np.rint(np.where(bright < IN_LIGHT, dark, gleam) * 255), dtype=np.uint8)
 
 
-def thread_colour(colour: tuple[float, float, float]) -> str:
+def thread_colour(colour: Colour) -> str:
     """Return a thread (#rrggbb) that shows on a cloth: dark on a pale cloth, pale on a dark one."""
     red, green, blue = colour
     pale = 0.3 * red + 0.59 * green + 0.11 * blue > 0.4
     seen = [part * 0.5 if pale else part + (1 - part) * 0.6 for part in colour]
     return "#" + "".join(f"{round(part * 255):02x}" for part in seen)
+
+
+def pale(colour: Colour, share: float) -> str:
+    """Return a colour (#rrggbb) thinned with white by a share of 1, so that lines and words stay readable on it."""
+    return "#" + "".join(f"{round((part + (1 - part) * share) * 255):02x}" for part in colour)

@@ -7,9 +7,11 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
+from generator.calculation.striped import PanelStripes
 from generator.calculation.worked import Panel, Piece, TuckSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
+from generator.drawing.cloth_colour import cloth_colour, pale
 from generator.drawing.flat_cloth_plan import ARROW_GAP, FlatCloth, FlatPart, plan_flat_cloth, row_label
 from generator.drawing.labels import spread, text_height, text_width
 from generator.drawing.picture import Picture
@@ -19,6 +21,7 @@ from generator.lengths import Edition, write_length
 PAGE_HEIGHT = 8.8
 TICK, LEADER = 0.1, 0.07
 EVERY = 5
+PALE_STRIPES = 0.62
 FROM_LEFT, FROM_TOP = "the left cut edge", "the top cut edge"
 
 
@@ -55,6 +58,7 @@ def _pictures(piece: Piece, panel: Panel, edition: Edition, style: Style, edge: 
         f"Mark every fold on both long edges, always measuring from {edge}. "
         "Long dashes are folds, dots the finished edge"
         + (", dash-dot lines the tack rows." if panel.rows else ".")
+        + (" The bands are the stripes of the cloth." if panel.stripes else "")
         + ("" if plan_flat_cloth(piece, panel, edition, style).to_scale else " Up and down is not drawn to scale.")
     )
     text = f"Fold marks from {edge}: " + ", ".join(write_length(at, edition) for at in tucks.marks) + "."
@@ -145,10 +149,22 @@ class _Part:
         left = [(self.left, self.top), (self.left, self.bottom)] if starts else self._torn(self.left)
         right = [(self.right, self.top), (self.right, self.bottom)] if ends else self._torn(self.right)
         self.canvas.area([*left, *reversed(right)], self.style.cloth)
+        if panel.stripes is not None:
+            with self.canvas.clipped([*left, *reversed(right)]):
+                self.stripes(panel.stripes)
         pen = self.style.cut
         self.canvas.lines([(left[0], right[0]), (left[-1], right[-1])], pen)
         self.canvas.line(left, pen if starts else self.style.measure)
         self.canvas.line(right, pen if ends else self.style.measure)
+
+    def stripes(self, found: PanelStripes) -> None:
+        """Fill the stripes of the cloth, pale, so that marks and words stand out."""
+        at = self.part.start - (found.start + self.part.start) % found.repeat
+        while at < self.part.end:
+            for stripe in found.stripes:
+                ends = [(self.x(at), self.top), (self.x(at + stripe.width), self.bottom)]
+                self.canvas.rectangle(*ends, fill=pale(cloth_colour(stripe.colour), PALE_STRIPES))
+                at += stripe.width
 
     def _torn(self, x: float) -> list[tuple[float, float]]:
         steps = 8

@@ -11,15 +11,16 @@ from itertools import pairwise
 
 import numpy as np
 
-from generator.calculation.worked import Piece, Turn
+from generator.calculation.worked import Panel, Piece, Turn
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
-from generator.drawing.cloth_colour import SHADES, cloth_colour, shades, thread_colour
+from generator.drawing.cloth_colour import SHADES, Colour, cloth_colour, shades, thread_colour
 from generator.drawing.labels import text_height
 from generator.drawing.picture import Picture
 from generator.drawing.style import Pen, Style
 from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
 from generator.drawing.surface_light import PANEL, Relief, foot_half, light, relief
+from generator.drawing.surface_stripes import stripes_seen
 from generator.lengths import say_length
 
 SHEET_WIDTH, SHEET_HEIGHT = 5.0, 6.0
@@ -59,7 +60,7 @@ def sketch_surface(worksheet: Worksheet, piece: str, style: Style) -> Canvas:
     surface = surface_of(found)
     cloth = _on_paper(surface, SHEET_WIDTH, SHEET_HEIGHT)
     canvas = _canvas(cloth, style, f"surface {piece}", measures=True)
-    _draw(canvas, cloth, _colour(worksheet, found))
+    _draw(canvas, cloth, _colour(worksheet, found), found.panel)
     _measures(canvas, cloth, say_length(surface.across, edition), "across")
     _measures(canvas, cloth, say_length(surface.along, edition), "along")
     return canvas
@@ -71,7 +72,7 @@ def draw_surface_card(worksheet: Worksheet, piece: str, style: Style) -> tuple[P
     surface = surface_of(found)
     cloth = _on_paper(surface, CARD_WIDTH, CARD_HEIGHT)
     canvas = _canvas(cloth, style, f"card {piece}")
-    _draw(canvas, cloth, _colour(worksheet, found))
+    _draw(canvas, cloth, _colour(worksheet, found), found.panel)
     return (canvas.picture(_tell(found.label, surface), ""),)
 
 
@@ -86,7 +87,7 @@ def draw_plan_sample(cell: Sequence[Sequence[Turn]], style: Style, title: str = 
     return canvas.picture(_tell(f"sample of {name}", surface), title)
 
 
-def _colour(worksheet: Worksheet, piece: Piece) -> tuple[float, float, float]:
+def _colour(worksheet: Worksheet, piece: Piece) -> Colour:
     cloth = worksheet.cloths.get(piece.cloth)
     return cloth_colour(cloth.colour if cloth else "")
 
@@ -103,11 +104,16 @@ def _canvas(cloth: _Cloth, style: Style, key: str, *, measures: bool = False) ->
     return Canvas(right + room, bottom + room, style, key)
 
 
-def _draw(canvas: Canvas, cloth: _Cloth, colour: tuple[float, float, float]) -> None:
+def _draw(canvas: Canvas, cloth: _Cloth, colour: Colour, panel: Panel | None = None) -> None:
     surface = cloth.surface
     deepest = max((float(depth) for depth in surface.depths), default=0.1)
     bright = light(cloth.relief, deepest)
-    pixels = shades(colour)[np.rint(bright * (SHADES - 1)).astype(np.intp)]
+    shade = np.rint(bright * (SHADES - 1)).astype(np.intp)
+    if panel is not None and panel.stripes is not None:
+        dyed = np.array([shades(cloth_colour(stripe.colour)) for stripe in panel.stripes.stripes])
+        pixels = dyed[stripes_seen(cloth.relief, panel.across, panel.stripes), shade]
+    else:
+        pixels = shades(colour)[shade]
     corner, opposite = cloth.at(0, 0), cloth.at(float(surface.across), float(surface.along))
     canvas.image(pixels, corner, opposite)
     thread = Pen(thread_colour(colour), canvas.style.hairline, STITCH)
