@@ -249,7 +249,7 @@ class Piece:
 class CutItem:
     """A rectangle to be cut from cloth: ``across`` lies along the weft, ``along`` with the selvage [in].
 
-    ``turnable`` where the grain may run either way.
+    ``turnable`` where the grain may run either way; ``later`` where it is cut when the sewn panel has been measured.
     """
 
     piece: str
@@ -258,6 +258,7 @@ class CutItem:
     along: Fraction
     quantity: int
     turnable: bool = False
+    later: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -251,3 +251,28 @@ def test_cloth_without_width_is_refused() -> None:
     with pytest.raises(CalculationError) as refusal:
         cutting_layout([piece(1, 1)], Fraction(0))
     assert str(refusal.value) == "the cloth has no usable width; give the width between its selvages"
+
+
+def test_strips_that_wait_for_the_sewn_panel_lie_after_those_that_are_cut_at_once() -> None:
+    # A strip of 9 in that waits, one of 7 in that does not: the lower one is cut first.
+    flounce = CutItem("flounce", "Flounce", Fraction(37), Fraction(9), 2, later=True)
+    band = CutItem("band", "Band", Fraction(49), Fraction(7), 1)
+    layout = cutting_layout([flounce, band], Fraction(54))
+    assert [(placed.piece, placed.copy, placed.top) for placed in layout.placed] == [
+        ("band", 1, 0),
+        ("flounce", 1, 7),
+        ("flounce", 2, 16),
+    ]
+    assert layout.strips == ((0, 7), (7, 9), (16, 9))
+
+
+def test_of_pieces_of_one_size_those_that_wait_take_the_last_places() -> None:
+    waiting = CutItem("back", "Back", Fraction(20), Fraction(10), 2, later=True)
+    front = CutItem("front", "Front", Fraction(20), Fraction(10), 2)
+    layout = cutting_layout([waiting, front], Fraction(44))
+    assert [(placed.piece, placed.copy, placed.left, placed.top) for placed in layout.placed] == [
+        ("front", 1, 0, 0),
+        ("front", 2, 20, 0),
+        ("back", 1, 0, 10),
+        ("back", 2, 20, 10),
+    ]

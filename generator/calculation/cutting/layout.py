@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from operator import attrgetter
 
 from generator.calculation.cutting.layout_bounds import lower_bound
 from generator.calculation.cutting.layout_kinds import StripTable, Way
@@ -16,6 +17,8 @@ from generator.calculation.cutting.layout_search import Strip
 from generator.calculation.cutting.layout_strips import shortest_strips
 from generator.calculation.worked import CutItem, Layout, Placed
 from generator.lengths import INCH, Edition
+
+_Taken = tuple[CutItem, int, Way]
 
 
 def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition = INCH) -> Layout:
@@ -36,8 +39,9 @@ def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition =
     Returns
     -------
     Layout
-        Strips from the highest down, pieces from the left, the highest first; ``lower_bound`` holds for any way of
-        cutting, ``narrowest`` is the narrowest width at which the length stays.
+        Strips from the highest down, those that are only cut later after the others; pieces from the left, the highest
+        first. ``lower_bound`` holds for any way of cutting, ``narrowest`` is the narrowest width at which the length
+        stays.
 
     Raises
     ------
@@ -75,35 +79,46 @@ def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition =
     table = pieces.table(width // pieces.unit)
     found = shortest_strips(table, pieces.counts)
     ordered = sorted(found.strips, key=lambda strip: (-strip.height, [-taken for taken in strip.take]))
+    filled = _filled(pieces, table, ordered)
     return Layout(
         width=width,
         length=found.length * pieces.unit,
-        placed=_placed(pieces, table, ordered),
-        strips=_strips(pieces.unit, ordered),
+        placed=_placed(filled, pieces.unit),
+        strips=_strips(pieces.unit, [height for height, _ in filled]),
         lower_bound=lower_bound(items, width),
         optimal=found.proven,
         narrowest=narrowest_usable(pieces, width_used(table, found.strips), found.length) * pieces.unit,
     )
 
 
-def _strips(unit: Fraction, strips: Sequence[Strip]) -> tuple[tuple[Fraction, Fraction], ...]:
+def _strips(unit: Fraction, heights: Sequence[int]) -> tuple[tuple[Fraction, Fraction], ...]:
     """Return where each strip begins and how high it is [in]."""
-    begins = [sum(strip.height for strip in strips[:number]) for number in range(len(strips))]
-    return tuple((begin * unit, strip.height * unit) for begin, strip in zip(begins, strips, strict=True))
+    begins = [sum(heights[:number]) for number in range(len(heights))]
+    return tuple((begin * unit, height * unit) for begin, height in zip(begins, heights, strict=True))
 
 
-def _placed(pieces: Pieces, table: StripTable, strips: Sequence[Strip]) -> tuple[Placed, ...]:
+def _filled(pieces: Pieces, table: StripTable, strips: Sequence[Strip]) -> list[tuple[int, list[_Taken]]]:
+    """Return the height of each strip and what is cut from it; a strip of which nothing is cut at once comes last."""
+    waiting = [
+        [(item, copy + 1) for item in sorted(alike, key=attrgetter("later")) for copy in range(item.quantity)][::-1]
+        for alike in pieces.items
+    ]
+    filled = [
+        (strip.height, [(*waiting[kind].pop(), way) for way, kind in _in_strip(table, strip)]) for strip in strips
+    ]
+    return sorted(filled, key=lambda strip: all(item.later for item, _, _ in strip[1]))
+
+
+def _placed(strips: Sequence[tuple[int, list[_Taken]]], unit: Fraction) -> tuple[Placed, ...]:
     """Lay every piece at the top of its strip, the highest at the left."""
-    waiting = [[(item, copy + 1) for item in alike for copy in range(item.quantity)][::-1] for alike in pieces.items]
     placed = []
     top = 0
-    for strip in strips:
+    for height, taken in strips:
         left = 0
-        for way, kind in _in_strip(table, strip):
-            item, copy = waiting[kind].pop()
-            placed.append(_lying(item, copy, way, (left * pieces.unit, top * pieces.unit), pieces.unit))
+        for item, copy, way in taken:
+            placed.append(_lying(item, copy, way, (left * unit, top * unit), unit))
             left += way.across
-        top += strip.height
+        top += height
     return tuple(placed)
 
 

@@ -32,7 +32,8 @@ def cut_items(piece: Piece, *, one_way: bool = False) -> tuple[CutItem, ...]:
     if piece.grain == "across":
         across, along = along, across
     turnable = piece.grain in ("either", "bias") and not one_way
-    return (CutItem(piece.name, piece.label, across, along, piece.quantity * piece.parts, turnable),)
+    number = piece.quantity * piece.parts
+    return (CutItem(piece.name, piece.label, across, along, number, turnable, later=piece.after_panel),)
 
 
 def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
