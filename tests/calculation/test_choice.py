@@ -166,3 +166,71 @@ def test_a_thousand_tucks_are_chosen(gives: str) -> None:
     tucks = choose_tucks(wish, INCH)
     assert tucks.count in range(990, 1012)
     assert worked_forwards(tucks) == (751, tucks.stitching)
+
+
+def test_a_depth_that_fits_is_kept_though_another_would_be_found_on_the_ruler_faster() -> None:
+    # Margins 1 1/8, m 1 1/2: d 5/16 (p 7/8) fits 7 tucks, f_1 1 15/16 on the finest grid: 4. d 3/8 (p 3/4) fits 8, f_1 2
+    # on half inches: 1, and 2 x 1/16 over 1/8 for the depth: 2.
+    wish = wish_of("7 1/2", "5/16", "1 1/2", ("1 1/8", "1 1/8"), gives="depth")
+    listed = [(set(c.tucks.depths), c.tucks.count, c.cost) for c in ranked_choices(wish, INCH)]
+    assert listed[:2] == [({inches("3/8")}, 8, 2), ({inches("5/16")}, 7, 4)]
+    kept = choose_tucks(wish, INCH)
+    assert (set(kept.depths), kept.count) == ({inches("5/16")}, 7)
+
+
+def test_where_depth_gives_the_spacing_never_does() -> None:
+    wish = wish_of("7 1/2", "5/16", "1 1/2", ("3/4", "1 1/2"), gives="depth")
+    assert {choice.tucks.spacings[0] for choice in ranked_choices(wish, INCH, 40)} == {inches("1 1/2")}
+
+
+def test_of_plans_that_cost_the_same_the_one_nearer_the_wish_comes_first() -> None:
+    # Margins 3/4, d 1/4: f_1 1 1/2. m 1 1/8 (p 5/8): 15/4 over 5/8 is 6 gaps; eighths, 3 + 0. m 1 1/4 (p 3/4): 5 gaps;
+    # quarters, 2 + 1.
+    choices = ranked_choices(wish_of("5 1/4", "1/4", "1 1/8", ("3/4", "3/4")), INCH)
+    assert [(choice.tucks.spacings[0], choice.cost) for choice in choices] == [
+        (inches("1 1/8"), 3),
+        (inches("1 1/4"), 3),
+    ]
+
+
+def test_spacings_equally_far_from_the_wish_are_both_listed() -> None:
+    # n 5, m 1 1/2 +- 1/16: margins of 2 -+ 1/8, the same grid, the same distance.
+    choices = ranked_choices(wish_of("7", "3/8", "1 1/2", ("1", "3"), rule=CountRule(exactly=5)), INCH, 30)
+    off = {choice.tucks.spacings[0]: choice.cost for choice in choices}
+    assert off[inches("1 7/16")] == off[inches("1 9/16")] == Fraction(9, 2)
+
+
+def test_a_dozen_plans_are_listed_where_more_would_fit() -> None:
+    wish = wish_of("12", "1/4", "1", ("1/2", "3"))
+    assert len(ranked_choices(wish, INCH, 20)) == 20
+    assert len(ranked_choices(wish, INCH)) == 12
+
+
+def test_two_tucks_cost_their_distance_from_the_wish_and_one_tuck_none() -> None:
+    # Marks at 1 1/2 and 2 1/2 (grid 1/2: 1), an eighth more than asked for: 1 + 1. Alone at 1 1/2: 1.
+    two = rounded(even_panel(2, "1/4", "1/2", (End("raw"), End("raw")), ("1 1/4", "1")), INCH)
+    one = rounded(even_panel(1, "1/4", "1/2", (End("raw"), End("raw")), ("1 1/4", "1")), INCH)
+    assert choice_cost(replace(two, wish=inches("7/8")), INCH) == 2
+    assert choice_cost(replace(one, wish=inches("7/8")), INCH) == 1
+
+
+def test_a_set_remembers_the_size_and_the_spacing_that_were_asked_for() -> None:
+    # 13 1/64 in is on no ruler.
+    tucks = choose_tucks(wish_of("13 1/64", "3/8", "1 1/2", ("3/4", "1 1/2")), INCH)
+    assert (tucks.asked, tucks.wish) == (inches("13 1/64"), inches("1 1/2"))
+    assert tucks.finished != tucks.asked
+    plain = choose_tucks(wish_of("12", "3/8", "1 1/2", ("1", "1"), rule=CountRule(exactly=0)), INCH)
+    assert (plain.wish, plain.asked) == (inches("1 1/2"), 12)
+
+
+def test_facing_folds_that_just_meet_are_kept() -> None:
+    # p = 2 d = 3/4; 12 - 2 x 3/4 = 14 gaps.
+    tucks = choose_tucks(wish_of("12", "3/8", "1 1/2", ("3/4", "3/4"), facing=True), INCH)
+    assert (tucks.count, set(tucks.pitches)) == (15, {inches("3/4")})
+
+
+def test_rounding_never_brings_a_pitch_to_nothing() -> None:
+    # A pitch of 1/64 would come to 0 or 1/16 on the ruler, so only spacings on the ruler are left.
+    choices = ranked_choices(wish_of("3", "1/4", "33/64", ("1/2", "2")), INCH, 30)
+    assert choices
+    assert all(min(choice.tucks.pitches, default=Fraction(1)) > 0 for choice in choices)

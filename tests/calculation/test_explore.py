@@ -17,7 +17,7 @@ from generator.calculation.panel.explore import plans_for_cloth, plans_for_size
 from generator.calculation.panel.from_cloth import most_tucks, panel_from_cloth
 from generator.calculation.worked import End
 from generator.errors import CalculationError
-from generator.lengths import CENTIMETRE, INCH, METRIC
+from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE
 
 RANGE = ("1/2", "1 1/2")
 NOTHING = Fraction(0)
@@ -159,3 +159,81 @@ def test_what_cannot_be_explored_is_refused(text: str, explored: object) -> None
     with pytest.raises(CalculationError) as refusal:
         explored()  # type: ignore[operator]
     assert str(refusal.value) == text
+
+
+def test_the_usual_depths_are_tried_where_the_depth_is_left_open() -> None:
+    inch = plans_for_size(wish_of("18", "0", "0", RANGE), INCH, 10_000)
+    assert {str(choice.tucks.depths[0]) for choice in inch} == {"1/8", "1/4", "3/8", "1/2", "3/4", "1"}
+    bounds = (CENTIMETRE, 4 * CENTIMETRE)
+    wish = replace(wish_of("1", "0", "0", RANGE), finished=50 * CENTIMETRE, left_margin=bounds, right_margin=bounds)
+    metric = plans_for_size(replace(wish, ends=(End("seam", CENTIMETRE),) * 2), METRIC, 10_000)
+    assert {choice.tucks.depths[0] / MILLIMETRE for choice in metric} == {3, 6, 10, 12, 20, 25}
+
+
+def test_open_spacings_run_from_meeting_tucks_to_six_depths() -> None:
+    # d 3/8: tucks meet at 1 1/8; six depths are 2 1/4. Facing folds meet at 4 depths, 1 1/2.
+    plans = plans_for_size(wish_of("18", "3/8", "0", RANGE), INCH, 10_000)
+    spacings = [choice.tucks.wish for choice in plans]
+    assert (min(spacings), max(spacings)) == (inches("1 1/4"), inches("2 1/4"))
+    facing = plans_for_size(wish_of("18", "3/8", "0", RANGE, facing=True), INCH, 10_000)
+    assert min(choice.tucks.wish for choice in facing) == inches("1 1/2")
+
+
+def test_a_spacing_asked_for_is_explored_from_half_of_it_to_half_as_much_again() -> None:
+    # d 1/8, m 2: 1 to 3 in, three plans of each spacing at most.
+    plans = plans_for_size(wish_of("18", "1/8", "2", ("1/2", "3")), INCH, 10_000)
+    spacings = [choice.tucks.spacings[0] for choice in plans]
+    assert (min(spacings), max(spacings)) == (inches("1"), inches("3"))
+    assert max(spacings.count(spacing) for spacing in spacings) == 3
+
+
+def test_a_dozen_plans_are_shown_where_more_would_fit() -> None:
+    wish = wish_of("18", "0", "0", RANGE)
+    assert len(plans_for_size(wish, INCH)) == len(plans_for_cloth(inches("44"), wish, INCH)) == 12
+
+
+def test_an_inch_of_cloth_holds_one_small_tuck() -> None:
+    # 3/8 + 1/4 + 3/8 = 1.
+    wish = replace(wish_of("1", "1/8", "1/2", ("3/8", "1")), ends=(End("raw"), End("raw")))
+    best = plans_for_cloth(inches("1"), wish, INCH)[0].tucks
+    assert (best.count, best.finished, best.cut, best.wish) == (1, inches("3/4"), 1, inches("1/2"))
+
+
+def test_a_ring_takes_the_most_tucks_that_its_rule_allows() -> None:
+    # (44 - 1) / 1 1/2 = 28.67; the greatest multiple of three is 27: 27 x 3/4 = 20 1/4 round.
+    wish = wish_of("1", "3/8", "1 1/2", ("3/4", "3"), ring=True, rule=CountRule(3))
+    best = plans_for_cloth(inches("44"), wish, INCH)[0].tucks
+    assert (best.count, best.finished) == (27, inches("20 1/4"))
+
+
+def test_a_size_that_nothing_fits_is_refused_with_what_would_fit() -> None:
+    # p 3/4 between margins of 3/4: 14 tucks need 9 3/4 + 1 1/2 = 11 1/4, 13 need 10 1/2.
+    wish = wish_of("11", "3/8", "1 1/2", ("3/4", "3/4"), rule=CountRule(exactly=13), gives="spacing")
+    wish = replace(wish, finished=inches("5"))
+    with pytest.raises(CalculationError, match=r"^13 tucks do not fit 5 in: nearest is 13 tucks "):
+        plans_for_size(wish, INCH)
+
+
+def test_facing_folds_may_just_meet_on_a_piece_of_cloth() -> None:
+    # p 3/4 = 2 d: as many tucks as of any others, 28 on 44 in.
+    wish = wish_of("1", "3/8", "1 1/2", ("3/4", "1 1/2"), facing=True)
+    assert plans_for_cloth(inches("44"), wish, INCH)[0].tucks.count == 28
+
+
+def test_different_ranges_share_the_rest_of_the_cloth_in_their_measure() -> None:
+    # Two tucks, least 3/4 and 1 1/2: 1/2 + 3/4 + 3/8 + 1 1/2 + 3/8 + 1 1/2 + 1/2 = 5 1/2. 7/8 more is half of the play of
+    # 1/4 and 1 1/2: margins 7/8 and 2 1/4.
+    wish = replace(wish_of("1", "3/8", "1 1/2", ("3/4", "1")), right_margin=(inches("1 1/2"), inches("3")))
+    panel = panel_from_cloth(inches("6 3/8"), 2, wish, INCH)
+    assert panel is not None
+    assert (panel.left_margin, panel.right_margin, panel.cut) == (inches("7/8"), inches("2 1/4"), inches("6 3/8"))
+
+
+def test_fixed_margins_off_the_ruler_may_each_be_a_mark_wider() -> None:
+    # e 0.76: 2 x (1/2 + 0.76 + 3/8) + 1 1/2 = 4.77; on 4 7/8 in 0.105 is over. The first mark moves from 1.635 to
+    # 1 11/16, so both margins are 13/16, less than a mark more than 0.76.
+    wish = wish_of("1", "3/8", "1 1/2", ("0.76", "0.76"))
+    panel = panel_from_cloth(inches("4 7/8"), 2, wish, INCH)
+    assert panel is not None
+    assert (panel.left_margin, panel.right_margin) == (inches("13/16"), inches("13/16"))
+    assert panel_from_cloth(inches("5"), 2, wish, INCH) is None

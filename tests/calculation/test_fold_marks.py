@@ -161,3 +161,34 @@ def test_marks_that_cannot_be_are_refused(text: str) -> None:
     with pytest.raises(CalculationError) as refusal:
         REFUSALS[text]()
     assert str(refusal.value) == text
+
+
+def test_a_plain_panel_has_half_its_width_on_either_side() -> None:
+    # 5 1/32 in and two seams: 6 1/32, between two marks the upper one, 6 1/16; 5 1/16 finished.
+    plain = rounded(even_panel(0, "1/4", "1", (seam(), seam()), ("2", "3 1/32")), INCH)
+    assert (plain.finished, plain.left_margin, plain.right_margin) == (
+        inches("5 1/16"),
+        inches("2 17/32"),
+        inches("2 17/32"),
+    )
+    assert (plain.grid, plain.wish) == (1, 0)
+
+
+def test_two_tucks_wish_for_the_spacing_that_they_have() -> None:
+    assert even_panel(2, "1/4", "1", (seam(), seam()), ("1", "1")).wish == inches("1 1/2")
+
+
+def test_a_tuck_may_be_stitched_at_the_very_edge() -> None:
+    on_edge = rounded(even_panel(2, "1/4", "1", (End("raw"), End("raw")), ("0", "0")), INCH)
+    assert (on_edge.left_margin, on_edge.right_margin, on_edge.finished) == (0, 0, 1)
+
+
+@pytest.mark.parametrize("ends", [(End("caught hem"), End("raw")), (End("raw"), End("caught hem"))])
+def test_a_hem_that_rounding_makes_too_shallow_is_refused(ends: tuple[End, End]) -> None:
+    # Margin 1/128: 1/4 + 1/128 deep and so held by its tuck; on the ruler 1/4, as deep as the tuck.
+    tiny = tuple("1/128" if end.kind == "caught hem" else "1" for end in ends)
+    exact = even_panel(2, "1/4", "1", ends, (tiny[0], tiny[1]))
+    with pytest.raises(
+        CalculationError, match=r"^a caught hem 1/4 in deep is not deeper than the tuck of 1/4 in that holds it"
+    ):
+        rounded(exact, INCH)

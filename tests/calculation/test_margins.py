@@ -18,7 +18,7 @@ from generator.calculation.panel.margins import (
     margins_keep,
     settled_margin,
 )
-from generator.calculation.panel.wish import spacing_window, spacings_near
+from generator.calculation.panel.wish import lie, spacing_window, spacings_near, steps_between
 from generator.calculation.worked import End
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE, on_step
 
@@ -94,3 +94,31 @@ def test_neighbouring_spacings_come_nearest_first_and_the_wish_before_all() -> N
     near = spacings_near(third, INCH)
     # Window 1.2 to 1.4667: sixteenths 20 to 23; 1 1/3 lies at 21.33.
     assert near == (third, *(Fraction(sixteenths, 16) for sixteenths in (21, 22, 20, 23)))
+
+
+def test_each_edge_has_its_own_finish_and_its_own_depth() -> None:
+    # Out beside a seam 3/8 + 1/8; out beside a binding of 3/8: 1/4 + 3/8.
+    wish = replace(WISH, ends=(seam(), End("bound", inches("3/8"))), lies=lambda _count: ("out", "out"))
+    assert least_margins(wish, 5, (inches("3/8"), inches("1/4")), INCH) == (inches("1/2"), inches("5/8"))
+
+
+def test_the_mark_on_the_ruler_is_told_from_the_left_edge() -> None:
+    # Left seam 1/2: 1/2 + 1 1/2 + 3/8 lies on the ruler whatever the right seam is.
+    wish = replace(WISH, ends=(seam("1/2"), End("seam", Fraction(53, 100))))
+    least = (inches("3/8"), inches("3/8"))
+    assert dealt_margins(inches("3"), wish, least, inches("3/4"), INCH) == (inches("1 1/2"), inches("1 1/2"))
+
+
+def test_a_great_spacing_has_sixty_four_neighbours_on_either_side() -> None:
+    # A tenth of 50 in would be 5 in, 80 sixteenths.
+    assert len(spacings_near(inches("50"), INCH)) == 1 + 2 * 64
+
+
+def test_a_range_of_one_length_is_one_step() -> None:
+    assert steps_between(inches("1"), inches("1"), inches("1/8")) == (inches("1"),)
+    assert steps_between(inches("1 1/16"), inches("1 1/8"), inches("1/4")) == ()
+    assert steps_between(Fraction(0), inches("1/4"), inches("1/8")) == (inches("1/8"), inches("1/4"))
+
+
+def test_an_edge_tuck_lies_out_in_or_upright() -> None:
+    assert [lie(word) for word in ("out", "in", "upright", "either")] == ["out", "in", "upright", "upright"]

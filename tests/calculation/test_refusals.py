@@ -48,6 +48,12 @@ REFUSALS: list[tuple[str, TuckWish]] = [
         wish_of("12", "3/8", "1 1/2", ("3/4", "3/4"), gives="spacing", rule=CountRule(exactly=9)),
     ),
     (
+        # 1/2 in between the margins: 2 tucks 1/2 + 3/4 apart, one tuck leaves 2 in where 1 1/2 is all it may.
+        "no number of tucks fits 2 in: nearest is 2 tucks 1 1/4 in apart with margins of 3/4 in; the spacing may be "
+        "1 3/8 in to 1 5/8 in",
+        wish_of("2", "3/8", "1 1/2", ("3/4", "3/4"), gives="spacing"),
+    ),
+    (
         # Round 5 in: 4 tucks 5/4 + 3/4 = 2 apart, 8 tucks 5/8 + 3/4 = 1 3/8: too near for facing folds.
         "no number of tucks fits 5 in: nearest are 4 tucks 2 in apart and 8 tucks 1 3/8 in apart; the spacing may be "
         "1 3/8 in to 1 5/8 in and at least 1 1/2 in where folds face each other, and a multiple of 4 is wanted",

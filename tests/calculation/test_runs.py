@@ -164,3 +164,38 @@ def test_a_metric_board_comes_out_in_centimetres() -> None:
     runs = (RunWish((12 * MILLIMETRE,), five), RunWish((12 * MILLIMETRE, 24 * MILLIMETRE), five, None, 5))
     tucks = work_runs(runs, wish, METRIC, mirror=True)
     assert (tucks.count, tucks.left_margin, tucks.finished) == (18, read_length("2.5 cm"), read_length("90 cm"))
+
+
+def test_of_margins_equally_far_from_the_middle_the_fewer_tucks_are_taken() -> None:
+    # F 12, p 1, turnover 3, d 1/2: k 8 leaves 5 (f_1 6), k 10 leaves 3 (f_1 5), both on whole inches and 1 from 4; k 9
+    # (f_1 5 1/2), 11 and 7 lie on half inches.
+    assert work_runs((run("1/2", "1"),), board("12", ("1", "3")), INCH).count == 8
+
+
+@pytest.mark.parametrize(("rule", "count"), [(CountRule(3), 9), (CountRule(exactly=11), 11), (CountRule(exactly=7), 7)])
+def test_a_number_that_the_plan_asks_for_is_taken_from_all_that_fit(rule: CountRule, count: int) -> None:
+    # 7 to 11 tucks leave 6 to 2 in for margins of 1 to 3.
+    assert work_runs((run("1/2", "1"),), replace(board("12", ("1", "3")), rule=rule), INCH).count == count
+
+
+def test_an_open_run_may_come_down_to_one_tuck() -> None:
+    # 3 in for both margins of 1 to 2; a second tuck leaves 2 in: 1 each. f_1 3 + 1 1/2 + 1/2 = 5, or 4 1/2.
+    tucks = work_runs((run("1/2", "1"),), board("3", ("1", "2")), INCH)
+    assert (tucks.count, tucks.left_margin) == (1, inches("1 1/2"))
+
+
+def test_the_nearest_number_that_graduates_may_be_smaller() -> None:
+    # An eighth in 5 steps is 1/40; 4 steps of 1/32 are 5 tucks, 6 steps would be 1/48.
+    with pytest.raises(CalculationError) as refusal:
+        graduated_depths((inches("1/2"), inches("5/8")), 6, INCH)
+    assert str(refusal.value) == (
+        "6 tucks from 1/2 in to 5/8 in would have depths that cannot be set on a guide; 5 tucks go up in steps of 1/32 in"
+    )
+
+
+def test_a_little_that_is_left_for_the_margins_is_told() -> None:
+    with pytest.raises(CalculationError) as refusal:
+        work_runs((run("1/2", "2", 2),), board("2 1/2"), INCH)
+    assert str(refusal.value) == (
+        "no number of tucks fits 2 1/2 in: 2 tucks leave 1/2 in for both margins together, which may be 3 in to 6 in"
+    )

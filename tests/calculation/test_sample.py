@@ -63,6 +63,8 @@ REFUSALS = {
     "cloth does not grow in the wash: 5 in before cannot be 6 in after": lambda: sample_shrinkage(
         inches("5"), inches("6")
     ),
+    "the length after the rows must be more than nothing, not 0": lambda: sample_draw_in(inches("5"), inches("0")),
+    "the length after washing must be more than nothing, not 0": lambda: sample_shrinkage(inches("5"), inches("0")),
     "the thickness of the cloth cannot be less than nothing, it is -1": lambda: thickness_doubt(1, -inches("1")),
 }
 
@@ -86,3 +88,15 @@ def test_what_thick_cloth_does_to_a_take_up_is_not_told() -> None:
     # Thickness t changes a take-up by -0.3 t to 2 t: 1.5 mm of wool adds 3 mm at most to twice 6 mm.
     assert unlikely_take_up(15 * MILLIMETRE, 6 * MILLIMETRE, METRIC) == ""
     assert unlikely_take_up(Fraction(15001, 1000) * MILLIMETRE, 6 * MILLIMETRE, METRIC) != ""
+
+
+def test_half_the_depth_or_an_eighth_whichever_is_more_is_not_told() -> None:
+    # Depth 1/2: 1 in more or less 1/4. Depth 1/8: 1/4 more or less 1/8, though half the depth is 1/16.
+    assert unlikely_take_up(inches("1 1/4"), inches("1/2"), INCH) == ""
+    assert unlikely_take_up(inches("1 17/64"), inches("1/2"), INCH) != ""
+    assert unlikely_take_up(inches("1/8"), inches("1/8"), INCH) == ""
+    assert unlikely_take_up(inches("7/64"), inches("1/8"), INCH) != ""
+
+
+def test_cloth_that_keeps_its_length_does_not_shrink() -> None:
+    assert sample_shrinkage(inches("10"), inches("10")) == 0

@@ -137,6 +137,7 @@ def words(tucks: TuckSet, after: int, off: str) -> Correction:
             "1/2 in is more than the 2 tucks left can absorb (1/4 in). Unpick 4 tucks and stitch them again, deeper "
             "by 1/4 in together. Or trim 1/2 in off. Or cut the other pieces to the panel as sewn.",
         ),
+        (15, "-1/4", "Stitch tucks 16 and 17 shallower by 1/16 in."),
         (17, "-1/4", "That is usual; ease it in when the panel is sewn to its neighbour."),
         (
             17,
@@ -193,3 +194,42 @@ def test_check_points_every_no_tucks_are_refused() -> None:
 def test_corrections_need_a_tuck_that_is_left() -> None:
     with pytest.raises(CalculationError, match=r"^the number of tucks left must be 1 or more, not 0$"):
         dealt_steps(3, 0, inches("1/32"))
+
+
+AFTER_ALL = "Or cut the other pieces to the panel as sewn."
+
+
+@pytest.mark.parametrize(
+    ("count", "off", "text"),
+    [
+        # Each may be changed by 1/16: 1/8 off is 1/16 of depth, one tuck; 1/2 is 1/4, four; of three tucks all are.
+        (
+            1,
+            "-1/8",
+            "Unpick one tuck and stitch it again, shallower by 1/16 in. Or unpick one tuck: that gives back 3/4",
+        ),
+        (4, "-1/2", "Unpick 4 tucks and stitch them again, shallower by 1/4 in together. Or unpick one tuck: that"),
+        (3, "-1/2", "Unpick the tucks and stitch them again, all a little shallower. Or unpick one tuck: that gives"),
+        (3, "1/2", "Unpick the tucks and stitch them again, all a little deeper. Or trim 1/2 in off. " + AFTER_ALL),
+    ],
+)
+def test_no_more_tucks_are_stitched_again_than_there_are(count: int, off: str, text: str) -> None:
+    assert words(panel(count), count, off).text.startswith(text)
+
+
+def test_tucks_too_shallow_to_change_are_all_stitched_again() -> None:
+    # A quarter of 1/16 is less than 1/32, so no tuck may be changed at all.
+    shallow = rounded(even_panel(2, "1/16", "3/4", (seam(), seam()), ("3/4", "3/4")), INCH)
+    assert words(shallow, 2, "1/2").text == (
+        f"Unpick the tucks and stitch them again, all a little deeper. Or trim 1/2 in off. {AFTER_ALL}"
+    )
+
+
+def test_a_panel_too_wide_is_never_told_to_move_a_mark() -> None:
+    assert "move the last" not in words(panel(17, CAUGHT, CAUGHT), 15, "1/2").text
+
+
+def test_only_two_caught_hems_leave_no_allowance_to_take_from() -> None:
+    assert "from the allowances" in words(panel(17, seam(), CAUGHT), 15, "-1/2").text
+    assert "from the allowances" in words(panel(17, CAUGHT, seam()), 15, "-1/2").text
+    assert "from the allowances" not in words(panel(17, CAUGHT, CAUGHT), 15, "-1/2").text

@@ -96,6 +96,14 @@ REFUSALS = {
         End("caught hem"), inches("1"), NONE
     ),
     "the take-up of a tuck must be more than nothing, not 0": lambda: first_mark(End("raw"), inches("1"), NONE),
+    "a margin cannot be less than nothing, it is -1/2": lambda: end_allowance(End("raw"), -inches("1/2"), inches("1")),
+    "the take-up of a tuck cannot be less than nothing, it is -1": lambda: end_allowance(
+        End("raw"), NONE, -inches("1")
+    ),
+    "the depth of a tuck must be more than nothing, not -1/4": lambda: least_margin(
+        End("raw"), -inches("1/4"), "out", INCH
+    ),
+    "the spacing must be more than nothing, not 0": lambda: pitch(NONE, inches("3/4")),
 }
 
 
