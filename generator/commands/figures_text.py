@@ -44,7 +44,8 @@ def _pieces(worksheet: Worksheet) -> list[str]:
     for piece in worksheet.pieces.values():
         if piece.shape == "none":
             continue
-        sides = (piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along)
+        cut = (piece.part_across or piece.cut_across, piece.part_along or piece.cut_along)
+        sides = (*cut, piece.finished_across, piece.finished_along)
         rows.append(
             (
                 _named(piece),
@@ -57,7 +58,7 @@ def _pieces(worksheet: Worksheet) -> list[str]:
 
 
 def _named(piece: Piece) -> str:
-    return piece.label if piece.parts == 1 else f"{piece.label} ({piece.parts} parts each)"
+    return piece.label if piece.parts == 1 else f"{piece.label} (in {piece.parts} parts)"
 
 
 def _tucks(tucks: TuckSet, edition: Edition) -> list[str]:

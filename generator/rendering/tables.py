@@ -57,6 +57,14 @@ def piece_size(piece: Piece, edition: Edition, *, cut: bool) -> Markup:
     return typeset(two_way(across, along, edition))
 
 
+def drawn_up(piece: Piece, edition: Edition) -> Markup:
+    """Return to what length a strip is gathered or pleated; nothing for a piece that keeps its length."""
+    edge = piece.measures.get("edge", piece.finished_across)
+    if edge >= piece.finished_across:
+        return Markup("")
+    return typeset(f"{'pleated' if piece.pleats else 'gathered'} to {say_length(edge, edition)}")
+
+
 def finished_size(worksheet: Worksheet) -> str:
     """Return the finished size of the first tucked panel, or of the first piece, as plain text."""
     pieces = list(worksheet.pieces.values())

@@ -79,3 +79,31 @@ def test_a_project_may_be_named_by_its_file(tmp_path: Path) -> None:
     by_name = run(here, "figures", "slip-cushion", "small")
     assert run(here, "figures", "projects/slip-cushion.yaml", "small") == by_name
     assert run(here / "projects", "figures", "slip-cushion.yaml", "small") == by_name
+
+
+FRILL = """\
+  frill:
+    kind: gathered strip
+    edge: 4 * side
+    drop: 2 in or 5 cm
+    fullness: 1 1/2
+    edges:
+      all: seam 1/2 in or 1.5 cm
+"""
+
+
+def test_a_piece_in_parts_is_told_as_it_is_cut(tmp_path: Path) -> None:
+    # Back: (16 + 4) / 2 + 1/2 + 2 x 1 = 12 1/2 by 17. Frill: 64 x 1 1/2 = 96, cut 97; three lengths of 44 at most lose
+    # 1 in at each of two joins, (97 + 2) / 3 = 33.
+    here = room(tmp_path, slip_cushion=CUSHION.replace("steps:", f"{FRILL}steps:"))
+    lines = run(here, "figures", "slip-cushion", "medium").lines
+    told = {line.strip().split("  ")[0]: line.split()[-6:] for line in lines if " parts)" in line}
+    assert told == {
+        "back (in 2 parts)": ["12", "1/2", "17", "16", "16", "face"],
+        "frill (in 3 parts)": ["3", "33", "3", "96", "2", "face"],
+    }
+    pieces = json.loads(run(here, "figures", "slip-cushion", "medium", "--json").out)["pieces"]
+    assert pieces["back"]["parts"] == {"count": 2, "across": "12 1/2", "along": "17"}
+    assert pieces["frill"]["parts"] == {"count": 3, "across": "33", "along": "3"}
+    assert (pieces["frill"]["cut"], pieces["frill"]["quantity"]) == ({"across": "97", "along": "3"}, 1)
+    assert "parts" not in pieces["front"]

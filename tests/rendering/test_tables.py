@@ -9,7 +9,7 @@ from test_typeset import read_aloud
 from generator.calculation.worked import Piece
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
-from generator.rendering.tables import cut_list, key_numbers, mark_rows, piece_size, two_way
+from generator.rendering.tables import cut_list, drawn_up, key_numbers, mark_rows, piece_size, two_way
 
 
 def test_a_size_names_its_unit_once() -> None:
@@ -85,3 +85,15 @@ def test_sizes_side_by_side_leave_a_gap_where_one_lacks_a_piece() -> None:
     without = dataclasses.replace(whole, pieces={"front": whole.pieces["front"]})
     rows = dict(compared([whole, without]).rows)
     assert [read_aloud(str(cell)) for cell in rows["Envelope back, cut"]] == ["12 1/2 × 15 1/2 in", ""]
+
+
+def test_a_strip_tells_to_what_length_it_is_drawn_up() -> None:
+    frill = Piece(
+        "frill", "frill", "frill", "rectangle", "face", 1, "along",
+        Fraction(73), Fraction(9), Fraction(72), Fraction(7), measures={"edge": Fraction(36)},
+    )  # fmt: skip
+    assert read_aloud(str(drawn_up(frill, INCH))) == "gathered to 36 in"
+    pleated = dataclasses.replace(frill, pleats=((Fraction(1), Fraction(4)),))
+    assert read_aloud(str(drawn_up(pleated, INCH))) == "pleated to 36 in"
+    assert drawn_up(dataclasses.replace(frill, measures={"edge": Fraction(72)}), INCH) == ""
+    assert drawn_up(dataclasses.replace(frill, measures={}), INCH) == ""

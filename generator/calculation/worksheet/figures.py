@@ -55,6 +55,9 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
         "cut": _sides(piece.cut_across, piece.cut_along, edition),
         "finished": _sides(piece.finished_across, piece.finished_along, edition),
     }
+    if piece.part_across:
+        parts = _sides(piece.part_across, piece.part_along, edition)
+        worked["parts"] = {"count": piece.parts, **parts}
     if piece.panel is not None:
         worked |= _panel(piece.panel, edition)
     return worked
