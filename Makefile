@@ -10,7 +10,7 @@ endif
 
 help:
 	@echo "make site       build the site and all sheets of the demo room into site/public"
-	@echo "make test       run every check: style, types, tests"
+	@echo "make test       run every check: style, types, tests; the whole built site among them"
 	@echo "make benchmark  measure how long publishing takes, as ratios"
 	@echo "make lock       write the lock file again after a change of pyproject.toml"
 	@echo "make clean      remove what was built, the environment included"
@@ -24,6 +24,7 @@ test: .venv/ready
 	$(BIN)/ruff format --check
 	$(BIN)/ruff check
 	$(BIN)/mypy
+	$(BIN)/tuckwright publish
 	$(BIN)/pytest -n 2
 
 benchmark: .venv/ready

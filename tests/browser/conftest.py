@@ -1,4 +1,4 @@
-"""A real browser and a small site: built once, served on this machine and opened from its folder."""
+"""A real browser and the whole demo site, served on this machine and opened from its folder."""
 
 from __future__ import annotations
 
@@ -9,9 +9,11 @@ from functools import partial
 from http.server import ThreadingHTTPServer
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, sync_playwright
 from served_site import QuietHandler, Site, Watched
-from small_site import SETTING, small_site, write_site
+
+from tests.built_site import built_site
 
 CHROMIUM = os.environ.get("TUCKWRIGHT_CHROMIUM", "/usr/bin/chromium")
 QUIET = (
@@ -24,12 +26,11 @@ QUIET = (
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
-    folder = tmp_path_factory.mktemp("site")
-    write_site(small_site(SETTING), folder)
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(folder))) as server:
+def site() -> Iterator[Site]:
+    built = built_site()
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=str(built.folder))) as server:
         threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield Site(folder, f"http://127.0.0.1:{server.server_port}/")
+        yield Site(built, f"http://127.0.0.1:{server.server_port}/")
         server.shutdown()
 
 
@@ -41,8 +42,22 @@ def browser() -> Iterator[Browser]:
         opened.close()
 
 
+@pytest.fixture(scope="session")
+def axe() -> Axe:
+    return Axe()
+
+
 @pytest.fixture
 def watched(browser: Browser) -> Iterator[Watched]:
+    """A page of a browser that has never seen the site, on a phone."""
     context = browser.new_context(viewport={"width": 360, "height": 700}, has_touch=True)
+    yield Watched(context.new_page())
+    context.close()
+
+
+@pytest.fixture(scope="session")
+def sweeping(browser: Browser) -> Iterator[Watched]:
+    """A page that is used for one page of the site after the other, and keeps none of them for later."""
+    context = browser.new_context(service_workers="block")
     yield Watched(context.new_page())
     context.close()
