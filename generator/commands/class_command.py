@@ -8,29 +8,69 @@ from pathlib import Path
 
 import click
 
+from generator.calculation.making.classes import Kit
 from generator.calculation.worksheet.class_figures import class_figures
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
 from generator.calculation.worksheet.sheet import shelf_of
 from generator.commands.class_text import class_text
+from generator.commands.output_file import chosen_paper, refuse_to_overwrite, write_whole
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.working import the_room
 from generator.definitions.class_plan import load_class
 from generator.definitions.project import load_project
+from generator.definitions.room import Room
 from generator.errors import TuckwrightError
+from generator.publishing.inputs import theme_folder
+from generator.publishing.later import later
+from generator.publishing.published_pages import published_pages
+from generator.publishing.surroundings import prepare_surroundings
+from generator.rendering.addresses import handout_file
+
+_ONE_CLASS = "generator.publishing.one_class"
 
 
 @click.command(name="class", help="Work out what a class needs: cloth and supplies, kits, timetable, print run.")
 @click.argument("file")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON; its keys stay the same from version to version.")
-def command(file: str, *, as_json: bool) -> None:
-    """Print the class; FILE is a name in site/classes or a path."""
-    sheet = _opened(file)
-    click.echo(json.dumps(class_figures(sheet), indent=2, ensure_ascii=False) if as_json else class_text(sheet))
-
-
-def _opened(file: str) -> ClassSheet:
-    """Return the class of a name, checked against its project and worked out."""
+@click.option("-o", "--output", type=click.Path(path_type=Path), metavar="FILE.pdf", help="Write the class pack.")
+@click.option("--paper", help="Of the class pack: Letter or A4; the paper of the class without it.")
+@click.option("--theme", metavar="NAME", help="Of the class pack, such as large-print; the room's without it.")
+def command(file: str, output: Path | None, paper: str | None, theme: str | None, *, as_json: bool) -> None:
+    """Print the class, or write its pack; FILE is a name in site/classes or a path."""
+    if output is None and (paper or theme):
+        raise click.UsageError("--paper and --theme belong to the class pack; name its file with -o")
+    if output is not None and as_json:
+        raise click.UsageError("--json is printed and -o writes a PDF; choose one")
+    if output is not None:
+        refuse_to_overwrite(output)
     folder = room_folder()
+    sheet, room = _opened(folder, file)
+    if output is not None:
+        _write_pack(folder, sheet, room, output, paper=paper, theme=theme)
+        return
+    pages = {work.kit: number for work in sheet.kits if (number := _pages(folder, sheet, work.kit)) is not None}
+    figures = class_figures(sheet, pages) if as_json else None
+    click.echo(json.dumps(figures, indent=2, ensure_ascii=False) if figures else class_text(sheet, pages))
+
+
+def _write_pack(
+    folder: Path, sheet: ClassSheet, room: Room, output: Path, *, paper: str | None, theme: str | None
+) -> None:
+    """Write the class pack: everything on paper for whoever teaches, with the names of the students."""
+    wanted = chosen_paper(tuple(dict.fromkeys((sheet.paper, *room.papers))), paper)
+    look = theme_folder(folder, theme or room.theme)
+    prepare_surroundings(folder)
+    write_whole(output, later(_ONE_CLASS).one_class_pack(sheet, room, look, wanted))
+    click.echo(f"Wrote {output}: the pack of {sheet.title}, on {wanted}. It names your students: keep it to yourself.")
+
+
+def _pages(folder: Path, sheet: ClassSheet, kit: Kit) -> int | None:
+    """How many pages the handout of a kit has, as it was published last."""
+    return published_pages(folder, handout_file(sheet.project, kit.size, kit.edition, sheet.paper))
+
+
+def _opened(folder: Path, file: str) -> tuple[ClassSheet, Room]:
+    """Return the class of a name, checked against its project and worked out, and its room."""
     path = _class_file(folder, file)
     room = the_room(folder)
     project_name = load_class(path, root=folder).project
@@ -39,7 +79,7 @@ def _opened(file: str) -> ClassSheet:
     except TuckwrightError as fault:
         raise TuckwrightError(f"{path.name}: {fault}") from fault
     project = load_project(project_file, room, folder)
-    return class_sheet(load_class(path, project, folder), project, shelf_of(room, folder))
+    return class_sheet(load_class(path, project, folder), project, shelf_of(room, folder)), room
 
 
 def _class_file(folder: Path, name: str) -> Path:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from generator.calculation.making.class_paper import KitSlip
+from collections.abc import Mapping
+
+from generator.calculation.making.class_paper import KitSlip, print_run
+from generator.calculation.making.classes import Kit
 from generator.calculation.making.timetable import Entry, SessionPlan, clock
 from generator.calculation.worked import CutItem, Piece
 from generator.calculation.worksheet.class_kits import KitWork
@@ -12,8 +15,11 @@ from generator.lengths import say_length, write_length
 from generator.rendering.addresses import handout_file
 
 
-def class_text(sheet: ClassSheet) -> str:
-    """Return a class as plain text: kits, what to buy, what goes into each bag, timetable, print run."""
+def class_text(sheet: ClassSheet, pages: Mapping[Kit, int]) -> str:
+    """Return a class as plain text: kits, what to buy, what goes into each bag, timetable, print run.
+
+    ``pages`` are those of the handout of each kit, as far as they are known.
+    """
     lines = [
         f"{sheet.title}: {sheet.project_title}",
         f"{sheet.edition.name} edition, lengths in {UNIT_WORDS[sheet.edition.unit]}",
@@ -26,7 +32,7 @@ def class_text(sheet: ClassSheet) -> str:
         ("In each bag", _bags(sheet)),
         ("Bags", [_slip(slip) for slip in sheet.slips]),
         (_timetable_head(sheet), _timetable(sheet)),
-        ("To print", _print_run(sheet)),
+        ("To print", _print_run(sheet, pages)),
         ("To know", [line for finding in sheet.findings for line in indented("  - ", str(finding))]),
     )
     for head, told in parts:
@@ -133,10 +139,19 @@ def _entry(entry: Entry) -> str:
     return f"    {clock(entry.starts):>5}  {entry.minutes:>3} min  {number}{begun}{entry.title}{gone_on}"
 
 
-def _print_run(sheet: ClassSheet) -> list[str]:
-    rows: list[tuple[str, ...]] = [("handout", "size", "edition", "paper", "copies")]
-    for work in sheet.kits:
-        kit = work.kit
+def _print_run(sheet: ClassSheet, pages: Mapping[Kit, int]) -> list[str]:
+    head = ("handout", "size", "edition", "paper", "copies", "pages", "sheets, both sides", "one side")
+    rows: list[tuple[str, ...]] = [head]
+    for line in print_run([work.count for work in sheet.kits], pages):
+        kit = line.kit
         file = handout_file(sheet.project, kit.size, kit.edition, sheet.paper).rpartition("/")[2]
-        rows.append((file, kit.size, kit.edition, sheet.paper, str(work.count.packed)))
-    return in_columns(rows)
+        told = [str(number) if number is not None else "?" for number in (line.pages, line.both_sides, line.one_side)]
+        rows.append((file, kit.size, kit.edition, sheet.paper, str(line.copies), *told))
+    lines = in_columns(rows)
+    if len(pages) < len(rows) - 1:
+        lines += indented("  ", "how many pages a handout has is not known before 'tuckwright publish' has made it")
+    lines += indented("  ", "and for each size and edition one marking strip, teacher's copy and rescue sheet")
+    return [
+        *lines,
+        *indented("  ", f"the class pack, with layouts and slips: tuckwright class {sheet.name} -o pack.pdf"),
+    ]

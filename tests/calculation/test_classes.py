@@ -75,8 +75,12 @@ def test_the_spare_kits_come_last() -> None:
 def test_the_print_run_begins_every_copy_on_a_new_sheet() -> None:
     # 5 copies of 7 pages on both sides: 4 sheets each; 3 of 8 pages: 4 each; a size that nobody takes is left out
     counts = [KitCount(SMALL, 4, 0, 1), KitCount(MEDIUM, 3, 0, 0), KitCount(LARGE, 0, 0, 0)]
-    assert print_run(counts, {SMALL: 7, MEDIUM: 8}) == (PrintLine(SMALL, 5, 7, 20), PrintLine(MEDIUM, 3, 8, 12))
-    assert print_run(counts, {SMALL: 7, MEDIUM: 8}, both_sides=False)[1].sheets == 24
+    assert print_run(counts, {SMALL: 7, MEDIUM: 8}) == (PrintLine(SMALL, 5, 7, 20, 35), PrintLine(MEDIUM, 3, 8, 12, 24))
+
+
+def test_of_a_handout_whose_pages_are_not_known_only_the_copies_are_told() -> None:
+    counts = [KitCount(SMALL, 4, 0, 1), KitCount(LARGE, 1, 0, 0)]
+    assert print_run(counts, {SMALL: 1})[1] == PrintLine(LARGE, 1, None, None, None)
 
 
 def test_a_class_of_two_editions_says_so() -> None:
@@ -103,7 +107,6 @@ def test_a_class_of_two_editions_says_so() -> None:
             lambda: class_amounts([KitCount(SMALL, 1, 0, 0)], {}, own_cloth_too=True),
             "nothing is worked out for size small (inch)",
         ),
-        (lambda: print_run([KitCount(LARGE, 1, 0, 0)], {}), "nothing is worked out for size large (metric)"),
     ],
 )
 def test_a_class_that_cannot_be_is_refused(work: Callable[[], object], message: str) -> None:

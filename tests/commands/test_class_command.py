@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+import pdfplumber
+import pikepdf
 import pytest
 from room_here import CUSHION, room, run
 
@@ -60,11 +62,14 @@ def test_a_class_is_told_part_by_part(tmp_path: Path) -> None:
         "4 of 5  small, metric: brings own cloth",
         "5 of 5  small, inch: spare",
     ]
-    assert [row.split() for row in part(told.lines, "To print")[2:]] == [
-        ["slip-cushion-medium-inch-letter.pdf", "medium", "inch", "Letter", "3"],
-        ["slip-cushion-small-metric-letter.pdf", "small", "metric", "Letter", "1"],
-        ["slip-cushion-small-inch-letter.pdf", "small", "inch", "Letter", "1"],
+    assert [row.split() for row in part(told.lines, "To print")[2:5]] == [
+        ["slip-cushion-medium-inch-letter.pdf", "medium", "inch", "Letter", "3", "?", "?", "?"],
+        ["slip-cushion-small-metric-letter.pdf", "small", "metric", "Letter", "1", "?", "?", "?"],
+        ["slip-cushion-small-inch-letter.pdf", "small", "inch", "Letter", "1", "?", "?", "?"],
     ]
+    assert "how many pages a handout has is not known before 'tuckwright publish' has made it" in " ".join(
+        told.out.split()
+    )
     assert "this class mixes editions: 4 kits inch, 1 kit metric" in " ".join(told.out.split())
 
 
@@ -125,3 +130,48 @@ def test_a_class_that_is_not_there_is_told_with_the_nearest(tmp_path: Path) -> N
     told = run(here, "class", "mornings")
     assert told.code == 1
     assert told.err == f"there is no class 'mornings' in {here / 'site' / 'classes'}; did you mean 'morning'?\n"
+
+
+def test_the_pages_of_published_handouts_are_counted(tmp_path: Path) -> None:
+    here = class_room(tmp_path)
+    for size, pages in (("medium", 7), ("small", 4)):
+        folder = here / "site" / "public" / "projects" / "slip-cushion" / size
+        folder.mkdir(parents=True)
+        sheet = pikepdf.new()
+        for _ in range(pages):
+            sheet.add_blank_page()
+        edition = "inch" if size == "medium" else "metric"
+        packed = pikepdf.ObjectStreamMode.generate
+        sheet.save(folder / f"slip-cushion-{size}-{edition}-letter.pdf", object_stream_mode=packed)
+    lines = part(run(here, "class", "morning").lines, "To print")
+    # Three copies of 7 pages: 4 sheets each on both sides, 7 on one. One of 4. The spare one has not been published.
+    assert [" ".join(row.split()[4:]) for row in lines[2:5]] == ["3 7 12 21", "1 4 2 4", "1 ? ? ?"]
+
+
+def test_the_pack_of_a_class_names_the_students_and_tells_the_whole_class(tmp_path: Path) -> None:
+    here = class_room(tmp_path)
+    told = run(here, "class", "morning", "-o", "pack.pdf", "--paper", "a4")
+    assert (told.code, told.err) == (0, "")
+    assert told.out == "Wrote pack.pdf: the pack of One morning, on A4. It names your students: keep it to yourself.\n"
+    with pdfplumber.open(here / "pack.pdf") as pack:
+        words = " ".join(" ".join(page.extract_text().split()) for page in pack.pages)
+        assert (round(pack.pages[0].width / 72, 2), round(pack.pages[0].height / 72, 2)) == (8.27, 11.69)
+    for part_of_it in ("To buy", "To print", "Timetable", "Cutting out, all kits together", "Kit slips", "Ines", "Ode"):
+        assert part_of_it in words
+    assert not (here / "site" / "public").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "says"),
+    [
+        (["--json", "-o", "pack.pdf"], 2, "--json is printed and -o writes a PDF; choose one"),
+        (["--paper", "A4"], 2, "--paper and --theme belong to the class pack; name its file with -o"),
+        (["-o", "pack.pdf", "--paper", "A5"], 2, "'A5' is no paper of the room; it has: Letter, A4"),
+        (["-o", "nowhere/pack.pdf"], 1, "there is no folder nowhere; make it, or name another"),
+        (["-o", "site/classes/morning.yaml"], 1, "is there already and is no PDF; it stays as it is"),
+    ],
+)
+def test_a_pack_that_cannot_be_written_is_told_so(tmp_path: Path, words: list[str], code: int, says: str) -> None:
+    told = run(class_room(tmp_path), "class", "morning", *words)
+    assert (told.code, told.out) == (code, "")
+    assert says in " ".join(told.err.split())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.calculation.making.classes import Booking, Kit, KitCount, places_of, unknown_kit
+from generator.calculation.making.classes import Booking, Kit, KitCount, places_of
 from generator.calculation.refused import whole_number
 from generator.errors import CalculationError
 
@@ -24,12 +24,16 @@ class KitSlip:
 
 @dataclass(frozen=True, slots=True)
 class PrintLine:
-    """One line of the print run: copies of a handout, its pages, and the sheets of paper that all copies take."""
+    """One line of the print run: copies of a handout, its pages, and the sheets of paper that all copies take.
+
+    ``both_sides`` is for paper printed on both sides, ``one_side`` on one; None where the pages are not known.
+    """
 
     kit: Kit
     copies: int
-    pages: int
-    sheets: int
+    pages: int | None = None
+    both_sides: int | None = None
+    one_side: int | None = None
 
 
 def kit_slips(bookings: Sequence[Booking], spare: Mapping[Kit, int]) -> tuple[KitSlip, ...]:
@@ -82,9 +86,7 @@ def kit_slips(bookings: Sequence[Booking], spare: Mapping[Kit, int]) -> tuple[Ki
     )
 
 
-def print_run(
-    counts: Sequence[KitCount], pages: Mapping[Kit, int], *, both_sides: bool = True
-) -> tuple[PrintLine, ...]:
+def print_run(counts: Sequence[KitCount], pages: Mapping[Kit, int]) -> tuple[PrintLine, ...]:
     """Return what to print for a class: one handout for every kit that is packed.
 
     A copy begins on a new sheet, so a copy of n pages takes n sheets, or n / 2 rounded up when both sides are printed.
@@ -94,28 +96,23 @@ def print_run(
     counts : sequence of KitCount
         How often each kit is needed.
     pages : Mapping of Kit to int
-        Pages of the handout of each kit [-].
-    both_sides : bool
-        Whether both sides of the paper are printed.
+        Pages of the handout of each kit, as far as they are known [-].
 
     Returns
     -------
     tuple of PrintLine
-        One a kit; those that nobody needs are left out.
-
-    Raises
-    ------
-    CalculationError
-        If nothing is known of a kit that is needed.
+        One a kit; those that nobody needs are left out. Where the pages are not known, nothing is said of paper.
 
     Examples
     --------
     Five copies of seven pages: 4 sheets each on both sides, 20 in all; 35 on one side.
 
     >>> small = Kit("small", "inch")
-    >>> counts = [KitCount(small, 4, 0, 1)]
-    >>> print_run(counts, {small: 7})[0].sheets, print_run(counts, {small: 7}, both_sides=False)[0].sheets
+    >>> line = print_run([KitCount(small, 4, 0, 1)], {small: 7})[0]
+    >>> line.both_sides, line.one_side
     (20, 35)
+    >>> print_run([KitCount(small, 4, 0, 1)], {})[0]
+    PrintLine(kit=Kit(size='small', edition='inch'), copies=5, pages=None, both_sides=None, one_side=None)
 
     References
     ----------
@@ -123,11 +120,13 @@ def print_run(
     """
     lines = []
     for count in counts:
+        each = pages.get(count.kit)
         if not count.packed:
             continue
-        if count.kit not in pages:
-            raise CalculationError(unknown_kit(count.kit))
-        each = pages[count.kit]
-        sheets = (each + 1) // 2 if both_sides else each
-        lines.append(PrintLine(count.kit, count.packed, each, count.packed * sheets))
+        if each is None:
+            lines.append(PrintLine(count.kit, count.packed))
+        else:
+            lines.append(
+                PrintLine(count.kit, count.packed, each, count.packed * ((each + 1) // 2), count.packed * each)
+            )
     return tuple(lines)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
-from generator.calculation.making.class_paper import KitSlip
+from generator.calculation.making.class_paper import KitSlip, PrintLine, print_run
+from generator.calculation.making.classes import Kit
 from generator.calculation.making.timetable import Entry, SessionPlan, clock
 from generator.calculation.worked import CutItem
 from generator.calculation.worked_project import SupplyLine
@@ -15,8 +17,11 @@ from generator.calculation.worksheet.costs import Bill
 from generator.lengths import Edition, write_length
 
 
-def class_figures(sheet: ClassSheet) -> dict[str, Any]:
-    """Return all numbers of a class, ready for JSON; lengths of a kit are in the unit of its own edition."""
+def class_figures(sheet: ClassSheet, pages: Mapping[Kit, int]) -> dict[str, Any]:
+    """Return all numbers of a class, ready for JSON; lengths of a kit are in the unit of its own edition.
+
+    ``pages`` are those of the handout of each kit; one that is not known is None, and so are its sheets of paper.
+    """
     edition = sheet.edition
     return {
         "class": sheet.name,
@@ -38,18 +43,22 @@ def class_figures(sheet: ClassSheet) -> dict[str, Any]:
             "left_over": sheet.timetable.left_over,
             "cut_beforehand": sheet.preparation,
         },
-        "print_run": [
-            {
-                "size": work.kit.size,
-                "edition": work.kit.edition,
-                "paper": sheet.paper,
-                "copies": work.count.packed,
-            }
-            for work in sheet.kits
-        ],
+        "print_run": [_printed(line, sheet.paper) for line in print_run([work.count for work in sheet.kits], pages)],
         "bring": list(sheet.bring),
         "lent": list(sheet.lent),
         "findings": [{"level": finding.level, "text": finding.text} for finding in sheet.findings],
+    }
+
+
+def _printed(line: PrintLine, paper: str) -> dict[str, Any]:
+    return {
+        "size": line.kit.size,
+        "edition": line.kit.edition,
+        "paper": paper,
+        "copies": line.copies,
+        "pages": line.pages,
+        "sheets_both_sides": line.both_sides,
+        "sheets_one_side": line.one_side,
     }
 
 

@@ -177,7 +177,8 @@ def test_mixed_editions_are_said(tmp_path: Path) -> None:
 
 def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) -> None:
     text = CLASS + "cut beforehand: front\n"
-    found: dict[str, Any] = json.loads(json.dumps(class_figures(the_class(tmp_path, text, site=PRICES))))
+    told = class_figures(the_class(tmp_path, text, site=PRICES), {Kit("medium", "inch"): 7})
+    found: dict[str, Any] = json.loads(json.dumps(told))
     assert {"class", "title", "project", "edition", "unit", "paper", "kits", "cloth", "thread", "supplies"} <= set(
         found
     )
@@ -201,9 +202,10 @@ def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) 
         "cut_beforehand": True,
         "after_panel": False,
     }
-    assert [(line["size"], line["paper"], line["copies"]) for line in found["print_run"]] == [
-        ("medium", "A4", 3),
-        ("small", "A4", 1),
+    # 3 copies of 7 pages: 4 sheets each on both sides; how many pages the other handout has is not known.
+    assert [list(line.values()) for line in found["print_run"]] == [
+        ["medium", "inch", "A4", 3, 7, 12, 21],
+        ["small", "inch", "A4", 1, None, None, None],
     ]
     assert found["timetable"]["sessions"][0]["steps"][0]["at"] == "9:30"
     assert found["cost"]["lines"][0] == {"item": "face", "amount": "2 1/2 yd", "cost": "£30.00"}

@@ -1,0 +1,50 @@
+"""A PDF that a command writes where it was told: a path and bytes come in, a whole file or a plain refusal goes out."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from generator.errors import PublishError
+
+_PDF = b"%PDF-"
+
+
+def chosen_paper(papers: Sequence[str], wanted: str | None) -> str:
+    """Return the paper asked for, in capitals or not, the first of the papers where none is."""
+    if wanted is None:
+        return papers[0]
+    known = {paper.lower(): paper for paper in papers}
+    if wanted.lower() not in known:
+        raise click.BadParameter(
+            f"'{wanted}' is no paper of the room; it has: {', '.join(papers)}", param_hint="--paper"
+        )
+    return known[wanted.lower()]
+
+
+def refuse_to_overwrite(output: Path) -> None:
+    """Refuse a place where something stands that is not a PDF, or where nothing can be written."""
+    if not output.parent.is_dir():
+        raise PublishError(f"there is no folder {output.parent}; make it, or name another")
+    if not output.exists():
+        return
+    if not output.is_file():
+        raise PublishError(f"{output} is no file that can be written; name a file such as {output.name or 'sheet'}.pdf")
+    with output.open("rb") as file:
+        if file.read(len(_PDF)) not in (_PDF, b""):
+            raise PublishError(f"{output} is there already and is no PDF; it stays as it is, so name another file")
+
+
+def write_whole(output: Path, sheet: bytes) -> None:
+    """Write the whole sheet beside its place and put it there in one step."""
+    part = output.with_name(f".{output.name}.{os.getpid()}")
+    try:
+        part.write_bytes(sheet)
+        part.replace(output)
+    except OSError as fault:
+        raise PublishError(f"{output} could not be written: {fault.strerror}") from fault
+    finally:
+        part.unlink(missing_ok=True)
