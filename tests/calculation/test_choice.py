@@ -169,8 +169,8 @@ def test_a_thousand_tucks_are_chosen(gives: str) -> None:
 
 
 def test_a_depth_that_fits_is_kept_though_another_would_be_found_on_the_ruler_faster() -> None:
-    # Margins 1 1/8, m 1 1/2: d 5/16 (p 7/8) fits 7 tucks, f_1 1 15/16 on the finest grid: 4. d 3/8 (p 3/4) fits 8, f_1 2
-    # on half inches: 1, and 2 x 1/16 over 1/8 for the depth: 2.
+    # Margins 1 1/8, m 1 1/2: d 5/16 (p 7/8) fits 7 tucks, f_1 1 15/16 on the finest grid: 4. d 3/8 (p 3/4) fits 8,
+    # f_1 2 on half inches: 1, and 2 x 1/16 over 1/8 for the depth: 2.
     wish = wish_of("7 1/2", "5/16", "1 1/2", ("1 1/8", "1 1/8"), gives="depth")
     listed = [(set(c.tucks.depths), c.tucks.count, c.cost) for c in ranked_choices(wish, INCH)]
     assert listed[:2] == [({inches("3/8")}, 8, 2), ({inches("5/16")}, 7, 4)]

@@ -150,3 +150,7 @@ def test_rows_that_an_even_swing_cannot_bridge_are_refused() -> None:
     with pytest.raises(CalculationError) as refusal:
         planning_draw_in(Fraction(3, 2), Fraction(1, 2), Fraction(1))
     assert str(refusal.value) == ("the rows are closer together than a tuck can swing evenly; rule them further apart")
+
+
+def test_rows_two_depths_apart_can_just_be_bridged_and_nothing_is_left() -> None:
+    assert least_draw_in(Fraction(1), Fraction(1, 2), Fraction(1)) == 1

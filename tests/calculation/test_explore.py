@@ -221,8 +221,8 @@ def test_facing_folds_may_just_meet_on_a_piece_of_cloth() -> None:
 
 
 def test_different_ranges_share_the_rest_of_the_cloth_in_their_measure() -> None:
-    # Two tucks, least 3/4 and 1 1/2: 1/2 + 3/4 + 3/8 + 1 1/2 + 3/8 + 1 1/2 + 1/2 = 5 1/2. 7/8 more is half of the play of
-    # 1/4 and 1 1/2: margins 7/8 and 2 1/4.
+    # Two tucks, least 3/4 and 1 1/2: 1/2 + 3/4 + 3/8 + 1 1/2 + 3/8 + 1 1/2 + 1/2 = 5 1/2. 7/8 more is half of the play
+    # of 1/4 and 1 1/2: margins 7/8 and 2 1/4.
     wish = replace(wish_of("1", "3/8", "1 1/2", ("3/4", "1")), right_margin=(inches("1 1/2"), inches("3")))
     panel = panel_from_cloth(inches("6 3/8"), 2, wish, INCH)
     assert panel is not None

@@ -90,3 +90,7 @@ def test_a_pitch_of_just_the_depth_is_the_least() -> None:
     assert facing_gap(Fraction(1), Fraction(1), Fraction(1, 4)) == Fraction(-1, 4)
     with pytest.raises(CalculationError):
         facing_gap(Fraction(63, 64), Fraction(1), Fraction(1, 4))
+
+
+def test_two_tucks_of_a_ring_face_each_other_across_its_closing() -> None:
+    assert facing_gaps(even_tucks(2, Fraction(1, 4), Fraction(3, 4), ring=True), [signed("<>")]) == (Fraction(1, 4),)

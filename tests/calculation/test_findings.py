@@ -149,7 +149,8 @@ def test_one_tuck_of_very_thick_cloth_is_doubted_alone() -> None:
         "cloth of this thickness could make 1 tuck up to 1/4 in narrower; sew a sample and measure it"
     )
     assert thickness_finding(5, Fraction(1, 24), INCH) == (
-        "cloth of this thickness could make 5 tucks up to 7/16 in narrower or 1/16 in wider; sew a sample and measure it"
+        "cloth of this thickness could make 5 tucks up to 7/16 in narrower or 1/16 in wider; sew a sample and measure "
+        "it"
     )
     # 2 x 5 / 80 is 1/8 and no more.
     assert thickness_finding(5, Fraction(1, 80), INCH) == ""

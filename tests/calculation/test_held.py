@@ -6,7 +6,7 @@ import pytest
 from row_panels import signed
 
 from generator.calculation.turning.held import edge_tucks_lie, held_turns
-from generator.calculation.turning.plans import turn_plan
+from generator.calculation.turning.plans import drawn_plan, turn_plan
 from generator.calculation.worked import End
 
 ROW = signed("><.")
@@ -45,3 +45,9 @@ def test_upright_lone_tucks_are_still_laid_out_by_a_seam() -> None:
     plan = turn_plan("linked cells", lone="upright")
     assert edge_tucks_lie(plan, 4, ("free", "free")) == ("in", "in")
     assert edge_tucks_lie(plan, 4, ("left", "free")) == ("out", "in")
+
+
+def test_an_edge_can_turn_the_first_tuck_inward_or_the_last_outward() -> None:
+    # Every row lays them left, so the first lies out and the last in; an edge to the right turns the last one out.
+    assert edge_tucks_lie(drawn_plan("<"), 5, ("free", "free")) == ("out", "in")
+    assert edge_tucks_lie(drawn_plan("<"), 5, ("right", "free")) == ("out", "out")

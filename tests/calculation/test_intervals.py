@@ -114,3 +114,19 @@ def test_just_above_a_limit_the_rows_are_taken(spacing: Fraction, half_turns: Fr
 
 def test_tucks_that_never_swing_may_have_rows_at_any_distance() -> None:
     assert refuse_too_close("rows", Fraction(1, 16), NO_SWING, INCH, measured=False) is None
+
+
+def test_depth_and_swing_together_decide_what_is_hard_and_what_is_easy() -> None:
+    # 1 in from standing is 1/2, 1/4 in from side to side 1/4.
+    swings = panel_swing(signed(">>"), signed(".<"), (Fraction(1), Fraction(1, 4)))
+    assert (swings.depth, swings.half_turns, swings.easiest) == (Fraction(1), HALF, (Fraction(1, 4), WHOLE))
+    # 3/8 in from standing is 3/16, less than 1/4 in from side to side.
+    easier = panel_swing(signed(">>"), signed(".<"), (Fraction(3, 8), Fraction(1, 4)))
+    assert (easier.depth, easier.easiest) == (Fraction(1, 4), (Fraction(3, 8), HALF))
+
+
+def test_tucks_an_inch_deep_need_their_room_as_well() -> None:
+    with pytest.raises(
+        CalculationError, match=r"^rows are too close for tucks 1 in deep: at least 3 3/16 in is needed"
+    ):
+        refuse_too_close("rows", Fraction(2), swinging(WHOLE), INCH, measured=False)

@@ -195,3 +195,12 @@ def test_another_way_to_lie_is_refused() -> None:
     with pytest.raises(CalculationError) as refusal:
         drawn_plan("><", lone="outward")  # a slip of the pen
     assert str(refusal.value) == "lone edge tucks cannot lie 'outward'; give out, in or upright"
+
+
+def test_groups_of_fifty_and_lines_of_two_thousand_signs_are_the_most() -> None:
+    assert turn_plan("bands", 50).columns == 100
+    assert drawn_plan(">" * 2000).columns == 2000
+    with pytest.raises(CalculationError, match=r"^a group of 51 tucks cannot be turned; give a group of 1 to 50$"):
+        turn_plan("bands", 51)
+    with pytest.raises(CalculationError, match=r"^line 1 of the drawn plan has more than 2000 signs; draw one repeat$"):
+        drawn_plan(">" * 2001)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from row_panels import SEAM, even_tucks
+from row_panels import SEAM, even_tucks, uneven_tucks
 
 from generator.calculation.turning.plans import drawn_plan, turn_plan
 from generator.calculation.turning.rows import RowWish, choose_rows, row_findings
@@ -94,6 +94,10 @@ def test_an_edge_that_cannot_be_trimmed_is_told(kind: str) -> None:
     assert said(replace(wish, plan=turn_plan("one way"))) == ()
 
 
+def test_a_bottom_edge_that_cannot_be_trimmed_is_told_by_its_name() -> None:
+    assert said(replace(WISH, ends=(SEAM, End("fold"))))[0].startswith("the bottom edge is a fold and the panel")
+
+
 def test_overlapping_pairs_and_their_layers_are_told() -> None:
     # Pitch 3/4 in, depth 1/2 in: 1/4 in overlap, five layers, six with the partner in the seam.
     assert said(WISH, even_tucks(12, Fraction(1, 2), Fraction(3, 4))) == (
@@ -111,3 +115,51 @@ def test_a_metric_class_reads_centimetres() -> None:
         "rows 5.5 cm apart are close for tucks 1 cm deep: the length draws in much and unevenly; sew a sample first, "
         "or rule them 6 cm apart",
     )
+
+
+@pytest.mark.parametrize(
+    ("spacing", "drawn", "text"),
+    [
+        # Rows 1 and 2 swing the tuck of 3/8 over, rows 2 and 3 that of 1/2: six depths are 2 1/4 and 3 in; 2 is less.
+        ("2", ">>\n<>\n<<", "rows 2 in apart are close for tucks 1/2 in deep: {}, or rule them 3 in apart"),
+        # First the tuck of 1/2 from standing, 3 x 1/2 = 1 1/2, then that of 3/8 over, 2 1/4; 1 1/4 is less than both.
+        ("5/4", ">>\n>.\n<.", "rows 1 1/4 in apart are close for tucks 3/8 in deep: {}, or rule them 2 1/4 in apart"),
+    ],
+)
+def test_the_hardest_interval_says_how_far_apart_is_better(spacing: str, drawn: str, text: str) -> None:
+    wish = replace(WISH, plan=drawn_plan(drawn), spacing=Fraction(spacing))
+    tucks = uneven_tucks((Fraction(3, 8), Fraction(1, 2)), (Fraction(1),))
+    rest = "the length draws in much and unevenly; sew a sample first"
+    assert text.format(rest) in said(wish, tucks)
+
+
+def test_a_sample_is_doubted_by_the_interval_that_must_lose_most() -> None:
+    # Rows 1 and 2 swing every tuck: 0.1716 at least. The others leave half of them as they lay: nothing at least.
+    mixed = replace(WISH, plan=drawn_plan("><\n<>\n>>"), measured_draw_in=Fraction(1, 8))
+    assert any(text.startswith("a draw-in of 1/8 in was measured in an interval") for text in said(mixed))
+
+
+def test_a_sample_that_lost_nothing_is_believed_where_no_tuck_swings() -> None:
+    assert said(replace(WISH, plan=turn_plan("one way"), measured_draw_in=Fraction(0))) == ()
+
+
+def test_either_outer_row_may_be_the_one_that_is_trimmed_off() -> None:
+    rows = choose_rows(WISH, TUCKS, INCH)
+    first, *between, last = rows.rows
+
+    def told(top: Fraction, bottom: Fraction) -> bool:
+        placed = replace(rows, rows=(replace(first, least=top), *between, replace(last, most=bottom)))
+        return any("would be trimmed off" in text for text in row_findings(WISH, placed, TUCKS, INCH))
+
+    half, finished = Fraction(1, 2), WISH.finished_along
+    assert not told(half, finished - half)
+    assert told(Fraction(0), finished - half)
+    assert told(half, finished)
+
+
+def test_five_layers_are_sewn_without_a_word() -> None:
+    # Tucks that lie flat are three layers, a binding folded over the edge two more.
+    bound = End("bound", Fraction(1, 4))
+    wish = replace(WISH, plan=turn_plan("one way"), ends=(bound, bound))
+    assert choose_rows(wish, TUCKS, INCH).layers == 5
+    assert said(wish) == ()

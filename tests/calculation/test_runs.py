@@ -189,7 +189,8 @@ def test_the_nearest_number_that_graduates_may_be_smaller() -> None:
     with pytest.raises(CalculationError) as refusal:
         graduated_depths((inches("1/2"), inches("5/8")), 6, INCH)
     assert str(refusal.value) == (
-        "6 tucks from 1/2 in to 5/8 in would have depths that cannot be set on a guide; 5 tucks go up in steps of 1/32 in"
+        "6 tucks from 1/2 in to 5/8 in would have depths that cannot be set on a guide; 5 tucks go up in steps of 1/32 "
+        "in"
     )
 
 

@@ -140,3 +140,71 @@ def test_a_list_that_ends_as_it_begins_is_not_repeated() -> None:
     # '3 times: 1 toward, 2 away, 1 toward' would hide that two toward lie side by side.
     words = ("toward", "away", "away", "toward") * 3
     assert spoken_row(words) == "1 toward; then 2 times: 2 away, 2 toward; then 2 away, 1 toward"
+
+
+def changes(words: tuple[str, ...]) -> int:
+    """Groups of equal words, counted where one follows another."""
+    return (1 if words else 0) + sum(before != after for before, after in pairwise(words))
+
+
+def groups_to_read(sentence: str) -> int:
+    """Groups that a listener must keep in mind: two of a turn and turn about, one more for counting repeats."""
+    cost = 0
+    for part in sentence.split("; then "):
+        repeat = re.fullmatch(r"\d+ times: (.+)", part)
+        cost += 2 if " and so on in turn " in part else len((repeat[1] if repeat else part).split(", ")) + bool(repeat)
+    return cost
+
+
+def fewest_groups(words: tuple[str, ...]) -> int:
+    """Second route: try every beginning, every length of a repeat and every number of times, and count."""
+    costs = [changes(words)]
+    for lead in range(min(8, len(words)) + 1):
+        rest = words[lead:]
+        for length in range(4, len(rest) + 1):
+            if rest[0] != rest[1] and all(rest[place] == rest[place % 2] for place in range(length)):
+                costs.append(changes(words[:lead]) + 2 + changes(rest[length:]))
+        for period in range(3, 25):
+            for times in range(2, len(rest) // period + 1):
+                unit = rest[:period]
+                if unit[0] != unit[-1] and rest[: times * period] == unit * times:
+                    costs.append(changes(words[:lead]) + changes(unit) + 1 + changes(rest[times * period :]))
+    return min(costs)
+
+
+@given(some.lists(WORDS, max_size=9), some.lists(WORDS, min_size=1, max_size=7), some.integers(1, 6))
+def test_no_telling_of_a_row_has_fewer_groups_to_keep_in_mind(lead: list[str], repeat: list[str], times: int) -> None:
+    words = (*lead, *repeat * times, *lead[:2])
+    if len(set(words)) > 1:
+        assert groups_to_read(spoken_row(words)) == fewest_groups(words)
+
+
+def worded(signs: str) -> tuple[str, ...]:
+    return tuple({">": "toward", "<": "away", ".": "upright"}[sign] for sign in signs)
+
+
+@pytest.mark.parametrize(
+    ("signs", "sentence"),
+    [
+        ("><><.", "toward, away and so on in turn for 4 tucks, ending with away; then 1 upright"),
+        # Turn and turn about would begin each of these, but what comes after it would be long.
+        ("><><." * 2, "2 times: toward, away, toward, away, upright"),
+        ("><><." * 3, "3 times: toward, away, toward, away, upright"),
+        # Four in turn are enough, three are only listed.
+        ("><><", "toward, away and so on in turn for 4 tucks, ending with away"),
+        ("><>", "toward, away, toward"),
+        # Of two tellings as short as each other the one that begins to repeat sooner: not '2 toward; then away, toward'.
+        (">>" + "<><>", "1 toward; then toward, away and so on in turn for 5 tucks, ending with toward"),
+        # Up to eight tucks may come before.
+        (
+            ">><<>>.." + "><" * 4,
+            "2 toward, 2 away, 2 toward, 2 upright; then toward, away and so on in turn for 8 tucks, ending with away",
+        ),
+        (">><<>><." + "<<>" * 3, "2 toward, 2 away, 2 toward, 1 away, 1 upright; then 3 times: 2 away, 1 toward"),
+        # A repeat of twenty-four tucks is still told as one, one of three as well.
+        (">" * 12 + "<" * 11 + "." + ">" * 12 + "<" * 11 + ".", "2 times: 12 toward, 11 away, 1 upright"),
+        (">><" * 2, "2 times: 2 toward, 1 away"),
+    ],
+)
+def test_turn_and_turn_about_and_repeats_are_told_where_they_are_shorter(signs: str, sentence: str) -> None:
+    assert spoken_row(worded(signs)) == sentence
