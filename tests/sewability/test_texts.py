@@ -98,7 +98,10 @@ def of_panel(panel: Panel, piece: Piece) -> set[Fraction]:
     for point in panel.checkpoints:
         known |= {point.expect, point.within}
     if panel.rows is not None:
-        known |= {row.ruled for row in panel.rows.rows} | {panel.rows.extra, piece.cut_along - panel.rows.extra}
+        rows = panel.rows
+        known |= {row.ruled for row in rows.rows} | {rows.extra, piece.cut_along - rows.extra}
+        # What does not draw in falls off, half at either end.
+        known |= {max(Fraction(0), rows.extra - drawn) / 2 for drawn in (rows.draw_in_least, rows.draw_in_most)}
     return known
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from generator.calculation.panel.candidates import least_pitch
 from generator.calculation.panel.ends import foot_room
 from generator.calculation.panel.margins import least_margins, margin_ranges
+from generator.calculation.panel.tucks import finished_width
 from generator.calculation.panel.wish import MOST_TUCKS, Range, TuckWish, sewable, spacing_window
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, round_up, say_length, write_length
@@ -172,7 +173,7 @@ def _nearest_size(wish: TuckWish, count: int, pitch: Fraction, edition: Edition)
     """Return the finished size nearest to the one asked for that a number of tucks gives, or nothing."""
     depths = (wish.depth, wish.depth)
     left, right = margin_ranges(wish, least_margins(wish, count, depths, edition))
-    least, most = ((count - 1) * pitch + left[place] + right[place] for place in (0, 1))
+    least, most = (finished_width(count, pitch, (left[place], right[place])) for place in (0, 1))
     size = round_up(least, edition.mark) if wish.finished < least else round_down(most, edition.mark)
     return f"{say_length(size, edition)} ({_tucks(count)})" if least <= size <= most else ""
 

@@ -39,7 +39,10 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
         "closures": [_closure(closure, edition) for closure in worksheet.closures],
         "cloth": {name: _cloth(use, edition) for name, use in worksheet.cloths.items()},
         "thread": {"length": worksheet.thread.length_text, "spools": worksheet.thread.spools},
+        "supplies": [{"item": line.item, "amount": line.amount} for line in worksheet.supplies],
         "minutes": worksheet.minutes,
+        "cost": worksheet.cost,
+        "as_sewn": {name: write_length(length, edition) for name, length in worksheet.as_sewn.items()},
         "findings": [
             {"level": finding.level, "piece": finding.piece, "text": finding.text} for finding in worksheet.findings
         ],
@@ -58,6 +61,10 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
     if piece.part_across:
         parts = _sides(piece.part_across, piece.part_along, edition)
         worked["parts"] = {"count": piece.parts, **parts}
+    if piece.parts > 1:
+        worked["parts"] = {"number": piece.parts, **_sides(piece.part_across, piece.part_along, edition)}
+    if piece.pleats:
+        worked["pleats"] = [_lengths(fold, edition) for fold in piece.pleats]
     if piece.panel is not None:
         worked |= _panel(piece.panel, edition)
     return worked
@@ -140,6 +147,7 @@ def _rows(rows: RowSet, edition: Edition) -> dict[str, Any]:
         "turns": [" ".join(row.words) for row in rows.rows],
         "spoken": [spoken_row(row.words) for row in rows.rows],
         "extra": write_length(rows.extra, edition),
+        "layers": rows.layers,
     }
 
 
@@ -151,6 +159,7 @@ def _cloth(use: ClothUse, edition: Edition) -> dict[str, Any]:
         "buy": use.buy_text,
         "lower_bound": write_length(use.layout.lower_bound, edition),
         "narrowest_width": write_length(use.layout.narrowest, edition),
+        "proven_shortest": use.layout.optimal,
     }
 
 

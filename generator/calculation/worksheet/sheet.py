@@ -85,7 +85,7 @@ def _sheet(bench: Bench, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ..
         summary=scope.text(project.summary),
         size=scope.size,
         size_label=named.label or scope.size,
-        size_note=scope.text(named.note),
+        size_note=" ".join(note for note in (scope.text(named.note), sewn_words(scope)) if note),
         edition=scope.edition,
         measures=_measures(scope, dimension=1),
         numbers=_measures(scope, dimension=0),
@@ -122,6 +122,15 @@ def findings_of_project(path: Path, room: Room, folder: Path) -> tuple[Finding, 
             except FaultyFileError as fault:
                 found += fault.findings
     return tuple(dict.fromkeys((*project.findings, *found)))
+
+
+def sewn_words(scope: Scope) -> str:
+    """Return to which measures as sewn a sheet was worked again, in a sentence; empty where it was only planned."""
+    told = []
+    for name, length in scope.sewn.items():
+        piece, _, side = name.partition(".")
+        told.append(f"{scope.project.pieces[piece].label or piece} {scope.say(length)} {side}")
+    return f"Worked again to what was sewn: {' and '.join(told)}." if told else ""
 
 
 def _stop_on_errors(scope: Scope) -> None:

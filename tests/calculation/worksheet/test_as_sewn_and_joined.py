@@ -33,6 +33,8 @@ def test_the_back_is_worked_again_to_the_front_as_sewn(tmp_path: Path) -> None:
     found = sheet(tmp_path, CUSHION, "medium", across="15 7/8")
     assert (found.pieces["back"].cut_across, found.pieces["back"].finished_across) == tuple(inches("12 7/16, 15 7/8"))
     assert found.as_sewn == {"front.across": Fraction(127, 8)}
+    assert figures(found)["as_sewn"] == {"front.across": "15 7/8"}
+    assert found.size_note == "Worked again to what was sewn: front 15 7/8 in across."
     assert warnings(found) == []
 
 
