@@ -91,3 +91,14 @@ def test_buttons_that_cannot_be_placed_are_refused(work: Callable[[], object], m
     with pytest.raises(CalculationError) as refusal:
         work()
     assert str(refusal.value) == message
+
+
+def test_the_closest_pair_of_buttons_decides() -> None:
+    assert crowded_buttons((Fraction(0), Fraction(1), Fraction(5)), Fraction(1), INCH) == (
+        "buttons of 1 in stand 1 in apart and touch; use fewer or smaller ones"
+    )
+    assert crowded_buttons((Fraction(0), Fraction(1), Fraction(5)), Fraction(7, 8), INCH) == ""
+
+
+def test_two_buttons_may_be_half_an_inch_apart() -> None:
+    assert button_positions(Fraction(10), 2, Fraction(19, 4)) == (Fraction(19, 4), Fraction(21, 4))

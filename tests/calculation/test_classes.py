@@ -113,3 +113,12 @@ def test_a_class_that_cannot_be_is_refused(work: Callable[[], object], message: 
     with pytest.raises(CalculationError) as refusal:
         work()
     assert str(refusal.value) == message
+
+
+def test_as_many_names_as_places_leave_no_empty_slip() -> None:
+    assert [slip.student for slip in kit_slips([Booking(SMALL, 2, ("Ines", "Ode"))], {})] == ["Ines", "Ode"]
+
+
+def test_a_size_that_nobody_takes_does_not_end_the_print_run() -> None:
+    counts = [KitCount(LARGE, 0, 0, 0), KitCount(SMALL, 1, 0, 0)]
+    assert print_run(counts, {LARGE: 4, SMALL: 3}) == (PrintLine(SMALL, 1, 3, 2, 3),)

@@ -54,3 +54,22 @@ def test_the_table_of_fullness_names_each_use_once_and_runs_upward() -> None:
     assert len({row.use for row in PUBLISHED_FULLNESS}) == len(PUBLISHED_FULLNESS)
     assert all(1 < row.least <= row.most for row in PUBLISHED_FULLNESS)
     assert all(row.source for row in PUBLISHED_FULLNESS)
+
+
+# Baldt 1916; The New Dressmaker 1921, ch. 28; NIMI, CITS Dress Making, Trade Theory, p. 250; Goodwin III (3 yd on 2);
+# Every Woman's Encyclopaedia, Construction of Clothing and Priscilla Smocking Book (to a quarter; coarse 4 to 4 1/2).
+AS_PUBLISHED = {
+    "frill on the straight": ("4/3", "3/2"),
+    "frill on the bias": ("5/4", "4/3"),
+    "taffeta": ("2", "2"),
+    "chiffon": ("3", "3"),
+    "side pleating": ("3", "3"),
+    "tier below a tier": ("3/2", "2"),
+    "flounce on a band": ("3/2", "3/2"),
+    "honeycombing": ("2", "2"),
+    "smocking": ("4", "9/2"),
+}
+
+
+def test_every_fullness_is_the_one_that_its_book_gives() -> None:
+    assert {row.use: (str(row.least), str(row.most)) for row in PUBLISHED_FULLNESS} == AS_PUBLISHED

@@ -12,6 +12,7 @@ from hypothesis import strategies as draw
 from tuck_panels import even_panel, inches, seam
 
 from generator.calculation.cutting.joins import breadth_joins
+from generator.calculation.panel.marks import laid_out
 from generator.calculation.worked import BreadthJoin, End, TuckSet, Turn
 from generator.errors import CalculationError
 from generator.lengths import METRIC
@@ -228,3 +229,44 @@ def test_a_join_without_allowance_is_refused() -> None:
     with pytest.raises(CalculationError) as refusal:
         breadth_joins(panel(10), (), Fraction(20), inches("0"))
     assert str(refusal.value) == "breadths are joined with a seam allowance of more than 0"
+
+
+def test_a_panel_that_fits_the_cloth_needs_no_allowance() -> None:
+    assert breadth_joins(panel(10), (), Fraction(22), Fraction(0)) == ((Fraction(22),), ())
+
+
+def test_an_allowance_that_comes_too_near_the_fold_is_pressed_open() -> None:
+    # 1/2 - 1/8 is 0.375.
+    _, joins = breadth_joins(panel(10), (), Fraction(20), Fraction(38, 100))
+    assert joins[0].text.endswith("Press the allowances open.")
+
+
+def test_of_two_joins_as_good_the_left_one_is_taken() -> None:
+    # 10 1/2 and 11 1/2 lie as far from the middle, 11.
+    _, joins = breadth_joins(panel(10), (), Fraction(20), QUARTER)
+    assert (joins[0].at, joins[0].foot, joins[0].tuck) == (Fraction(21, 2), "right", 5)
+
+
+def test_a_join_close_to_the_edge_takes_its_allowance_on_both_sides() -> None:
+    # Raw edges, margins 1/2, pitch 9: feet at 1/2, 1 1/2, 10 1/2 and 11 1/2 on 12 in. Only tuck 1 is turned, to the
+    # left: only its left foot hides a seam.
+    raw = even_panel(2, "1/2", "9", (End("raw"), End("raw")), ("1/2", "1/2"))
+    breadths, joins = breadth_joins(raw, rows("<."), Fraction(47, 4), QUARTER)
+    assert (breadths, joins[0].tuck, joins[0].hidden) == ((Fraction(3, 4), Fraction(47, 4)), 1, True)
+
+
+def test_the_allowances_are_pressed_by_the_depth_of_their_own_tuck() -> None:
+    # Depths 1/4 and 1/2, pitch 9, margins 1, seams 1/2: left feet at 1 1/2 and 11 on 13 1/2 in; cloth of 12 joins at
+    # 11 in.
+    depths = (QUARTER, Fraction(1, 2))
+    ends = (seam(), seam())
+    uneven = laid_out(depths, [2 * depth for depth in depths], (Fraction(9),), ends, (Fraction(1), Fraction(1)))
+    _, joins = breadth_joins(uneven, rows("<<"), Fraction(12), Fraction(3, 8))
+    assert (joins[0].tuck, joins[0].at) == (2, 11)
+    assert joins[0].text.endswith("Press both allowances into the tuck.")
+
+
+def test_a_foot_that_is_just_in_reach_is_no_fault() -> None:
+    # From the left edge to the right foot of tuck 1 at 2 1/2 in, and 1/4: 2 3/4, just as wide as the cloth.
+    with pytest.raises(CalculationError, match="from the right foot of tuck 1 to the left foot of tuck 2"):
+        breadth_joins(panel(2, pitch="29"), rows("<<"), Fraction(11, 4), QUARTER)

@@ -162,3 +162,11 @@ def test_a_class_without_time_is_refused(steps: list[TimedStep], sessions: list[
     with pytest.raises(CalculationError) as refusal:
         timetable(steps, sessions)
     assert str(refusal.value) == message
+
+
+@pytest.mark.parametrize(("first", "told"), [(40, "9:40"), (39, "10:20")])
+def test_a_break_moves_to_a_step_by_a_quarter_of_the_session_at_most(first: int, told: str) -> None:
+    # 9:00 to 11:55 less 15: 160 working, the middle at 10:20, a quarter is 40 minutes.
+    steps = [TimedStep("cut", first), TimedStep("stitch", 100)]
+    plan = timetable(steps, [Session("a day", NINE, NINE + 175, 15)])
+    assert (told, "Break") in lines(plan)[0]

@@ -193,7 +193,7 @@ def worded(signs: str) -> tuple[str, ...]:
         # Four in turn are enough, three are only listed.
         ("><><", "toward, away and so on in turn for 4 tucks, ending with away"),
         ("><>", "toward, away, toward"),
-        # Of two tellings as short as each other the one that begins to repeat sooner: not '2 toward; then away, toward'.
+        # Of two tellings as short as each other the one that begins to repeat sooner, not '2 toward; then away'.
         (">>" + "<><>", "1 toward; then toward, away and so on in turn for 5 tucks, ending with toward"),
         # Up to eight tucks may come before.
         (

@@ -53,3 +53,9 @@ def test_a_tuck_turned_out_over_the_lap_needs_its_depth_more() -> None:
         "the margin with the buttonholes is 2 in and a hole would run into the first tuck;"
         " make that margin 2 3/16 in or more",
     )
+
+
+def test_a_lap_just_wide_enough_has_no_fault() -> None:
+    # 7/8 + 1/2 = 1 3/8.
+    just = Lap(Fraction(11, 8), Fraction(7, 8), Fraction(1, 8))
+    assert lap_faults(just, Fraction(29, 16), Fraction(11, 8), INCH) == ()
