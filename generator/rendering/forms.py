@@ -9,6 +9,7 @@ from typing import Any
 from markupsafe import Markup
 from weasyprint import Document
 
+from generator.calculation.making.needles import NEEDLES, needle_words, stitch_words
 from generator.calculation.worked import TuckSet
 from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper, written_sheet
@@ -115,6 +116,7 @@ def render_machine_card(worksheets: Sequence[Worksheet], setting: Setting, paper
         "guides": guide_lines(worksheets),
         "tests": mark_tests(worksheets),
         "cloths": _cloths(worksheets),
+        "needles": {choice.weight: (needle_words(choice), stitch_words(choice)) for choice in NEEDLES},
         "rows": any(panel.rows for worksheet in worksheets for panel in worksheet.panels.values()),
     }
     return written_sheet("machine_card", setting, paper, values)
