@@ -46,8 +46,8 @@ _WEB_ADDRESS = re.compile(
     re.ASCII | re.IGNORECASE,
 )
 _EXAMPLES = "for example 30 seconds, 4 minutes or 20 seconds a foot"
-# Guesses to begin with, common practice, no source: a room times itself and writes its own. By hand one sewer tells of 20
-# stitches a minute (lifeatasewingcentre.blogspot.com, 2012): two minutes a foot at three or four to the inch.
+# Guesses to begin with, common practice, no source: a room times itself and writes its own. By hand one sewer tells of
+# 20 stitches a minute (lifeatasewingcentre.blogspot.com, 2012): two minutes a foot at three or four to the inch.
 DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
     {
         "cut a piece": Fraction(240),
