@@ -14,7 +14,7 @@ from generator.definitions.theme import Theme
 from generator.rendering import tables
 from generator.rendering.logo import sheet_logo
 from generator.rendering.typeset import as_sentence, bare, said, time_words, typeset
-from generator.rendering.words import read_words
+from generator.rendering.words import blocks, read_words
 
 
 def template(theme: Theme, name: str) -> Template:
@@ -33,6 +33,7 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         keep_trailing_newline=True,
     )
     environment.filters |= {"typeset": typeset, "words": read_words, "time": time_words, "sentence": as_sentence}
+    environment.filters["blocks"] = blocks
     environment.globals["logo"] = sheet_logo
     return environment
 

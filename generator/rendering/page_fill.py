@@ -1,15 +1,15 @@
 """How a sheet's steps fill their pages: a sheet as it was set comes in, better places for its figures go out.
 
 A tall figure that has no room left on its page goes to the next one and leaves white behind. What a sheet holds is read
-as it was set, line by line; then it is tried out in thought with figures before the text of their step, or drawn
+as it was set, line by line; then it is tried out in thought with figures further up in the text of their step, or drawn
 smaller where letters are large, and what wastes least is wanted.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
-from itertools import pairwise
+from dataclasses import dataclass, field, replace
+from itertools import groupby, pairwise, takewhile
 from typing import Any, Literal
 
 from weasyprint import Document
@@ -19,8 +19,11 @@ PIXELS = 96
 WHITE_ENOUGH = 0.15
 _BREATH = 0.1
 _TRIED = 12
+_LITTLE = 1.0
+_SHORT, _SPARE = 3, 0.1
 _EARLY, _SMALLER = 0.3, 4.0
 _HEAD_TAGS, _HEAD_CLASSES = ("h2", "h3", "h4", "caption", "thead"), ("facts", "caution", "care")
+_REST_CLASSES = ("rest", "note")
 
 Part = Literal["head", "text", "figure", "rest"]
 
@@ -30,6 +33,7 @@ class Unit:
     """A line, a row of a table or a figure: where it stood [in] and what it belongs to.
 
     ``step`` is 0 outside steps; units with the same ``whole`` (other than 0) may not be parted by the end of a page.
+    ``block`` tells apart what the text of a step is made of, ``paragraph`` each run of lines.
     """
 
     part: Part
@@ -38,6 +42,8 @@ class Unit:
     top: float
     bottom: float
     whole: int = 0
+    block: int = 0
+    paragraph: int = 0
 
     @property
     def high(self) -> float:
@@ -47,9 +53,12 @@ class Unit:
 
 @dataclass(frozen=True, slots=True)
 class Places:
-    """How many figures stand before the text of their step, and how much smaller a step's figures are, by step."""
+    """Which figures do not stand below the text, and how much smaller a step's figures are, by step.
 
-    early: Mapping[int, int] = field(default_factory=dict)
+    ``early`` tells how many figures of a step stand further up, and below how many paragraphs of its text.
+    """
+
+    early: Mapping[int, tuple[int, int]] = field(default_factory=dict)
     smaller: Mapping[int, float] = field(default_factory=dict)
 
 
@@ -108,43 +117,43 @@ def units_of(document: Document) -> list[Unit]:
         box = page._page_box  # the library tells of places only here
         body = next(child for child in box.children if not isinstance(child, boxes.MarginBox))
         top = box.content_box_y()
-        found += [_measured(unit, top, number) for unit in _walked(body, "text", 0, 0)]
+        found += [_measured(unit, top, number) for unit in _walked(body, Unit("text", 0, 0, 0, 0))]
     return found
 
 
 def _measured(unit: Unit, top: float, page: int) -> Unit:
     down = ((unit.top - top) / PIXELS, (unit.bottom - top) / PIXELS)
-    return Unit(unit.part, unit.step, page, *down, unit.whole)
+    return Unit(unit.part, unit.step, page, *down, unit.whole, unit.block, unit.paragraph)
 
 
-def _walked(box: Any, part: Part, step: int, whole: int) -> Iterator[Unit]:
+def _walked(box: Any, within: Unit) -> Iterator[Unit]:
     """Return the units below a box, in pixels, without those that float beside others."""
     if isinstance(box, boxes.LineBox | boxes.TableRowBox):
-        yield Unit(part, step, 0, box.position_y, box.position_y + box.height, whole)
+        yield replace(within, top=box.position_y, bottom=box.position_y + box.height)
         return
-    if box.element_tag == "figure" and not box.is_floated():
-        yield Unit("figure", step, 0, box.border_box_y(), box.border_box_y() + box.border_height(), whole)
+    if box.element_tag == "figure":
+        yield replace(within, part="figure", top=box.position_y, bottom=box.position_y + box.margin_height())
         return
-    part, step = _belonging(box, part, step)
-    if not whole and box.style["break_inside"] in ("avoid", "avoid-page"):
-        whole = id(box)
+    within = _belonging(box, within)
+    begins_step = box.element is not None and box.element.get("id", "").startswith("step-")
     for child in getattr(box, "children", ()):
         if not child.is_floated():
-            yield from _walked(child, part, step, whole)
+            inner = replace(within, paragraph=id(box.element))
+            yield from _walked(child, replace(inner, block=id(child.element)) if begins_step else inner)
 
 
-def _belonging(box: Any, part: Part, step: int) -> tuple[Part, int]:
-    """Return what the content of a box is, and the number of its step."""
-    element = box.element
-    if element is None:
-        return part, step
-    classes = element.get("class", "").split()
-    name = element.get("id", "")
+def _belonging(box: Any, within: Unit) -> Unit:
+    """Return what the content of a box is, the number of its step and whether it may be parted."""
+    if not within.whole and box.style["break_inside"] in ("avoid", "avoid-page"):
+        within = replace(within, whole=id(box))
+    if box.element is None:
+        return within
+    classes, name = box.element.get("class", "").split(), box.element.get("id", "")
     if name.startswith("step-"):
-        return "text", int(name.removeprefix("step-"))
+        return replace(within, step=int(name.removeprefix("step-")))
     if box.element_tag in _HEAD_TAGS or any(told in classes for told in _HEAD_CLASSES):
-        return "head", step
-    return ("rest" if "rest" in classes else part), step
+        return replace(within, part="head")
+    return replace(within, part="rest") if any(told in classes for told in _REST_CLASSES) else within
 
 
 def _page_height(document: Document) -> float:
@@ -153,10 +162,11 @@ def _page_height(document: Document) -> float:
 
 @dataclass(frozen=True, slots=True)
 class _Spaced:
-    """A unit with the room between it and what stood before it [in]."""
+    """A unit with the room between it and what stood before it [in]; ``free`` may begin a page by itself."""
 
     unit: Unit
     gap: float
+    free: bool = False
 
 
 def _spaced(units: Sequence[Unit]) -> list[_Spaced]:
@@ -167,38 +177,53 @@ def _spaced(units: Sequence[Unit]) -> list[_Spaced]:
 
 
 def _grouped(units: Sequence[_Spaced]) -> list[list[_Spaced]]:
-    """Return the units of each step together, and those between steps."""
+    """Return the units of each step together, with the headings above it, and those between steps."""
     groups: list[list[_Spaced]] = []
     for spaced in units:
         if not groups or groups[-1][-1].unit.step != spaced.unit.step:
-            groups.append([])
+            above = list(takewhile(lambda found: found.unit.part == "head", reversed(groups[-1]))) if groups else []
+            if above:
+                groups[-1] = groups[-1][: -len(above)]
+            groups.append(above[::-1])
         groups[-1].append(spaced)
-    return groups
+    return [group for group in groups if group]
 
 
 def _tries(trial: _Trial, group: Sequence[_Spaced], scales: Sequence[float], high: float) -> Iterator[_Trial]:
-    """Return what comes of a step in every way of placing its figures."""
-    step = group[0].unit.step
+    """Return what comes of a step as it is, and where that wastes much, in every other way of placing its figures."""
+    step = group[-1].unit.step
+    down, waste = _filled(trial.down, group, 1.0, high)
+    yield _Trial(down, trial.cost + waste, trial.places)
     figures = [spaced for spaced in group if spaced.unit.part == "figure"] if step else []
-    for early in range(len(figures) + 1):
-        for scale in scales if figures else scales[:1]:
-            order = _ordered(group, figures[:early])
-            down, waste = _filled(trial.down, order, scale if step else 1.0, high)
-            places = _chosen(trial.places, step, early, scale)
-            yield _Trial(down, trial.cost + waste + _EARLY * early + _SMALLER * (1 - scale), places)
+    if waste <= _LITTLE or not figures:
+        return
+    blocks = list(dict.fromkeys(spaced.unit.block for spaced in group if spaced.unit.part == "text"))
+    ways = [(0, 0), *((count, after) for count in {1, len(figures)} for after in range(len(blocks)))]
+    for count, after in ways:
+        order = _ordered(group, figures[:count], blocks[:after])
+        cost = _EARLY * count * (1 - after / max(1, len(blocks)))
+        for scale in scales:
+            down, waste = _filled(trial.down, order, scale, high)
+            places = _chosen(trial.places, step, (count, after), scale)
+            yield _Trial(down, trial.cost + waste + cost + _SMALLER * (1 - scale), places)
 
 
-def _chosen(places: Places, step: int, early: int, scale: float) -> Places:
+def _chosen(places: Places, step: int, way: tuple[int, int], scale: float) -> Places:
     return Places(
-        {**places.early, step: early} if early else places.early,
+        {**places.early, step: way} if way[0] else places.early,
         {**places.smaller, step: scale} if scale < 1 else places.smaller,
     )
 
 
-def _ordered(group: Sequence[_Spaced], early: Sequence[_Spaced]) -> list[_Spaced]:
+def _ordered(group: Sequence[_Spaced], early: Sequence[_Spaced], before: Sequence[int]) -> list[_Spaced]:
+    """Return a step with some figures below some paragraphs of its text."""
+    if not early:
+        return list(group)
+    parted = [replace(spaced, free=bool(before)) for spaced in early]
     heads = [spaced for spaced in group if spaced.unit.part == "head"]
-    others = [spaced for spaced in group if spaced.unit.part != "head" and spaced not in early]
-    return [*heads, *early, *others] if early else list(group)
+    text = [spaced for spaced in group if spaced.unit.part != "head" and spaced not in early]
+    above = [spaced for spaced in text if spaced.unit.part == "text" and spaced.unit.block in before]
+    return [*heads, *above, *parted, *(spaced for spaced in text if spaced not in above)]
 
 
 def _filled(down: float, order: Sequence[_Spaced], scale: float, high: float) -> tuple[float, float]:
@@ -206,7 +231,8 @@ def _filled(down: float, order: Sequence[_Spaced], scale: float, high: float) ->
     waste = 0.0
     for block in _blocks(order):
         tall = sum(_height(spaced, scale) + spaced.gap for spaced in block)
-        if down + tall > high and down > 0:
+        spare = _SPARE if block[-1].unit.part == "figure" else 0.0
+        if down + tall + spare > high and down > 0:
             waste += (high - down) ** 2
             down, tall = 0.0, tall - block[0].gap
         down += tall
@@ -220,17 +246,29 @@ def _height(spaced: _Spaced, scale: float) -> float:
 
 
 def _blocks(order: Sequence[_Spaced]) -> list[list[_Spaced]]:
-    """Return what must stay together: a heading with what follows it, a figure with the line before it."""
+    """Return what must stay together: a heading with what follows it, a figure with the end of the text before it."""
     blocks: list[list[_Spaced]] = []
-    for spaced in order:
-        before = blocks[-1][-1].unit if blocks else None
+    for lines in _lines_together(order):
+        first, before = lines[0], blocks[-1][-1].unit if blocks else None
         joins = before is not None and (
             before.part == "head"
-            or (spaced.unit.whole and spaced.unit.whole == before.whole)
-            or (spaced.unit.part == "figure" and before.part == "text")
+            or (first.unit.whole and first.unit.whole == before.whole)
+            or (first.unit.part == "figure" and before.part == "text" and not first.free)
         )
         if joins:
-            blocks[-1].append(spaced)
+            blocks[-1].extend(lines)
         else:
-            blocks.append([spaced])
+            blocks.append(lines)
     return blocks
+
+
+def _lines_together(order: Sequence[_Spaced]) -> Iterator[list[_Spaced]]:
+    """Return lines that no page parts: a short paragraph, the first two and the last two of a longer one."""
+    for _, found in groupby(order, key=lambda spaced: (spaced.unit.part, spaced.unit.paragraph)):
+        lines = list(found)
+        if lines[0].unit.part != "text" or len(lines) <= _SHORT:
+            yield from [lines] if lines[0].unit.part == "text" else ([line] for line in lines)
+        else:
+            yield lines[:2]
+            yield from ([line] for line in lines[2:-2])
+            yield lines[-2:]

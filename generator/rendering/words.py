@@ -5,6 +5,7 @@ Raw HTML and pictures stay text. Links lead only to the web, to an address for l
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from urllib.parse import urljoin, urlsplit
 
@@ -16,6 +17,7 @@ from markupsafe import Markup
 
 from generator.rendering.typeset import typeset
 
+_ALONE = frozenset({"br", "hr", "img"})
 _SCHEMES = frozenset({"http", "https", "mailto"})
 
 
@@ -46,6 +48,26 @@ def read_words(text: str, below: int = 1) -> Markup:
 def printed_words(text: str, site_address: str, below: int = 1) -> Markup:
     """Return Markdown as HTML for a sheet: links inside the site lead to its address, or are left out without one."""
     return Markup(_READER.render(text, {"below": below, "site": site_address}))  # noqa: S704 -- as above
+
+
+def blocks(html: Markup) -> list[Markup]:
+    r"""Return what stands side by side at the outermost level of read words: paragraphs, lists, headings.
+
+    Examples
+    --------
+    >>> blocks(Markup("<p>one<br>two</p>\n<ul>\n<li><p>three</p></li>\n</ul>\n"))
+    [Markup('<p>one<br>two</p>'), Markup('<ul>\n<li><p>three</p></li>\n</ul>')]
+    """
+    found: list[Markup] = []
+    depth = start = 0
+    for tag in re.finditer(r"<(/?)(\w+)[^>]*>", html):
+        if tag[2] in _ALONE:
+            continue
+        depth += -1 if tag[1] else 1
+        if depth == 0:
+            found.append(Markup(html[start : tag.end()].strip()))  # noqa: S704 -- part of what was escaped
+            start = tag.end()
+    return found
 
 
 def _text(

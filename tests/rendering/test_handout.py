@@ -1,15 +1,20 @@
 from __future__ import annotations
 
+import dataclasses
 import io
+import shutil
 from collections.abc import Iterator
+from pathlib import Path
 
 import pdfplumber
 import pikepdf
 import pytest
 from cushion_sheet import cushion
+from PIL import Image
 from placeholder_pictures import placeholder, placeholders
-from room_setting import setting
+from room_setting import THEMES, setting
 
+from generator.definitions.theme import load_theme
 from generator.drawing.picture import Picture
 from generator.errors import PublishError
 from generator.lengths import INCH, METRIC
@@ -105,6 +110,24 @@ def test_every_figure_is_told_in_words() -> None:
     assert "Placeholder of the turn map front." in told
     assert len(told) == 7
     assert all(told)
+
+
+def test_the_logo_of_a_theme_stands_on_its_sheets_and_is_told_as_the_name_of_the_room() -> None:
+    harbour = opened(render_handout(cushion(), placeholders(), setting("harbour"), "A4"))
+    told = [str(element.Alt) for element in structure(harbour.Root.StructTreeRoot.K) if element.S == "/Figure"]
+    assert told.count("The Ropewalk Sewing Room") == 1
+    assert len(told) == 8
+
+
+def test_a_logo_may_be_a_png(tmp_path: Path) -> None:
+    shutil.copytree(THEMES / "plain", tmp_path / "plain")
+    (tmp_path / "quay").mkdir()
+    (tmp_path / "quay" / "theme.yaml").write_text("title: Quay\nbased on: plain\nlogo: m.png\n", encoding="utf-8")
+    Image.new("L", (8, 8), 0).save(tmp_path / "quay" / "m.png")
+    quay = dataclasses.replace(setting(), theme=load_theme(tmp_path / "quay"))
+    pdf = opened(render_handout(cushion(), {}, quay, "Letter"))
+    pictures = [item for item in pdf.objects if isinstance(item, pikepdf.Stream) and item.get("/Subtype") == "/Image"]
+    assert [picture.Width for picture in pictures] == [8]
 
 
 def test_headings_are_in_the_outline() -> None:

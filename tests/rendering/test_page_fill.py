@@ -42,10 +42,16 @@ def test_what_stands_on_a_page_is_told_with_its_step():
     assert [unit.high for unit in units] == pytest.approx([0.5, 0.5, 2])
 
 
-def test_a_figure_that_finds_no_room_below_its_text_goes_before_it():
-    # Heading, figure and 5 lines fill the page, two lines go on; below its text the figure would leave 6 in white.
-    places = better_places(set_on_pages(step(1, lines(7), figure(7))), [1.0])
-    assert places == Places(early={1: 1})
+def test_a_figure_that_finds_no_room_below_its_text_goes_further_up():
+    # Heading, 5 lines and the figure are 9 4/5 in, two lines go on; below its text the figure would leave 6 in white.
+    places = better_places(set_on_pages(step(1, lines(7), figure(6.8))), [1.0])
+    assert places == Places(early={1: (1, 5)})
+
+
+def test_a_figure_may_begin_the_page_on_which_its_text_goes_on():
+    # Step 1 leaves 3 in for the heading and 5 lines of step 2; the figure of 9 1/2 in fills the next page.
+    places = better_places(set_on_pages(step(1, lines(13)), step(2, lines(8), figure(9.5)), step(3, lines(4))), [1.0])
+    assert places == Places(early={2: (1, 5)})
 
 
 def test_a_figure_is_drawn_smaller_where_that_is_enough():
