@@ -186,7 +186,7 @@ def thickness_finding(count: int, thickness: Fraction, edition: Edition) -> str:
     cloth of this thickness could make 20 tucks up to 13/16 in narrower or 1/8 in wider; sew a sample and measure it
     """
     least, most = thickness_doubt(count, thickness)
-    if max(-least, most) <= edition.wish_step:
+    if most <= edition.wish_step:
         return ""
     tucks = "1 tuck" if count == 1 else f"{count} tucks"
     off = f"{say_length(most, edition)} narrower"

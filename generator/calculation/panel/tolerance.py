@@ -114,7 +114,7 @@ def _usual(tucks: TuckSet, after: int, edition: Edition) -> Fraction:
 
 def _absorbed(tucks: TuckSet, after: int, edition: Edition) -> Fraction:
     left = tucks.depths[after:]
-    return 2 * len(left) * min((allowed_change(depth, edition) for depth in left), default=Fraction(0))
+    return 2 * len(left) * min(allowed_change(depth, edition) for depth in left)
 
 
 def corrections(tucks: TuckSet, checkpoint: CheckPoint, edition: Edition) -> tuple[Correction, ...]:

@@ -62,7 +62,7 @@ def continuous_bias_length(side: Fraction, width: Fraction, join: Fraction) -> F
     seam = 2 * not_negative(join, "the allowance of a join")
     apart = more_than_nothing(side, "the side of the square") - seam
     rounds = max(0, math.floor(apart / (strip * ROOT_TWO_ABOVE)))
-    return rounds * ROOT_TWO_BELOW * max(apart, Fraction(0))
+    return rounds * ROOT_TWO_BELOW * apart
 
 
 def bias_square(length: Fraction, width: Fraction, join: Fraction, step: Fraction) -> Fraction:
