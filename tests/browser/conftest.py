@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import threading
 from collections.abc import Iterator
 from functools import partial
@@ -15,7 +16,8 @@ from served_site import QuietHandler, Site, Watched
 
 from tests.built_site import built_site
 
-CHROMIUM = os.environ.get("TUCKWRIGHT_CHROMIUM", "/usr/bin/chromium")
+ON_A_MAC = "/Applications/Chromium.app/Contents/MacOS/Chromium"
+CHROMIUM = os.environ.get("TUCKWRIGHT_CHROMIUM") or shutil.which("chromium") or ON_A_MAC
 QUIET = (
     "--no-sandbox",
     "--disable-gpu",
