@@ -1,0 +1,122 @@
+"""Sums that have a way back or another way round: worked both ways on random numbers."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import product
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from row_panels import SEAM, even_tucks, signed
+
+from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.panel.sample import carried_take_up, sample_draw_in, sample_shrinkage, sample_take_up
+from generator.calculation.turning.layers import crossed_layers, row_layers
+from generator.calculation.turning.plans import PLANS, turn_plan
+from generator.calculation.turning.row_wish import RowWish
+from generator.calculation.turning.rows import choose_rows, cut_along
+from generator.calculation.turning.trimming import trimming
+from generator.calculation.worked import CutItem, TuckSet, Turn
+from generator.errors import CalculationError
+from generator.lengths import INCH
+
+EIGHTHS = st.integers(1, 160).map(lambda eighths: Fraction(eighths, 8))
+SMALL = st.integers(1, 8).map(lambda eighths: Fraction(eighths, 8))
+
+
+@given(st.integers(1, 30), SMALL, EIGHTHS)
+def test_a_sample_sewn_of_tucks_of_a_take_up_tells_that_take_up(
+    count: int, take_up: Fraction, finished: Fraction
+) -> None:
+    # Forwards: what shows and what the tucks hide make the flat cloth.
+    assert sample_take_up(count, finished + count * take_up, finished) == take_up
+
+
+@given(SMALL, SMALL, SMALL)
+def test_a_take_up_carried_to_another_depth_and_back_is_itself(
+    take_up: Fraction, one: Fraction, other: Fraction
+) -> None:
+    assume(take_up + 2 * (other - one) > 0)
+    there = carried_take_up(take_up, one, other)
+    assert carried_take_up(there, other, one) == take_up
+    assert there - 2 * other == take_up - 2 * one
+
+
+@given(EIGHTHS, st.integers(1, 6), SMALL)
+def test_intervals_that_each_lose_as_much_tell_that_draw_in(after: Fraction, intervals: int, lost: Fraction) -> None:
+    assert sample_draw_in(after + intervals * lost, after, intervals) == lost
+
+
+@given(EIGHTHS, st.integers(0, 20))
+def test_cloth_cut_for_its_shrinkage_comes_out_as_long_as_wanted(wanted: Fraction, per_cent: int) -> None:
+    cut = wanted / (1 - Fraction(per_cent, 100))
+    assert sample_shrinkage(cut, wanted) == Fraction(per_cent, 100)
+
+
+@settings(max_examples=60)
+@given(
+    st.sampled_from(sorted(PLANS)),
+    st.integers(20, 200).map(lambda quarters: Fraction(quarters, 4)),
+    st.integers(24, 64).map(lambda sixteenths: Fraction(sixteenths, 16)),
+)
+def test_a_panel_sewn_and_trimmed_as_told_has_its_length(plan: str, finished: Fraction, spacing: Fraction) -> None:
+    # Tucks 3/8 in deep, cut as told, drawn in by anything between least and most, then trimmed: the same length stays.
+    wish = RowWish(finished, (SEAM, SEAM), turn_plan(plan), spacing, (Fraction(1), Fraction(6)))
+    try:
+        rows = choose_rows(wish, even_tucks(12, Fraction(3, 8), Fraction(3, 4)), INCH)
+    except CalculationError:
+        assume(False)
+    cut = cut_along(rows, finished, (SEAM, SEAM), INCH)
+    leave = cut - rows.extra
+    trimmed = trimming(rows, leave)
+    assert leave >= finished + 2 * SEAM.first
+    assert 0 <= trimmed.least <= trimmed.most
+    assert cut - rows.draw_in_least - 2 * trimmed.most == leave
+    if rows.extra >= rows.draw_in_most:
+        assert cut - rows.draw_in_most - 2 * trimmed.least == leave
+
+
+def cloth_over(tucks: TuckSet, turns: tuple[Turn, ...], place: Fraction) -> list[str]:
+    """The points of the flat cloth that come to lie over one place: the panel's own, and both sides of every flap."""
+    over = ["panel"]
+    for number, (foot, depth, turn) in enumerate(zip(tucks.stitching, tucks.depths, turns, strict=True)):
+        past = place - foot if turn is Turn.RIGHT else foot - place
+        if turn is not Turn.UPRIGHT and 0 < past < depth:
+            over += [f"tuck {number} up to its fold", f"tuck {number} back from it"]
+    return over
+
+
+@given(SMALL, SMALL, SMALL, SMALL)
+def test_layers_at_a_crossing_are_all_points_of_the_cloth_that_come_to_lie_there(
+    depth: Fraction, pitch: Fraction, cross_depth: Fraction, cross_pitch: Fraction
+) -> None:
+    # Folding both ways, a point of the cloth lies over a place if it does so across and along: the pairs of both.
+    one, other = even_tucks(6, depth, pitch), even_tucks(6, cross_depth, cross_pitch)
+    turned = signed(">" * 6)
+    across, along = (
+        [cloth_over(tucks, turned, Fraction(place, 16)) for place in range(1, int(tucks.finished * 16), 2)]
+        for tucks in (one, other)
+    )
+    pairs = set(product(max(across, key=len), max(along, key=len)))
+    assert len(pairs) == crossed_layers(row_layers(one, turned), row_layers(other, turned))
+
+
+PIECES = st.lists(st.tuples(st.integers(4, 44), st.integers(4, 40), st.integers(1, 2)), min_size=1, max_size=4)
+
+
+@settings(max_examples=40)
+@given(PIECES, PIECES)
+def test_two_kits_laid_out_together_never_take_more_than_each_by_itself(
+    one: list[tuple[int, int, int]], other: list[tuple[int, int, int]]
+) -> None:
+    kits = [
+        [
+            CutItem(f"{kit} {place}", "Piece", Fraction(across), Fraction(along), number)
+            for place, (across, along, number) in enumerate(pieces)
+        ]
+        for kit, pieces in (("one", one), ("other", other))
+    ]
+    together, *apart = (cutting_layout(items, Fraction(44)) for items in (kits[0] + kits[1], *kits))
+    assert together.optimal
+    assert together.length <= sum(layout.length for layout in apart)
+    assert together.lower_bound <= together.length
