@@ -77,3 +77,14 @@ def test_a_size_without_a_number_has_a_dash() -> None:
 def test_two_editions_never_stand_side_by_side() -> None:
     with pytest.raises(CalculationError, match="a sheet speaks one edition"):
         render_teacher_copy(worksheets(), setting(), "A4")
+
+
+def test_a_step_of_ones_own_is_shown_by_what_it_is_done_with() -> None:
+    first = worksheets("inch")[0]
+    own = [
+        replace(first.steps[0], standard="", title="Staple the corner", tools=("scissors", "stapler"), cautions=()),
+        replace(first.steps[0], standard="", title="Look at it", tools=(), cautions=()),
+    ]
+    page = texts(render_teacher_copy((replace(first, steps=tuple(own)),), setting(), "Letter"))[1]
+    assert "The first four staples" in page
+    assert "Left out in a hurry" in page
