@@ -61,8 +61,6 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
     if piece.part_across:
         parts = _sides(piece.part_across, piece.part_along, edition)
         worked["parts"] = {"count": piece.parts, **parts}
-    if piece.parts > 1:
-        worked["parts"] = {"number": piece.parts, **_sides(piece.part_across, piece.part_along, edition)}
     if piece.pleats:
         worked["pleats"] = [_lengths(fold, edition) for fold in piece.pleats]
     if piece.panel is not None:

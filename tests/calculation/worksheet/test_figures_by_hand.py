@@ -202,7 +202,7 @@ def test_a_length_stays_exact_in_the_figures_when_no_ruler_shows_it(tmp_path: Pa
 def test_a_piece_of_several_parts_tells_how_many_and_how_large(tmp_path: Path) -> None:
     # Each half of the back: (16 + 4) / 2 + 1/2 + 2 x 1 = 12 1/2 by 16 + 1 = 17.
     found = cushion(tmp_path)
-    assert found["pieces"]["back"]["parts"] == {"number": 2, "across": "12 1/2", "along": "17"}
+    assert found["pieces"]["back"]["parts"] == {"count": 2, "across": "12 1/2", "along": "17"}
     assert "parts" not in found["pieces"]["front"]
     assert found["supplies"] == [{"item": "Square cushion pad, 16 in each way", "amount": "1"}]
     assert (found["as_sewn"], found["cloth"]["face"]["proven_shortest"]) == ({}, True)
