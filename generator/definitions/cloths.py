@@ -38,13 +38,15 @@ class StripeWidth:
 
 def _stripe(words: Words, reading: Reading) -> StripeWidth:
     """Return a stripe told as its colour and its width: 'navy 1/2 in'."""
-    found = re.fullmatch(r"\s*([^\W\d][^\d½¼¾⅛⅜⅝⅞.]*?)\s+([\d½¼¾⅛⅜⅝⅞.].*)", filled_words(words), re.DOTALL)
+    found = _STRIPE.fullmatch(filled_words(words))
     if found is None:
         raise Fault(f"'{words.text.strip()}' is no stripe; write its colour and its width, for example 'navy 1/2 in'")
     width = read_value(Words(found[2], words.at(found.start(2))), reading, purpose="fact")
     return StripeWidth(found[1], width)
 
 
+# A colour of letters in one or more words, then what can be a width.
+_STRIPE = re.compile(r"\s*([^\W\d_]+(?:[ '-][^\W\d_]+)*)\s+([\d½¼¾⅛⅜⅝⅞.].*)", re.DOTALL)
 _STRIPES = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
 
 

@@ -21,7 +21,7 @@ from generator.lengths import Edition, write_length
 PAGE_HEIGHT = 8.8
 TICK, LEADER = 0.1, 0.07
 EVERY = 5
-PALE_STRIPES = 0.62
+PALE_STRIPES, MOST_BANDS = 0.62, 500
 FROM_LEFT, FROM_TOP = "the left cut edge", "the top cut edge"
 
 
@@ -158,7 +158,9 @@ class _Part:
         self.canvas.line(right, pen if ends else self.style.measure)
 
     def stripes(self, found: PanelStripes) -> None:
-        """Fill the stripes of the cloth, pale, so that marks and words stand out."""
+        """Fill the stripes of the cloth, pale, so that marks and words stand out; too many are left out."""
+        if (self.part.end - self.part.start) * len(found.stripes) > MOST_BANDS * found.repeat:
+            return
         at = self.part.start - (found.start + self.part.start) % found.repeat
         while at < self.part.end:
             for stripe in found.stripes:

@@ -77,3 +77,13 @@ def test_tucks_that_leave_no_cloth_between_them_are_refused() -> None:
     assert str(refusal.value) == (
         "the spacing must be more than the cloth in a tuck, or nothing is left between the tucks"
     )
+
+
+def test_a_spacing_over_hundreds_of_repeats_is_refused_at_once() -> None:
+    # 751 in over a repeat of 1 1/2 in are more than 500 of them; 750 are just 500.
+    with pytest.raises(CalculationError) as refusal:
+        tuck_colours(TICKING, Fraction(7, 8), Fraction(3, 4), Fraction(751))
+    assert str(refusal.value) == (
+        "from fold to fold lie more than 500 repeats of the stripes; are both in the right units?"
+    )
+    assert tuck_colours(TICKING, Fraction(7, 8), Fraction(3, 4), Fraction(750)).fold == ("white",)

@@ -9,6 +9,8 @@ from generator.calculation.striped import Stripe, TuckColours
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
 
+MOST_REPEATS = 500
+
 
 def spacing_on_repeat(wish: Fraction, repeat: Fraction) -> Fraction:
     """Return the spacing nearest to a wish at which every fold falls on the same place of the stripes.
@@ -122,7 +124,7 @@ def tuck_colours(stripes: Sequence[Stripe], mark: Fraction, take_up: Fraction, s
     Raises
     ------
     CalculationError
-        If the spacing leaves no cloth between two tucks.
+        If the spacing leaves no cloth between two tucks, or goes over more than 500 repeats.
 
     Examples
     --------
@@ -140,6 +142,10 @@ def tuck_colours(stripes: Sequence[Stripe], mark: Fraction, take_up: Fraction, s
     if spacing <= take_up:
         raise CalculationError(
             "the spacing must be more than the cloth in a tuck, or nothing is left between the tucks"
+        )
+    if spacing > MOST_REPEATS * sum((stripe.width for stripe in stripes), Fraction(0)):
+        raise CalculationError(
+            f"from fold to fold lie more than {MOST_REPEATS} repeats of the stripes; are both in the right units?"
         )
     before, after = mark - take_up / 2, mark + take_up / 2
     return TuckColours(

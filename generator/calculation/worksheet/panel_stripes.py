@@ -74,6 +74,7 @@ def _repeat(scope: Scope, cloth: Cloth) -> Fraction:
 
 def _stripes(scope: Scope, cloth: Cloth) -> tuple[Stripe, ...]:
     stripes = tuple(Stripe(stripe.colour, scope.value(stripe.width)) for stripe in cloth.stripes)
-    if any(stripe.width <= 0 for stripe in stripes):
-        raise CalculationError("every stripe must be wider than 0; measure it on the cloth, or take it out")
+    if any(stripe.width < scope.edition.fine for stripe in stripes):
+        least = scope.say(scope.edition.fine)
+        raise CalculationError(f"every stripe must be {least} wide or more; measure it on the cloth, or take it out")
     return stripes

@@ -104,7 +104,7 @@ def test_a_fold_on_a_colour_that_the_cloth_does_not_have_is_refused(tmp_path: Pa
 
 def test_a_stripe_of_no_width_is_refused(tmp_path: Path) -> None:
     assert any(
-        "every stripe must be wider than 0; measure it on the cloth, or take it out" in text
+        "every stripe must be 1/32 in wide or more; measure it on the cloth, or take it out" in text
         for text in faults(tmp_path, told("navy 1 in, white 0 in"), "medium")
     )
 
@@ -113,6 +113,7 @@ def test_a_stripe_of_no_width_is_refused(tmp_path: Path) -> None:
     ("stripes", "says"),
     [
         ("navy, white 1 in", "'navy' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
+        ("a[navy](x) 1 in", "'a[navy](x) 1 in' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
         ("1 in, white 1 in", "'1 in' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
         ("navy 1 in\n    repeat: 1 in", "the repeat follows from the stripes; take 'repeat' or 'stripes' out"),
     ],
