@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import time
 from contextlib import nullcontext
+from datetime import UTC, datetime
 from typing import Any
 
 import click
 
+from generator.calculation.worksheet.editions import checked_mark
+from generator.commands.edition_words import edition_lines
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
-from generator.errors import FaultyFileError, TuckwrightError
+from generator.errors import CalculationError, FaultyFileError, TuckwrightError
 from generator.publishing.later import later
 from generator.publishing.order import Order, Published
 from generator.publishing.plan import is_sheet
@@ -21,6 +25,7 @@ _BAR = "generator.commands.progress_bar"
 _WATCH = "generator.publishing.watching"
 _WHY = "generator.publishing.why"
 _CTRL_C = 130
+_DEAREST = 5
 
 
 class Lines:
@@ -37,10 +42,13 @@ class Lines:
 @click.command(name="publish", help="Build the whole site and every sheet into site/public; only what changed is made.")
 @click.argument("projects", nargs=-1, metavar="[PROJECT ...]")
 @click.option("--theme", default="", metavar="NAME", help="How it looks; the room's own theme without it.")
+@click.option(
+    "--mark", default="", metavar="MARK", help="Keep the numbers published now under an edition mark: 2031-03."
+)
 @click.option("--watch", is_flag=True, help="Go on: publish again whenever a file is saved, until Ctrl-C.")
 @click.option("--why", nargs=2, metavar="PROJECT SIZE", help="Publish nothing; tell why this size would be made again.")
 @click.option("--workers", type=click.IntRange(1), help="How many processes work; one a core without it.")
-@click.option("--profile", is_flag=True, help="Tell at the end how long each kind of work took.")
+@click.option("--profile", is_flag=True, help="Tell at the end how long each kind of work took, and which functions.")
 def command(
     projects: tuple[str, ...], *, watch: bool, why: tuple[str, str] | None, profile: bool, **options: Any
 ) -> None:
@@ -48,7 +56,8 @@ def command(
     folder = room_folder()
     files = project_files(folder, projects)
     named = tuple(path.stem for path in files) if projects else ()
-    order = Order(folder, options["theme"], named, options["workers"] or 0)
+    mark = _mark(options["mark"], other="--watch" if watch else "--why" if why else "")
+    order = Order(folder, options["theme"], named, options["workers"] or 0, mark, _today(), profile)
     try:
         if why:
             _tell_why(order, *why)
@@ -59,6 +68,26 @@ def command(
     except KeyboardInterrupt:
         click.echo("\nStopped. What was published before still stands.", err=True)
         sys.exit(_CTRL_C)
+
+
+def _mark(written: str, *, other: str) -> str:
+    """Return the edition mark to keep numbers under, empty for none."""
+    if not written:
+        return ""
+    if other:
+        raise click.UsageError(f"--mark keeps what is published once, so it does not go with {other}")
+    try:
+        return checked_mark(written)
+    except CalculationError as fault:
+        raise click.BadParameter(str(fault), param_hint="--mark") from fault
+
+
+def _today() -> str:
+    """Return the day of a new edition; like other tools that write dates, take the one that the environment sets."""
+    try:
+        return datetime.fromtimestamp(int(os.environ["SOURCE_DATE_EPOCH"]), UTC).date().isoformat()
+    except (KeyError, ValueError, OverflowError, OSError):
+        return datetime.now().astimezone().date().isoformat()
 
 
 def _published(order: Order, *, profile: bool) -> bool:
@@ -76,6 +105,8 @@ def _published(order: Order, *, profile: bool) -> bool:
         click.echo(str(fault), err=True)
         return False
     click.echo(_summary(order, done))
+    for line in edition_lines(order, done):
+        click.echo(line)
     if profile:
         _tell_times(done, time.perf_counter() - start)
     return True
@@ -103,6 +134,11 @@ def _tell_times(done: Published, wall: float) -> None:
     for work, seconds in sorted(done.seconds.items(), key=lambda item: -item[1]):
         click.echo(f"{work:>12} {seconds:8.2f} s")
     click.echo(f"{'waited':>12} {wall:8.2f} s")
+    dearest = sorted(done.functions.items(), key=lambda item: -item[1])[:_DEAREST]
+    if dearest:
+        click.echo("The functions that took most, of all workers together and without what they call:")
+    for name, seconds in dearest:
+        click.echo(f"{seconds:12.2f} s {name}")
 
 
 def _tell_why(order: Order, project: str, size: str) -> None:

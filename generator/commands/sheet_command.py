@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import Any
 
 import click
 
-from generator.calculation.worksheet.sheet import Shelf
 from generator.commands.figures_command import EDITION
+from generator.commands.output_file import chosen_paper, refuse_to_overwrite, write_whole
 from generator.commands.working import edition_of, measures, opened, split, with_own_cloth, worked
 from generator.definitions.project import Project
-from generator.errors import PublishError
 from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
 from generator.publishing.later import later
 from generator.publishing.surroundings import prepare_surroundings
 
 _ONE_SHEET = "generator.publishing.one_sheet"
-_PDF = b"%PDF-"
 
 
 @click.command(name="sheet", help="Write one handout as a PDF, also in a size that the file does not list.")
@@ -34,16 +31,18 @@ _PDF = b"%PDF-"
 @click.option("--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=.")
 def command(project: str, size: str | None, output: Path, **options: Any) -> None:
     """Write the handout of one size."""
-    _refuse_to_overwrite(output)
-    definition, shelf, folder = opened(project)
-    edition = edition_of(definition, options["edition"], shelf.room)
-    definition = with_own_cloth(definition, options["cloth"], edition)
+    refuse_to_overwrite(output)
+    listed, shelf, folder = opened(project)
+    edition = edition_of(listed, options["edition"], shelf.room)
+    definition = with_own_cloth(listed, options["cloth"], edition)
     definition, size = _sized(definition, size, options["own"], edition)
     worksheet = worked(definition, size, edition, shelf, measures(options["sewn"], edition, "--sewn"))
-    paper = _paper(shelf, options["paper"])
+    paper = chosen_paper(shelf.room.papers, options["paper"])
     theme = theme_folder(folder, options["theme"] or shelf.room.theme)
     prepare_surroundings(folder)
-    _write(output, later(_ONE_SHEET).one_handout(worksheet, shelf.room, theme, paper))
+    one_sheet, own = later(_ONE_SHEET), any(options[name] for name in ("own", "cloth", "sewn"))
+    stamp = one_sheet.stamp_of_sheet(listed, shelf, folder, own=own)
+    write_whole(output, one_sheet.one_handout(worksheet, shelf.room, theme, paper, stamp))
     click.echo(f"Wrote {output}: {definition.title}, {size}, {edition.name} edition, on {paper}")
 
 
@@ -58,40 +57,3 @@ def _sized(project: Project, size: str | None, own: tuple[str, ...], edition: Ed
     read = project.with_size("own size", values, edition).sizes["own size"].values
     name = ", ".join(f"{key} {value.text}" for key, value in read.items())
     return project.with_size(name, values, edition), name
-
-
-def _paper(shelf: Shelf, wanted: str | None) -> str:
-    papers = shelf.room.papers
-    if wanted is None:
-        return papers[0]
-    known = {paper.lower(): paper for paper in papers}
-    if wanted.lower() not in known:
-        raise click.BadParameter(
-            f"'{wanted}' is no paper of the room; it has: {', '.join(papers)}", param_hint="--paper"
-        )
-    return known[wanted.lower()]
-
-
-def _refuse_to_overwrite(output: Path) -> None:
-    """Refuse a place where something stands that is not a PDF, or where nothing can be written."""
-    if not output.parent.is_dir():
-        raise PublishError(f"there is no folder {output.parent}; make it, or name another")
-    if not output.exists():
-        return
-    if not output.is_file():
-        raise PublishError(f"{output} is no file that can be written; name a file such as {output.name or 'sheet'}.pdf")
-    with output.open("rb") as file:
-        if file.read(len(_PDF)) not in (_PDF, b""):
-            raise PublishError(f"{output} is there already and is no PDF; it stays as it is, so name another file")
-
-
-def _write(output: Path, sheet: bytes) -> None:
-    """Write the whole sheet beside its place and put it there in one step."""
-    part = output.with_name(f".{output.name}.{os.getpid()}")
-    try:
-        part.write_bytes(sheet)
-        part.replace(output)
-    except OSError as fault:
-        raise PublishError(f"{output} could not be written: {fault.strerror}") from fault
-    finally:
-        part.unlink(missing_ok=True)

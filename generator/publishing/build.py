@@ -24,11 +24,13 @@ from generator.publishing.jobs import (
     ReferenceJob,
     RoomJob,
     SheetJob,
+    Stamp,
     workshop_of,
 )
+from generator.publishing.keeping import keep, stamp_of
 from generator.publishing.manifest import NAME, Entry, Manifest, read_manifest, write_manifest
 from generator.publishing.order import Order, Published, Report
-from generator.publishing.page_tasks import Task, home_task, words_tasks
+from generator.publishing.page_tasks import Task, corrections_task, home_task, words_tasks, written
 from generator.publishing.plan import (
     GLOSSARY,
     REFERENCE_ENTRY,
@@ -39,6 +41,7 @@ from generator.publishing.plan import (
     planned,
     sheet_entry,
 )
+from generator.publishing.room_files import project_file
 from generator.publishing.swap import staged
 
 
@@ -47,8 +50,10 @@ def build(order: Order, inputs: Inputs, report: Report) -> Published:
     _stop_on_strangers(order.site)
     with staged(order.site) as staging:
         run = _Run(order, inputs, staging, report)
-        with Crew(workshop_of(order.folder, order.theme, inputs), order.workers) as crew:
+        with Crew(workshop_of(order.folder, order.theme, inputs), order.workers, profiled=order.profiled) as crew:
             run.fill(crew)
+            run.published.functions = crew.functions
+    keep(order.folder, run.pending)
     return run.published
 
 
@@ -61,8 +66,9 @@ class _Run:
         self._staging = staging
         self._report = report
         self._old = read_manifest(order.site)
-        self._plan = planned(inputs, self._old, order.site, order.projects)
+        self._plan = planned(inputs, self._old, order.site, order.projects, work_again=bool(order.mark))
         self._entries: dict[str, Entry] = {}
+        self.pending: dict[str, str] = {}
         self.published = Published(projects=len(self._plan.kept) + len(self._plan.stale))
 
     def fill(self, crew: Crew) -> None:
@@ -70,6 +76,8 @@ class _Run:
         if self._plan.stale:
             crew.expect()
         worked = self._worked(crew, self._plan.stale)
+        self.pending = {name: outcome.card["kept"] for name, outcome in worked.items() if outcome.card["kept"]}
+        self._inputs = self._inputs.with_editions(self.pending)
         for project in self._plan.kept:
             for name, entry in self._old.of_project(project).items():
                 self._take_over(name, entry)
@@ -77,15 +85,17 @@ class _Run:
         self._make(crew, self._overviews(worked), "project pages")
         self._make(crew, [*self._room_sheets(crew, worked), *self._reference()], "sheets of the room")
         self._bring(crew, words_tasks(self._order.folder, self._inputs, self._staging), "pages")
+        self._bring(crew, [self._corrections()], "corrections")
         self._bring(crew, [self._home()], "home page")
         keys = {name: self._old.projects[name] for name in self._plan.kept}
         keys |= {name: self._inputs.of_project(name) for name in self._plan.stale}
         write_manifest(Manifest(self._inputs.rest, keys, self._entries), self._staging)
+        self.published.tell(self._cards, self.pending, self._inputs.strays)
 
     def _worked(self, crew: Crew, projects: Sequence[str]) -> dict[str, Outcome]:
         """Work projects in every size; nothing is drawn unless all of them can be sewn."""
-        folder = self._order.folder / "projects"
-        jobs = [ProjectJob(name, folder / f"{name}.yaml") for name in projects]
+        order = self._order
+        jobs = [ProjectJob(name, project_file(order.folder, name), order.mark, order.day) for name in projects]
         return dict(zip(projects, self._outcomes(crew, jobs, "projects"), strict=True))
 
     def _sheets(self, worked: Mapping[str, Outcome]) -> list[Task]:
@@ -102,7 +112,11 @@ class _Run:
     def _further(self, worked: Mapping[str, Outcome]) -> list[Task]:
         """Return the sheets about all sizes of a project that must be made."""
         return [
-            Task(further_entry(project), _all_sizes(outcome), FurtherJob(project, _packed(outcome), self._staging))
+            Task(
+                further_entry(project),
+                _all_sizes(outcome),
+                FurtherJob(project, _packed(outcome), stamp_of(outcome.card), self._staging),
+            )
             for project, outcome in worked.items()
             if not self._same(further_entry(project), _all_sizes(outcome), outcome.looks)
         ]
@@ -111,10 +125,12 @@ class _Run:
         """Return the pages of projects that must be made; each shows what the project's leading sheet drew."""
         tasks = []
         for project, outcome in worked.items():
-            name, content = overview_entry(project), _all_sizes(outcome)
+            name, content = overview_entry(project), key_of(_all_sizes(outcome), written(_without_text(outcome.card)))
             if not self._same(name, content, outcome.looks):
                 leading, further = self._card(_leading_entry(project, outcome)), self._card(further_entry(project))
-                job = OverviewJob(project, _packed(outcome), leading, further["sheets"], self._staging)
+                job = OverviewJob(
+                    project, _packed(outcome), leading, further["sheets"], _without_text(outcome.card), self._staging
+                )
                 tasks.append(Task(name, content, job))
         return tasks
 
@@ -126,11 +142,13 @@ class _Run:
             return []
         every = {**worked, **self._worked(crew, self._plan.kept)}
         projects = tuple((name, _packed(every[name])) for name in self._projects)
-        return [Task(ROOM_ENTRY, content, RoomJob(projects, self._staging))]
+        stamps = {stamp_of(card["standing"]) for card in self._cards}
+        stamp = stamps.pop() if len(stamps) == 1 else Stamp()
+        return [Task(ROOM_ENTRY, content, RoomJob(projects, stamp, self._staging))]
 
     def _reference(self) -> list[Task]:
         """Return the turn plans and the reference if they must be made."""
-        cards = tuple(self._card(overview_entry(project)) for project in self._projects)
+        cards = tuple(self._cards)
         used = (f"{card['project']} {card['title']} {' '.join(card['plans'])}" for card in cards)
         glossary = GLOSSARY in self._inputs.pages
         content = key_of(self._inputs.inside, *used, str(glossary))
@@ -138,14 +156,21 @@ class _Run:
             return []
         return [Task(REFERENCE_ENTRY, content, ReferenceJob(cards, glossary, self._staging))]
 
+    def _corrections(self) -> Task:
+        return corrections_task(self._inputs, self._cards, self.pending, self._staging)
+
     def _home(self) -> Task:
-        cards = [self._card(overview_entry(project)) for project in self._projects]
         pages = sorted(file for entry in self._entries.values() for file in entry.files if file.endswith(".html"))
-        return home_task(self._inputs, cards, self._card(ROOM_ENTRY)["sheets"], pages, self._staging)
+        return home_task(self._inputs, self._cards, self._card(ROOM_ENTRY)["sheets"], pages, self._staging)
 
     @property
     def _projects(self) -> list[str]:
         return sorted((*self._plan.kept, *self._plan.stale))
+
+    @property
+    def _cards(self) -> list[Mapping[str, Any]]:
+        """What the pages of all projects tell."""
+        return [self._card(overview_entry(project)) for project in self._projects]
 
     def _card(self, entry: str) -> Mapping[str, Any]:
         """What an entry that is made or taken over tells other jobs."""
@@ -229,3 +254,8 @@ def _all_sizes(outcome: Outcome) -> str:
 
 def _packed(outcome: Outcome) -> tuple[bytes, ...]:
     return tuple(sheet.worksheet for sheet in outcome.sheets)
+
+
+def _without_text(told: Mapping[str, Any]) -> dict[str, Any]:
+    """How a project stands to its kept editions, without the text that is written to their file."""
+    return {name: value for name, value in told.items() if name != "kept"}

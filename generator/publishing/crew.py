@@ -11,7 +11,7 @@ from __future__ import annotations
 import multiprocessing
 import os
 import signal
-from collections import deque
+from collections import defaultdict, deque
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from multiprocessing import forkserver, resource_tracker
@@ -24,14 +24,19 @@ from generator.publishing.jobs import Job, Outcome, Workshop
 from generator.publishing.later import HAND, WORKERS_NEED, later
 
 _FEW = 4
-_A_SHIFT = 12
+_A_SHIFT = 8
 _DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
 
 
 class Crew:
-    """Does jobs, in worker processes where there are several; a context that sends the workers home at its end."""
+    """Does jobs, in worker processes where there are several; a context that sends the workers home at its end.
 
-    def __init__(self, workshop: Workshop, most: int = 0) -> None:
+    Where it is ``profiled``, ``functions`` holds the seconds that each function of the program took by its name.
+    """
+
+    def __init__(self, workshop: Workshop, most: int = 0, *, profiled: bool = False) -> None:
+        self.functions: defaultdict[str, float] = defaultdict(float)
+        self._profiled = profiled
         self._workshop = workshop
         self._most = most or _cores()
         self._idle: list[Connection] = []
@@ -65,7 +70,7 @@ class Crew:
         alone = self._most == 1 and len(jobs) <= _A_SHIFT
         if not self._processes and (alone or few):
             for number, job in enumerate(jobs):
-                yield number, later(HAND).done(self._workshop, job)
+                yield number, self._counted(later(HAND).timed(self._workshop, job, profiled=self._profiled))
             return
         waiting = deque(sorted(range(len(jobs)), key=lambda number: jobs[number].weight, reverse=True))
         busy: dict[Connection, int] = {}
@@ -88,7 +93,7 @@ class Crew:
 
     def _received(self, line: Connection, job: Job) -> Outcome:
         try:
-            outcome: Outcome = line.recv()
+            outcome = self._counted(line.recv())
         except (EOFError, OSError):
             self._send_home(line)
             return Outcome(fault=f"{job.label}: {_DIED}")
@@ -97,6 +102,12 @@ class Crew:
             self._idle.append(line)
         else:
             self._send_home(line)
+        return outcome
+
+    def _counted(self, timed: tuple[Outcome, dict[str, float]]) -> Outcome:
+        outcome, functions = timed
+        for name, seconds in functions.items():
+            self.functions[name] += seconds
         return outcome
 
     def _send_home(self, line: Connection) -> None:
@@ -108,7 +119,7 @@ class Crew:
         _ready_to_hire()
         context = multiprocessing.get_context("forkserver")
         here, there = context.Pipe()
-        process = context.Process(target=_serve, args=(there, self._workshop), daemon=True)
+        process = context.Process(target=_serve, args=(there, self._workshop, self._profiled), daemon=True)
         process.start()
         there.close()
         self._processes[here], self._jobs_done[here] = process, 0
@@ -129,8 +140,8 @@ def _cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
-def _serve(line: Connection, workshop: Workshop) -> None:
-    later(HAND).serve(line, workshop)
+def _serve(line: Connection, workshop: Workshop, profiled: bool) -> None:
+    later(HAND).serve(line, workshop, profiled=profiled)
 
 
 @contextmanager

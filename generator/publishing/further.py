@@ -10,8 +10,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 
 from generator.calculation.worked_project import Worksheet
-from generator.publishing.jobs import FurtherJob, Outcome, RoomJob
-from generator.publishing.opened import OpenRoom
+from generator.publishing.jobs import FurtherJob, Outcome, RoomJob, Stamp
+from generator.publishing.opened import OpenRoom, stamped
 from generator.publishing.written import Stopwatch, Written
 from generator.rendering.setting import SheetLink
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders
@@ -19,26 +19,26 @@ from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_ord
 
 def make_further(room: OpenRoom, job: FurtherJob) -> Outcome:
     """Write the sheets about all sizes of a project."""
-    return _made(room, project_orders(_unpacked(job.worksheets)), Written(job.out))
+    return _made(room, project_orders(_unpacked(job.worksheets)), job.stamp, Written(job.out))
 
 
 def make_room(room: OpenRoom, job: RoomJob) -> Outcome:
     """Write the sheets of the whole room."""
     projects = {name: _unpacked(worksheets) for name, worksheets in job.projects}
-    return _made(room, room_orders(projects), Written(job.out))
+    return _made(room, room_orders(projects), job.stamp, Written(job.out))
 
 
 def _unpacked(worksheets: Sequence[bytes]) -> list[Worksheet]:
     return [pickle.loads(packed) for packed in worksheets]  # noqa: S301 -- packed by this run
 
 
-def _made(room: OpenRoom, orders: Iterable[SheetOrder], written: Written) -> Outcome:
-    watch, links = Stopwatch(), []
+def _made(room: OpenRoom, orders: Iterable[SheetOrder], stamp: Stamp, written: Written) -> Outcome:
+    watch, links, setting = Stopwatch(), [], stamped(room.setting, stamp)
     for order in orders:
         for paper in room.setting.papers:
             address = order.address(paper)
             with watch.on("further sheets"):
-                written.add(address, order.render(room.setting, paper))
+                written.add(address, order.render(setting, paper))
             links.append(asdict(SheetLink(order.kind.title, _edition(order), paper, address)))
     return Outcome(looks=room.looks, files=written.files, card={"sheets": links}, seconds=watch.seconds)
 

@@ -27,11 +27,12 @@ from generator.publishing.jobs import (
     SheetJob,
     Workshop,
 )
-from generator.publishing.later import FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, SHEETS, WORKING, later
+from generator.publishing.later import CORRECTING, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, SHEETS, WORKING, later
 from generator.publishing.opened import open_room
-from generator.publishing.page_jobs import GuidesJob, HomeJob, WordsJob
+from generator.publishing.page_jobs import CorrectionsJob, GuidesJob, HomeJob, WordsJob
+from generator.publishing.sampled import sampled
 
-_THINGS_BETWEEN_COLLECTIONS = 50_000
+THINGS_BETWEEN_COLLECTIONS = 50_000
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
     SheetJob: (SHEETS, "make_sheet"),
@@ -42,6 +43,7 @@ _DOERS: Mapping[type[Job], tuple[str, str]] = {
     HomeJob: (ROOM_PAGES, "make_home"),
     WordsJob: (ROOM_PAGES, "make_words"),
     GuidesJob: (ROOM_PAGES, "make_guides"),
+    CorrectionsJob: (CORRECTING, "make_corrections"),
 }
 
 
@@ -68,17 +70,26 @@ def _done(workshop: Workshop, job: Job) -> Outcome:
     return outcome
 
 
-def serve(jobs: Connection, workshop: Workshop) -> None:
+def timed(workshop: Workshop, job: Job, *, profiled: bool) -> tuple[Outcome, dict[str, float]]:
+    """Do a job; return what came of it and, where it is profiled, the seconds that each function took by its name."""
+    if not profiled:
+        return done(workshop, job), {}
+    with sampled() as functions:
+        outcome = done(workshop, job)
+    return outcome, dict(functions)
+
+
+def serve(jobs: Connection, workshop: Workshop, *, profiled: bool = False) -> None:
     """Do jobs as they come, until nobody is left to send any: that ends a worker whose run was killed, too."""
     # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
     gc.collect()
     gc.freeze()
     # A sheet is some hundred thousand small things, nearly all of which go without the collector's help.
-    gc.set_threshold(_THINGS_BETWEEN_COLLECTIONS)
+    gc.set_threshold(THINGS_BETWEEN_COLLECTIONS)
     Thread(target=_leave_with_the_run, daemon=True).start()
     with suppress(EOFError, BrokenPipeError, ConnectionResetError):
         while True:
-            jobs.send(done(workshop, jobs.recv()))
+            jobs.send(timed(workshop, jobs.recv(), profiled=profiled))
 
 
 def _leave_with_the_run() -> None:

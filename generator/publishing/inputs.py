@@ -10,8 +10,8 @@ import hashlib
 import platform
 import site
 import sys
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.errors import PublishError
@@ -53,11 +53,21 @@ class Inputs:
         """Return the key of one project's file and kept editions with everything that all projects share."""
         return key_of(self.common, self.projects[name], self.editions.get(name, ""))
 
+    def with_editions(self, texts: Mapping[str, str]) -> Inputs:
+        """Return the keys as they will be when some kept editions have new texts."""
+        return replace(
+            self, editions={**self.editions, **{name: key_of_bytes(text.encode()) for name, text in texts.items()}}
+        )
+
+    @property
+    def strays(self) -> list[str]:
+        """The names under which editions are kept without a project."""
+        return [name for name in self.editions if name not in self.projects]
+
     @property
     def rest(self) -> str:
         """The key of everything that belongs to no single project."""
-        gone = {name: key for name, key in self.editions.items() if name not in self.projects}
-        named = (self.pages, self.classes, gone)
+        named = (self.pages, self.classes, {name: self.editions[name] for name in self.strays})
         return key_of(
             self.common, *(f"{number}:{name}:{key}" for number, sort in enumerate(named) for name, key in sort.items())
         )

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Literal
 
 from generator.errors import Finding
 from generator.publishing.inputs import Inputs
@@ -32,13 +32,23 @@ def workshop_of(folder: Path, theme: str, inputs: Inputs) -> Workshop:
 
 
 @dataclass(frozen=True, slots=True)
+class Stamp:
+    """What a sheet says of its edition: the newest mark, and whether it is ``kept``, a ``draft`` or ``own``."""
+
+    mark: str = ""
+    standing: Literal["kept", "draft", "own"] = "kept"
+
+
+@dataclass(frozen=True, slots=True)
 class ProjectJob:
-    """Read a project and work it in every size and edition."""
+    """Read a project and work it in every size and edition; with a mark, its numbers are to be kept under it."""
 
     quick: ClassVar[bool] = True
     weight: ClassVar[int] = 1
     project: str
     path: Path
+    mark: str = ""
+    day: str = ""
 
     @property
     def label(self) -> str:
@@ -50,7 +60,7 @@ class ProjectJob:
 class Sheet:
     """One worked size and edition: the key of what it says, its worksheet and its fellow sizes, packed.
 
-    ``leads`` tells the sheet whose pictures stand for the whole project.
+    ``leads`` tells the sheet whose pictures stand for the whole project, ``stamp`` what it says of its edition.
     """
 
     size: str
@@ -59,6 +69,7 @@ class Sheet:
     leads: bool
     worksheet: bytes
     links: bytes
+    stamp: Stamp = Stamp()
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +99,7 @@ class FurtherJob:
     quick: ClassVar[bool] = False
     project: str
     worksheets: tuple[bytes, ...]
+    stamp: Stamp
     out: Path
 
     @property
@@ -108,6 +120,7 @@ class RoomJob:
     quick: ClassVar[bool] = False
     weight: ClassVar[int] = 1
     projects: tuple[tuple[str, tuple[bytes, ...]], ...]
+    stamp: Stamp
     out: Path
 
     @property
@@ -137,7 +150,11 @@ class ReferenceJob:
 
 @dataclass(frozen=True, slots=True)
 class OverviewJob:
-    """Write the page of a project below ``out``; ``pictures`` say what its leading sheet drew, ``sheets`` what else."""
+    """Write the page of a project below ``out``.
+
+    ``pictures`` say what its leading sheet drew, ``sheets`` what else there is to print, ``standing`` how its numbers
+    stand to the kept editions.
+    """
 
     quick: ClassVar[bool] = True
     weight: ClassVar[int] = 1
@@ -145,6 +162,7 @@ class OverviewJob:
     worksheets: tuple[bytes, ...]
     pictures: Mapping[str, Any]
     sheets: Sequence[Mapping[str, str]]
+    standing: Mapping[str, Any]
     out: Path
 
     @property

@@ -16,8 +16,9 @@ SHEETS = "generator.publishing.sheets"
 OVERVIEWS = "generator.publishing.overviews"
 FURTHER = "generator.publishing.further"
 LOOKUP = "generator.publishing.lookup"
+CORRECTING = "generator.publishing.correcting"
 ROOM_PAGES = "generator.publishing.room_pages"
-WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES)
+WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, CORRECTING)
 
 
 def later(name: str) -> ModuleType:

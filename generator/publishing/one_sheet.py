@@ -5,16 +5,20 @@ from __future__ import annotations
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.sheet import Shelf, worked_sheet
+from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
 from generator.drawing.style import read_style
-from generator.publishing.opened import room_setting
+from generator.publishing.jobs import Stamp
+from generator.publishing.keeping import kept_editions, stamp_of, stood
+from generator.publishing.opened import room_setting, stamped
 from generator.publishing.sheets import drawn
 from generator.rendering.handout import render_handout
 
 
-def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str) -> bytes:
-    """Return the handout of a worksheet on one paper.
+def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str, stamp: Stamp) -> bytes:
+    """Return the handout of a worksheet on one paper; the stamp tells what it says of its edition.
 
     Raises
     ------
@@ -25,4 +29,19 @@ def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str
     """
     theme = load_theme(theme_folder)
     pictures = drawn(worksheet, read_style(theme.drawing, f"{theme.name}/theme.yaml"))
-    return render_handout(worksheet, pictures, room_setting(room, theme), paper)
+    return render_handout(worksheet, pictures, stamped(room_setting(room, theme), stamp), paper)
+
+
+def stamp_of_sheet(project: Project, shelf: Shelf, folder: Path, *, own: bool) -> Stamp:
+    """Return what a sheet of a project says of its edition.
+
+    A size of the file bears the mark where all numbers of the project are those kept under it, as on the site. A size
+    of one's ``own``, or one worked for cloth or a panel at hand, only says after which mark it was made.
+    """
+    kept = kept_editions(folder, project.name)
+    if own or not kept:
+        return Stamp(kept[-1].mark if kept else "", "own" if own else "draft")
+    editions = [shelf.room.edition(name) for name in project.editions]
+    return stamp_of(
+        stood(folder, [worked_sheet(project, size, one, shelf) for one in editions for size in project.sizes])
+    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
@@ -12,7 +12,7 @@ from generator.definitions.room import Room, load_room
 from generator.definitions.theme import Theme, load_theme
 from generator.drawing.style import Style, read_style
 from generator.publishing.inputs import key_of, theme_folder, theme_key
-from generator.publishing.jobs import Workshop
+from generator.publishing.jobs import Stamp, Workshop
 from generator.rendering.setting import SITE_LINKS, Setting
 
 
@@ -51,6 +51,11 @@ def open_room(workshop: Workshop) -> OpenRoom:
     looks = "-".join(key[:16] for key in keys)
     style = read_style(theme.drawing, f"{theme.name}/theme.yaml")
     return OpenRoom(folder, shelf_of(room, folder), theme, style, setting, looks)
+
+
+def stamped(setting: Setting, stamp: Stamp) -> Setting:
+    """Return a setting for sheets that bear a stamp."""
+    return replace(setting, edition_mark=stamp.mark, standing=stamp.standing)
 
 
 def room_setting(room: Room, theme: Theme) -> Setting:

@@ -8,7 +8,8 @@ from typing import Any
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.publishing.jobs import Outcome, OverviewJob
-from generator.publishing.opened import OpenRoom
+from generator.publishing.keeping import stamp_of
+from generator.publishing.opened import OpenRoom, stamped
 from generator.publishing.written import Stopwatch, Written
 from generator.rendering import addresses
 from generator.rendering.gallery import plans_used
@@ -23,14 +24,15 @@ def make_overview(room: OpenRoom, job: OverviewJob) -> Outcome:
     watch, written = Stopwatch(), Written(job.out)
     worksheets: list[Worksheet] = [pickle.loads(packed) for packed in job.worksheets]  # noqa: S301 -- packed by this run
     with watch.on("pages"):
-        page = render_project(worksheets, _surface(job), room.setting, [SheetLink(**sheet) for sheet in job.sheets])
+        setting = stamped(room.setting, stamp_of(job.standing))
+        page = render_project(worksheets, _surface(job), setting, [SheetLink(**sheet) for sheet in job.sheets])
         written.add(addresses.project_page(job.project), page.encode())
     summary = summarised(worksheets)
     card: dict[str, Any] = {name: getattr(summary, name) for name in ON_CARD}
     return Outcome(
         looks=room.looks,
         files=written.files,
-        card={**card, "card": job.pictures.get("card"), "plans": plans_used(worksheets)},
+        card={**card, "card": job.pictures.get("card"), "plans": plans_used(worksheets), "standing": job.standing},
         seconds=watch.seconds,
     )
 

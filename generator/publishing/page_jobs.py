@@ -58,4 +58,26 @@ class GuidesJob:
         return "list of guides"
 
 
-PageJob = HomeJob | WordsJob | GuidesJob
+@dataclass(frozen=True, slots=True)
+class CorrectionsJob:
+    """Write the page of corrections below ``out``, and the feed where the site has an address.
+
+    ``projects`` have kept editions; ``titles`` are those of projects on the site, ``drafts`` the numbers of those that
+    are otherwise now, ``pending`` the new texts of files that are written after this run.
+    """
+
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+    projects: tuple[str, ...]
+    titles: Mapping[str, str]
+    drafts: Mapping[str, Mapping[str, Any]]
+    pending: Mapping[str, str]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "corrections"
+
+
+PageJob = HomeJob | WordsJob | GuidesJob | CorrectionsJob

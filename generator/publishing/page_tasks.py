@@ -10,8 +10,8 @@ from typing import Any
 
 from generator.publishing.inputs import Inputs, key_of
 from generator.publishing.jobs import Job
-from generator.publishing.page_jobs import GuidesJob, HomeJob, WordsJob
-from generator.publishing.plan import GUIDES_ENTRY, SITE_ENTRY, words_entry
+from generator.publishing.page_jobs import CorrectionsJob, GuidesJob, HomeJob, WordsJob
+from generator.publishing.plan import CORRECTIONS_ENTRY, GUIDES_ENTRY, SITE_ENTRY, words_entry
 from generator.publishing.room_files import page_files, page_title
 
 Card = Mapping[str, Any]
@@ -30,15 +30,24 @@ def words_tasks(room: Path, inputs: Inputs, out: Path) -> list[Task]:
     """Return the pages of words and the list that leads to them, which knows no more of them than their titles."""
     titles = {name: page_title(path) for name, path in page_files(room).items()}
     pages = [Task(words_entry(name), key_of(inputs.inside, inputs.pages[name]), WordsJob(name, out)) for name in titles]
-    return [*pages, Task(GUIDES_ENTRY, key_of(inputs.inside, _written(titles)), GuidesJob(titles, out))]
+    return [*pages, Task(GUIDES_ENTRY, key_of(inputs.inside, written(titles)), GuidesJob(titles, out))]
+
+
+def corrections_task(inputs: Inputs, cards: Sequence[Card], pending: Mapping[str, str], out: Path) -> Task:
+    """Return the page of corrections; ``pending`` are the texts of the kept editions that this run will write."""
+    kept = inputs.editions
+    titles = {card["project"]: card["title"] for card in cards if card["project"] in kept}
+    drafts = {card["project"]: card["standing"]["numbers"] for card in cards if card["standing"]["numbers"]}
+    content = key_of(inputs.inside, *map(written, (kept, titles, drafts)))
+    return Task(CORRECTIONS_ENTRY, content, CorrectionsJob(tuple(kept), titles, drafts, pending, out))
 
 
 def home_task(inputs: Inputs, cards: Sequence[Card], sheets: Sequence[Card], pages: Sequence[str], out: Path) -> Task:
     """Return the home page with all files that pages share; ``pages`` are the paths of all others."""
-    content = key_of(inputs.common, _written(cards), _written(sheets), *pages)
+    content = key_of(inputs.common, written(cards), written(sheets), *pages)
     return Task(SITE_ENTRY, content, HomeJob(tuple(cards), sheets, tuple(pages), out))
 
 
-def _written(told: object) -> str:
+def written(told: object) -> str:
     """Plain values as one text, the same in every run."""
     return json.dumps(told, sort_keys=True, ensure_ascii=False)

@@ -18,6 +18,7 @@ SITE_ENTRY = "site"
 ROOM_ENTRY = "sheets of the room"
 REFERENCE_ENTRY = "reference"
 GUIDES_ENTRY = "guides"
+CORRECTIONS_ENTRY = "corrections"
 GLOSSARY = "glossary"
 
 
@@ -30,11 +31,13 @@ class Plan:
     current: bool
 
 
-def planned(inputs: Inputs, manifest: Manifest, site: Path, wanted: Collection[str] = ()) -> Plan:
+def planned(
+    inputs: Inputs, manifest: Manifest, site: Path, wanted: Collection[str] = (), *, work_again: bool = False
+) -> Plan:
     """Return what to do so that a site matches its inputs.
 
     With ``wanted`` only those projects are brought up to date: the others stay as they were last published, and one
-    that never was stays out.
+    that never was stays out. With ``work_again`` they are worked, whatever the manifest says of them.
     """
     kept: list[str] = []
     stale: list[str] = []
@@ -43,8 +46,8 @@ def planned(inputs: Inputs, manifest: Manifest, site: Path, wanted: Collection[s
         published = name in manifest.projects
         if not asked and not published:
             continue
-        unchanged = published and (not asked or manifest.projects[name] == inputs.of_project(name))
-        (kept if unchanged and complete(manifest.of_project(name).values(), site) else stale).append(name)
+        again = asked and (work_again or manifest.projects.get(name) != inputs.of_project(name))
+        (kept if published and not again and complete(manifest.of_project(name).values(), site) else stale).append(name)
     return Plan(tuple(kept), tuple(stale), current=not stale and _rest_is_current(inputs, manifest, site, kept))
 
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 from generator.errors import PublishError
 from generator.publishing.inputs import Inputs, read_inputs
 from generator.publishing.later import BUILD, later
-from generator.publishing.manifest import read_manifest
+from generator.publishing.manifest import Manifest, read_manifest
 from generator.publishing.order import Order, Published, Report
-from generator.publishing.plan import planned
+from generator.publishing.plan import overview_entry, planned
 from generator.publishing.surroundings import prepare_surroundings
 
 
@@ -34,18 +34,21 @@ def publish(order: Order, report: Report) -> Published:
     FaultyFileError
         With every finding of every file; the site stays as it was.
     PublishError
-        If a page or sheet could not be made or written; the site stays as it was.
+        If a page or sheet could not be made or written, or a mark was used before; the site stays as it was.
     """
     inputs = read_inputs(order.folder, order.theme)
     strangers = [name for name in order.projects if name not in inputs.projects]
     if strangers:
         raise PublishError(f"{order.folder / 'projects'} holds no project '{strangers[0]}'")
-    if _current(order, inputs):
-        return Published(projects=len(inputs.projects), current=True)
+    manifest = read_manifest(order.site)
+    if not order.mark and planned(inputs, manifest, order.site, order.projects).current:
+        return _nothing_to_do(inputs, manifest)
     prepare_surroundings(order.folder)
     published: Published = later(BUILD).build(order, inputs, report)
     return published
 
 
-def _current(order: Order, inputs: Inputs) -> bool:
-    return planned(inputs, read_manifest(order.site), order.site, order.projects).current
+def _nothing_to_do(inputs: Inputs, manifest: Manifest) -> Published:
+    done = Published(projects=len(inputs.projects), current=True)
+    done.tell(manifest.entries[overview_entry(name)].card for name in manifest.projects)
+    return done

@@ -14,7 +14,7 @@ from generator.drawing.catalogue import draw, figure_keys
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.publishing.jobs import Outcome, SheetJob
-from generator.publishing.opened import OpenRoom
+from generator.publishing.opened import OpenRoom, stamped
 from generator.publishing.written import Stopwatch, Written
 from generator.rendering import addresses
 from generator.rendering.figures import Pictures, arranged
@@ -29,25 +29,26 @@ from generator.rendering.strip import render_strip
 def make_sheet(room: OpenRoom, job: SheetJob) -> Outcome:
     """Write everything of one size and edition, and return what was written."""
     watch, written = Stopwatch(), Written(job.out)
+    setting = stamped(room.setting, job.sheet.stamp)
     worksheet: Worksheet = pickle.loads(job.sheet.worksheet)  # noqa: S301 -- packed by this run
     links: tuple[SizeLink, ...] = pickle.loads(job.sheet.links)  # noqa: S301 -- as above
     with watch.on("pictures"):
         pictures = drawn(worksheet, room.style)
     with watch.on("pages"):
         link = size_link(worksheet)
-        written.add(link.page, render_size(worksheet, pictures, room.setting, links).encode())
+        written.add(link.page, render_size(worksheet, pictures, setting, links).encode())
         machine = addresses.machine_page(link.project, link.size, link.edition)
-        written.add(machine, render_machine(worksheet, room.setting).encode())
+        written.add(machine, render_machine(worksheet, setting).encode())
     with watch.on("handouts"):
-        for address, sheet in handouts(worksheet, pictures, room.setting).items():
+        for address, sheet in handouts(worksheet, pictures, setting).items():
             written.add(address, sheet)
     with watch.on("strips"):
-        for address, sheet in strips(worksheet, pictures, room.setting).items():
+        for address, sheet in strips(worksheet, pictures, setting).items():
             written.add(address, sheet)
     with watch.on("further sheets"):
         for order in size_orders(worksheet):
-            for paper in room.setting.papers:
-                written.add(order.address(paper), order.render(room.setting, paper))
+            for paper in setting.papers:
+                written.add(order.address(paper), order.render(setting, paper))
     card = _leading(worksheet, pictures, written) if job.sheet.leads else {}
     return Outcome(looks=room.looks, files=written.files, card=card, seconds=watch.seconds)
 

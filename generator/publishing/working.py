@@ -10,7 +10,8 @@ from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import Project, load_project
 from generator.errors import FaultyFileError, Finding
 from generator.publishing.content import content_key
-from generator.publishing.jobs import Outcome, ProjectJob, Sheet
+from generator.publishing.jobs import Outcome, ProjectJob, Sheet, Stamp
+from generator.publishing.keeping import stamp_of, stood
 from generator.publishing.opened import OpenRoom
 from generator.publishing.written import Stopwatch
 from generator.rendering.setting import SizeLink, size_link
@@ -27,8 +28,13 @@ def work_project(room: OpenRoom, job: ProjectJob) -> Outcome:
     # A size's page names the others and leads to them; what they come to is theirs to tell, and changes without it.
     links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
     packed = pickle.dumps(links)
-    sheets = (_packed(worksheet, links, packed, leads=not number) for number, worksheet in enumerate(worksheets))
-    return Outcome(looks=room.looks, sheets=tuple(sheets), seconds=watch.seconds)
+    with watch.on("numbers"):
+        told = stood(room.folder, worksheets, job.mark, job.day)
+    sheets = (
+        _packed(worksheet, links, packed, stamp_of(told), leads=not number)
+        for number, worksheet in enumerate(worksheets)
+    )
+    return Outcome(looks=room.looks, sheets=tuple(sheets), card=told, seconds=watch.seconds)
 
 
 def _worked(project: Project, room: OpenRoom) -> tuple[list[Worksheet], tuple[Finding, ...]]:
@@ -42,8 +48,10 @@ def _worked(project: Project, room: OpenRoom) -> tuple[list[Worksheet], tuple[Fi
     return worksheets, tuple(dict.fromkeys(findings))
 
 
-def _packed(worksheet: Worksheet, links: tuple[SizeLink, ...], packed_links: bytes, *, leads: bool) -> Sheet:
+def _packed(
+    worksheet: Worksheet, links: tuple[SizeLink, ...], packed_links: bytes, stamp: Stamp, *, leads: bool
+) -> Sheet:
     """Return a worksheet for the way to whoever draws it; the first one leads, for it draws for the whole project."""
-    beside = (*(f"{link.label} {link.page}" for link in links), "leads" if leads else "")
+    beside = (*(f"{link.label} {link.page}" for link in links), "leads" if leads else "", stamp.mark, stamp.standing)
     said = content_key(worksheet, *beside)
-    return Sheet(worksheet.size, worksheet.edition.name, said, leads, pickle.dumps(worksheet), packed_links)
+    return Sheet(worksheet.size, worksheet.edition.name, said, leads, pickle.dumps(worksheet), packed_links, stamp)

@@ -21,6 +21,7 @@ from generator.rendering.typeset import typeset
 
 _ATOM = "http://www.w3.org/2005/Atom"
 _NO_LETTER = re.compile("[^\t\n\r -\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+_NONE: Mapping[str, PublishedEdition] = {}
 _TURNS = re.compile(r"(from the (?:left|right): )((?:toward|away|upright)(?: (?:toward|away|upright))*)")
 
 
@@ -35,16 +36,25 @@ class Since:
 
 @dataclass(frozen=True, slots=True)
 class History:
-    """One project: its title, its newest mark, and what changed since each older one, the youngest first."""
+    """One project: its title, its newest mark, and what is otherwise since each mark, the youngest first.
+
+    ``draft`` tells that the sheets of now have not been kept under a mark, so that the newest mark is old as well;
+    ``gone`` that the project is no longer on the site.
+    """
 
     project: str
     title: str
     newest: PublishedEdition
-    older: tuple[Since, ...]
+    since: tuple[Since, ...]
+    draft: bool = False
+    gone: bool = False
 
 
 def render_corrections(
-    editions: Mapping[str, Sequence[PublishedEdition]], titles: Mapping[str, str], setting: Setting
+    editions: Mapping[str, Sequence[PublishedEdition]],
+    titles: Mapping[str, str],
+    setting: Setting,
+    drafts: Mapping[str, PublishedEdition] = _NONE,
 ) -> str:
     """Return the page of corrections.
 
@@ -53,11 +63,17 @@ def render_corrections(
     editions : Mapping of str to sequence of PublishedEdition
         By project, in the order of publishing.
     titles : Mapping of str to str
-        The title of each project.
+        The title of each project; one without a title is no longer on the site.
     setting : Setting
         The room and its theme.
+    drafts : Mapping of str to PublishedEdition
+        The numbers of now for each project whose numbers are not those of its newest edition.
     """
-    histories = [_history(titles[project], found) for project, found in sorted(editions.items()) if found]
+    histories = [
+        _history(titles.get(project, ""), found, drafts.get(project))
+        for project, found in sorted(editions.items())
+        if found
+    ]
     units = {name: edition.unit for name, edition in EDITIONS.items()}
     return framed_page(
         "corrections.html",
@@ -71,10 +87,12 @@ def render_corrections(
     )
 
 
-def _history(title: str, editions: Sequence[PublishedEdition]) -> History:
+def _history(title: str, editions: Sequence[PublishedEdition], draft: PublishedEdition | None) -> History:
     newest = editions[-1]
-    older = tuple(Since(old.mark, old.day, _by_sheet(changed_numbers(old, newest))) for old in editions[-2::-1])
-    return History(newest.project, title, newest, older)
+    older, now = (editions, draft) if draft else (editions[:-1], newest)
+    since = tuple(Since(old.mark, old.day, _by_sheet(changed_numbers(old, now))) for old in reversed(older))
+    named = title or newest.project.replace("-", " ").capitalize()
+    return History(newest.project, named, newest, since, draft=draft is not None, gone=not title)
 
 
 def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[ChangedNumber, ...]]:
@@ -108,7 +126,7 @@ def corrections_feed(
     for older, newer in _pairs(editions):
         changes = changed_numbers(older, newer)
         if changes:
-            _entry(feed, titles[newer.project], changes, newer, base)
+            _entry(feed, titles.get(newer.project, newer.project), changes, newer, base)
     ElementTree.indent(feed, " ")
     written: bytes = ElementTree.tostring(feed, encoding="utf-8", xml_declaration=True)
     return written + b"\n"

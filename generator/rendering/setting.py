@@ -7,12 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.tables import finished_size
+
+SheetStanding = Literal["kept", "draft", "own"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +32,7 @@ SITE_LINKS = (
     PageLink("Surfaces", addresses.GALLERY),
     PageLink("Reference", addresses.REFERENCE),
     PageLink("Guides", addresses.GUIDES),
+    PageLink("Corrections", addresses.CORRECTIONS),
     PageLink("Cautions", addresses.CAUTIONS),
 )
 
@@ -38,7 +42,9 @@ class Setting:
     """What is the same for every page and sheet of a room.
 
     ``welcome`` is Markdown. ``site_address`` is where the site is published ("https://..."), or empty; it is only
-    printed and linked from sheets. ``edition_mark`` tells sheets of different days apart. ``links`` are further pages.
+    printed and linked from sheets. ``edition_mark`` tells sheets of different days apart; ``standing`` tells whether a
+    sheet has the numbers that were kept under it, is a draft made after it, or is one student's own. ``links`` are
+    further pages.
     """
 
     room: str
@@ -51,6 +57,15 @@ class Setting:
     edition_mark: str = ""
     language: str = "en"
     links: tuple[PageLink, ...] = ()
+    standing: SheetStanding = "kept"
+
+    @property
+    def mark_words(self) -> str:
+        """How a sheet tells its edition mark, empty where it has none to tell."""
+        if self.standing == "kept":
+            return f"Edition mark {self.edition_mark}" if self.edition_mark else ""
+        first = "Draft" if self.standing == "draft" else "For one student"
+        return f"{first}, after edition mark {self.edition_mark}" if self.edition_mark else first
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,110 @@
+"""Kept editions: the files of a room and the numbers of now come in, how they stand to each other goes out.
+
+What a run keeps under a mark is written by :func:`keep` when the site stands in its place.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Mapping, Sequence
+from contextlib import suppress
+from dataclasses import astuple
+from pathlib import Path
+from typing import Any
+
+from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.edition_files import nested, read_editions, write_editions
+from generator.calculation.worksheet.edition_standing import standing
+from generator.calculation.worksheet.editions import (
+    PublishedEdition,
+    printed_numbers,
+    published_edition,
+    with_published,
+)
+from generator.calculation.worksheet.figures import figures
+from generator.errors import CalculationError, FaultyFileError, Finding, Place, PublishError
+from generator.publishing.jobs import Stamp
+from generator.publishing.room_files import edition_file
+from generator.publishing.written import not_written
+
+
+def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
+    """Return the editions of a project that its room keeps, the newest last.
+
+    Raises
+    ------
+    FaultyFileError
+        If the file cannot be read, with its place.
+    """
+    path = edition_file(room, project)
+    if not path.exists():
+        return ()
+    shown = str(path.relative_to(room))
+    try:
+        return read_editions(path.read_text(encoding="utf-8"), project)
+    except UnicodeDecodeError as fault:
+        told = "the file is no text in UTF-8; take it from the repository again"
+        raise FaultyFileError([Finding("error", told, Place(shown))]) from fault
+    except CalculationError as fault:
+        cause = fault.__cause__
+        place = Place(shown, cause.lineno, cause.colno) if isinstance(cause, json.JSONDecodeError) else Place(shown)
+        raise FaultyFileError([Finding("error", str(fault), place)]) from fault
+
+
+def stood(room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str = "") -> dict[str, Any]:
+    """Return how all sheets of a project stand to its kept editions, as plain values for other jobs.
+
+    ``mark`` and ``standing`` are those of a :class:`Stamp`; ``changed`` and ``added`` tell what is otherwise than in
+    the newest edition, and ``numbers`` what the sheets of a draft say. With a mark the numbers of now are to be kept
+    under it: ``kept`` is then the new text of the file, empty where the newest edition has the same numbers.
+
+    Raises
+    ------
+    CalculationError
+        If the mark was used before.
+    """
+    project = worksheets[0].project
+    kept, text = kept_editions(room, project), ""
+    numbers = {(sheet.size, sheet.edition.name): printed_numbers(figures(sheet)) for sheet in worksheets}
+    now = PublishedEdition(project, "", "", numbers)
+    if mark and standing(kept, now).draft:
+        kept = with_published(kept, published_edition(project, mark, day, map(figures, worksheets)))
+        text = write_editions(kept)
+    found = standing(kept, now)
+    return {
+        "mark": found.mark,
+        "standing": "draft" if found.draft else "kept",
+        "changed": [astuple(change)[1:] for change in found.changed],
+        "added": [list(sheet) for sheet in found.added],
+        "numbers": nested(numbers) if found.draft and found.mark else {},
+        "kept": text,
+    }
+
+
+def stamp_of(told: Mapping[str, Any]) -> Stamp:
+    """Return what the sheets of a project bear, from how they stand."""
+    return Stamp(told["mark"], told["standing"])
+
+
+def keep(room: Path, texts: Mapping[str, str]) -> None:
+    """Write the files of kept editions, each in one step.
+
+    Raises
+    ------
+    PublishError
+        If a file cannot be written.
+    """
+    for project, text in texts.items():
+        path = edition_file(room, project)
+        part = path.with_name(f".{path.name}.{os.getpid()}")
+        try:
+            path.parent.mkdir(exist_ok=True)
+            part.write_text(text, encoding="utf-8")
+            part.replace(path)
+        except OSError as fault:
+            told = "The site is published, but its numbers are not kept; run the command again"
+            raise PublishError(f"{path.relative_to(room)} {not_written(fault)}. {told}") from fault
+        finally:
+            with suppress(OSError):
+                part.unlink()

@@ -1,0 +1,231 @@
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pdfplumber
+import pytest
+from small_room import Silent, Speech, edit, made_room, published, site_of
+
+from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.edition_files import read_editions
+from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.definitions.project import load_project
+from generator.definitions.room import load_room
+from generator.errors import CalculationError, FaultyFileError, PublishError
+from generator.publishing.inputs import read_inputs
+from generator.publishing.keeping import keep, kept_editions, stood
+from generator.publishing.manifest import read_manifest
+from generator.publishing.one_sheet import stamp_of_sheet
+from generator.publishing.order import Order, Published
+from generator.publishing.publish import publish
+
+ADDRESS = "  web address: https://loft.example\n"
+DAY = "2031-03-14"
+
+
+@pytest.fixture
+def bare(tmp_path: Path) -> Path:
+    """A room that has published nothing."""
+    return made_room(tmp_path / "bare")
+
+
+def worksheets(room: Path, project: str = "flag") -> list[Worksheet]:
+    settings = load_room(room / "site/site.yaml", room)
+    found, shelf = load_project(room / f"projects/{project}.yaml", settings, room), shelf_of(settings, room)
+    return [worked_sheet(found, size, settings.edition("inch"), shelf) for size in found.sizes]
+
+
+def kept_under(room: Path, mark: str, project: str = "flag") -> None:
+    keep(room, {project: stood(room, worksheets(room, project), mark, DAY)["kept"]})
+
+
+def marked(room: Path, mark: str, *projects: str) -> Published:
+    return publish(Order(room, "", projects, 1, mark, DAY), Silent())
+
+
+def footer(room: Path, sheet: str) -> str:
+    with pdfplumber.open(site_of(room) / sheet) as pdf:
+        return str(pdf.pages[0].extract_text()).splitlines()[-1]
+
+
+def page(room: Path, address: str) -> str:
+    return (site_of(room) / address).read_text(encoding="utf-8")
+
+
+def test_numbers_without_a_kept_edition_are_a_draft_and_nothing_is_kept_unasked(bare: Path) -> None:
+    told = stood(bare, worksheets(bare))
+    assert (told["mark"], told["standing"], told["kept"], told["numbers"]) == ("", "draft", "", {})
+
+
+def test_numbers_that_are_kept_stand_until_one_changes(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    told = stood(bare, worksheets(bare))
+    assert (told["mark"], told["standing"], told["changed"]) == ("2031-03", "kept", [])
+    edit(bare / "projects/flag.yaml", "side: 12 in", "side: 13 in")
+    told = stood(bare, worksheets(bare))
+    # A hem of 1/4 in is turned twice at each edge: 12 + 4 x 1/4 = 13 in to cut, and 14 in for a side of 13 in.
+    assert told["standing"] == "draft"
+    assert ("large", "inch", "field", "cut across", "13", "14") in told["changed"]
+    assert {change[0] for change in told["changed"]} == {"large"}
+
+
+def test_other_words_change_nothing_that_is_kept(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    edit(bare / "projects/flag.yaml", "Signal flag", "Storm flag")
+    edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Hold it against the sky.")
+    assert stood(bare, worksheets(bare))["standing"] == "kept"
+
+
+def test_a_size_that_comes_or_goes_is_told(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    path = bare / "projects/flag.yaml"
+    edit(path, "  large:\n", "  huge:\n    side: 20 in\n  large:\n")
+    assert stood(bare, worksheets(bare))["added"] == [["huge", "inch"]]
+    edit(path, "  large:\n    side: 12 in\n", "")
+    gone = ("large", "inch", "", "this sheet", "published", "no longer published")
+    assert stood(bare, worksheets(bare))["changed"] == [gone]
+
+
+def test_the_same_numbers_are_not_kept_twice_and_a_used_mark_is_refused(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    assert stood(bare, worksheets(bare), "2031-04", DAY)["kept"] == ""
+    edit(bare / "projects/flag.yaml", "side: 12 in", "side: 13 in")
+    with pytest.raises(CalculationError, match="were published under the mark '2031-03'; choose a new mark"):
+        stood(bare, worksheets(bare), "2031-03", DAY)
+    kept_under(bare, "2031-04")
+    assert [one.mark for one in kept_editions(bare, "flag")] == ["2031-03", "2031-04"]
+
+
+@pytest.mark.parametrize(
+    ("content", "told"),
+    [
+        (b'[\n {"mark": }\n]', "site/editions/flag.json:2:11: the published editions of 'flag' cannot be read"),
+        (b"", "site/editions/flag.json:1:1: the published editions of 'flag' cannot be read"),
+        (b"[{}]", "site/editions/flag.json:1:1: the published editions of 'flag' cannot be read ('mark' is missing)"),
+        (b"\xff\xfe", "site/editions/flag.json:1:1: the file is no text in UTF-8"),
+    ],
+)
+def test_a_spoilt_file_of_editions_is_told_with_its_place(bare: Path, content: bytes, told: str) -> None:
+    (bare / "site/editions").mkdir()
+    (bare / "site/editions/flag.json").write_bytes(content)
+    with pytest.raises(FaultyFileError) as refusal:
+        stood(bare, worksheets(bare))
+    assert str(refusal.value).startswith(told)
+    with pytest.raises(FaultyFileError) as refusal:
+        published(bare)
+    assert str(refusal.value).startswith(told)
+    assert not site_of(bare).exists()
+
+
+def test_what_cannot_be_kept_is_told_and_nothing_is_left_beside_it(bare: Path) -> None:
+    (bare / "site/editions").write_text("in the way", encoding="utf-8")
+    with pytest.raises(
+        PublishError, match="The site is published, but its numbers are not kept; run the command again"
+    ):
+        keep(bare, {"flag": "[]\n"})
+    assert not list((bare / "site").glob(".flag*"))
+
+
+def test_kept_editions_belong_to_their_project_and_those_of_none_to_the_rest(bare: Path) -> None:
+    before = read_inputs(bare, "")
+    kept_under(bare, "a")
+    after = read_inputs(bare, "")
+    assert after.of_project("flag") != before.of_project("flag")
+    assert (after.of_project("tablet"), after.rest) == (before.of_project("tablet"), before.rest)
+    (bare / "projects/flag.yaml").rename(bare / "projects/banner.yaml")
+    assert read_inputs(bare, "").strays == ["flag"]
+    assert read_inputs(bare, "").rest != before.rest
+
+
+def test_a_sheet_made_alone_bears_the_mark_as_on_the_site_and_an_own_size_does_not(bare: Path) -> None:
+    settings = load_room(bare / "site/site.yaml", bare)
+    flag, shelf = load_project(bare / "projects/flag.yaml", settings, bare), shelf_of(settings, bare)
+    assert stamp_of_sheet(flag, shelf, bare, own=False).standing == "draft"
+    kept_under(bare, "2031-03")
+    assert (stamp_of_sheet(flag, shelf, bare, own=False).mark, stamp_of_sheet(flag, shelf, bare, own=True).mark) == (
+        "2031-03",
+        "2031-03",
+    )
+    assert stamp_of_sheet(flag, shelf, bare, own=False).standing == "kept"
+    assert stamp_of_sheet(flag, shelf, bare, own=True).standing == "own"
+
+
+def test_a_correction_goes_from_the_mark_over_the_draft_to_the_next_mark(room: Path) -> None:
+    sheet = "projects/flag/small/flag-small-inch-a4.pdf"
+    edit(room / "site/site.yaml", "  name: The Test Loft\n", f"  name: The Test Loft\n{ADDRESS}")
+    (room / "projects/tablet.yaml").unlink()
+    assert marked(room, "2031-03").marked == ["flag"]
+    assert "Edition mark 2031-03" in footer(room, sheet)
+    assert published(room).current
+    edit(room / "projects/flag.yaml", "side: 8 in", "side: 9 in")
+    done = published(room)
+    assert (done.marked, list(done.drafts)) == ([], ["flag"])
+    assert "Draft, after edition mark 2031-03" in footer(room, sheet)
+    assert "they say draft, after edition mark 2031-03" in page(room, "corrections.html")
+    assert published(room).drafts["flag"]["mark"] == "2031-03"
+    assert "is now" not in page(room, "corrections.xml")
+    assert marked(room, "2031-04").marked == ["flag"]
+    assert "Edition mark 2031-04" in footer(room, sheet)
+    # A hem of 1/4 in is turned twice at each edge: 8 + 1 = 9 in to cut before, 9 + 1 = 10 in now.
+    assert "small, inch: field, cut across: 9 is now 10" in page(room, "corrections.xml")
+    editions = read_editions((room / "site/editions/flag.json").read_text(encoding="utf-8"), "flag")
+    assert [(one.mark, one.day) for one in editions] == [("2031-03", DAY), ("2031-04", DAY)]
+    assert published(room).current
+
+
+def test_a_mark_that_cannot_be_used_leaves_site_and_editions_alone(room: Path, speak: Speech) -> None:
+    (room / "projects/tablet.yaml").unlink()
+    kept_under(room, "2031-03")
+    edit(room / "projects/flag.yaml", "side: 8 in", "side: 9 in")
+    before = (room / "site/editions/flag.json").read_bytes()
+    code, out, told = speak(room, "publish", "--mark", "2031-03")
+    assert (code, out) == (1, "")
+    assert "flag: other numbers of 'flag' were published under the mark '2031-03'; choose a new mark" in told
+    assert (room / "site/editions/flag.json").read_bytes() == before
+    assert "tablet/overview" in read_manifest(site_of(room)).entries
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("--mark", " "), "a published edition needs a mark"),
+        (("--mark", "x" * 41), "an edition mark is one line of 40 letters at most"),
+        (("--mark", "draft 2"), "cannot be an edition mark: sheets without one say draft"),
+        (("--mark", "a", "--watch"), "--mark keeps what is published once, so it does not go with --watch"),
+        (("--mark", "a", "--why", "flag", "small"), "it does not go with --why"),
+    ],
+)
+def test_a_mark_that_is_none_is_a_wrong_command(bare: Path, speak: Speech, words: tuple[str, ...], told: str) -> None:
+    code, _, complaint = speak(bare, "publish", *words)
+    assert code == 2
+    assert told in " ".join(complaint.replace("│", " ").split())
+    assert not site_of(bare).exists()
+
+
+def test_a_hostile_mark_is_only_text_on_every_page(room: Path, monkeypatch: pytest.MonkeyPatch, speak: Speech) -> None:
+    mark = '<script>alert("1")</script> & ../..'
+    (room / "projects/tablet.yaml").unlink()
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1930000000")
+    code, out, _ = speak(room, "publish", "--workers", "1", "--mark", mark)
+    assert code == 0
+    assert f"Kept the numbers of 1 project under edition mark {mark}, in site/editions: flag" in out
+    (kept,) = json.loads((room / "site/editions/flag.json").read_text(encoding="utf-8"))
+    # 61 years with 15 leap days from 1970 on are 22280 days or 1924992000 s; 5008000 s more are 57 days and some hours,
+    # and the 58th day of 2031 is 27 February.
+    assert (kept["mark"], kept["day"]) == (mark, "2031-02-27")
+    for path in site_of(room).rglob("*.html"):
+        assert "<script>alert" not in path.read_text(encoding="utf-8")
+    assert "&lt;script&gt;alert" in page(room, "corrections.html")
+
+
+def test_a_project_that_has_another_name_is_asked_about_and_its_old_sheets_are_told(room: Path, speak: Speech) -> None:
+    (room / "projects/tablet.yaml").unlink()
+    kept_under(room, "2031-03")
+    (room / "projects/flag.yaml").rename(room / "projects/banner.yaml")
+    _, out, _ = speak(room, "publish", "--workers", "1")
+    told = "site/editions/flag.json keeps editions of a project that is not there; if it has another name now"
+    assert told in out
+    text = page(room, "corrections.html")
+    assert "This project is no longer on this site, or has another name now." in text
+    assert 'href="projects/flag' not in text
