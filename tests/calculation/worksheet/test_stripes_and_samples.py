@@ -113,7 +113,7 @@ def test_a_stripe_of_no_width_is_refused(tmp_path: Path) -> None:
     ("stripes", "says"),
     [
         ("navy, white 1 in", "'navy' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
-        ("a[navy](x) 1 in", "'a[navy](x) 1 in' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
+        ("a[b](x) 1 in", "'a[b](x) 1 in' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
         ("1 in, white 1 in", "'1 in' is no stripe; write its colour and its width, for example 'navy 1/2 in'"),
         ("navy 1 in\n    repeat: 1 in", "the repeat follows from the stripes; take 'repeat' or 'stripes' out"),
     ],
