@@ -163,3 +163,17 @@ def test_the_same_piece_gives_the_same_bytes_and_its_words_stay_text():
     assert first.alt == (
         "The back as it is cut, 12 1/2 in across by 17 in along, with its finished edge inside the allowances."
     )
+
+
+def test_every_fold_of_a_pleat_is_drawn_with_the_line_that_it_is_laid_on():
+    """One inverted pleat: folds at 3 and 7 in are laid on 5 in, so the lines stand equally far apart."""
+    folds = ((Fraction(3), Fraction(5)), (Fraction(7), Fraction(5)))
+    canvas = sketch_piece(piece_cut("pleated strip", 10, 4, measures=MEASURES, pleats=folds), INCH, Style())
+    plain = sketch_piece(piece_cut("pleated strip", 10, 4, measures=MEASURES), INCH, Style())
+    added = [segment for segment in canvas.segments if segment not in plain.segments]
+    reach = {}
+    for (x, top), (_, bottom) in added:
+        reach.setdefault(round(x, 4), []).append(round(bottom - top, 4))
+    first, onto, last = sorted(reach)
+    assert (onto - first) == pytest.approx(last - onto)
+    assert (reach[first], reach[onto], reach[last]) == ([0.25], [0.12, 0.12], [0.25])
