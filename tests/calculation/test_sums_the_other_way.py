@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from itertools import product
+from itertools import accumulate, product
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from ply_by_ply import worked_forwards
 from row_panels import SEAM, even_tucks, signed
 
 from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.panel.runs import RunWish, work_runs
 from generator.calculation.panel.sample import carried_take_up, sample_draw_in, sample_shrinkage, sample_take_up
+from generator.calculation.panel.wish import TuckWish
 from generator.calculation.turning.layers import crossed_layers, row_layers
 from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.calculation.turning.row_wish import RowWish
@@ -120,3 +123,34 @@ def test_two_kits_laid_out_together_never_take_more_than_each_by_itself(
     assert together.optimal
     assert together.length <= sum(layout.length for layout in apart)
     assert together.lower_bound <= together.length
+
+
+RUNS = st.lists(
+    st.tuples(
+        st.integers(1, 4).map(lambda quarters: Fraction(quarters, 4)),  # depth
+        st.integers(3, 8).map(lambda halves: Fraction(halves, 2)),  # pitch in the run
+        st.integers(1, 4),  # tucks
+        st.integers(3, 8).map(lambda halves: Fraction(halves, 2)),  # pitch to the next run
+    ),
+    min_size=1,
+    max_size=4,
+)
+
+
+@settings(max_examples=60)
+@given(RUNS, SMALL)
+def test_runs_of_any_tucks_folded_ply_by_ply_lie_as_their_runs_ask(
+    runs: list[tuple[Fraction, Fraction, int, Fraction]], margin: Fraction
+) -> None:
+    # Everything lies on quarters, so nothing is rounded. The pitches are walked run by run, and the finished width is
+    # their sum and a margin at either end.
+    pitches = [pitch for _, inside, number, after in runs for pitch in [*[inside] * (number - 1), after]][:-1]
+    margin += 1
+    finished = sum(pitches, Fraction(0)) + 2 * margin
+    wish = TuckWish(finished, Fraction(0), Fraction(0), (SEAM, SEAM), (margin, margin), (margin, margin))
+    asked = [RunWish((depth,), inside, after, number) for depth, inside, number, after in runs]
+    tucks = work_runs(asked, wish, INCH)
+    assert list(tucks.depths) == [depth for depth, _, number, _ in runs for _ in range(number)]
+    stitching = tuple(accumulate(pitches, initial=margin))
+    assert worked_forwards(tucks) == (finished, stitching)
+    assert tucks.cut == finished + 2 * sum(tucks.depths, Fraction(0)) + 2 * SEAM.first
