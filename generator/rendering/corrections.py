@@ -82,7 +82,7 @@ def render_corrections(
         histories=histories,
         units=units,
         told=_told,
-        feed=addresses.FEED if setting.site_address else "",
+        feed=addresses.FEED if setting.site_address and histories else "",
         page_of=addresses.project_page,
     )
 

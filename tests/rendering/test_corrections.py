@@ -64,7 +64,10 @@ def test_a_project_with_one_edition_and_a_room_with_none_say_so() -> None:
 
 def test_there_is_no_feed_without_an_address_or_without_editions() -> None:
     assert corrections_feed(EDITIONS, TITLES, setting()) is None
-    assert corrections_feed({}, TITLES, setting(site_address="https://ropewalk.example/")) is None
+    somewhere = setting(site_address="https://ropewalk.example/")
+    assert corrections_feed({}, TITLES, somewhere) is None
+    assert "corrections.xml" not in render_corrections({}, TITLES, somewhere)
+    assert "corrections.xml" in render_corrections(EDITIONS, TITLES, somewhere)
     assert "corrections.xml" not in render_corrections(EDITIONS, TITLES, setting())
     assert 'href="corrections.xml"' in render_corrections(
         EDITIONS, TITLES, setting(site_address="https://ropewalk.example")
