@@ -58,7 +58,9 @@ def test_a_sheet_without_changes_is_said_to_be_good() -> None:
 
 
 def test_a_project_with_one_edition_and_a_room_with_none_say_so() -> None:
-    assert "There is no older edition: a sheet with this mark is good." in page_text({"quay-cushion": EDITIONS["quay-cushion"]})
+    assert "There is no older edition: a sheet with this mark is good." in page_text(
+        {"quay-cushion": EDITIONS["quay-cushion"]}
+    )
     assert "No sheets have been published under an edition mark yet." in page_text({})
 
 
