@@ -64,6 +64,21 @@ def test_a_spacing_that_gives_is_found_between_wide_tucks_as_well() -> None:
     assert (tucks.count, set(tucks.spacings)) == (11, {inches("2 1/2")})
 
 
+def test_the_least_margins_count_however_wide_the_others_may_be() -> None:
+    # F 13: 11 1/2 between margins of 3/4 is fifteen pitches of 23/30, as if the margins could not be 5 in.
+    assert choose_tucks(wish_of("13", "3/8", "1 1/2", ("3/4", "5"), gives="spacing"), INCH).count == 16
+
+
+def test_a_single_tuck_keeps_the_room_that_it_alone_needs() -> None:
+    # Turned out beside a seam 3/8 + 1/8, more than the 3/8 that 3/4 in leaves on either side.
+    def alone_out(count: int) -> tuple[str, str]:
+        return ("out", "out") if count == 1 else ("upright", "upright")
+
+    wish = wish_of("3/4", "3/8", "1 1/2", ("3/8", "1/2"), gives="spacing", rule=CountRule(exactly=1))
+    assert counts_tried(wish) == [1]
+    assert counts_tried(replace(wish, lies=alone_out)) == []
+
+
 def test_no_single_tuck_is_tried_where_pairs_are_wanted() -> None:
     # F 5, margins 2 to 3: one tuck would stand between 2 1/2 and 2 1/2, but the number must be even.
     wish = wish_of("5", "3/8", "1 1/2", ("2", "3"), gives="spacing", rule=CountRule(2))

@@ -234,3 +234,18 @@ def test_rounding_never_brings_a_pitch_to_nothing() -> None:
     choices = ranked_choices(wish_of("3", "1/4", "33/64", ("1/2", "2")), INCH, 30)
     assert choices
     assert all(min(choice.tucks.pitches, default=Fraction(1)) > 0 for choice in choices)
+
+
+def test_a_ring_of_one_tuck_is_one_pitch_round() -> None:
+    # 1 in round, m 1 1/2, d 1/4: p 1.
+    wish = wish_of("1", "1/4", "1 1/2", ("0", "0"), ring=True, rule=CountRule(exactly=1))
+    tucks = choose_tucks(wish, INCH)
+    assert (tucks.count, tucks.left_margin + tucks.right_margin, tucks.cut) == (1, 1, inches("2 1/2"))
+
+
+def test_facing_folds_meet_across_the_closing_of_a_ring_as_well() -> None:
+    # A sample: 0.52 in each. Two tucks on 1.04 in round are 1.04 apart, on the ruler 1 1/16: p 0.5425. The cut of 3.08
+    # becomes 3 1/16, so 1.0225 in round, and 0.48 is left across the closing, less than twice 1/4.
+    wish = wish_of("1.04", "1/4", "1.04", ("0", "0"), ring=True, facing=True, take_up=Fraction(13, 25))
+    assert ranked_choices(wish, INCH, 30) == ()
+    assert ranked_choices(replace(wish, facing=False), INCH, 30) != ()

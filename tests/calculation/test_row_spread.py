@@ -106,6 +106,13 @@ def test_a_bottom_edge_that_turns_the_tucks_draws_in_below_the_rows() -> None:
     assert (rows.rows[0].least, rows.rows[0].most) == (Fraction(27, 8), Fraction(7, 2))
 
 
+def test_what_a_held_bottom_edge_loses_is_counted_from_where_its_row_is_ruled() -> None:
+    # Four rows leave (18 3/4 - 9) / 2 = 4 7/8, ruled sqrt(4.875^2 + (pi/2)^2) = 5.1218: 0.2468, so 1/4; at 4 7/8
+    # it would be 0.26 and 3/8.
+    wish = replace(ONE_WAY, finished_along=Fraction(75, 4), first=(Fraction(4), Fraction(5)), bottom_held="left")
+    assert choose_rows(wish, TUCKS, INCH).extra == Fraction(1, 4)
+
+
 def test_half_of_what_is_cut_to_spare_lies_above_the_rows() -> None:
     wish = replace(ONE_WAY, finished_along=Fraction(33, 2), first=(Fraction(3), Fraction(5)), top_held="left")
     # Four rows leave 3 3/4, ruled sqrt(3.75^2 + (pi/2)^2) = 4.0657: 0.3157 lost, 3/8 extra, 0.0593 to spare.

@@ -233,3 +233,15 @@ def test_only_two_caught_hems_leave_no_allowance_to_take_from() -> None:
     assert "from the allowances" in words(panel(17, seam(), CAUGHT), 15, "-1/2").text
     assert "from the allowances" in words(panel(17, CAUGHT, seam()), 15, "-1/2").text
     assert "from the allowances" not in words(panel(17, CAUGHT, CAUGHT), 15, "-1/2").text
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "ends", "whole"),
+    [
+        (CAUGHT, seam(), ("the hem fold", "the far cut edge"), "14"),  # 13 1/2 and one seam
+        (seam(), CAUGHT, ("the cut edge", "the far hem fold"), "14"),
+    ],
+)
+def test_each_edge_is_measured_from_what_is_there(left: End, right: End, ends: tuple[str, str], whole: str) -> None:
+    point = check_points(panel(17, left, right), INCH)[-1]
+    assert (point.start, point.end, point.expect) == (*ends, inches(whole))

@@ -206,7 +206,7 @@ def _worked(wish: TuckWish, plan: Candidate, edition: Edition) -> TuckSet | None
     pitches = (plan.spacing - take_up,) * (plan.count - 1)
     try:
         exact = laid_out((plan.depth,) * plan.count, (take_up,) * plan.count, pitches, wish.ends, plan.margins)
-        tucks = replace(rounded(exact, edition), asked=wish.finished, wish=wish.spacing, ring=wish.ring)
+        tucks = replace(rounded(exact, edition), wish=wish.spacing, ring=wish.ring)
     except CalculationError:
         return None
     narrowest = min(tucks.pitches, default=None)
