@@ -34,6 +34,6 @@ def test_a_little_work_for_one_is_done_without_a_worker(room: Path, tmp_path: Pa
 
 
 def test_much_work_for_one_is_done_by_one_worker_after_another(room: Path, tmp_path: Path) -> None:
-    done = shifts(room, 26, tmp_path / "signed in")
+    done = shifts(room, 18, tmp_path / "signed in")
     assert os.getpid() not in done
-    assert sorted(done.values()) == [2, 12, 12]
+    assert sorted(done.values()) == [2, 8, 8]
