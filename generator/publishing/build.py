@@ -30,7 +30,15 @@ from generator.publishing.jobs import (
 from generator.publishing.keeping import keep, stamp_of
 from generator.publishing.manifest import NAME, Entry, Manifest, read_manifest, write_manifest
 from generator.publishing.order import Order, Published, Report
-from generator.publishing.page_tasks import Task, corrections_task, home_task, words_tasks, written
+from generator.publishing.page_tasks import (
+    Task,
+    class_tasks,
+    classes_task,
+    corrections_task,
+    home_task,
+    words_tasks,
+    written,
+)
 from generator.publishing.plan import (
     GLOSSARY,
     REFERENCE_ENTRY,
@@ -85,11 +93,14 @@ class _Run:
         self._make(crew, self._overviews(worked), "project pages")
         self._make(crew, [*self._room_sheets(crew, worked), *self._reference()], "sheets of the room")
         self._bring(crew, words_tasks(self._order.folder, self._inputs, self._staging), "pages")
+        classes = class_tasks(self._order.folder, self._inputs, self._staging)
+        self._classes(crew, classes)
         self._bring(crew, [self._corrections()], "corrections")
         self._bring(crew, [self._home()], "home page")
         keys = {name: self._old.projects[name] for name in self._plan.kept}
         keys |= {name: self._inputs.of_project(name) for name in self._plan.stale}
-        write_manifest(Manifest(self._inputs.rest, keys, self._entries), self._staging)
+        known = all(task.name in self._entries and self._entries[task.name].content == task.content for task in classes)
+        write_manifest(Manifest(self._inputs.rest if known else "", keys, self._entries), self._staging)
         self.published.tell(self._cards, self.pending, self._inputs.strays)
 
     def _worked(self, crew: Crew, projects: Sequence[str]) -> dict[str, Outcome]:
@@ -155,6 +166,18 @@ class _Run:
         if self._same(REFERENCE_ENTRY, content):
             return []
         return [Task(REFERENCE_ENTRY, content, ReferenceJob(cards, glossary, self._staging))]
+
+    def _classes(self, crew: Crew, tasks: Sequence[Task]) -> None:
+        """Make the pages of classes and their list; where single projects are published, classes stay as they were."""
+        if self._order.projects:
+            for task in tasks:
+                old = self._old.entries.get(task.name)
+                if old and old.card["project"] in self._projects and not old.missing(self._order.site):
+                    self._take_over(task.name, old)
+        else:
+            self._bring(crew, tasks, "classes")
+        cards = [self._card(task.name) for task in tasks if task.name in self._entries]
+        self._bring(crew, [classes_task(self._inputs, cards, self._staging)], "classes")
 
     def _corrections(self) -> Task:
         return corrections_task(self._inputs, self._cards, self.pending, self._staging)

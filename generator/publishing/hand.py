@@ -27,9 +27,19 @@ from generator.publishing.jobs import (
     SheetJob,
     Workshop,
 )
-from generator.publishing.later import CORRECTING, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, SHEETS, WORKING, later
+from generator.publishing.later import (
+    CLASS_PAGES,
+    CORRECTING,
+    FURTHER,
+    LOOKUP,
+    OVERVIEWS,
+    ROOM_PAGES,
+    SHEETS,
+    WORKING,
+    later,
+)
 from generator.publishing.opened import open_room
-from generator.publishing.page_jobs import CorrectionsJob, GuidesJob, HomeJob, WordsJob
+from generator.publishing.page_jobs import ClassesJob, ClassJob, CorrectionsJob, GuidesJob, HomeJob, WordsJob
 from generator.publishing.sampled import sampled
 
 THINGS_BETWEEN_COLLECTIONS = 50_000
@@ -44,6 +54,8 @@ _DOERS: Mapping[type[Job], tuple[str, str]] = {
     WordsJob: (ROOM_PAGES, "make_words"),
     GuidesJob: (ROOM_PAGES, "make_guides"),
     CorrectionsJob: (CORRECTING, "make_corrections"),
+    ClassJob: (CLASS_PAGES, "make_class"),
+    ClassesJob: (CLASS_PAGES, "make_classes"),
 }
 
 

@@ -16,9 +16,10 @@ SHEETS = "generator.publishing.sheets"
 OVERVIEWS = "generator.publishing.overviews"
 FURTHER = "generator.publishing.further"
 LOOKUP = "generator.publishing.lookup"
+CLASS_PAGES = "generator.publishing.class_pages"
 CORRECTING = "generator.publishing.correcting"
 ROOM_PAGES = "generator.publishing.room_pages"
-WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, CORRECTING)
+WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, CORRECTING, CLASS_PAGES)
 
 
 def later(name: str) -> ModuleType:

@@ -80,4 +80,34 @@ class CorrectionsJob:
         return "corrections"
 
 
-PageJob = HomeJob | WordsJob | GuidesJob | CorrectionsJob
+@dataclass(frozen=True, slots=True)
+class ClassJob:
+    """Write the page of one class below ``out``."""
+
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+    name: str
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return f"class {self.name}"
+
+
+@dataclass(frozen=True, slots=True)
+class ClassesJob:
+    """Write the list of classes below ``out``, from what their pages tell."""
+
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+    cards: tuple[Mapping[str, Any], ...]
+    out: Path
+
+    @property
+    def label(self) -> str:
+        """How a person names it."""
+        return "list of classes"
+
+
+PageJob = HomeJob | WordsJob | GuidesJob | CorrectionsJob | ClassJob | ClassesJob

@@ -10,9 +10,16 @@ from typing import Any
 
 from generator.publishing.inputs import Inputs, key_of
 from generator.publishing.jobs import Job
-from generator.publishing.page_jobs import CorrectionsJob, GuidesJob, HomeJob, WordsJob
-from generator.publishing.plan import CORRECTIONS_ENTRY, GUIDES_ENTRY, SITE_ENTRY, words_entry
-from generator.publishing.room_files import page_files, page_title
+from generator.publishing.page_jobs import ClassesJob, ClassJob, CorrectionsJob, GuidesJob, HomeJob, WordsJob
+from generator.publishing.plan import (
+    CLASSES_ENTRY,
+    CORRECTIONS_ENTRY,
+    GUIDES_ENTRY,
+    SITE_ENTRY,
+    class_entry,
+    words_entry,
+)
+from generator.publishing.room_files import class_files, page_files, page_title, project_of_class
 
 Card = Mapping[str, Any]
 
@@ -31,6 +38,26 @@ def words_tasks(room: Path, inputs: Inputs, out: Path) -> list[Task]:
     titles = {name: page_title(path) for name, path in page_files(room).items()}
     pages = [Task(words_entry(name), key_of(inputs.inside, inputs.pages[name]), WordsJob(name, out)) for name in titles]
     return [*pages, Task(GUIDES_ENTRY, key_of(inputs.inside, written(titles)), GuidesJob(titles, out))]
+
+
+def class_tasks(room: Path, inputs: Inputs, out: Path) -> list[Task]:
+    """Return the pages of classes, each from its file and that of its project."""
+    return [
+        Task(class_entry(name), _key_of_class(name, path, inputs), ClassJob(name, out))
+        for name, path in class_files(room).items()
+    ]
+
+
+def _key_of_class(name: str, path: Path, inputs: Inputs) -> str:
+    """The key of everything that a class is worked from; where its project cannot be told at once, that is any."""
+    project = project_of_class(path)
+    projects = {project: inputs.projects[project]} if project in inputs.projects else inputs.projects
+    return key_of(inputs.inside, inputs.classes[name], written(projects))
+
+
+def classes_task(inputs: Inputs, cards: Sequence[Card], out: Path) -> Task:
+    """Return the list of classes."""
+    return Task(CLASSES_ENTRY, key_of(inputs.inside, written(cards)), ClassesJob(tuple(cards), out))
 
 
 def corrections_task(inputs: Inputs, cards: Sequence[Card], pending: Mapping[str, str], out: Path) -> Task:

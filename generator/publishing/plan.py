@@ -18,6 +18,7 @@ SITE_ENTRY = "site"
 ROOM_ENTRY = "sheets of the room"
 REFERENCE_ENTRY = "reference"
 GUIDES_ENTRY = "guides"
+CLASSES_ENTRY = "classes"
 CORRECTIONS_ENTRY = "corrections"
 GLOSSARY = "glossary"
 
@@ -75,6 +76,11 @@ def further_entry(project: str) -> str:
 def words_entry(page: str) -> str:
     """Return the name under which the manifest keeps a page of words."""
     return f"page: {page}"
+
+
+def class_entry(name: str) -> str:
+    """Return the name under which the manifest keeps the page of a class."""
+    return f"class: {name}"
 
 
 def is_sheet(entry: str) -> bool:

@@ -7,6 +7,7 @@ room's themes may also lead to those of the tool.
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -17,6 +18,7 @@ OWN_THEMES = TOOL.parent / "themes"
 THEMES = "themes"
 _FOLDERS = ("projects", "site/pages", "site/techniques", "site/classes", "site/editions", THEMES)
 _LONE = ("site", "site/site.yaml")
+_PROJECT = re.compile(r"^project\s*:\s*[\"']?([^\s\"'#]+)", re.MULTILINE)
 _OUT = "the file is a link that leads out of the room; put the file itself here"
 _RING = "the file is a link that leads to itself; put the file itself here"
 
@@ -76,6 +78,12 @@ def page_title(path: Path) -> str:
 def class_files(room: Path) -> dict[str, Path]:
     """Return the files of the room's classes by their names."""
     return _named(room / "site" / "classes", "*.yaml")
+
+
+def project_of_class(path: Path) -> str:
+    """Return the project that the file of a class names, as far as that can be seen without reading it whole."""
+    found = _PROJECT.search(path.read_text(encoding="utf-8-sig", errors="replace"))
+    return found[1] if found else ""
 
 
 def edition_file(room: Path, project: str) -> Path:

@@ -17,6 +17,7 @@ WORKER = "offline.js"
 GALLERY = "gallery.html"
 REFERENCE = "reference/index.html"
 GUIDES = "pages/index.html"
+CLASSES = "classes/index.html"
 CORRECTIONS = "corrections.html"
 FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
@@ -103,6 +104,11 @@ def project_sheet_file(project: str, kind: str, edition: str, paper: str) -> str
 def size_sheet_file(project: str, size: str, kind: str, edition: str, paper: str) -> str:
     """Return the path of a sheet about one size, beside its handout."""
     return f"{handout_file(project, size, edition, paper).removesuffix('.pdf')}-{slug(kind)}.pdf"
+
+
+def class_page(name: str) -> str:
+    """Return the path of the page of a class."""
+    return f"classes/{project_slug(name)}.html"
 
 
 def class_sheet_file(name: str, kind: str, paper: str) -> str:

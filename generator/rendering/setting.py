@@ -32,6 +32,7 @@ SITE_LINKS = (
     PageLink("Surfaces", addresses.GALLERY),
     PageLink("Reference", addresses.REFERENCE),
     PageLink("Guides", addresses.GUIDES),
+    PageLink("Classes", addresses.CLASSES),
     PageLink("Corrections", addresses.CORRECTIONS),
     PageLink("Cautions", addresses.CAUTIONS),
 )

@@ -1,0 +1,72 @@
+"""Pages of classes on the site: a class worked out comes in, the HTML text of its page goes out, without its students.
+
+Who comes and which size everybody makes stays in the class pack: a page on the web tells neither.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from generator.calculation.making.timetable import clock
+from generator.calculation.worksheet.class_work import ClassSheet
+from generator.rendering import addresses
+from generator.rendering.page_frame import framed_page
+from generator.rendering.setting import Setting
+
+_SIGN_UP = "sign up"
+
+
+@dataclass(frozen=True, slots=True)
+class ClassLink:
+    """One class, as the list shows it: its title and page, the title of its project, and its days (2031-03-08)."""
+
+    title: str
+    address: str
+    project_title: str
+    days: tuple[str, ...]
+
+
+def render_class(sheet: ClassSheet, setting: Setting) -> str:
+    """Return the page of a class: when it is, what is sewn, what to bring, and the form to sign up with."""
+    worksheet = sheet.slowest.worksheet
+    forms = {paper: addresses.project_sheet_file(sheet.project, _SIGN_UP, "", paper) for paper in setting.papers}
+    return framed_page(
+        "class.html",
+        addresses.class_page(sheet.name),
+        setting,
+        lesson=sheet,
+        kind=worksheet.kind,
+        level=worksheet.level,
+        project_page=addresses.project_page(sheet.project),
+        forms=forms,
+        clock=clock,
+        day=day_words,
+        up=addresses.CLASSES,
+    )
+
+
+def render_classes(links: Sequence[ClassLink], setting: Setting) -> str:
+    """Return the list of classes."""
+    return framed_page("classes.html", addresses.CLASSES, setting, classes=links, day=day_words)
+
+
+def day_words(day: str) -> str:
+    """Return a day in words.
+
+    Examples
+    --------
+    >>> day_words("2031-03-08")
+    'Saturday, 8 March 2031'
+    """
+    found = date.fromisoformat(day)
+    return f"{_WEEKDAYS[found.weekday()]}, {found.day} {_MONTHS[found.month - 1]} {found.year}"
+
+
+# Written out here, because the names that the system gives follow the language of the machine.
+_WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_MONTHS = (
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+)
