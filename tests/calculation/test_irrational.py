@@ -49,3 +49,7 @@ def test_a_root_that_is_a_fraction_is_exact(root: Fraction) -> None:
 def test_the_root_of_a_negative_number_is_refused() -> None:
     with pytest.raises(CalculationError, match=r"^a number less than nothing has no square root$"):
         root_above(Fraction(-1))
+
+
+def test_the_bounds_of_pi_leave_no_room_for_a_millionth_of_a_millionth() -> None:
+    assert 0 < PI_ABOVE - PI_BELOW <= Fraction(1, 10**14)

@@ -63,3 +63,11 @@ def test_a_piece_as_long_as_the_cloth_is_wide_may_be_cut_the_other_way() -> None
         "Front is 50 in across, but the cloth is only 44 in wide; take a wider cloth, cut it the other way of the "
         "grain or join breadths"
     )
+
+
+def test_only_a_strip_of_nothing_but_later_pieces_waits() -> None:
+    # The strip 5 high holds a piece that is cut later and one that is not, the one 7 high only later ones.
+    later = CutItem("back", "Back", Fraction(20), Fraction(5), 1, later=True)
+    waiting = CutItem("lining", "Lining", Fraction(44), Fraction(7), 1, later=True)
+    layout = cutting_layout([later, piece("front", 22, 5), waiting, piece("band", 44, 3)], CLOTH)
+    assert laid(layout) == [("front", 0, 0), ("back", 22, 0), ("band", 0, 5), ("lining", 0, 8)]

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from generator.calculation.panel.ends import least_margin
-from generator.calculation.reference_rows import row_loss
+from generator.calculation.reference_rows import plan_draw_in, row_loss
 from generator.calculation.reference_tables import (
     COUNTS,
     hidden_cloth,
@@ -14,6 +14,7 @@ from generator.calculation.reference_tables import (
     usual_spacings,
     usual_widths,
 )
+from generator.calculation.turning.plans import drawn_plan, turn_plan
 from generator.calculation.worked import End
 from generator.errors import CalculationError
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE, Edition
@@ -59,3 +60,21 @@ def test_rows_are_too_close_up_to_the_arc_and_tight_up_to_six_depths() -> None:
     losses = [row_loss(depth, spacing * MILLIMETRE) for spacing in (31, 32, 59, 60)]
     assert [loss.lost is None for loss in losses] == [True, False, False, False]
     assert [loss.tight for loss in losses] == [True, True, True, False]
+
+
+def test_a_plan_is_uneven_where_one_of_its_intervals_is() -> None:
+    # Rows 1 and 2 swing every tuck, rows 2 and 3 half of them.
+    assert plan_draw_in(drawn_plan("><\n<>\n>>"), 6).uneven
+    assert not plan_draw_in(turn_plan("ripples"), 6).uneven
+
+
+@pytest.mark.parametrize("edition", [INCH, METRIC], ids=["inch", "metric"])
+def test_every_row_of_a_table_can_be_cut_and_runs_upward(edition: Edition) -> None:
+    widths, depths = usual_widths(edition), usual_depths(edition)
+    assert list(COUNTS) == sorted(set(COUNTS))
+    assert list(widths) == sorted(set(widths))
+    assert list(depths) == sorted(set(depths))
+    # What shows beside a tuck that lies flat is about its own depth, so folds that face each other have room.
+    for depth, spacing in usual_spacings(edition):
+        assert depth in depths
+        assert 4 * depth <= spacing <= Fraction(9, 2) * depth

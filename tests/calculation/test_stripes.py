@@ -9,7 +9,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as draw
 
-from generator.calculation.cutting.stripes import Stripe, TuckColours, colours_between, spacing_on_repeat, tuck_colours
+from generator.calculation.cutting.stripes import (
+    Stripe,
+    TuckColours,
+    colours_between,
+    off_the_repeat,
+    spacing_on_repeat,
+    tuck_colours,
+)
 from generator.errors import CalculationError
 
 TICKING = [Stripe("navy", Fraction(3, 4)), Stripe("white", Fraction(1, 4)), Stripe("sand", Fraction(1, 2))]
@@ -87,3 +94,15 @@ def test_a_spacing_over_hundreds_of_repeats_is_refused_at_once() -> None:
         "from fold to fold lie more than 500 repeats of the stripes; are both in the right units?"
     )
     assert tuck_colours(TICKING, Fraction(7, 8), Fraction(3, 4), Fraction(750)).fold == ("white",)
+
+
+def test_where_a_repeat_ends_its_last_colour_meets_its_first() -> None:
+    ticking = [Stripe("navy", Fraction(1)), Stripe("white", Fraction(1, 2))]
+    assert colours_between(ticking, Fraction(3, 2), Fraction(3, 2)) == ("white", "navy")
+
+
+def test_folds_are_measured_from_the_first_of_them_wherever_it_lies() -> None:
+    # A third of a repeat from the edge, then whole repeats and once a quarter more.
+    marks = [Fraction(1, 3), Fraction(4, 3), Fraction(10, 3)]
+    assert off_the_repeat(marks, Fraction(1)) == 0
+    assert off_the_repeat([*marks, Fraction(55, 12)], Fraction(1)) == Fraction(1, 4)
