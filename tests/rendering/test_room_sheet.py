@@ -44,8 +44,10 @@ def wall_text(number: int, theme: str = "plain") -> str:
     return whole_text(wall(number, theme))
 
 
-@pytest.mark.parametrize("paper", ["Letter", "A4"])
-@pytest.mark.parametrize("theme", ["plain", "large-print"])
+@pytest.mark.parametrize(
+    ("theme", "paper"),
+    [("plain", "Letter"), ("plain", "A4"), ("large-print", "Letter"), ("large-print", "A4"), ("harbour", "Letter")],
+)
 @pytest.mark.parametrize("number", [1, 12, 60])
 def test_the_wall_is_exactly_one_page(number: int, theme: str, paper: str) -> None:
     assert page_count(wall(number, theme, paper)) == 1
@@ -68,7 +70,9 @@ def left_out(text: str) -> str:
     return found[1] if found else ""
 
 
-@pytest.mark.parametrize(("number", "theme"), [(60, "plain"), (12, "large-print"), (60, "large-print")])
+@pytest.mark.parametrize(
+    ("number", "theme"), [(60, "plain"), (12, "large-print"), (60, "large-print"), (60, "harbour")]
+)
 def test_what_is_left_out_is_told_in_the_stated_order(number: int, theme: str) -> None:
     told = left_out(wall_text(number, theme))
     parts = [told.index(TOLD[part]) for part in LEFT_OUT_FIRST if TOLD[part] in told]
