@@ -38,6 +38,7 @@ def _bare_room(folder: Path) -> None:
     (folder / "projects").mkdir(parents=True)
     (folder / "site").mkdir()
     shutil.copy(ROOT / "site" / "site.yaml", folder / "site")
+    shutil.copytree(ROOT / "site" / "pages", folder / "site" / "pages")
     shutil.copytree(ROOT / "themes", folder / "themes")
 
 
