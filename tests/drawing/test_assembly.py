@@ -123,6 +123,12 @@ def test_the_overlap_of_an_envelope_back_is_drawn_in_its_true_share_of_the_width
     assert overlap == [pytest.approx(wide / 4)]
 
 
+def test_two_pieces_alike_that_close_on_each_other_are_no_roll():
+    linings = piece_cut("rectangle", 11, 12, name="bag lining")
+    worksheet = replace(worksheet_of(linings), closures=(buttons("bag lining.top", "bag lining.top"),))
+    assert applying(Making(worksheet, linings)) == ()
+
+
 def test_buttons_stand_on_the_roll_where_the_closure_says():
     """2, 16/3, 26/3 and 12 of 14 in on 2.8 in of paper from 2.75: 3.15, 3.8167, 4.4833, 5.15."""
     (canvas,) = (canvas for kind, canvas in sketches() if kind == "roll")

@@ -25,6 +25,7 @@ GUIDES = (
             "write-a-class",
             "set-up-your-room",
             "make-a-theme",
+            "correct-a-sheet",
         )
     ),
 )

@@ -14,6 +14,8 @@ from generator.definitions.project import Project, load_project
 
 PAGES = sorted((ROOT / "site" / "pages").glob("*.md"))
 CLASSES = sorted((ROOT / "site" / "classes").glob("*.yaml"))
+# A remark stands so many lines above what it explains, at most.
+REMARK = 6
 # The trade's words, one for each idea; the glossary explains every one.
 TRADE_WORDS = (
     "across, along, allowance, away, band, bias, binding, blind tucks, boxing, caught hem, check point, cross tucks, "
@@ -59,9 +61,17 @@ def test_every_project_says_that_it_is_invented(path: Path) -> None:
 
 
 @every_sheet
-def test_a_warning_stands_only_where_the_file_explains_it(path: Path) -> None:
-    warned = any(finding.level == "warning" for sheet in sheets_of(path) for finding in sheet.findings)
-    assert warned == ("# Known warning:" in path.read_text(encoding="utf-8"))
+def test_a_warning_stands_only_beside_a_remark_that_explains_it(path: Path) -> None:
+    lines = path.read_text(encoding="utf-8").splitlines()
+    remarks = [number for number, line in enumerate(lines, 1) if "# Known warning:" in line]
+    warned = {
+        finding.place.line
+        for sheet in sheets_of(path)
+        for finding in sheet.findings
+        if finding.level == "warning" and finding.place is not None
+    }
+    assert all(any(0 < line - remark <= REMARK for remark in remarks) for line in warned)
+    assert all(any(0 < line - remark <= REMARK for line in warned) for remark in remarks)
 
 
 @every_sheet

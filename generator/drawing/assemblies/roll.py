@@ -17,9 +17,10 @@ BUTTONS = 0.83
 
 
 def roll_closure(making: Making) -> ClosureWork | None:
-    """Return the closure by which a piece is closed onto itself, None if there is none."""
+    """Return the closure by which one edge of a piece is closed onto another of its own, None if there is none."""
     for closure in making.worksheet.closures:
-        if {_piece_of(closure.on), _piece_of(closure.onto)} == {making.piece.name}:
+        itself = {_piece_of(closure.on), _piece_of(closure.onto)} == {making.piece.name}
+        if itself and closure.on != closure.onto:
             return closure
     return None
 
