@@ -1,0 +1,153 @@
+"""What a step, a text and a spool are counted from: measures, operations and lines of a cushion and a wrap by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from rooms_on_disk import CUSHION, WRAP, inches, sheet
+
+from generator.calculation.worked import Piece
+from generator.calculation.worked_project import ThreadUse
+from generator.calculation.worksheet.threads import (
+    Sewing,
+    plain_stitching,
+    row_stitching,
+    thread_use,
+    tuck_stitching,
+    written_thread,
+)
+from generator.calculation.worksheet.times import WORK
+from generator.lengths import INCH, METRE, METRIC, YARD
+
+
+@pytest.fixture(name="front")
+def front_of_the_cushion(tmp_path: Path) -> Piece:
+    """20 tucks 3/8 deep every 1 1/2 on 16 by 16, cut 32 by 18 1/4, six rows 3 in apart."""
+    return sheet(tmp_path, CUSHION, "medium").pieces["front"]
+
+
+@pytest.fixture(name="back")
+def back_of_the_cushion(tmp_path: Path) -> Piece:
+    return sheet(tmp_path, CUSHION, "medium").pieces["back"]
+
+
+@pytest.fixture(name="wrap")
+def wrap_of_the_bolster(tmp_path: Path) -> Piece:
+    return sheet(tmp_path, WRAP, "neck").pieces["wrap"]
+
+
+def measured(piece: Piece, names: str) -> list[Fraction]:
+    return [piece.measures[name] for name in names.split(", ")]
+
+
+def test_a_text_may_ask_the_tucks_of_a_panel(front: Piece) -> None:
+    # p 3/4, so 3/8 shows; marks from 1 3/4 to 1 3/4 + 19 x 1 1/2 = 30 1/4; 20 x 3/4 taken up; 2 x (16 + 16) round.
+    assert measured(front, "number, depth, least depth, greatest depth") == inches("20, 3/8, 3/8, 3/8")
+    assert measured(front, "spacing, pitch, visible space, take up") == inches("1 1/2, 3/4, 3/8, 15")
+    assert measured(front, "first mark, last mark, margin, left margin") == inches("1 3/4, 30 1/4, 7/8, 7/8")
+    assert measured(front, "across, along, cut across, cut along") == inches("16, 16, 32, 18 1/4")
+    assert measured(front, "left hem, right hem, breadths, edge") == inches("0, 0, 1, 64")
+
+
+def test_a_text_may_ask_the_rows_of_a_panel(front: Piece) -> None:
+    # Six rows from 1 5/8 to 16 5/8; 1 1/4 in extra of the 18 1/4; three layers where folds meet, one more in a seam.
+    assert measured(front, "rows, row spacing, first row, last row") == inches("6, 3, 1 5/8, 16 5/8")
+    assert measured(front, "extra, draw in, sewn along, layers") == inches("1 1/4, 1 1/4, 17, 4")
+
+
+def test_a_text_may_ask_the_caught_hems_of_a_wrap(wrap: Piece) -> None:
+    # Margins 2 1/4 and 2 1/2, half a tuck 3/8 more each; marks 5 1/4 to 5 1/4 + 18 x 1 1/2.
+    assert measured(wrap, "left hem, right hem, margin, right margin") == inches("2 5/8, 2 7/8, 2 1/4, 2 1/2")
+    assert measured(wrap, "first mark, last mark") == inches("5 1/4, 32 1/4")
+
+
+def counted(work: str, pieces: Sequence[Piece]) -> dict[str, Fraction]:
+    return WORK[work](pieces)
+
+
+def test_the_work_on_two_fronts_is_counted(front: Piece) -> None:
+    two = [replace(front, quantity=2)]
+    # Tucks 2 x 20, each 18 1/4 long: 730; rows 2 x 6, each 16 long with 20 tucks to turn; four edges of 16.
+    assert counted("cut pieces", two) == {"cut a piece": 2}
+    assert counted("mark folds", two) == {"mark a fold": 40}
+    assert counted("crease tucks", two) == {"crease": 730}
+    assert counted("stitch tucks", two) == {"stitch": 730, "start a seam": 40}
+    assert counted("rule rows", two) == {"rule a row": 12}
+    assert counted("turn tucks", two) == {"turn a tuck": 240, "stitch": 192, "start a seam": 12}
+    assert counted("sew edges", two) == {"press": 128, "stitch": 128, "start a seam": 8}
+    assert counted("gather edges", two) == {"gather": 64}
+
+
+def test_a_panel_without_rows_has_none_to_rule(front: Piece) -> None:
+    assert front.panel is not None
+    plain = replace(front, panel=replace(front.panel, rows=None))
+    assert counted("rule rows", [plain]) == {"rule a row": 0}
+    assert row_stitching(plain) == 0
+
+
+def test_two_pieces_sewn_together_share_their_seam(front: Piece, back: Piece) -> None:
+    # 64 in round each, half of both together.
+    assert counted("sew seams", [front, back]) == {"stitch": 64, "start a seam": 2}
+    assert counted("sew seams", []) == {"stitch": 0, "start a seam": 1}
+    assert counted("sew by hand", [front, back]) == {"sew by hand": 16}
+    assert counted("sew by hand", []) == {"sew by hand": 8}
+    assert counted("make buttonholes", [front]) == counted("sew buttons", [front]) == {}
+
+
+def test_what_is_cut_after_the_panel_is_counted_then(front: Piece, back: Piece) -> None:
+    # The back is cut in two parts.
+    later = replace(back, after_panel=True)
+    assert counted("cut pieces", [front, back]) == {"cut a piece": 3}
+    assert (counted("cut pieces", [front, later]), counted("cut later", [front, later])) == (
+        {"cut a piece": 1},
+        {"cut a piece": 2},
+    )
+    assert counted("cut later", [replace(later, shape="none")]) == {"cut a piece": 0}
+
+
+def test_an_edge_on_the_fold_is_not_sewn_and_no_edges_are_one_seam(front: Piece) -> None:
+    top = front.edges["top"]
+    folded = replace(front, edges={**front.edges, "top": replace(top, end=replace(top.end, kind="fold"))})
+    assert counted("sew edges", [folded])["stitch"] == 48
+    assert counted("sew edges", [replace(front, edges={})]) == {"press": 0, "stitch": 0, "start a seam": 1}
+
+
+def test_every_line_of_stitching_has_its_length(front: Piece, back: Piece, wrap: Piece) -> None:
+    assert front.panel is not None
+    crossed = replace(front, panel=replace(front.panel, cross=front.panel.across))
+    # 20 lines of 18 1/4, 20 across of 16; rows 6 x 16; two caught hems of 14 on the wrap; two hems of 17 at the back.
+    assert (tuck_stitching(front), tuck_stitching(crossed), tuck_stitching(back)) == (365, 685, 0)
+    assert (row_stitching(front), row_stitching(back)) == (96, 0)
+    assert (plain_stitching(front), plain_stitching(wrap), plain_stitching(back)) == (0, 28, 34)
+
+
+@pytest.mark.parametrize(
+    ("kind", "parts", "length"),
+    [
+        ("rectangle", 1, 0),
+        ("gathered strip", 1, 80),  # two lines of 40 to gather by
+        ("gathered end", 1, 80),
+        ("binding", 1, 60),  # two lines of 30
+        ("tie", 1, 60),
+        ("piping", 1, 60),
+        ("strip", 3, 4),  # two joins 2 in long
+        ("binding", 3, 64),
+    ],
+)
+def test_strips_are_sewn_by_their_kind(back: Piece, kind: str, parts: int, length: int) -> None:
+    strip = replace(back, kind=kind, edges={}, parts=parts, cut_across=Fraction(40), finished_across=Fraction(30))
+    strip = replace(strip, part_across=Fraction(50), part_along=Fraction(2), diagonal=False)
+    assert plain_stitching(strip) == length
+    # From corner to corner of a square a join is nearly the root of two, 17/12, longer.
+    assert plain_stitching(replace(strip, diagonal=True)) == length + (parts - 1) * 2 * Fraction(5, 12)
+
+
+def test_thread_is_told_in_whole_yards_or_metres_and_nothing_sewn_takes_none(back: Piece) -> None:
+    assert (written_thread(Fraction(21, 10) * YARD, INCH), written_thread(61 * METRE, METRIC)) == ("3 yd", "61 m")
+    sewing = Sewing(100 * YARD, Fraction(1, 5), Fraction(10), lambda _cloth: Fraction(0))
+    unsewn = replace(back, kind="rectangle", edges={}, parts=1)
+    assert thread_use([unsewn], [], sewing, INCH) == ThreadUse(Fraction(0), "none", 0)
