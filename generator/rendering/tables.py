@@ -99,8 +99,6 @@ def key_numbers(panel: Panel, edition: Edition) -> tuple[Fact, ...]:
         ]
     if panel.rows is not None:
         facts += _row_facts(panel.rows, edition)
-    if panel.trim_along:
-        facts.append(("Trim after the rows", said(panel.trim_along, edition)))
     return tuple((label, value) for label, value in facts if value)
 
 
@@ -109,6 +107,7 @@ def _row_facts(rows: RowSet, edition: Edition) -> list[Fact]:
     return [
         ("Tack rows", Markup("{}, {}").format(len(rows.rows), rows.plan)),
         ("Rows apart, as ruled", said(rows.spacing, edition)),
+        ("Cut longer for draw-in", said(rows.extra, edition) if rows.extra else Markup("")),
         ("Draw-in to expect", draw_in),
         ("Layers at the thickest", escape(rows.layers)),
     ]

@@ -44,6 +44,7 @@ def test_key_numbers_are_those_of_the_panel() -> None:
     assert told["Tucks"] == "17"
     assert told["Cloth hidden by all tucks"] == "12 3/4 in"
     assert told["Pitch, stitching to stitching"] == "3/4 in"
+    assert told["Cut longer for draw-in"] == "3/4 in"
     assert told["Draw-in to expect"] == "1/2 in to 1 1/8 in"
 
 
