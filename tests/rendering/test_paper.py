@@ -10,8 +10,8 @@ import pytest
 from tests.paper import PageMeasure, opened_setting, page_measures, sheets_of, smallest_and_largest
 
 ROOM = Path(__file__).resolve().parents[2]
-# Parts of a page. A figure that is too tall for what is left of a page leaves some white behind; measured over the
-# smallest and the largest size of every project it is never more than this.
+# Parts of a page. A figure that is too tall for what is left of a page leaves some white behind; in the plain theme,
+# on Letter and in inches, it is never more than this for the smallest and the largest size of any project.
 MOST_AT_FOOT, LEAST_ON_LAST = 0.4, 0.25
 # A tall layout, many small figures, and a panel over several breadths of cloth.
 CHOSEN = [
