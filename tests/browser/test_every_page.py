@@ -89,6 +89,6 @@ def test_every_page_reads_without_a_script(site: Site, browser: Browser) -> None
     for name in one_of_every_kind(site.built):
         page.goto(site.address + name)
         told = page.locator("main :is(h1, h2, h3, p, li, td, figure):not(details *, [hidden], [hidden] *)")
-        assert told.count() > 3
+        assert told.count() > 1
         assert told.filter(visible=False).count() == 0, name
     context.close()
