@@ -26,6 +26,7 @@ def sizes(piece: Piece) -> list[object]:
     return [piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along]
 
 
+KIND = "kind: tucked panel\n"
 OBLONG = "finished across: 10 in or 25 cm\nfinished along: 6 in or 15 cm"
 
 
@@ -141,12 +142,15 @@ def test_the_grain_says_how_a_piece_lies_and_whether_it_may_turn(tmp_path: Path)
         assert cut_items(bare, one_way=one_way) == (item,)
 
 
-def test_a_cloth_of_one_way_turns_no_piece(tmp_path: Path) -> None:
-    # 20 by 40 beside nothing wider than 32: it only lies upright where the cloth allows no turning.
-    keys = "kind: rectangle\ngrain: either\nfinished across: 40 in or 100 cm\nfinished along: 2 in or 5 cm"
-    text = with_piece(keys, ("label: cotton", "label: cotton\n    one way: yes\n    colour: rust"))
+@pytest.mark.parametrize(("one_way", "length"), [("no", "37"), ("yes", "46 1/4")])
+def test_a_cloth_of_one_way_turns_no_piece(tmp_path: Path, one_way: str, length: str) -> None:
+    # 20 by 11 fits neither beside a front of 32 nor beside two backs of 12 1/2 on 44: 18 1/4 + 17 + 11 = 46 1/4.
+    # Turned it is 11 by 20 and lies beside the front, in a strip of 20: 20 + 17 = 37.
+    keys = "kind: rectangle\ngrain: either\nfinished across: 19 in or 48 cm\nfinished along: 10 in or 25 cm"
+    text = with_piece(keys, ("label: cotton", f"label: cotton\n    one way: {one_way}\n    colour: rust"))
     use = sheet(tmp_path, text, "medium").cloths["face"]
-    assert (use.one_way, use.colour, any(placed.turned for placed in use.layout.placed)) == (True, "rust", False)
+    assert (use.one_way, use.colour, use.layout.length) == (one_way == "yes", "rust", inches(length)[0])
+    assert any(placed.turned for placed in use.layout.placed) is (one_way == "no")
 
 
 @pytest.mark.parametrize(
@@ -199,3 +203,23 @@ def test_the_most_lengths_are_still_joined(tmp_path: Path) -> None:
     # 200 lengths of 44 in hold 200 x 44 - 199 x 1 = 8601: 8600 in and two seams of 1/2 are just that.
     piece = extra(tmp_path, "kind: strip\nlength: 8600 in\nwidth: 1 in or 2 cm\nedges:\n  all: seam")
     assert (piece.parts, piece.part_across, piece.join_allowance) == (200, 44, inches("1/2")[0])
+
+
+def test_a_cloth_that_nothing_is_cut_from_is_left_out_and_those_after_it_are_not(tmp_path: Path) -> None:
+    felt, silk = (f"  {name}:\n    label: {name}\n    width: 44 in or 112 cm\n" for name in ("felt", "silk"))
+    keys = f"kind: rectangle\ncloth: silk\n{OBLONG}"
+    found = sheet(tmp_path, with_piece(keys, ("pieces:", f"{felt}{silk}pieces:")), "medium")
+    assert list(found.cloths) == ["face", "silk"]
+
+
+def test_every_cloth_that_is_too_narrow_is_told(tmp_path: Path) -> None:
+    silk = "  silk:\n    label: silk\n    width: 9 in or 20 cm\n"
+    keys = f"kind: rectangle\ncloth: silk\n{OBLONG}"
+    narrow = with_piece(
+        keys, ("width: 44 in", "width: 10 in"), ("pieces:", f"{silk}pieces:"), (KIND, f"{KIND}    grain: across\n")
+    )
+    # 10 and two seams of 1/2 are 11; the front lies on its side and is 18 1/4 across the cloth.
+    assert [one.split(" ", 1)[1].split(";")[0] for one in faults(tmp_path, narrow, "medium")] == [
+        "front is 18 1/4 in across, but the cloth is only 10 in wide",
+        "extra is 11 in across, but the cloth is only 9 in wide",
+    ]
