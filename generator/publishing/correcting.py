@@ -19,7 +19,7 @@ def make_corrections(room: OpenRoom, job: CorrectionsJob) -> Outcome:
     with watch.on("pages"):
         editions = {project: _editions(room, job, project) for project in job.projects}
         drafts = {project: PublishedEdition(project, "", "", flat(numbers)) for project, numbers in job.drafts.items()}
-        page = render_corrections(editions, job.titles, room.setting, drafts)
+        page = render_corrections(editions, job.titles, room.setting, drafts, job.about)
         written.add(addresses.CORRECTIONS, page.encode())
         feed = corrections_feed(editions, job.titles, room.setting)
         if feed is not None:

@@ -63,7 +63,8 @@ class CorrectionsJob:
     """Write the page of corrections below ``out``, and the feed where the site has an address.
 
     ``projects`` have kept editions; ``titles`` are those of projects on the site, ``drafts`` the numbers of those that
-    are otherwise now, ``pending`` the new texts of files that are written after this run.
+    are otherwise now, ``about`` the days and the words of what was corrected, ``pending`` the new texts of files that
+    are written after this run.
     """
 
     quick: ClassVar[bool] = True
@@ -71,6 +72,7 @@ class CorrectionsJob:
     projects: tuple[str, ...]
     titles: Mapping[str, str]
     drafts: Mapping[str, Mapping[str, Any]]
+    about: Mapping[str, Sequence[tuple[str, str]]]
     pending: Mapping[str, str]
     out: Path
 

@@ -65,8 +65,9 @@ def corrections_task(inputs: Inputs, cards: Sequence[Card], pending: Mapping[str
     kept = inputs.editions
     titles = {card["project"]: card["title"] for card in cards if card["project"] in kept}
     drafts = {card["project"]: card["standing"]["numbers"] for card in cards if card["standing"]["numbers"]}
-    content = key_of(inputs.inside, *map(written, (kept, titles, drafts)))
-    return Task(CORRECTIONS_ENTRY, content, CorrectionsJob(tuple(kept), titles, drafts, pending, out))
+    about = {card["project"]: card["standing"].get("about", []) for card in cards}
+    content = key_of(inputs.inside, *map(written, (kept, titles, drafts, about)))
+    return Task(CORRECTIONS_ENTRY, content, CorrectionsJob(tuple(kept), titles, drafts, about, pending, out))
 
 
 def home_task(inputs: Inputs, cards: Sequence[Card], sheets: Sequence[Card], pages: Sequence[str], out: Path) -> Task:

@@ -29,7 +29,8 @@ def work_project(room: OpenRoom, job: ProjectJob) -> Outcome:
     links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
     packed = pickle.dumps(links)
     with watch.on("numbers"):
-        told = stood(room.folder, worksheets, job.mark, job.day)
+        about = [[change.day.isoformat(), change.text.text] for change in project.changes]
+        told = {**stood(room.folder, worksheets, job.mark, job.day), "about": about}
     sheets = (
         _packed(worksheet, links, packed, stamp_of(told), leads=not number)
         for number, worksheet in enumerate(worksheets)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Any
 from urllib.parse import urljoin
 from xml.etree import ElementTree
 
@@ -21,7 +22,7 @@ from generator.rendering.typeset import typeset
 
 _ATOM = "http://www.w3.org/2005/Atom"
 _NO_LETTER = re.compile("[^\t\n\r -\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
-_NONE: Mapping[str, PublishedEdition] = {}
+_NONE: Mapping[str, Any] = {}
 _TURNS = re.compile(r"(from the (?:left|right): )((?:toward|away|upright)(?: (?:toward|away|upright))*)")
 
 
@@ -39,7 +40,7 @@ class History:
     """One project: its title, its newest mark, and what is otherwise since each mark, the youngest first.
 
     ``draft`` tells that the sheets of now have not been kept under a mark, so that the newest mark is old as well;
-    ``gone`` that the project is no longer on the site.
+    ``gone`` that the project is no longer on the site. ``about`` are the days and the words of what was corrected.
     """
 
     project: str
@@ -48,6 +49,12 @@ class History:
     since: tuple[Since, ...]
     draft: bool = False
     gone: bool = False
+    about: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def settled(self) -> bool:
+        """Whether there is nothing to tell but the mark."""
+        return not (self.since or self.draft or self.gone or self.about)
 
 
 def render_corrections(
@@ -55,6 +62,7 @@ def render_corrections(
     titles: Mapping[str, str],
     setting: Setting,
     drafts: Mapping[str, PublishedEdition] = _NONE,
+    about: Mapping[str, Sequence[tuple[str, str]]] = _NONE,
 ) -> str:
     """Return the page of corrections.
 
@@ -68,9 +76,11 @@ def render_corrections(
         The room and its theme.
     drafts : Mapping of str to PublishedEdition
         The numbers of now for each project whose numbers are not those of its newest edition.
+    about : Mapping of str to sequence of pairs of str
+        For each project the days of corrections and what each was about, in Markdown.
     """
     histories = [
-        _history(titles.get(project, ""), found, drafts.get(project))
+        _history(titles.get(project, ""), found, drafts.get(project), about.get(project, ()))
         for project, found in sorted(editions.items())
         if found
     ]
@@ -87,12 +97,18 @@ def render_corrections(
     )
 
 
-def _history(title: str, editions: Sequence[PublishedEdition], draft: PublishedEdition | None) -> History:
+def _history(
+    title: str,
+    editions: Sequence[PublishedEdition],
+    draft: PublishedEdition | None,
+    about: Sequence[tuple[str, str]],
+) -> History:
     newest = editions[-1]
     older, now = (editions, draft) if draft else (editions[:-1], newest)
     since = tuple(Since(old.mark, old.day, _by_sheet(changed_numbers(old, now))) for old in reversed(older))
     named = title or newest.project.replace("-", " ").capitalize()
-    return History(newest.project, named, newest, since, draft=draft is not None, gone=not title)
+    told = tuple(sorted(((day, text) for day, text in about), reverse=True))
+    return History(newest.project, named, newest, since, draft=draft is not None, gone=not title, about=told)
 
 
 def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[ChangedNumber, ...]]:

@@ -62,11 +62,13 @@ class Setting:
 
     @property
     def mark_words(self) -> str:
-        """How a sheet tells its edition mark, empty where it has none to tell."""
+        """How a sheet tells its edition mark; empty where its project was never kept under one."""
+        if not self.edition_mark:
+            return "For one student" if self.standing == "own" else ""
         if self.standing == "kept":
-            return f"Edition mark {self.edition_mark}" if self.edition_mark else ""
+            return f"Edition mark {self.edition_mark}"
         first = "Draft" if self.standing == "draft" else "For one student"
-        return f"{first}, after edition mark {self.edition_mark}" if self.edition_mark else first
+        return f"{first}, after edition mark {self.edition_mark}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,10 +58,26 @@ def test_a_sheet_without_changes_is_said_to_be_good() -> None:
 
 
 def test_a_project_with_one_edition_and_a_room_with_none_say_so() -> None:
-    assert "There is no older edition: a sheet with this mark is good." in page_text(
-        {"quay-cushion": EDITIONS["quay-cushion"]}
+    text = page_text({"quay-cushion": EDITIONS["quay-cushion"]})
+    assert text.endswith(
+        "Nothing to correct There is no older edition of these: a sheet with the mark is good. "
+        "Project Edition mark Of Quay cushion 2031-02 2031-02-01 " + text.split("2031-02-01 ")[-1]
     )
     assert "No sheets have been published under an edition mark yet." in page_text({})
+
+
+def test_projects_with_something_to_tell_come_before_those_with_nothing() -> None:
+    text = page_text(EDITIONS)
+    assert text.index("Neck roll") < text.index("Nothing to correct") < text.index("Quay cushion")
+
+
+def test_what_was_corrected_is_told_in_words_the_youngest_first() -> None:
+    about = {"quay-cushion": [("2031-02-03", "The lap is *wider*."), ("2031-04-01", "One tuck fewer.")]}
+    page = render_corrections({"quay-cushion": EDITIONS["quay-cushion"]}, TITLES, setting(), about=about)
+    told = page[page.index("What was corrected") :]
+    assert told.index("2031-04-01") < told.index("One tuck fewer.") < told.index("2031-02-03")
+    assert "The lap is <em>wider</em>." in told
+    assert "Nothing to correct" not in page
 
 
 def test_there_is_no_feed_without_an_address_or_without_editions() -> None:
