@@ -65,7 +65,8 @@ def corrections_task(inputs: Inputs, cards: Sequence[Card], pending: Mapping[str
     kept = inputs.editions
     titles = {card["project"]: card["title"] for card in cards if card["project"] in kept}
     drafts = {card["project"]: card["standing"]["numbers"] for card in cards if card["standing"]["numbers"]}
-    about = {card["project"]: card["standing"].get("about", []) for card in cards}
+    words = {card["project"]: card["standing"].get("about", []) for card in cards}
+    about = {name: words[name] for name in titles if words[name]}
     content = key_of(inputs.inside, *map(written, (kept, titles, drafts, about)))
     return Task(CORRECTIONS_ENTRY, content, CorrectionsJob(tuple(kept), titles, drafts, about, pending, out))
 

@@ -229,3 +229,15 @@ def test_a_project_that_has_another_name_is_asked_about_and_its_old_sheets_are_t
     text = page(room, "corrections.html")
     assert "This project is no longer on this site, or has another name now." in text
     assert 'href="projects/flag' not in text
+
+
+def test_what_a_correction_was_about_is_told_without_making_a_sheet_again(room: Path) -> None:
+    marked(room, "2031-03")
+    with (room / "projects/flag.yaml").open("a", encoding="utf-8") as file:
+        file.write("changes:\n  - day: 2031-04-01\n    text: The hem is wider.\n")
+    made = published(room).made
+    assert [name for name in made if name.startswith(("flag/inch", "flag/metric"))] == []
+    assert "corrections" in made
+    page = (room / "site/public/corrections.html").read_text(encoding="utf-8")
+    assert "<dt>2031-04-01</dt>" in page
+    assert "The hem is wider." in page
