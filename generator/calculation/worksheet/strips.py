@@ -9,7 +9,7 @@ from typing import Any
 from generator.calculation.pieces.bands import worked_binding, worked_piping, worked_tie
 from generator.calculation.pieces.bias import bias_square
 from generator.calculation.pieces.fullness import worked_gathered_strip
-from generator.calculation.pieces.plain_pieces import cut_size
+from generator.calculation.pieces.plain_pieces import worked_rectangle
 from generator.calculation.pieces.pleat_findings import pleat_findings
 from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
 from generator.calculation.pieces.roll import worked_gathered_end
@@ -101,10 +101,7 @@ def _bias_join(edition: Edition) -> Fraction:
 def plain_strip(scope: Scope, _name: str, model: Any) -> Sizes:
     """Return a straight strip."""
     length, width = scope.value(model.length), scope.value(model.width)
-    ends = edge_ends(scope, model)
-    cut = (cut_size(length, ends["left"], ends["right"]), cut_size(width, ends["top"], ends["bottom"]))
-    lengths = {**side_lengths(length, width), "edge": length}
-    return Sizes(cut, (length, width), ends, lengths, {"length": length, "width": width, "edge": length})
+    return _straight(scope, model, (length, width), {"length": length, "width": width, "edge": length})
 
 
 def bias_strip(scope: Scope, _name: str, model: Any) -> Sizes:
@@ -127,10 +124,14 @@ def piping(scope: Scope, _name: str, model: Any) -> Sizes:
 def boxing(scope: Scope, _name: str, model: Any) -> Sizes:
     """Return a boxing strip, which goes once round the cushion and is closed by a seam."""
     edge, depth = scope.value(model.edge), scope.value(model.depth)
+    return _straight(scope, model, (edge, depth), {"edge": edge, "depth": depth, "length": edge})
+
+
+def _straight(scope: Scope, model: Any, finished: tuple[Fraction, Fraction], measures: dict[str, Fraction]) -> Sizes:
+    """The sizes of a strip with four finished edges; its ``edge`` is as long as it is itself."""
     ends = edge_ends(scope, model)
-    cut = (cut_size(edge, ends["left"], ends["right"]), cut_size(depth, ends["top"], ends["bottom"]))
-    lengths = {**side_lengths(edge, depth), "edge": edge}
-    return Sizes(cut, (edge, depth), ends, lengths, {"edge": edge, "depth": depth, "length": edge})
+    lengths = {**side_lengths(*finished), "edge": finished[0]}
+    return Sizes(worked_rectangle(*finished, ends), finished, ends, lengths, measures)
 
 
 def joined_strip(scope: Scope, piece: Piece) -> Piece:
