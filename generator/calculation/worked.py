@@ -190,8 +190,12 @@ class Panel:
     joins: tuple[BreadthJoin, ...] = ()
     join_allowance: Fraction = Fraction(0)
     sampled: bool = False
-    trim_along: Fraction = Fraction(0)
     stripes: PanelStripes | None = None
+
+    @property
+    def trim_along(self) -> Fraction:
+        """Cloth at either end that was cut for the draw-in of the rows and is trimmed after it [in]."""
+        return self.rows.extra / 2 if self.rows is not None else Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)

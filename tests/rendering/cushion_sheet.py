@@ -100,7 +100,6 @@ def _front(edition: Edition, count: int, rows: int) -> Piece:
         rows=_rows(edition, count, rows),
         checkpoints=_checkpoints(edition, across),
         corrections=_corrections(edition, across),
-        trim_along=_length(edition, "1/4", "0.5"),
     )
     return Piece(
         name="front",

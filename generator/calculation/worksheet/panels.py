@@ -68,7 +68,6 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         joins=joins,
         join_allowance=allowance,
         sampled=model.sample is not None,
-        trim_along=rows.extra / 2 if rows else Fraction(0),
         stripes=worked_stripes(scope, name, model, tucks),
     )
     return panel, cut_along
