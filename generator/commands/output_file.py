@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Sequence
 from pathlib import Path
 
 import click
 
 from generator.errors import PublishError
+from generator.publishing.written import put_whole
 
 _PDF = b"%PDF-"
 
@@ -40,11 +40,7 @@ def refuse_to_overwrite(output: Path) -> None:
 
 def write_whole(output: Path, sheet: bytes) -> None:
     """Write the whole sheet beside its place and put it there in one step."""
-    part = output.with_name(f".{output.name}.{os.getpid()}")
     try:
-        part.write_bytes(sheet)
-        part.replace(output)
+        put_whole(output, sheet)
     except OSError as fault:
         raise PublishError(f"{output} could not be written: {fault.strerror}") from fault
-    finally:
-        part.unlink(missing_ok=True)

@@ -6,9 +6,7 @@ What a run keeps under a mark is written by :func:`keep` when the site stands in
 from __future__ import annotations
 
 import json
-import os
 from collections.abc import Mapping, Sequence
-from contextlib import suppress
 from dataclasses import astuple
 from pathlib import Path
 from typing import Any
@@ -26,7 +24,7 @@ from generator.calculation.worksheet.figures import figures
 from generator.errors import CalculationError, FaultyFileError, Finding, Place, PublishError
 from generator.publishing.jobs import Stamp
 from generator.publishing.room_files import edition_file
-from generator.publishing.written import not_written
+from generator.publishing.written import not_written, put_whole
 
 
 def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
@@ -66,10 +64,11 @@ def stood(room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str 
     """
     project = worksheets[0].project
     kept, text = kept_editions(room, project), ""
-    numbers = {(sheet.size, sheet.edition.name): printed_numbers(figures(sheet)) for sheet in worksheets}
+    worked = [figures(sheet) for sheet in worksheets]
+    numbers = {(sheet["size"], sheet["edition"]): printed_numbers(sheet) for sheet in worked}
     now = PublishedEdition(project, "", "", numbers)
     if mark and standing(kept, now).draft:
-        kept = with_published(kept, published_edition(project, mark, day, map(figures, worksheets)))
+        kept = with_published(kept, published_edition(project, mark, day, worked))
         text = write_editions(kept)
     found = standing(kept, now)
     return {
@@ -97,14 +96,9 @@ def keep(room: Path, texts: Mapping[str, str]) -> None:
     """
     for project, text in texts.items():
         path = edition_file(room, project)
-        part = path.with_name(f".{path.name}.{os.getpid()}")
         try:
             path.parent.mkdir(exist_ok=True)
-            part.write_text(text, encoding="utf-8")
-            part.replace(path)
+            put_whole(path, text.encode())
         except OSError as fault:
             told = "The site is published, but its numbers are not kept; run the command again"
             raise PublishError(f"{path.relative_to(room)} {not_written(fault)}. {told}") from fault
-        finally:
-            with suppress(OSError):
-                part.unlink()

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import errno
+import os
 import time
 from collections import defaultdict
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path, PurePath
 
 from generator.errors import PublishError
@@ -53,6 +54,23 @@ class Stopwatch:
             yield
         finally:
             self.seconds[work] += time.perf_counter() - start
+
+
+def put_whole(path: Path, content: bytes) -> None:
+    """Write a file beside its place and put it there in one step; after a fault nothing of it is left.
+
+    Raises
+    ------
+    OSError
+        If it cannot be written; what stood there before still does.
+    """
+    part = path.with_name(f".{path.name}.{os.getpid()}")
+    try:
+        part.write_bytes(content)
+        part.replace(path)
+    finally:
+        with suppress(OSError):
+            part.unlink()
 
 
 def not_written(fault: OSError) -> str:
