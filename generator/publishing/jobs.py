@@ -13,7 +13,7 @@ from typing import Any, ClassVar, Literal
 
 from generator.errors import Finding
 from generator.publishing.inputs import Inputs
-from generator.publishing.page_jobs import PageJob
+from generator.publishing.page_jobs import PageJob, QuickJob
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +40,9 @@ class Stamp:
 
 
 @dataclass(frozen=True, slots=True)
-class ProjectJob:
+class ProjectJob(QuickJob):
     """Read a project and work it in every size and edition; with a mark, its numbers are to be kept under it."""
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
     project: str
     path: Path
     mark: str = ""
@@ -119,14 +117,10 @@ class RoomJob:
 
     quick: ClassVar[bool] = False
     weight: ClassVar[int] = 1
+    label: ClassVar[str] = "sheets of the room"
     projects: tuple[tuple[str, tuple[bytes, ...]], ...]
     stamp: Stamp
     out: Path
-
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "sheets of the room"
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,26 +132,20 @@ class ReferenceJob:
 
     quick: ClassVar[bool] = False
     weight: ClassVar[int] = 1
+    label: ClassVar[str] = "turn plans and reference"
     cards: tuple[Mapping[str, Any], ...]
     glossary: bool
     out: Path
 
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "turn plans and reference"
-
 
 @dataclass(frozen=True, slots=True)
-class OverviewJob:
+class OverviewJob(QuickJob):
     """Write the page of a project below ``out``.
 
     ``pictures`` say what its leading sheet drew, ``sheets`` what else there is to print, ``standing`` how its numbers
     stand to the kept editions.
     """
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
     project: str
     worksheets: tuple[bytes, ...]
     pictures: Mapping[str, Any]

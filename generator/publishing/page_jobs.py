@@ -8,32 +8,32 @@ from pathlib import Path
 from typing import Any, ClassVar
 
 
+class QuickJob:
+    """What needs no drawing and no setting on paper; all such jobs take about as long as each other."""
+
+    __slots__ = ()
+    quick: ClassVar[bool] = True
+    weight: ClassVar[int] = 1
+
+
 @dataclass(frozen=True, slots=True)
-class HomeJob:
+class HomeJob(QuickJob):
     """Write the home page, the site map and the files that all pages share below ``out``.
 
     ``cards`` tell of the projects, ``sheets`` of those for the whole room, ``pages`` are the paths of all other pages.
     """
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
+    label: ClassVar[str] = "home page"
     cards: tuple[Mapping[str, Any], ...]
     sheets: Sequence[Mapping[str, str]]
     pages: tuple[str, ...]
     out: Path
 
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "home page"
-
 
 @dataclass(frozen=True, slots=True)
-class WordsJob:
+class WordsJob(QuickJob):
     """Write one page of words below ``out``."""
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
     name: str
     out: Path
 
@@ -44,22 +44,16 @@ class WordsJob:
 
 
 @dataclass(frozen=True, slots=True)
-class GuidesJob:
+class GuidesJob(QuickJob):
     """Write the list of the pages of words below ``out``, from their names and titles."""
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
+    label: ClassVar[str] = "list of guides"
     titles: Mapping[str, str]
     out: Path
 
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "list of guides"
-
 
 @dataclass(frozen=True, slots=True)
-class CorrectionsJob:
+class CorrectionsJob(QuickJob):
     """Write the page of corrections below ``out``, and the feed where the site has an address.
 
     ``projects`` have kept editions; ``titles`` are those of projects on the site, ``drafts`` the numbers of those that
@@ -67,8 +61,7 @@ class CorrectionsJob:
     are written after this run.
     """
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
+    label: ClassVar[str] = "corrections"
     projects: tuple[str, ...]
     titles: Mapping[str, str]
     drafts: Mapping[str, Mapping[str, Any]]
@@ -76,18 +69,11 @@ class CorrectionsJob:
     pending: Mapping[str, str]
     out: Path
 
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "corrections"
-
 
 @dataclass(frozen=True, slots=True)
-class ClassJob:
+class ClassJob(QuickJob):
     """Write the page of one class below ``out``."""
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
     name: str
     out: Path
 
@@ -98,18 +84,12 @@ class ClassJob:
 
 
 @dataclass(frozen=True, slots=True)
-class ClassesJob:
+class ClassesJob(QuickJob):
     """Write the list of classes below ``out``, from what their pages tell."""
 
-    quick: ClassVar[bool] = True
-    weight: ClassVar[int] = 1
+    label: ClassVar[str] = "list of classes"
     cards: tuple[Mapping[str, Any], ...]
     out: Path
-
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return "list of classes"
 
 
 PageJob = HomeJob | WordsJob | GuidesJob | CorrectionsJob | ClassJob | ClassesJob
