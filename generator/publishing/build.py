@@ -136,12 +136,11 @@ class _Run:
         """Return the pages of projects that must be made; each shows what the project's leading sheet drew."""
         tasks = []
         for project, outcome in worked.items():
-            name, content = overview_entry(project), key_of(_all_sizes(outcome), written(_without_text(outcome.card)))
+            standing = _without_text(outcome.card)
+            name, content = overview_entry(project), key_of(_all_sizes(outcome), written(standing))
             if not self._same(name, content, outcome.looks):
                 leading, further = self._card(_leading_entry(project, outcome)), self._card(further_entry(project))
-                job = OverviewJob(
-                    project, _packed(outcome), leading, further["sheets"], _without_text(outcome.card), self._staging
-                )
+                job = OverviewJob(project, _packed(outcome), leading, further["sheets"], standing, self._staging)
                 tasks.append(Task(name, content, job))
         return tasks
 

@@ -112,6 +112,7 @@ class Crew:
 
     def _send_home(self, line: Connection) -> None:
         line.close()
+        del self._jobs_done[line]
         self._processes.pop(line).join()
 
     def _hired(self) -> Connection:

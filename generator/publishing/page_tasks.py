@@ -63,10 +63,10 @@ def classes_task(inputs: Inputs, cards: Sequence[Card], out: Path) -> Task:
 def corrections_task(inputs: Inputs, cards: Sequence[Card], pending: Mapping[str, str], out: Path) -> Task:
     """Return the page of corrections; ``pending`` are the texts of the kept editions that this run will write."""
     kept = inputs.editions
-    titles = {card["project"]: card["title"] for card in cards if card["project"] in kept}
-    drafts = {card["project"]: card["standing"]["numbers"] for card in cards if card["standing"]["numbers"]}
-    words = {card["project"]: card["standing"].get("about", []) for card in cards}
-    about = {name: words[name] for name in titles if words[name]}
+    told = {card["project"]: card for card in cards if card["project"] in kept}
+    titles = {project: card["title"] for project, card in told.items()}
+    drafts = {project: card["standing"]["numbers"] for project, card in told.items() if card["standing"]["numbers"]}
+    about = {project: card["standing"]["about"] for project, card in told.items() if card["standing"]["about"]}
     content = key_of(inputs.inside, *map(written, (kept, titles, drafts, about)))
     return Task(CORRECTIONS_ENTRY, content, CorrectionsJob(tuple(kept), titles, drafts, about, pending, out))
 

@@ -32,8 +32,8 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
-    environment.filters |= {"typeset": typeset, "words": read_words, "time": time_words, "sentence": as_sentence}
-    environment.filters["blocks"] = blocks
+    environment.filters |= {"typeset": typeset, "words": read_words, "blocks": blocks}
+    environment.filters |= {"time": time_words, "sentence": as_sentence}
     environment.globals["logo"] = sheet_logo
     return environment
 
