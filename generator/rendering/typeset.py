@@ -22,6 +22,9 @@ _AMOUNT = re.compile(
     re.VERBOSE | re.ASCII,
 )
 
+# The number of an entry in a running list of numbers, which stays on the line of what it counts.
+_ENTRY = re.compile(r"(?<![\w:])(\d{1,4}): (?=\d)", re.ASCII)
+
 
 def typeset(text: str) -> Markup:
     """Return a text with its fractions and its numbers with units marked for setting; everything else is escaped.
@@ -32,7 +35,10 @@ def typeset(text: str) -> Markup:
     Markup('cut <span class="n">1 <span class="f">3/8</span> in</span>')
     >>> typeset("on 3/8/2031 & <b>")
     Markup('on 3/8/2031 &amp; &lt;b&gt;')
+    >>> typeset("18: 14.5 · 19: 16") == "18:\N{NO-BREAK SPACE}14.5 · 19:\N{NO-BREAK SPACE}16"
+    True
     """
+    text = _ENTRY.sub("\\1:\N{NO-BREAK SPACE}", text)
     parts: list[Markup] = []
     end = 0
     for found in _AMOUNT.finditer(text):
