@@ -3,7 +3,7 @@
 A few quick jobs are done here, in this process, while the libraries are still being loaded for the workers; and so is
 a little work for one worker alone. Other jobs go to worker processes, the longest first, each to whoever is free. A
 worker has a line of its own to this process: when one dies, it is known over which job, and the others go on. The
-libraries lose some memory with every sheet, so a worker goes home after so many jobs, and another one comes.
+libraries lose some memory with every sheet, so a worker that has had enough goes home, and another one comes.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ import multiprocessing
 import os
 import signal
 from collections import defaultdict, deque
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from multiprocessing import forkserver, resource_tracker
 from multiprocessing.connection import Connection, wait
@@ -24,7 +24,7 @@ from generator.publishing.jobs import Job, Outcome, Workshop
 from generator.publishing.later import HAND, WORKERS_NEED, later
 
 _FEW = 4
-_A_SHIFT = 8
+_A_LITTLE = 8
 _DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
 
 
@@ -41,7 +41,6 @@ class Crew:
         self._most = most or _cores()
         self._idle: list[Connection] = []
         self._processes: dict[Connection, BaseProcess] = {}
-        self._jobs_done: dict[Connection, int] = {}
 
     def __enter__(self) -> Self:
         """Return the crew; nobody is hired yet."""
@@ -66,11 +65,11 @@ class Crew:
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
         """Do jobs and give what came of each with its place among them, in the order in which they are done."""
         hands = min(self._most, len(jobs))
+        little = self._most == 1 and len(jobs) <= _A_LITTLE
         few = len(jobs) <= _FEW and all(job.quick for job in jobs)
-        alone = self._most == 1 and len(jobs) <= _A_SHIFT
-        if not self._processes and (alone or few):
+        if not self._processes and (little or few):
             for number, job in enumerate(jobs):
-                yield number, self._counted(later(HAND).timed(self._workshop, job, profiled=self._profiled))
+                yield number, self._counted(*later(HAND).timed(self._workshop, job, profiled=self._profiled))
             return
         waiting = deque(sorted(range(len(jobs)), key=lambda number: jobs[number].weight, reverse=True))
         busy: dict[Connection, int] = {}
@@ -93,26 +92,23 @@ class Crew:
 
     def _received(self, line: Connection, job: Job) -> Outcome:
         try:
-            outcome = self._counted(line.recv())
+            outcome, functions, enough = line.recv()
         except (EOFError, OSError):
             self._send_home(line)
             return Outcome(fault=f"{job.label}: {_DIED}")
-        self._jobs_done[line] += 1
-        if self._jobs_done[line] < _A_SHIFT:
-            self._idle.append(line)
-        else:
+        if enough:
             self._send_home(line)
-        return outcome
+        else:
+            self._idle.append(line)
+        return self._counted(outcome, functions)
 
-    def _counted(self, timed: tuple[Outcome, dict[str, float]]) -> Outcome:
-        outcome, functions = timed
+    def _counted(self, outcome: Outcome, functions: Mapping[str, float]) -> Outcome:
         for name, seconds in functions.items():
             self.functions[name] += seconds
         return outcome
 
     def _send_home(self, line: Connection) -> None:
         line.close()
-        del self._jobs_done[line]
         self._processes.pop(line).join()
 
     def _hired(self) -> Connection:
@@ -123,7 +119,7 @@ class Crew:
         process = context.Process(target=_serve, args=(there, self._workshop, self._profiled), daemon=True)
         process.start()
         there.close()
-        self._processes[here], self._jobs_done[here] = process, 0
+        self._processes[here] = process
         return here
 
 

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 import gc
 import os
+import resource
 import traceback
 from collections.abc import Mapping
 from contextlib import suppress
+from itertools import count
 from multiprocessing import parent_process
 from multiprocessing.connection import Connection
+from pathlib import Path
 from threading import Thread
 
 from generator.errors import FaultyFileError, TuckwrightError
@@ -43,6 +46,9 @@ from generator.publishing.page_jobs import ClassesJob, ClassJob, CorrectionsJob,
 from generator.publishing.sampled import sampled
 
 THINGS_BETWEEN_COLLECTIONS = 50_000
+# What a worker does before another one takes over: so many jobs, or fewer where its memory [MiB] has grown beyond this.
+A_SHIFT = 8
+_ENOUGH = 172
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
     SheetJob: (SHEETS, "make_sheet"),
@@ -92,7 +98,10 @@ def timed(workshop: Workshop, job: Job, *, profiled: bool) -> tuple[Outcome, dic
 
 
 def serve(jobs: Connection, workshop: Workshop, *, profiled: bool = False) -> None:
-    """Do jobs as they come, until nobody is left to send any: that ends a worker whose run was killed, too."""
+    """Do jobs as they come, until nobody is left to send any: that ends a worker whose run was killed, too.
+
+    With what came of a job goes whether this worker has had enough: another one should do the next.
+    """
     # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
     gc.collect()
     gc.freeze()
@@ -100,8 +109,18 @@ def serve(jobs: Connection, workshop: Workshop, *, profiled: bool = False) -> No
     gc.set_threshold(THINGS_BETWEEN_COLLECTIONS)
     Thread(target=_leave_with_the_run, daemon=True).start()
     with suppress(EOFError, BrokenPipeError, ConnectionResetError):
-        while True:
-            jobs.send(timed(workshop, jobs.recv(), profiled=profiled))
+        for number in count(1):
+            outcome, functions = timed(workshop, jobs.recv(), profiled=profiled)
+            gc.collect()
+            jobs.send((outcome, functions, number == A_SHIFT or _resident() > _ENOUGH))
+
+
+def _resident() -> float:
+    """Return how much memory of this process is resident [MiB]; 0 where the system does not tell."""
+    try:
+        return int(Path("/proc/self/statm").read_text(encoding="ascii").split()[1]) * resource.getpagesize() / 2**20
+    except OSError:
+        return 0
 
 
 def _leave_with_the_run() -> None:

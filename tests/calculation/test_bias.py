@@ -68,3 +68,9 @@ def test_a_strip_of_no_width_is_refused() -> None:
     with pytest.raises(CalculationError) as refusal:
         continuous_bias_length(Fraction(20), Fraction(0), QUARTER)
     assert str(refusal.value) == "the width of a bias strip must be more than nothing, not 0"
+
+
+def test_a_square_that_gives_exactly_the_length_is_large_enough() -> None:
+    exactly = continuous_bias_length(Fraction(24), Fraction(2), QUARTER)
+    assert bias_square(exactly, Fraction(2), QUARTER, Fraction(1)) == 24
+    assert bias_square(exactly + Fraction(1, 1000), Fraction(2), QUARTER, Fraction(1)) == 25

@@ -249,3 +249,10 @@ def test_facing_folds_meet_across_the_closing_of_a_ring_as_well() -> None:
     wish = wish_of("1.04", "1/4", "1.04", ("0", "0"), ring=True, facing=True, take_up=Fraction(13, 25))
     assert ranked_choices(wish, INCH, 30) == ()
     assert ranked_choices(replace(wish, facing=False), INCH, 30) != ()
+
+
+def test_of_plans_with_marks_on_the_same_grid_the_one_nearest_the_middle_of_its_margins_is_taken() -> None:
+    # Pitch 3/4: 10, 14 and 18 tucks leave 9 1/4, 6 1/4 and 3 1/4, so their first marks lie at 5 1/2, 4 and 2 1/2, on
+    # halves like all after them. The middle of 3/4 to 5 is 2 7/8: 3 1/8 is nearest.
+    tucks = choose_tucks(wish_of("16", "3/8", "1 1/2", ("3/4", "5")), INCH)
+    assert (tucks.count, tucks.left_margin) == (14, inches("3 1/8"))

@@ -78,3 +78,24 @@ def test_every_row_of_a_table_can_be_cut_and_runs_upward(edition: Edition) -> No
     for depth, spacing in usual_spacings(edition):
         assert depth in depths
         assert 4 * depth <= spacing <= Fraction(9, 2) * depth
+
+
+def test_the_columns_and_lines_are_those_of_the_card_on_the_wall() -> None:
+    # Common practice, no source: what a foot, a guide or the lines of a throat plate set without measuring.
+    assert list(COUNTS) == [*range(1, 7), 8, 10, 12, 15, 20, 25, 30]
+    assert [str(depth) for depth in usual_depths(INCH)] == ["1/8", "1/4", "3/8", "1/2", "3/4", "1"]
+    assert [depth / MILLIMETRE for depth in usual_depths(METRIC)] == [3, 6, 10, 12, 20, 25]
+    assert [f"{depth} at {apart}" for depth, apart in usual_spacings(INCH)] == [
+        "1/4 at 1",
+        "3/8 at 3/2",
+        "1/2 at 2",
+        "3/4 at 3",
+    ]
+    assert [(depth / MILLIMETRE, apart / MILLIMETRE) for depth, apart in usual_spacings(METRIC)] == [
+        (6, 25),
+        (10, 40),
+        (12, 50),
+        (20, 80),
+    ]
+    assert usual_widths(INCH) == (*range(6, 21, 2), 24, 30, 36)
+    assert [width / CENTIMETRE for width in usual_widths(METRIC)] == [*range(15, 51, 5), 60, 75, 90]

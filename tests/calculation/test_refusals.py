@@ -30,6 +30,12 @@ REFUSALS: list[tuple[str, TuckWish]] = [
         wish_of("12", "3/8", "1 1/2", ("3/4", "7/8"), facing=True, rule=CountRule(2)),
     ),
     (
+        # 6 gaps of 1 1/2 leave 10 - 9 = 1, less than one more gap. 9 + 2 x 2 = 13.
+        "7 tucks do not fit 10 in: nearest is 7 tucks with margins of 1/2 in; the margins may be 2 in to 3 in. "
+        "Finished size that would fit: 13 in (7 tucks)",
+        wish_of("10", "3/8", "2 1/4", ("2", "3"), rule=CountRule(exactly=7)),
+    ),
+    (
         # 9 tucks: 12 - 8 x 3/4 = 6, 3 each side.
         "9 tucks do not fit 12 in: nearest is 9 tucks with margins of 3 in; the margins may be 3/4 in to 1 1/2 in. "
         "Finished size that would fit: 9 in (9 tucks)",

@@ -22,7 +22,7 @@ _LOOKS = 3000
 _CLOSE = 1e-9
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Filling:
     """Pieces for one strip: how many of each kind, what they are worth, and a worth that no filling exceeds."""
 

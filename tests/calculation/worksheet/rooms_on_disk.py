@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.pieces import worked_piece
+from generator.calculation.worksheet.scope import Scope
 from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import load_room
@@ -155,6 +157,12 @@ def sheet(folder: Path, text: str, size: str, edition: str = "inch", site: str =
     unit = of.room.edition(edition).unit
     measured = {f"front.{side}": read_length(length, unit) for side, length in sewn.items()}
     return worked_sheet(project(folder, text, of), size, of.room.edition(edition), of, measured)
+
+
+def scope_of(folder: Path, text: str, size: str = "medium", edition: str = "inch") -> Scope:
+    """What the names of a project text mean in one size and edition."""
+    of = shelf(folder)
+    return Scope(project(folder, text, of), size, of.room.edition(edition), of.room, worked_piece)
 
 
 def faults(folder: Path, text: str, size: str, edition: str = "inch") -> list[str]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from rooms_on_disk import CUSHION, WRAP, inches, put, sheet, warnings
+from rooms_on_disk import CUSHION, WRAP, inches, put, scope_of, sheet, warnings
 
 from generator.calculation.worked import End, Panel, Piece, RowSet, Turn
 from generator.calculation.worksheet.conditions import CONDITIONS, holds
@@ -115,6 +115,38 @@ def test_a_tuck_that_turns_over_the_buttonholes_needs_its_depth_more(plan: str, 
     assert any("make that margin 2 3/16 in or more" in text for text in found) is told
 
 
+@pytest.mark.parametrize(
+    ("drawing", "told"),
+    [
+        # Of 19 tucks the last is drawn like the first: to the right it turns over the holes at the right edge.
+        ("> . <", True),
+        # It turns away from them; its neighbour, which turns toward them, does not reach them.
+        ("< . >", False),
+    ],
+)
+def test_only_the_last_tuck_turns_over_buttonholes_at_the_right_edge(drawing: str, told: bool, tmp_path: Path) -> None:
+    text = put(
+        WRAP,
+        ("right margin: 2 in to 3 in", "right margin: 2 in to 2 1/8 in"),
+        ("left margin: 2 1/4 in or 6 cm", "number: 19\n      left margin: 2 in to 4 in or 5 cm to 9 cm"),
+        ("    on: wrap.left\n    onto: wrap.right", "    on: wrap.right\n    onto: wrap.left"),
+        ("plan: ripples", f'drawn plan: "{drawing}"'),
+        ("back and forth: yes", "back and forth: no"),
+    )
+    found = sheet(tmp_path, text, "neck")
+    assert found.pieces["wrap"].panel is not None
+    assert found.pieces["wrap"].panel.across.count == 19
+    assert any("make that margin 2 3/16 in or more" in text for text in warnings(found)) is told
+
+
+def test_a_closure_that_is_said_to_lap_by_nothing_laps_by_nothing(tmp_path: Path) -> None:
+    (closure,) = sheet(tmp_path, put(WRAP, ("    overlap: 2 in or 5 cm\n", "")), "neck").closures
+    assert (closure.overlap, closure.text) == (
+        0,
+        "The middle of each button lies 15/16 in from the edge of the upper lap.",
+    )
+
+
 def test_the_words_of_a_closure_tell_the_middle_of_its_buttons_and_its_lap(tmp_path: Path) -> None:
     # 7/16 and 1/2 from the edge.
     (closure,) = sheet(tmp_path, WRAP, "neck").closures
@@ -122,3 +154,16 @@ def test_the_words_of_a_closure_tell_the_middle_of_its_buttons_and_its_lap(tmp_p
         "The middle of each button lies 15/16 in from the edge of the upper lap. The edges lap by 2 in."
     )
     assert (closure.overlap, closure.buttonhole) == (2, 1)
+
+
+@pytest.mark.parametrize(
+    ("line", "condition"),
+    [("shrinkage: 5 %", "shrinkage"), ("one way: yes", "one way"), ("repeat: 1 in or 2.5 cm", "stripes")],
+)
+def test_what_is_asked_of_the_cloth_holds_where_the_file_says_so(tmp_path: Path, line: str, condition: str) -> None:
+    def asked(text: str) -> set[str]:
+        scope = scope_of(tmp_path, text)
+        return {one for one in OF_CLOTHS if holds(one, [scope.piece("front")], scope)}
+
+    assert asked(CUSHION) == set()
+    assert asked(put(CUSHION, ("label: cotton", f"label: cotton\n    {line}"))) == {condition}

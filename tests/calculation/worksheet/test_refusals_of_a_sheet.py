@@ -107,6 +107,13 @@ def at(text: str, part: str, column: int) -> str:
             id="five and a third backs",
         ),
         pytest.param(
+            ("    overlap: lap", "    quantity: 0 - 1\n    overlap: lap"),
+            "kind: envelope",
+            5,
+            "'0 - 1' comes to -1; a whole number is needed",
+            id="one back less than none",
+        ),
+        pytest.param(
             ("overlap: lap", "overlap: side"),
             "kind: envelope",
             5,

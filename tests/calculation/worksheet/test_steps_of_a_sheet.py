@@ -91,6 +91,11 @@ def test_buttons_are_timed_by_their_number(tmp_path: Path, use: str, minutes: in
     assert [(one.standard, one.minutes) for one in told] == [(use, minutes)]
 
 
+def test_a_step_takes_the_rate_of_its_work_so_many_times(tmp_path: Path) -> None:
+    # The front and both parts of the back: three cuts of 20 minutes.
+    assert steps(tmp_path, CUSHION, site="rates:\n  cut a piece: 20 minutes each\n")[0].minutes == 60
+
+
 def test_other_closures_are_not_sewn_on_as_buttons(tmp_path: Path) -> None:
     snaps = put(WRAP, ("kind: buttons", "kind: snaps"), ("  - use: cut\n", "  - use: sew buttons\n    on: wrap\n"))
     assert [one.minutes for one in steps(tmp_path, snaps, "neck", RATES)] == [0]
