@@ -13,8 +13,9 @@ from tuck_panels import inches, seam, wish_of
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.candidates import candidates, least_pitch
 from generator.calculation.panel.choice import choice_cost, choose_tucks, ranked_choices
+from generator.calculation.panel.ends import first_mark
 from generator.calculation.panel.marks import laid_out, rounded
-from generator.calculation.panel.wish import TuckWish
+from generator.calculation.panel.wish import TuckWish, spacing_window
 from generator.calculation.worked import End
 from generator.lengths import INCH
 
@@ -165,3 +166,20 @@ def test_no_plan_costs_less_than_was_promised_of_it(wish: TuckWish) -> None:
             ),
             plan.count,
         )
+
+
+def test_every_plan_that_spreads_its_tucks_keeps_the_window_and_puts_its_first_mark_on_the_ruler() -> None:
+    ends = (End("hem", inches("3/32"), inches("3/32")), End("seam", inches("1/2")))
+    wish = replace(wish_of("16", "3/8", "1 1/2", ("3/4", "1 1/2"), gives="spacing"), ends=ends)
+    plans = candidates(wish, (wish.spacing,), INCH)
+    least, most = spacing_window(wish.spacing, INCH)
+    assert {least <= plan.spacing <= most for plan in plans if plan.count > 1} == {True}
+    marks = [first_mark(ends[0], plan.margins[0], 2 * wish.depth) for plan in plans]
+    assert [mark for mark in marks if mark % INCH.mark] == []
+
+
+def test_folds_that_face_each_other_never_overlap_whatever_depth_is_tried() -> None:
+    wish = wish_of("16", "3/8", "1 1/2", ("3/4", "1 1/2"), gives="depth", facing=True)
+    plans = candidates(wish, (wish.spacing,), INCH)
+    assert plans
+    assert [plan.depth for plan in plans if plan.spacing - 2 * plan.depth < 2 * plan.depth] == []

@@ -237,3 +237,9 @@ def test_fixed_margins_off_the_ruler_may_each_be_a_mark_wider() -> None:
     assert panel is not None
     assert (panel.left_margin, panel.right_margin) == (inches("13/16"), inches("13/16"))
     assert panel_from_cloth(inches("5"), 2, wish, INCH) is None
+
+
+def test_half_of_a_spacing_that_is_no_whole_number_is_still_its_half() -> None:
+    # d 1/8, m 1 1/2: from 3/4, not from 3/8 where the tucks would meet.
+    plans = plans_for_size(wish_of("18", "1/8", "1 1/2", ("1/2", "3")), INCH, 10_000)
+    assert min(choice.tucks.spacings[0] for choice in plans) == inches("3/4")

@@ -122,3 +122,10 @@ def test_a_range_of_one_length_is_one_step() -> None:
 
 def test_an_edge_tuck_lies_out_in_or_upright() -> None:
     assert [lie(word) for word in ("out", "in", "upright", "either")] == ["out", "in", "upright", "upright"]
+
+
+def test_a_range_is_kept_at_its_lower_end_too_where_less_could_be_sewn() -> None:
+    narrow = replace(WISH, left_margin=(inches("1"), inches("2")), right_margin=(inches("1"), inches("2")))
+    least = (inches("1/4"), inches("1/4"))
+    assert margins_keep((inches("31/32"), inches("1")), narrow, least, INCH)
+    assert not margins_keep((inches("3/4"), inches("1")), narrow, least, INCH)

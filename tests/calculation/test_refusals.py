@@ -54,6 +54,16 @@ REFUSALS: list[tuple[str, TuckWish]] = [
         wish_of("12", "3/8", "1 1/2", ("3/4", "3/4"), gives="spacing", rule=CountRule(exactly=9)),
     ),
     (
+        # Margins 3/4 and 1 at least: 10 1/4 in 8 gaps, 1 9/32 + 3/4 = 2 1/32.
+        "9 tucks do not fit 12 in: nearest is 9 tucks 2 1/32 in apart with margins of 7/8 in; the spacing may be "
+        "1 3/8 in to 1 5/8 in",
+        replace(
+            wish_of("12", "3/8", "1 1/2", ("3/4", "2"), gives="spacing", rule=CountRule(exactly=9)),
+            left_margin=(inches("3/4"), inches("7/8")),
+            right_margin=(inches("1"), inches("1 1/8")),
+        ),
+    ),
+    (
         # 1/2 in between the margins: 2 tucks 1/2 + 3/4 apart, one tuck leaves 2 in where 1 1/2 is all it may.
         "no number of tucks fits 2 in: nearest is 2 tucks 1 1/4 in apart with margins of 3/4 in; the spacing may be "
         "1 3/8 in to 1 5/8 in",

@@ -109,6 +109,18 @@ REFUSALS = [
         (run("1/2 to 1", "2", 1),),
         board("12"),
     ),
+    (
+        # 16 leaves 16 - 5 (k - 1): 11, 6, 1. The middle of 2 and 4 is 3: 1 and 6 are nearest.
+        "no number of tucks fits 16 in: 3 tucks leave 6 in and 4 tucks leave 1 in for both margins together, which may "
+        "be 2 in to 4 in",
+        (run("1/2", "5"),),
+        board("16", ("1", "2")),
+    ),
+    (
+        "finished size, pitches and numbers of tucks must be more than nothing",
+        (run("1/2", "0", 3),),
+        board("12"),
+    ),
     ("a run has one depth, or a first and a last one", (RunWish((), TWO, None, 2),), board("12")),
     (
         "only one run may leave its number open; give the others a number",

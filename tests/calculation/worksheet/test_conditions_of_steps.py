@@ -116,20 +116,24 @@ def test_a_tuck_that_turns_over_the_buttonholes_needs_its_depth_more(plan: str, 
 
 
 @pytest.mark.parametrize(
-    ("drawing", "told"),
+    ("edge", "drawing", "told"),
     [
         # Of 19 tucks the last is drawn like the first: to the right it turns over the holes at the right edge.
-        ("> . <", True),
+        ("right", "> . <", True),
         # It turns away from them; its neighbour, which turns toward them, does not reach them.
-        ("< . >", False),
+        ("right", "< . >", False),
+        # At the left edge it is the first that counts, and a turn to the left.
+        ("left", "< > .", True),
+        ("left", "> < .", False),
     ],
 )
-def test_only_the_last_tuck_turns_over_buttonholes_at_the_right_edge(drawing: str, told: bool, tmp_path: Path) -> None:
+def test_only_the_tuck_beside_them_turns_over_buttonholes(edge: str, drawing: str, told: bool, tmp_path: Path) -> None:
+    other = "left" if edge == "right" else "right"
     text = put(
         WRAP,
-        ("right margin: 2 in to 3 in", "right margin: 2 in to 2 1/8 in"),
-        ("left margin: 2 1/4 in or 6 cm", "number: 19\n      left margin: 2 in to 4 in or 5 cm to 9 cm"),
-        ("    on: wrap.left\n    onto: wrap.right", "    on: wrap.right\n    onto: wrap.left"),
+        ("left margin: 2 1/4 in or 6 cm", f"number: 19\n      {other} margin: 2 in to 4 in or 5 cm to 9 cm"),
+        ("right margin: 2 in to 3 in", f"{edge} margin: 2 in to 2 1/8 in"),
+        ("    on: wrap.left\n    onto: wrap.right", f"    on: wrap.{edge}\n    onto: wrap.{other}"),
         ("plan: ripples", f'drawn plan: "{drawing}"'),
         ("back and forth: yes", "back and forth: no"),
     )

@@ -159,11 +159,12 @@ def test_a_day_that_is_no_day_is_refused(day: str) -> None:
         edition("a", day=day)
 
 
-def test_a_mark_of_an_edition_that_another_has_followed_is_refused() -> None:
+def test_a_mark_of_an_edition_that_others_have_followed_is_refused_and_the_last_is_named() -> None:
+    later = [edition(mark, {**SHEET, "numbers": {}}) for mark in "bc"]
     with pytest.raises(CalculationError) as refused:
-        with_published((edition("a"), edition("b", {**SHEET, "numbers": {}})), edition("a"))
+        with_published((edition("a"), *later), edition("a"))
     assert str(refused.value) == (
-        "'neck-roll' was published under 'b' since it bore the mark 'a'; choose a new mark, "
+        "'neck-roll' was published under 'c' since it bore the mark 'a'; choose a new mark, "
         "so that a printed sheet can be told from this one"
     )
 
