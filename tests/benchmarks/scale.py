@@ -2,7 +2,7 @@
 
 A room with so many projects of so many sizes, each in two editions on one paper, is published from nothing, and before
 it one with fewer projects. What a handout takes should be the same, and so should the memory of a worker; finding a
-project on the home page should stay quick. With 100 projects it takes about half an hour on two cores.
+project on the home page should stay quick. With 100 projects it takes about forty minutes on two cores.
 """
 
 from __future__ import annotations
