@@ -169,7 +169,8 @@ def test_no_plan_costs_less_than_was_promised_of_it(wish: TuckWish) -> None:
 
 
 def test_every_plan_that_spreads_its_tucks_keeps_the_window_and_puts_its_first_mark_on_the_ruler() -> None:
-    ends = (End("hem", inches("3/32"), inches("3/32")), End("seam", inches("1/2")))
+    # A seam of 17/32 puts the mark off the ruler with a margin that suits one of 1/2.
+    ends = (seam("17/32"), seam("1/2"))
     wish = replace(wish_of("16", "3/8", "1 1/2", ("3/4", "1 1/2"), gives="spacing"), ends=ends)
     plans = candidates(wish, (wish.spacing,), INCH)
     least, most = spacing_window(wish.spacing, INCH)
@@ -183,3 +184,10 @@ def test_folds_that_face_each_other_never_overlap_whatever_depth_is_tried() -> N
     plans = candidates(wish, (wish.spacing,), INCH)
     assert plans
     assert [plan.depth for plan in plans if plan.spacing - 2 * plan.depth < 2 * plan.depth] == []
+
+
+@pytest.mark.parametrize(("spacing", "cost"), [("1 1/2", 3), ("1 5/8", 4)])
+def test_a_plan_is_put_in_its_place_by_its_grid_and_by_what_it_changes(spacing: str, cost: int) -> None:
+    # f_1 1/2 + 3/4 + 3/8 = 1 5/8, so both lie on eighths: 3. An eighth more than was asked for is one step: 1.
+    (plan,) = candidates(wish_of("12", "3/8", "1 1/2", ("3/4", "3/4")), (inches(spacing),), INCH)
+    assert plan.least[0] == cost

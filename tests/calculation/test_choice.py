@@ -256,3 +256,8 @@ def test_of_plans_with_marks_on_the_same_grid_the_one_nearest_the_middle_of_its_
     # halves like all after them. The middle of 3/4 to 5 is 2 7/8: 3 1/8 is nearest.
     tucks = choose_tucks(wish_of("16", "3/8", "1 1/2", ("3/4", "5")), INCH)
     assert (tucks.count, tucks.left_margin) == (14, inches("3 1/8"))
+
+
+def test_a_panel_without_tucks_is_all_margin() -> None:
+    tucks = choose_tucks(wish_of("15", "3/8", "1 1/2", ("3/4", "1 1/2"), rule=CountRule(exactly=0)), INCH)
+    assert (tucks.count, tucks.left_margin, tucks.right_margin) == (0, inches("7 1/2"), inches("7 1/2"))

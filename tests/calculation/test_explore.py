@@ -243,3 +243,12 @@ def test_half_of_a_spacing_that_is_no_whole_number_is_still_its_half() -> None:
     # d 1/8, m 1 1/2: from 3/4, not from 3/8 where the tucks would meet.
     plans = plans_for_size(wish_of("18", "1/8", "1 1/2", ("1/2", "3")), INCH, 10_000)
     assert min(choice.tucks.spacings[0] for choice in plans) == inches("3/4")
+
+
+@pytest.mark.parametrize(
+    ("cloth", "fits"), [("29 7/32", False), ("29 1/4", True), ("29 9/32", True), ("29 5/16", False)]
+)
+def test_cloth_is_used_up_to_less_than_a_mark(cloth: str, fits: bool) -> None:
+    # 18 tucks 1 1/2 apart with margins of just 1: 17 x 1 1/2 + 2 x (1/2 + 1 + 3/8) = 29 1/4. A mark is 1/16.
+    found = panel_from_cloth(inches(cloth), 18, wish_of("1", "3/8", "1 1/2", ("1", "1")), INCH)
+    assert (found is not None) is fits

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise, takewhile
+from math import lcm
 
 from generator.calculation.worked import BreadthJoin, Hand, TuckSet, Turn
 from generator.errors import CalculationError
@@ -33,12 +34,13 @@ class _Foot:
     worse: bool
 
 
-_Rank = tuple[int, int, int, Fraction]
+_Rank = tuple[int, int, int, int]
 """Breadths, joins that show, joins at the worse foot of their tuck, sum of the squared breadths: the least is best.
 
 The breadths of equally many joins come to the same sum, so their squares are least where they are most equal.
 """
-_Chain = tuple[_Rank, tuple[_Foot, ...]]
+_Chain = tuple[_Rank, tuple[_Foot, ...], int]
+"""A rank, the joins from the left, and the place of the last of them."""
 
 
 def breadth_joins(
@@ -138,6 +140,31 @@ def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
 
 
 @dataclass(frozen=True, slots=True)
+class _Counted:
+    """A cloth in whole units that all its places share: whole numbers are compared much faster than fractions."""
+
+    cut: int
+    width: int
+    allowance: int
+
+    def best(self, chains: Sequence[_Chain], right: int) -> _Chain | None:
+        """Return the best chain of joins continued by a breadth that ends at a place."""
+        # Going back from the right, no chain beyond the width of the cloth can be continued; the one of no joins is
+        # asked by itself, for the left edge takes no allowance.
+        back = (self._continued(chain, right) for chain in reversed(chains[1:]))
+        near = [chain for chain in takewhile(lambda chain: chain is not None, back) if chain is not None]
+        whole = self._continued(chains[0], right)
+        found = ([whole] if whole is not None else []) + near[::-1]
+        return min(found, key=lambda entry: entry[0], default=None)
+
+    def _continued(self, chain: _Chain, right: int) -> _Chain | None:
+        """Return a chain of joins with one breadth more, or None where the cloth is too narrow for it."""
+        (breadths, shown, worse, squares), feet, left = chain
+        breadth = right - left + ((left > 0) + (right < self.cut)) * self.allowance
+        return ((breadths + 1, shown, worse, squares + breadth**2), feet, left) if breadth <= self.width else None
+
+
+@dataclass(frozen=True, slots=True)
 class _Cloth:
     """The joined cloth, the cloth it is cut from and the allowance of a join [in]."""
 
@@ -152,31 +179,19 @@ class _Cloth:
 
     def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
         """Return the best joins, or None where the feet lie too far apart."""
-        chains: list[_Chain] = [((0, 0, 0, Fraction(0)), ())]
+        ends = (self.cut, self.width, self.allowance)
+        unit = lcm(*(length.denominator for length in (*ends, *(foot.at for foot in feet))))
+        counted = _Counted(*(int(length * unit) for length in ends))
+        chains: list[_Chain] = [((0, 0, 0, 0), (), 0)]
         for foot in feet:
-            reached = self._best(chains, foot.at)
+            at = int(foot.at * unit)
+            reached = counted.best(chains, at)
             if reached is not None:
-                (breadths, shown, worse, squares), chain = reached
+                (breadths, shown, worse, squares), chain, _ = reached
                 rank = (breadths, shown + (not foot.hidden), worse + foot.worse, squares)
-                chains.append((rank, (*chain, foot)))
-        whole = self._best(chains, self.cut)
+                chains.append((rank, (*chain, foot), at))
+        whole = counted.best(chains, counted.cut)
         return None if whole is None else whole[1]
-
-    def _best(self, chains: Sequence[_Chain], right: Fraction) -> _Chain | None:
-        """Return the best chain of joins continued by a breadth that ends at a place."""
-        # Going back from the right, no chain beyond the width of the cloth can be continued; the one of no joins is
-        # asked by itself, for the left edge takes no allowance.
-        back = (self._continued(chain, right) for chain in reversed(chains[1:]))
-        near = [chain for chain in takewhile(lambda chain: chain is not None, back) if chain is not None]
-        whole = self._continued(chains[0], right)
-        found = ([whole] if whole is not None else []) + near[::-1]
-        return min(found, key=lambda entry: entry[0], default=None)
-
-    def _continued(self, chain: _Chain, right: Fraction) -> _Chain | None:
-        """Return a chain of joins with one breadth more, or None where the cloth is too narrow for it."""
-        (breadths, shown, worse, squares), feet = chain
-        breadth = self.breadth(feet[-1].at if feet else Fraction(0), right)
-        return ((breadths + 1, shown, worse, squares + breadth * breadth), feet) if breadth <= self.width else None
 
     def fault(self, feet: Sequence[_Foot], edition: Edition) -> str:
         """Return what to say where no chain of joins reaches the right edge."""

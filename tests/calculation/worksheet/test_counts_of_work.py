@@ -53,6 +53,12 @@ def test_a_text_may_ask_the_tucks_of_a_panel(front: Piece) -> None:
     assert measured(front, "left hem, right hem, breadths, edge") == inches("0, 0, 1, 64")
 
 
+def test_a_panel_in_one_breadth_has_no_joins(front: Piece) -> None:
+    assert front.panel is not None
+    assert (front.panel.breadths, front.panel.joins) == ((), ())
+    assert (front.panel.join_allowance, front.join_allowance) == (0, 0)
+
+
 def test_a_text_may_ask_the_rows_of_a_panel(front: Piece) -> None:
     # Six rows from 1 5/8 to 16 5/8; 1 1/4 in extra of the 18 1/4; three layers where folds meet, one more in a seam.
     assert measured(front, "rows, row spacing, first row, last row") == inches("6, 3, 1 5/8, 16 5/8")
