@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import gc
 import os
-import resource
 import traceback
 from collections.abc import Mapping
 from contextlib import suppress
@@ -47,7 +46,7 @@ from generator.publishing.sampled import sampled
 
 THINGS_BETWEEN_COLLECTIONS = 50_000
 # What a worker does before another one takes over: so many jobs, or fewer where its memory [MiB] has grown beyond this.
-A_SHIFT = 8
+_A_SHIFT = 8
 _ENOUGH = 172
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
@@ -112,13 +111,13 @@ def serve(jobs: Connection, workshop: Workshop, *, profiled: bool = False) -> No
         for number in count(1):
             outcome, functions = timed(workshop, jobs.recv(), profiled=profiled)
             gc.collect()
-            jobs.send((outcome, functions, number == A_SHIFT or _resident() > _ENOUGH))
+            jobs.send((outcome, functions, number == _A_SHIFT or _resident() > _ENOUGH))
 
 
 def _resident() -> float:
     """Return how much memory of this process is resident [MiB]; 0 where the system does not tell."""
     try:
-        return int(Path("/proc/self/statm").read_text(encoding="ascii").split()[1]) * resource.getpagesize() / 2**20
+        return int(Path("/proc/self/statm").read_text(encoding="ascii").split()[1]) * os.sysconf("SC_PAGE_SIZE") / 2**20
     except OSError:
         return 0
 

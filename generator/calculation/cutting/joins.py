@@ -113,12 +113,12 @@ def breadth_joins(
     if allowance <= 0:
         raise CalculationError("breadths are joined with a seam allowance of more than 0")
     feet = _feet(tucks, turns)
-    cloth = _Cloth(tucks.cut, width, allowance)
+    cloth = _in_parts(tucks.cut, width, allowance, feet)
     chosen = cloth.joins(feet)
     if chosen is None:
         raise CalculationError(cloth.fault(feet, edition))
-    places = [Fraction(0), *(foot.at for foot in chosen), tucks.cut]
-    breadths = tuple(cloth.breadth(left, right) for left, right in pairwise(places))
+    places = [0, *map(cloth.place, chosen), cloth.cut]
+    breadths = tuple(Fraction(cloth.breadth(left, right), cloth.unit) for left, right in pairwise(places))
     return breadths, tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
 
 
@@ -140,14 +140,40 @@ def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Counted:
-    """A cloth in whole units that all its places share: whole numbers are compared much faster than fractions."""
+class _Cloth:
+    """The joined cloth, the cloth it is cut from and the allowance of a join, in parts of which ``unit`` are an inch.
+
+    All places are whole numbers of these parts, and whole numbers are compared much faster than fractions.
+    """
 
     cut: int
     width: int
     allowance: int
+    unit: int
 
-    def best(self, chains: Sequence[_Chain], right: int) -> _Chain | None:
+    def place(self, foot: _Foot) -> int:
+        """Return where a foot lies, in parts."""
+        return int(foot.at * self.unit)
+
+    def breadth(self, left: int, right: int) -> int:
+        """Return what to cut between two places, in parts: an allowance at each that is a join."""
+        joins = (left > 0) + (right < self.cut)
+        return right - left + joins * self.allowance
+
+    def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
+        """Return the best joins, or None where the feet lie too far apart."""
+        chains: list[_Chain] = [((0, 0, 0, 0), (), 0)]
+        for foot in feet:
+            place = self.place(foot)
+            reached = self._best(chains, place)
+            if reached is not None:
+                (breadths, shown, worse, squares), chain, _ = reached
+                rank = (breadths, shown + (not foot.hidden), worse + foot.worse, squares)
+                chains.append((rank, (*chain, foot), place))
+        whole = self._best(chains, self.cut)
+        return None if whole is None else whole[1]
+
+    def _best(self, chains: Sequence[_Chain], right: int) -> _Chain | None:
         """Return the best chain of joins continued by a breadth that ends at a place."""
         # Going back from the right, no chain beyond the width of the cloth can be continued; the one of no joins is
         # asked by itself, for the left edge takes no allowance.
@@ -160,54 +186,33 @@ class _Counted:
     def _continued(self, chain: _Chain, right: int) -> _Chain | None:
         """Return a chain of joins with one breadth more, or None where the cloth is too narrow for it."""
         (breadths, shown, worse, squares), feet, left = chain
-        breadth = right - left + ((left > 0) + (right < self.cut)) * self.allowance
-        return ((breadths + 1, shown, worse, squares + breadth**2), feet, left) if breadth <= self.width else None
-
-
-@dataclass(frozen=True, slots=True)
-class _Cloth:
-    """The joined cloth, the cloth it is cut from and the allowance of a join [in]."""
-
-    cut: Fraction
-    width: Fraction
-    allowance: Fraction
-
-    def breadth(self, left: Fraction, right: Fraction) -> Fraction:
-        """Return what to cut between two places: an allowance at each that is a join."""
-        joins = (left > 0) + (right < self.cut)
-        return right - left + joins * self.allowance
-
-    def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
-        """Return the best joins, or None where the feet lie too far apart."""
-        ends = (self.cut, self.width, self.allowance)
-        unit = lcm(*(length.denominator for length in (*ends, *(foot.at for foot in feet))))
-        counted = _Counted(*(int(length * unit) for length in ends))
-        chains: list[_Chain] = [((0, 0, 0, 0), (), 0)]
-        for foot in feet:
-            at = int(foot.at * unit)
-            reached = counted.best(chains, at)
-            if reached is not None:
-                (breadths, shown, worse, squares), chain, _ = reached
-                rank = (breadths, shown + (not foot.hidden), worse + foot.worse, squares)
-                chains.append((rank, (*chain, foot), at))
-        whole = counted.best(chains, counted.cut)
-        return None if whole is None else whole[1]
+        breadth = self.breadth(left, right)
+        return (
+            ((breadths + 1, shown, worse, squares + breadth * breadth), feet, left) if breadth <= self.width else None
+        )
 
     def fault(self, feet: Sequence[_Foot], edition: Edition) -> str:
         """Return what to say where no chain of joins reaches the right edge."""
-        start, name = Fraction(0), "the left cut edge"
+        start, name = 0, "the left cut edge"
         for foot in feet:
-            if self.breadth(start, foot.at) > self.width:
-                end, goal = foot.at, f"the {foot.hand} foot of tuck {foot.tuck}"
+            if self.breadth(start, self.place(foot)) > self.width:
+                end, goal = self.place(foot), f"the {foot.hand} foot of tuck {foot.tuck}"
                 break
-            start, name = foot.at, f"the {foot.hand} foot of tuck {foot.tuck}"
+            start, name = self.place(foot), f"the {foot.hand} foot of tuck {foot.tuck}"
         else:
             end, goal = self.cut, "the right cut edge"
+        needed, width = (Fraction(parts, self.unit) for parts in (self.breadth(start, end), self.width))
         return (
             f"breadths of cloth can be joined at the foot of a tuck only: from {name} to {goal} a breadth of "
-            f"{say_length(self.breadth(start, end), edition)} is needed, but the cloth is only "
-            f"{say_length(self.width, edition)} wide; take a wider cloth, a closer spacing or a narrower join allowance"
+            f"{say_length(needed, edition)} is needed, but the cloth is only "
+            f"{say_length(width, edition)} wide; take a wider cloth, a closer spacing or a narrower join allowance"
         )
+
+
+def _in_parts(cut: Fraction, width: Fraction, allowance: Fraction, feet: Sequence[_Foot]) -> _Cloth:
+    """Return a cloth in the largest parts of an inch that all its lengths and feet are whole numbers of."""
+    unit = lcm(*(length.denominator for length in (cut, width, allowance, *(foot.at for foot in feet))))
+    return _Cloth(int(cut * unit), int(width * unit), int(allowance * unit), unit)
 
 
 def _described(foot: _Foot, tucks: TuckSet, rows: int, allowance: Fraction) -> BreadthJoin:
