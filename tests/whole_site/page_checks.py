@@ -7,6 +7,7 @@ leads to another host, and a policy in the head says so to the browser.
 from __future__ import annotations
 
 import json
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator
 from itertools import pairwise
@@ -31,6 +32,7 @@ SPOKEN = {
     "ul": "list",
     "li": "listitem",
 }
+TWICE = re.compile(r"\b(a|an|the|of|and|from) \1\b", re.IGNORECASE)
 NAMING = ("aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "for", "headers", "list")
 
 
@@ -190,6 +192,13 @@ def instructions(page: ReadPage) -> Iterator[str]:
             yield f"its JSON-LD lacks {empty}, or words in {steps + named}"
 
 
+def wording(page: ReadPage) -> Iterator[str]:
+    """Where words of a project are set into a sentence, no little word stands there twice."""
+    for element in page.root.iter():
+        if element.tag in ("p", "li", "td"):
+            yield from (f"says a word twice: {found[0]!r}" for found in TWICE.finditer(words(element)))
+
+
 PageCheck = Callable[[ReadPage], Iterator[str]]
 CHECKS: tuple[PageCheck, ...] = (
     grumbles,
@@ -204,6 +213,7 @@ CHECKS: tuple[PageCheck, ...] = (
     tables,
     forms,
     instructions,
+    wording,
 )
 
 
