@@ -19,7 +19,7 @@ PAGE = "projects/quay-cushion/small/inch.html"
 SHEET = "projects/quay-cushion/small/quay-cushion-small-inch-letter.pdf"
 ADDRESS = "https://sewing.example/room/"
 SPOILT_PAGES = {
-    ", from the ": (", from the the ", "says a word twice: 'the the'"),
+    "<p>": ("<p>The the ", "says a word twice: 'The the'"),
     "<!DOCTYPE html>\n": ("", "does not begin with the doctype"),
     "</main>": ("</div></main>", "is no valid HTML"),
     '<html lang="en">': ("<html>", "does not say its language"),
