@@ -48,3 +48,19 @@ class CountRule:
         if self.multiple == 2:
             return "an odd number" if self.remainder else "an even number"
         return f"a multiple of {self.multiple}" + (f" and {self.remainder} more" if self.remainder else "")
+
+
+def say_tucks(count: int) -> str:
+    """Return a number of tucks in words.
+
+    Parameters
+    ----------
+    count : int
+        How many [-].
+
+    Returns
+    -------
+    str
+        '1 tuck', '2 tucks'.
+    """
+    return "1 tuck" if count == 1 else f"{count} tucks"

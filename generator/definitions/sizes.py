@@ -20,6 +20,7 @@ from generator.errors import Place
 
 _ABOUT = {"label": LABEL, "note": LABEL, "sewn": DAY}
 _NO_NAMES = "a size holds plain lengths and numbers; what follows from them stands under measures"
+MOST_SIZES = 40
 _NAME = re.compile(r"\w[\w .+'’-]{0,39}")
 
 
@@ -43,7 +44,7 @@ class SizesOf:
     def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
         about = {key: dict(leaf.schema) for key, leaf in _ABOUT.items()}
         size = {"type": "object", "properties": about, "additionalProperties": dict(VALUE)}
-        return {"type": "object", "additionalProperties": size, "minProperties": 1}
+        return {"type": "object", "additionalProperties": size, "minProperties": 1, "maxProperties": MOST_SIZES}
 
 
 def read_sizes(found: Node | None, reading: Reading) -> dict[str, Size]:
@@ -52,9 +53,13 @@ def read_sizes(found: Node | None, reading: Reading) -> dict[str, Size]:
         if found is not None:
             reading.faults.add(found.place, "sizes are wanted here, each a name with its lengths below it")
         return {}
+    entries = list(found.entries.values())[:MOST_SIZES]
+    if len(entries) < len(found.entries):
+        told = f"{len(found.entries)} sizes; a project has {MOST_SIZES} at most, so divide it into several projects"
+        reading.faults.add(found.place, told)
     inside = replace(reading, names=Names(none=_NO_NAMES))
-    sizes = {key.text.strip(): _size(key, node, inside) for key, node in found.entries.values()}
-    given = {key.text.strip(): _given(node) for key, node in found.entries.values() if isinstance(node, Group)}
+    sizes = {key.text.strip(): _size(key, node, inside) for key, node in entries}
+    given = {key.text.strip(): _given(node) for key, node in entries if isinstance(node, Group)}
     _check_alike(sizes, given, reading)
     return sizes
 

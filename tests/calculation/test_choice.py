@@ -161,11 +161,11 @@ def test_one_tuck_stands_between_its_margins() -> None:
 
 
 @pytest.mark.parametrize("gives", ["margin", "spacing", "depth"])
-def test_a_thousand_tucks_are_chosen(gives: str) -> None:
-    wish = wish_of("751", "3/8", "1 1/2", ("3/4", "1 1/2"), gives=gives)
+def test_hundreds_of_tucks_are_chosen(gives: str) -> None:
+    wish = wish_of("371", "3/8", "1 1/2", ("3/4", "1 1/2"), gives=gives)
     tucks = choose_tucks(wish, INCH)
-    assert tucks.count in range(990, 1012)
-    assert worked_forwards(tucks) == (751, tucks.stitching)
+    assert tucks.count in range(485, 501)
+    assert worked_forwards(tucks) == (371, tucks.stitching)
 
 
 def test_a_depth_that_fits_is_kept_though_another_would_be_found_on_the_ruler_faster() -> None:

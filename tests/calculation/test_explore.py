@@ -149,8 +149,8 @@ def test_a_wide_size_with_everything_open_is_explored() -> None:
         ),
         (
             # 20000 - 2 x 1 3/8 over 1 1/2, and one: 13332.5 down, 13332.
-            "20000 in would take about 26663 tucks; more than 2000 are not worked out. Are finished size and spacing "
-            "in the right units?",
+            "20000 in would take about 26663 tucks; more than 500 are not worked out in one panel. Are finished "
+            "size and spacing in the right units?",
             lambda: plans_for_cloth(inches("20000"), wish_of("1", "3/8", "1 1/2", RANGE), INCH),
         ),
     ],

@@ -109,8 +109,8 @@ REFUSALS: list[tuple[str, TuckWish]] = [
     ),
     (
         # (20000 - 3) / (3/4) = 26662.67, so 26663 tucks.
-        "20000 in would take about 26663 tucks; more than 2000 are not worked out. Are finished size and spacing in "
-        "the right units?",
+        "20000 in would take about 26663 tucks; more than 500 are not worked out in one panel. Are finished size "
+        "and spacing in the right units?",
         wish_of("20000", "3/8", "1 1/2", USUAL),
     ),
     (
@@ -154,6 +154,16 @@ def test_different_margins_are_told_apart() -> None:
     assert refused(wish, INCH) == (
         "10 tucks do not fit 12 in: nearest is 10 tucks with margins of 1 in and 4 1/4 in; the left margin may be 1 "
         "in, the right one 2 in to 3 in. Finished size that would fit: 10 3/4 in (10 tucks)"
+    )
+
+
+def test_a_panel_has_five_hundred_tucks_at_most() -> None:
+    # 499 x 3/4 + 2 x 1 1/2 = 377 1/4 in; one tuck more is 3/4 in more.
+    tucks = choose_tucks(wish_of("377 1/4", "3/8", "1 1/2", ("1 1/2", "1 1/2")), INCH)
+    assert (tucks.count, tucks.cut) == (500, inches("377 1/4") + 500 * inches("3/4") + 2 * inches("1/2"))
+    assert refused(wish_of("378", "3/8", "1 1/2", ("1 1/2", "1 1/2")), INCH) == (
+        "378 in would take about 501 tucks; more than 500 are not worked out in one panel. Are finished size and "
+        "spacing in the right units?"
     )
 
 

@@ -152,6 +152,31 @@ REFUSALS = [
         board("12", ("2 1/4", "2 3/4")),
     ),
     (
+        # 1 tuck leaves all 12 in, 2 tucks leave 2.
+        "no number of tucks fits 12 in: 1 tuck leaves 12 in and 2 tucks leave 2 in for both margins together, which "
+        "may be 4 in to 6 in",
+        (run("1/2", "10"),),
+        board("12", ("2", "3")),
+    ),
+    (
+        "the runs come to 4 tucks, but an odd number is wanted",
+        (run("1/2", "1", 3), run("1", "1", 1)),
+        replace(board("12"), rule=CountRule(2, 1)),
+    ),
+    (
+        "the runs come to 501 tucks or more; more than 500 are not worked out in one panel. Are finished size and "
+        "pitch in the right units?",
+        (run("1/2", "1", 501),),
+        board("506"),
+    ),
+    (
+        # 506 less 2 x 3 for the margins leaves 500 pitches for 501 tucks, and one less is tried.
+        "the runs come to 501 tucks or more; more than 500 are not worked out in one panel. Are finished size and "
+        "pitch in the right units?",
+        (run("1/2", "1"),),
+        board("507"),
+    ),
+    (
         "tucks 1 and 2 face each other 1/2 in from stitching to stitching, but one is 1 in deep; make the pitch at "
         "least as much",
         (run("1 to 1/2", "1/2", 2),),
@@ -165,6 +190,12 @@ def test_runs_that_cannot_be_sewn_are_refused(text: str, runs: tuple[RunWish, ..
     with pytest.raises(CalculationError) as refusal:
         work_runs(runs, wish, INCH)
     assert str(refusal.value) == text
+
+
+def test_five_hundred_unequal_tucks_are_worked() -> None:
+    # 499 pitches of 1 in leave 3 in for each margin.
+    tucks = work_runs((run("1/2", "1", 499), run("1", "1", 1)), board("505", ("3", "3")), INCH)
+    assert (tucks.count, tucks.finished) == (500, inches("505"))
 
 
 def test_a_metric_board_comes_out_in_centimetres() -> None:

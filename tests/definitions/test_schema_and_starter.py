@@ -79,6 +79,8 @@ def _refusals_in_group(value: dict[str, Any], schema: dict[str, Any], where: str
     told = [f"{where} lacks {key}" for key in schema.get("required", []) if key not in value]
     if len(value) < schema.get("minProperties", 0):
         told.append(f"{where} is empty")
+    if len(value) > schema.get("maxProperties", len(value)):
+        told.append(f"{where} is too long")
     for key, inner in value.items():
         known = schema.get("properties", {})
         other = schema.get("additionalProperties", True)
@@ -106,6 +108,8 @@ def test_the_schema_refuses_what_the_reading_refuses() -> None:
     assert any(line.startswith(".kind is none of") for line in told)
     assert any(line.startswith(".pieces.back.kind is none of") for line in told)
     assert " lacks title" in told
+    many = {f"s{number}": size for number in range(41) for size in sound["sizes"].values()}
+    assert refusals({**sound, "sizes": many}, SCHEMA) == [".sizes is too long"]
 
 
 def test_the_schema_has_keys_with_spaces_and_takes_text_or_lists() -> None:

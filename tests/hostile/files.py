@@ -166,14 +166,27 @@ FORMULA_ATTACKS: dict[str, Attack] = {
 }
 
 NUMBER_ATTACKS: dict[str, Attack] = {
+    "a panel as long as a hall": (
+        # (1000 - 2 x 1 1/2) / (1 1/2 - 2 x 3/8) = 1329.33, so 1330 tucks.
+        spoilt(
+            "    finished across: side\n    finished along: side\n    tucks",
+            "    finished across: 1000 in\n    finished along: side\n    tucks",
+        ),
+        "28:15: 1000 in would take about 1330 tucks; more than 500 are not worked out in one panel. Are finished size "
+        "and spacing in the right units? (small, inch; medium, inch)",
+    ),
+    "three hundred sizes": (
+        spoilt("sizes:\n", "sizes:\n" + "".join(f"  s{size}:\n    side: 12 in or 30 cm\n" for size in range(298))),
+        "6:3: 300 sizes; a project has 40 at most, so divide it into several projects",
+    ),
     "a side round the earth": (
         spoilt(SIDE, "side: 99999999999 in or 30 cm"),
         f"8:11: '99999999999 in or 30 cm' {NO_SUCH_LENGTH} (small, inch)",
     ),
     "a side of 25 kilometres": (
         spoilt(SIDE, "side: 999999 in or 30 cm"),
-        "28:15: 999999 in would take about 1333329 tucks; more than 2000 are not worked out. Are finished size and "
-        "spacing in the right units? (small, inch)",
+        "28:15: 999999 in would take about 1333329 tucks; more than 500 are not worked out in one panel. Are finished "
+        "size and spacing in the right units? (small, inch)",
     ),
     "a thousand million tucks": (
         spoilt(MARGIN, f"      number: 1000000000\n{MARGIN}"),

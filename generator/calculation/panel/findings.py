@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generator.calculation.count_rule import say_tucks
 from generator.calculation.panel.ends import foot_room
 from generator.calculation.panel.sample import thickness_doubt
 from generator.calculation.panel.tucks import visible_space
@@ -188,8 +189,7 @@ def thickness_finding(count: int, thickness: Fraction, edition: Edition) -> str:
     least, most = thickness_doubt(count, thickness)
     if most <= edition.wish_step:
         return ""
-    tucks = "1 tuck" if count == 1 else f"{count} tucks"
     off = f"{say_length(most, edition)} narrower"
     if -least >= edition.mark:
         off += f" or {say_length(-least, edition)} wider"
-    return f"cloth of this thickness could make {tucks} up to {off}; sew a sample and measure it"
+    return f"cloth of this thickness could make {say_tucks(count)} up to {off}; sew a sample and measure it"

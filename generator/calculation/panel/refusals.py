@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from generator.calculation.count_rule import say_tucks
 from generator.calculation.panel.candidates import least_pitch
 from generator.calculation.panel.ends import foot_room
 from generator.calculation.panel.margins import least_margins, margin_ranges
@@ -58,7 +59,7 @@ def workable(wish: TuckWish, edition: Edition) -> TuckWish:
     if needed > MOST_TUCKS or wish.finished / pitch > 100 * MOST_TUCKS:
         raise CalculationError(
             f"{say_length(wish.finished, edition)} would take about {needed} tucks; more than {MOST_TUCKS} are not "
-            "worked out. Are finished size and spacing in the right units?"
+            "worked out in one panel. Are finished size and spacing in the right units?"
         )
     return wish
 
@@ -145,7 +146,7 @@ def no_plan_fits(wish: TuckWish, edition: Edition) -> str:
 def _opening(wish: TuckWish, edition: Edition) -> str:
     size = say_length(wish.finished, edition)
     if wish.rule.exactly is not None:
-        return f"{_tucks(wish.rule.exactly)} {'does' if wish.rule.exactly == 1 else 'do'} not fit {size}"
+        return f"{say_tucks(wish.rule.exactly)} {'does' if wish.rule.exactly == 1 else 'do'} not fit {size}"
     return f"no number of tucks fits {size}"
 
 
@@ -166,7 +167,7 @@ def _with_margins(wish: TuckWish, count: int, total: Fraction, edition: Edition)
     left = min(max(left, Fraction(0)), total)
     said = [say_length(margin, edition) for margin in (left, total - left)]
     margins = said[0] if said[0] == said[1] else " and ".join(said)
-    return f"{_tucks(count)} with margins of {margins}"
+    return f"{say_tucks(count)} with margins of {margins}"
 
 
 def _nearest_size(wish: TuckWish, count: int, pitch: Fraction, edition: Edition) -> str:
@@ -175,7 +176,7 @@ def _nearest_size(wish: TuckWish, count: int, pitch: Fraction, edition: Edition)
     left, right = margin_ranges(wish, least_margins(wish, count, depths, edition))
     least, most = (finished_width(count, pitch, (left[place], right[place])) for place in (0, 1))
     size = round_up(least, edition.mark) if wish.finished < least else round_down(most, edition.mark)
-    return f"{say_length(size, edition)} ({_tucks(count)})" if least <= size <= most else ""
+    return f"{say_length(size, edition)} ({say_tucks(count)})" if least <= size <= most else ""
 
 
 def _allowed(wish: TuckWish, count: int, edition: Edition) -> str:
@@ -200,7 +201,7 @@ def _spacing_fails(wish: TuckWish, edition: Edition) -> str:
     below = wish.rule.remainder + math.floor((middle - wish.rule.remainder) / step) * step
     near = (wish.rule.exactly,) if wish.rule.exactly is not None else (below, below + step)
     parts = [
-        f"{_tucks(count)} {say_length((wish.finished - ends) / (count - gaps) + take_up, edition)} apart"
+        f"{say_tucks(count)} {say_length((wish.finished - ends) / (count - gaps) + take_up, edition)} apart"
         for count in near
         if count > gaps and wish.finished > ends
     ]
@@ -221,7 +222,3 @@ def _rule(wish: TuckWish) -> str:
 def _range(bounds: Range, edition: Edition) -> str:
     least, most = (say_length(bound, edition) for bound in bounds)
     return least if least == most else f"{least} to {most}"
-
-
-def _tucks(count: int) -> str:
-    return "1 tuck" if count == 1 else f"{count} tucks"

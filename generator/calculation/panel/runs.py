@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from generator.calculation.count_rule import say_tucks
 from generator.calculation.panel.margins import Pair, dealt_margins, least_margins, margins_keep
 from generator.calculation.panel.marks import laid_out, rounded
 from generator.calculation.panel.wish import MOST_TUCKS, TuckWish, sewable
@@ -158,9 +159,9 @@ def work_runs(
     tried: list[tuple[int, Fraction]] = []
     for open_number in _numbers(runs, wish, edition, middle if mirror else None):
         depths, pitches = _expanded(runs, open_number, edition, middle if mirror else None)
+        left_over = wish.finished - sum(pitches)
+        tried.append((len(depths), left_over))
         if wish.rule.allows(len(depths)) and len(depths) <= MOST_TUCKS:
-            left_over = wish.finished - sum(pitches)
-            tried.append((len(depths), left_over))
             found += _worked(wish, (depths, pitches), left_over, edition)
     if not found:
         raise CalculationError(_nothing_fits(wish, tried, edition))
@@ -183,6 +184,8 @@ def _numbers(runs: Sequence[RunWish], wish: TuckWish, edition: Edition, middle: 
     around = wish.rule.multiple
     fewest = math.ceil((room - wish.left_margin[1] - wish.right_margin[1]) / each) + 1 - around
     most = math.floor((room - wish.left_margin[0] - wish.right_margin[0]) / each) + 1 + around
+    if fewest > MOST_TUCKS:
+        raise CalculationError(_too_many(fewest))
     return range(max(fewest, 1), min(most, MOST_TUCKS) + 1)
 
 
@@ -235,13 +238,29 @@ def _refuse_covered_stitching(
             )
 
 
+def _too_many(count: int) -> str:
+    return (
+        f"the runs come to {count} tucks or more; more than {MOST_TUCKS} are not worked out in one panel. Are finished "
+        "size and pitch in the right units?"
+    )
+
+
 def _nothing_fits(wish: TuckWish, tried: Sequence[tuple[int, Fraction]], edition: Edition) -> str:
     size = say_length(wish.finished, edition)
     middle = Fraction(sum(wish.left_margin) + sum(wish.right_margin)) / 2
-    near = sorted(sorted((entry for entry in tried if entry[1] >= 0), key=lambda entry: abs(entry[1] - middle))[:2])
+    room = [entry for entry in tried if entry[1] >= 0]
+    if room and room[0][0] > MOST_TUCKS:
+        return _too_many(room[0][0])
+    allowed = [entry for entry in room if wish.rule.allows(entry[0])]
+    if room and not allowed:
+        return f"the runs come to {' or '.join(say_tucks(count) for count, _ in room)}, but {wish.rule} is wanted"
+    near = sorted(sorted(allowed, key=lambda entry: abs(entry[1] - middle))[:2])
     if not near:
         return f"the runs are wider than {size}; take fewer tucks or smaller pitches"
-    parts = [f"{count} tucks leave {say_length(left_over, edition)}" for count, left_over in near]
+    parts = [
+        f"{say_tucks(count)} {'leaves' if count == 1 else 'leave'} {say_length(left_over, edition)}"
+        for count, left_over in near
+    ]
     least, most = (wish.left_margin[place] + wish.right_margin[place] for place in (0, 1))
-    allowed = f"{say_length(least, edition)} to {say_length(most, edition)}"
-    return f"no number of tucks fits {size}: {' and '.join(parts)} for both margins together, which may be {allowed}"
+    margins = f"{say_length(least, edition)} to {say_length(most, edition)}"
+    return f"no number of tucks fits {size}: {' and '.join(parts)} for both margins together, which may be {margins}"
