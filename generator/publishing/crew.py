@@ -3,7 +3,8 @@
 A few quick jobs are done here, in this process, while the libraries are still being loaded for the workers; and so is
 a little work for one worker alone. Other jobs go to worker processes, the longest first, each to whoever is free. A
 worker has a line of its own to this process: when one dies, it is known over which job, and the others go on. The
-libraries lose some memory with every sheet, so a worker that has had enough goes home, and another one comes.
+libraries lose some memory with every sheet, so a worker that has had enough goes home, and another one comes. What
+workers put aside lies in a folder of the run, which goes at its end however the workers ended.
 """
 
 from __future__ import annotations
@@ -17,6 +18,8 @@ from contextlib import contextmanager
 from multiprocessing import forkserver, resource_tracker
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from types import TracebackType
 from typing import Self
 
@@ -41,6 +44,7 @@ class Crew:
         self._most = most or _cores()
         self._idle: list[Connection] = []
         self._processes: dict[Connection, BaseProcess] = {}
+        self._aside: TemporaryDirectory[str] | None = None
 
     def __enter__(self) -> Self:
         """Return the crew; nobody is hired yet."""
@@ -51,11 +55,14 @@ class Crew:
     ) -> None:
         """Send the workers home; after a fault or Ctrl-C without waiting for what they are at."""
         for line, process in self._processes.items():
+            self._send(line, None)
             line.close()
             if kind is not None:
                 process.terminate()
         for process in self._processes.values():
             process.join()
+        if self._aside:
+            self._aside.cleanup()
 
     def expect(self) -> None:
         """Begin to load what the workers will need, in a process of its own that they are split off from."""
@@ -83,7 +90,7 @@ class Crew:
                 number = busy.pop(line)
                 yield number, self._received(line, jobs[number])
 
-    def _send(self, line: Connection, job: Job) -> None:
+    def _send(self, line: Connection, job: Job | None) -> None:
         try:
             line.send(job)
         except OSError:
@@ -108,15 +115,19 @@ class Crew:
         return outcome
 
     def _send_home(self, line: Connection) -> None:
+        self._send(line, None)
         line.close()
         self._processes.pop(line).join()
 
     def _hired(self) -> Connection:
         """Start one more worker and return the line to it."""
         _ready_to_hire()
+        self._aside = self._aside or TemporaryDirectory(prefix="tuckwright-", ignore_cleanup_errors=True)
         context = multiprocessing.get_context("forkserver")
         here, there = context.Pipe()
-        process = context.Process(target=_serve, args=(there, self._workshop, self._profiled), daemon=True)
+        process = context.Process(
+            target=_serve, args=(there, self._workshop, self._aside.name, self._profiled), daemon=True
+        )
         process.start()
         there.close()
         self._processes[here] = process
@@ -137,8 +148,8 @@ def _cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
-def _serve(line: Connection, workshop: Workshop, profiled: bool) -> None:
-    later(HAND).serve(line, workshop, profiled=profiled)
+def _serve(line: Connection, workshop: Workshop, aside: str, profiled: bool) -> None:
+    later(HAND).serve(line, workshop, Path(aside), profiled=profiled)
 
 
 @contextmanager

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import gc
 import os
+import tempfile
 import traceback
 from collections.abc import Mapping
 from contextlib import suppress
-from itertools import count
 from multiprocessing import parent_process
 from multiprocessing.connection import Connection
 from pathlib import Path
@@ -96,22 +96,27 @@ def timed(workshop: Workshop, job: Job, *, profiled: bool) -> tuple[Outcome, dic
     return outcome, dict(functions)
 
 
-def serve(jobs: Connection, workshop: Workshop, *, profiled: bool = False) -> None:
-    """Do jobs as they come, until nobody is left to send any: that ends a worker whose run was killed, too.
+def serve(jobs: Connection, workshop: Workshop, aside: Path, *, profiled: bool = False) -> None:
+    """Do jobs as they come, until None comes: that sends a worker home.
 
-    With what came of a job goes whether this worker has had enough: another one should do the next.
+    With what came of a job goes whether this worker has had enough: another one should do the next. The libraries put
+    fonts aside in files, which would outlive a worker; so they get a folder of its own below the run's, ``aside``.
     """
     # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
     gc.collect()
     gc.freeze()
     # A sheet is some hundred thousand small things, nearly all of which go without the collector's help.
     gc.set_threshold(THINGS_BETWEEN_COLLECTIONS)
-    Thread(target=_leave_with_the_run, daemon=True).start()
-    with suppress(EOFError, BrokenPipeError, ConnectionResetError):
-        for number in count(1):
-            outcome, functions = timed(workshop, jobs.recv(), profiled=profiled)
-            gc.collect()
-            jobs.send((outcome, functions, number == _A_SHIFT or _resident() > _ENOUGH))
+    leaving = Thread(target=_leave_with_the_run, args=(aside,), daemon=True)
+    leaving.start()
+    with tempfile.TemporaryDirectory(dir=aside, ignore_cleanup_errors=True) as tempfile.tempdir:
+        try:
+            for number, job in enumerate(iter(jobs.recv, None), 1):
+                outcome, functions = timed(workshop, job, profiled=profiled)
+                gc.collect()
+                jobs.send((outcome, functions, number == _A_SHIFT or _resident() > _ENOUGH))
+        except (EOFError, BrokenPipeError, ConnectionResetError):
+            leaving.join()
 
 
 def _resident() -> float:
@@ -122,9 +127,17 @@ def _resident() -> float:
         return 0
 
 
-def _leave_with_the_run() -> None:
-    """Stop in the middle of a job when the run has died: whatever is written then is in the way of the next run."""
+def _leave_with_the_run(aside: Path) -> None:
+    """Stop in the middle of a job when the run has died: whatever is written then is in the way of the next run.
+
+    One worker clears away what was put aside, the one that moves it; it becomes the process that removes it, so that
+    nothing of it can go on adding to that, and two of them would be in each other's way.
+    """
     run = parent_process()
     if run:
         run.join()
+        moved = aside.with_name(f"{aside.name}-left")
+        with suppress(OSError):
+            aside.rename(moved)
+            os.execlp("rm", "rm", "-rf", str(moved))  # noqa: S606, S607 -- the folder has an absolute path of this run
         os._exit(1)
