@@ -6,6 +6,7 @@ Worker processes have everything loaded before they are split off.
 
 from __future__ import annotations
 
+import ctypes
 import gc
 import os
 import tempfile
@@ -47,7 +48,7 @@ from generator.publishing.sampled import sampled
 THINGS_BETWEEN_COLLECTIONS = 50_000
 # What a worker does before another one takes over: so many jobs, or fewer where its memory [MiB] has grown beyond this.
 _A_SHIFT = 8
-_ENOUGH = 172
+_ENOUGH = 150
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
     SheetJob: (SHEETS, "make_sheet"),
@@ -114,9 +115,17 @@ def serve(jobs: Connection, workshop: Workshop, aside: Path, *, profiled: bool =
             for number, job in enumerate(iter(jobs.recv, None), 1):
                 outcome, functions = timed(workshop, job, profiled=profiled)
                 gc.collect()
+                _give_back()
                 jobs.send((outcome, functions, number == _A_SHIFT or _resident() > _ENOUGH))
         except (EOFError, BrokenPipeError, ConnectionResetError):
             leaving.join()
+
+
+def _give_back() -> None:
+    """Give memory that is free in small pieces back to the system, where its C library knows how."""
+    trim = getattr(ctypes.CDLL(None), "malloc_trim", None)
+    if trim:
+        trim(0)
 
 
 def _resident() -> float:
