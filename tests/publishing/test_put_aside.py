@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import signal
+import tempfile
 import time
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -22,10 +24,10 @@ def fonts(folder: Path) -> list[Path]:
 
 
 @pytest.fixture
-def temporary(tmp_path: Path) -> Path:
-    folder = tmp_path / "temporary"
-    folder.mkdir()
-    return folder
+def temporary() -> Iterator[Path]:
+    """A folder with a short name, for the path of a socket in it must be short."""
+    with tempfile.TemporaryDirectory() as folder:
+        yield Path(folder)
 
 
 @pytest.mark.parametrize("workers", ["1", "2"])
