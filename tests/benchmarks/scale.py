@@ -34,7 +34,7 @@ def measured(folder: Path, projects: int, sizes: int) -> tuple[Cost, float]:
     handouts = projects * sizes * EDITIONS
     a_handout = cost.worked / handouts
     click.echo(f"{handouts} handouts: waited {cost.waited:.0f} s, worked {cost.worked:.0f} s, {a_handout:.2f} s each")
-    for who, most, goal in (("where it was called", cost.parent, "<= 150"), ("in a worker", cost.worker, "<= 200")):
+    for who, most, goal in (("where it was called", cost.parent, "< 150"), ("in a worker", cost.worker, "< 200")):
         click.echo(f"  memory {who}, at its highest: {most} MiB{told_goal(most, goal)}")
     return cost, a_handout
 
