@@ -49,6 +49,7 @@ THINGS_BETWEEN_COLLECTIONS = 50_000
 # What a worker does before another one takes over: so many jobs, or fewer where its memory [MiB] has grown beyond this.
 _A_SHIFT = 8
 _ENOUGH = 150
+_A_MOMENT = 5.0
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
     SheetJob: (SHEETS, "make_sheet"),
@@ -118,7 +119,8 @@ def serve(jobs: Connection, workshop: Workshop, aside: Path, *, profiled: bool =
                 _give_back()
                 jobs.send((outcome, functions, number == _A_SHIFT or _resident() > _ENOUGH))
         except (EOFError, BrokenPipeError, ConnectionResetError):
-            leaving.join()
+            # The run has died, which ends this process in a moment, or nobody wants to know any more.
+            leaving.join(_A_MOMENT)
 
 
 def _give_back() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import tempfile
 import time
@@ -19,8 +20,9 @@ def put_aside(folder: Path) -> list[str]:
     return sorted(entry.name for entry in folder.iterdir() if not entry.name.startswith(SOCKETS))
 
 
-def fonts(folder: Path) -> list[Path]:
-    return [path for path in folder.glob("tuckwright-*/*/weasyprint-*/*") if path.is_file()]
+def fonts(folder: Path) -> list[str]:
+    """Return the files put aside; folders may vanish while they are looked through."""
+    return [name for place, _, names in os.walk(folder) if "weasyprint-" in place for name in names]
 
 
 @pytest.fixture
