@@ -89,10 +89,11 @@ class _Run:
         for project in self._plan.kept:
             for name, entry in self._old.of_project(project).items():
                 self._take_over(name, entry)
-        self._make(crew, [*self._sheets(worked), *self._further(worked)], "sheets")
+        sheets, further = self._sheets(worked), self._further(worked)
+        self._make(crew, [*sheets, *further, *self._room_sheets(crew, worked)], "sheets")
         self._make(crew, self._overviews(worked), "project pages")
-        self._make(crew, [*self._room_sheets(crew, worked), *self._reference()], "sheets of the room")
-        self._bring(crew, words_tasks(self._order.folder, self._inputs, self._staging), "pages")
+        words = words_tasks(self._order.folder, self._inputs, self._staging)
+        self._make(crew, [*self._reference(), *self._changed(words)], "reference and pages")
         classes = class_tasks(self._order.folder, self._inputs, self._staging)
         self._classes(crew, classes)
         self._bring(crew, [self._corrections()], "corrections")
@@ -146,13 +147,17 @@ class _Run:
 
     def _room_sheets(self, crew: Crew, worked: Mapping[str, Outcome]) -> list[Task]:
         """Return the sheets of the room if they must be made: they tell of all projects, so the kept are worked too."""
-        sheets = sorted((name, entry.content) for name, entry in self._entries.items() if is_sheet(name))
-        content = key_of(self._inputs.inside, *(part for sheet in sheets for part in sheet))
+        sheets = {name: entry.content for name, entry in self._entries.items() if is_sheet(name)}
+        for project, outcome in worked.items():
+            sheets |= {sheet_entry(project, sheet.size, sheet.edition): sheet.content for sheet in outcome.sheets}
+        content = key_of(self._inputs.inside, *(part for sheet in sorted(sheets.items()) for part in sheet))
         if self._same(ROOM_ENTRY, content):
             return []
         every = {**worked, **self._worked(crew, self._plan.kept)}
         projects = tuple((name, _packed(every[name])) for name in self._projects)
-        stamps = {stamp_of(card["standing"]) for card in self._cards}
+        told = [outcome.card for outcome in worked.values()]
+        told += [self._card(overview_entry(project))["standing"] for project in self._plan.kept]
+        stamps = {stamp_of(one) for one in told}
         stamp = stamps.pop() if len(stamps) == 1 else Stamp()
         return [Task(ROOM_ENTRY, content, RoomJob(projects, stamp, self._staging))]
 
@@ -200,7 +205,11 @@ class _Run:
 
     def _bring(self, crew: Crew, tasks: Sequence[Task], what: str) -> None:
         """Take over what would come out the same, and make the rest."""
-        self._make(crew, [task for task in tasks if not self._same(task.name, task.content)], what)
+        self._make(crew, self._changed(tasks), what)
+
+    def _changed(self, tasks: Sequence[Task]) -> list[Task]:
+        """Take over what would come out the same, and return the rest."""
+        return [task for task in tasks if not self._same(task.name, task.content)]
 
     def _make(self, crew: Crew, tasks: Sequence[Task], what: str) -> None:
         outcomes = self._outcomes(crew, [task.job for task in tasks], what)

@@ -24,7 +24,7 @@ from types import TracebackType
 from typing import Self
 
 from generator.publishing.jobs import Job, Outcome, Workshop
-from generator.publishing.later import HAND, WORKERS_NEED, later
+from generator.publishing.later import HAND, MADE_READY, RUN, later
 
 _FEW = 4
 _A_LITTLE = 8
@@ -67,7 +67,7 @@ class Crew:
     def expect(self) -> None:
         """Begin to load what the workers will need, in a process of its own that they are split off from."""
         if self._most > 1:
-            _ready_to_hire()
+            _ready_to_hire(self._workshop)
 
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
         """Do jobs and give what came of each with its place among them, in the order in which they are done."""
@@ -121,7 +121,7 @@ class Crew:
 
     def _hired(self) -> Connection:
         """Start one more worker and return the line to it."""
-        _ready_to_hire()
+        _ready_to_hire(self._workshop)
         self._aside = self._aside or TemporaryDirectory(prefix="tuckwright-", ignore_cleanup_errors=True)
         context = multiprocessing.get_context("forkserver")
         here, there = context.Pipe()
@@ -134,9 +134,10 @@ class Crew:
         return here
 
 
-def _ready_to_hire() -> None:
+def _ready_to_hire(workshop: Workshop) -> None:
     """Start the process that loads what workers need, if it does not run yet."""
-    multiprocessing.get_context("forkserver").set_forkserver_preload(list(WORKERS_NEED))
+    os.environ[RUN] = workshop.name
+    multiprocessing.get_context("forkserver").set_forkserver_preload([MADE_READY])
     # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
     resource_tracker.ensure_running()
     with _ctrl_c_held_back():

@@ -46,9 +46,11 @@ from generator.publishing.page_jobs import ClassesJob, ClassJob, CorrectionsJob,
 from generator.publishing.sampled import sampled
 
 THINGS_BETWEEN_COLLECTIONS = 50_000
-# What a worker does before another one takes over: so many jobs, or fewer where its memory [MiB] has grown beyond this.
+# What a worker does before another one takes over: so many jobs, or fewer where its memory [MiB] has grown beyond this,
+# or beyond so much before it looks for what it can give back.
 _A_SHIFT = 8
 _ENOUGH = 150
+_FAR_TOO_MUCH = 165
 _A_MOMENT = 5.0
 _DOERS: Mapping[type[Job], tuple[str, str]] = {
     ProjectJob: (WORKING, "work_project"),
@@ -104,9 +106,6 @@ def serve(jobs: Connection, workshop: Workshop, aside: Path, *, profiled: bool =
     With what came of a job goes whether this worker has had enough: another one should do the next. The libraries put
     fonts aside in files, which would outlive a worker; so they get a folder of its own below the run's, ``aside``.
     """
-    # What is loaded now stays for good: the garbage collector need not look through it after every few pages.
-    gc.collect()
-    gc.freeze()
     # A sheet is some hundred thousand small things, nearly all of which go without the collector's help.
     gc.set_threshold(THINGS_BETWEEN_COLLECTIONS)
     leaving = Thread(target=_leave_with_the_run, args=(aside,), daemon=True)
@@ -115,12 +114,19 @@ def serve(jobs: Connection, workshop: Workshop, aside: Path, *, profiled: bool =
         try:
             for number, job in enumerate(iter(jobs.recv, None), 1):
                 outcome, functions = timed(workshop, job, profiled=profiled)
-                gc.collect()
-                _give_back()
-                jobs.send((outcome, functions, number == _A_SHIFT or _resident() > _ENOUGH))
+                jobs.send((outcome, functions, number == _A_SHIFT or _has_enough()))
         except (EOFError, BrokenPipeError, ConnectionResetError):
             # The run has died, which ends this process in a moment, or nobody wants to know any more.
             leaving.join(_A_MOMENT)
+
+
+def _has_enough() -> bool:
+    """Give memory back that is free, and return whether too much is left."""
+    if _resident() > _FAR_TOO_MUCH:
+        return True
+    gc.collect()
+    _give_back()
+    return _resident() > _ENOUGH
 
 
 def _give_back() -> None:

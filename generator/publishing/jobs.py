@@ -6,6 +6,7 @@ is the greater the longer it takes against others of its kind, and is ``quick`` 
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -24,6 +25,17 @@ class Workshop:
     theme: str
     tool: str
     common: str
+
+    @property
+    def name(self) -> str:
+        """What it is named by in the environment of a process."""
+        return json.dumps([str(self.folder), self.theme, self.tool, self.common])
+
+
+def named_workshop(name: str) -> Workshop:
+    """Return the workshop that has a name."""
+    folder, *others = json.loads(name)
+    return Workshop(Path(folder), *others)
 
 
 def workshop_of(folder: Path, theme: str, inputs: Inputs) -> Workshop:
@@ -116,11 +128,15 @@ class RoomJob:
     """Write the sheets of the whole room below ``out``, from the worksheets of each project."""
 
     quick: ClassVar[bool] = False
-    weight: ClassVar[int] = 1
     label: ClassVar[str] = "sheets of the room"
     projects: tuple[tuple[str, tuple[bytes, ...]], ...]
     stamp: Stamp
     out: Path
+
+    @property
+    def weight(self) -> int:
+        """Roughly how long it takes, against other sheets."""
+        return sum(len(packed) for _, worksheets in self.projects for packed in worksheets)
 
 
 @dataclass(frozen=True, slots=True)

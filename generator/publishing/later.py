@@ -19,7 +19,11 @@ LOOKUP = "generator.publishing.lookup"
 CLASS_PAGES = "generator.publishing.class_pages"
 CORRECTING = "generator.publishing.correcting"
 ROOM_PAGES = "generator.publishing.room_pages"
+OPENED = "generator.publishing.opened"
 WORKERS_NEED = (HAND, WORKING, SHEETS, FURTHER, LOOKUP, OVERVIEWS, ROOM_PAGES, CORRECTING, CLASS_PAGES)
+# The module that loads all these in the process that workers are split off from, and what names the run there.
+MADE_READY = "generator.publishing.made_ready"
+RUN = "TUCKWRIGHT_RUN"
 
 
 def later(name: str) -> ModuleType:

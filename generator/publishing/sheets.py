@@ -17,13 +17,36 @@ from generator.publishing.jobs import Outcome, SheetJob
 from generator.publishing.opened import OpenRoom, stamped
 from generator.publishing.written import Stopwatch, Written
 from generator.rendering import addresses
+from generator.rendering.environment import read_templates
 from generator.rendering.figures import Pictures, arranged
 from generator.rendering.handout import render_handout
 from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_size
+from generator.rendering.pdf import read_style_sheet
 from generator.rendering.setting import Setting, SizeLink, size_link
 from generator.rendering.sheet_kinds import size_orders
 from generator.rendering.strip import render_strip
+from generator.rendering.styles import SHEET_STYLES, paper_style
+
+_TEMPLATES = frozenset(
+    {"size.html", "machine.html", "handout.html", "strip.html", "sheets/base.html", "sheets/rescue.html"}
+)
+
+
+def read_beforehand(room: OpenRoom) -> None:
+    """Read the templates and style sheets of all that is made of one size, so that workers find them read.
+
+    Fonts are left to each worker: the library that sets letters looks for them in threads, which no worker inherits.
+
+    Raises
+    ------
+    PublishError
+        If a style sheet is not understood.
+    """
+    read_templates(room.theme, _TEMPLATES)
+    for paper in room.setting.papers:
+        for sheet in SHEET_STYLES:
+            read_style_sheet(paper_style(room.theme, paper, sheet))
 
 
 def make_sheet(room: OpenRoom, job: SheetJob) -> Outcome:

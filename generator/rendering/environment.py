@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from functools import lru_cache, partial
 from pathlib import Path
 
@@ -19,7 +19,18 @@ from generator.rendering.words import blocks, read_words
 
 def template(theme: Theme, name: str) -> Template:
     """Return a template of a theme, its own or one of those that it is based on."""
-    return _environment(tuple(folder / "templates" for folder in theme.folders)).get_template(name)
+    return _environment(_folders(theme)).get_template(name)
+
+
+def read_templates(theme: Theme, names: Collection[str]) -> None:
+    """Read templates of a theme and all their parts now, so that they are at hand when they are asked for."""
+    environment = _environment(_folders(theme))
+    for name in environment.list_templates(filter_func=lambda name: name in names or name.startswith("parts/")):
+        environment.get_template(name)
+
+
+def _folders(theme: Theme) -> tuple[Path, ...]:
+    return tuple(folder / "templates" for folder in theme.folders)
 
 
 @lru_cache(maxsize=8)

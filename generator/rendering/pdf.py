@@ -26,6 +26,7 @@ from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherRespons
 from generator.definitions.theme import Theme
 from generator.errors import PublishError
 from generator.rendering.logo import with_logo
+from generator.rendering.styles import paper_fonts
 
 _LONGEST = 160
 Finisher = Callable[[Document, pydyf.PDF], None]
@@ -142,7 +143,8 @@ def _written(
 ) -> bytes:
     folders = tuple(folder / "fonts" for folder in paper.theme.folders)
     fetcher = SheetFetcher(folders, with_logo(paper.memory, paper.theme))
-    sheet, fonts = _style(paper.style, folders, tuple(face.print.stat().st_mtime_ns for face in paper.theme.faces))
+    times = tuple(face.print.stat().st_mtime_ns for face in paper.theme.faces)
+    sheet, fonts = read_style_sheet(paper.style), _fonts(paper_fonts(paper.theme), folders, times)
 
     def set_on_pages(html: str) -> Document:
         # The boxes of the sheet before point at each other; let them go before as many come to lie beside them.
@@ -165,16 +167,36 @@ def _written(
 
 
 @lru_cache(maxsize=8)
-def _style(style: str, folders: tuple[Path, ...], font_times: tuple[int, ...]) -> tuple[CSS, FontConfiguration]:
-    """Return a style sheet, read once for all sheets that share it, with the fonts that it names.
+def read_style_sheet(style: str) -> CSS:
+    """Return a style sheet, read once for all sheets that share it.
 
-    ``font_times`` tell when the font files were last changed: other times, another style.
+    Raises
+    ------
+    PublishError
+        If it is not understood, or names fonts itself.
     """
-    fetcher, fonts = SheetFetcher(folders, {}), FontConfiguration()
+    if "@font-face" in style:
+        raise PublishError("a style sheet of a sheet names a font with @font-face; name fonts in theme.yaml instead")
+    return _read_css(style, (), None)
+
+
+@lru_cache(maxsize=2)
+def _fonts(faces: str, folders: tuple[Path, ...], font_times: tuple[int, ...]) -> FontConfiguration:
+    """Return the fonts of a theme, loaded once for all its sheets.
+
+    ``font_times`` tell when the font files were last changed: other times, other fonts.
+    """
+    fonts = FontConfiguration()
+    _read_css(faces, folders, fonts)
+    return fonts
+
+
+def _read_css(text: str, folders: tuple[Path, ...], fonts: FontConfiguration | None) -> CSS:
+    fetcher = SheetFetcher(folders, {})
     with _grumbles() as grumbles, suppress(FatalURLFetchingError):
-        sheet = CSS(string=style, url_fetcher=fetcher, font_config=fonts)
+        css = CSS(string=text, url_fetcher=fetcher, font_config=fonts)
     _stop_on(fetcher.refused + grumbles)
-    return sheet, fonts
+    return css
 
 
 def _stop_on(faults: Iterable[str]) -> None:

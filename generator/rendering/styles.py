@@ -13,6 +13,7 @@ from generator.definitions.theme import Theme
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
+SHEET_STYLES = ("handout", "strip", "sheets")
 SCREEN_SHEETS = ("shared", "screen", "print")
 
 
@@ -43,17 +44,21 @@ def style_sheet(theme: Theme, name: str) -> str:
     return "".join(file.read_text(encoding="utf-8") for file in files if file.is_file())
 
 
-def paper_style(theme: Theme, paper: str, sheet: str) -> str:
-    """Return the whole style of a kind of sheet (``handout``, ``strip``) on a paper."""
-    faces = "".join(
+def paper_fonts(theme: Theme) -> str:
+    """Return the fonts of all sheets of a theme."""
+    return "".join(
         f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; font-style: {face.style};'
         f' src: url("{face.print.resolve().as_uri()}"); }}\n'
         for face in theme.faces
     )
+
+
+def paper_style(theme: Theme, paper: str, sheet: str) -> str:
+    """Return the style of a kind of sheet, one of ``SHEET_STYLES``, on a paper."""
     width, height = PAPERS[paper]
     page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
     css = "".join(style_sheet(theme, name) for name in ("shared", "paper", sheet))
-    return faces + properties(theme) + page + _filled_in(css, theme)
+    return properties(theme) + page + _filled_in(css, theme)
 
 
 def shared_files(theme: Theme) -> dict[str, bytes]:

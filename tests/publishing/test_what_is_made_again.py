@@ -11,8 +11,12 @@ from generator.errors import PublishError
 from generator.publishing.manifest import NAME, read_manifest
 from generator.publishing.room_files import OWN_THEMES
 
-ROOM = ("sheets of the room", "reference")
 SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
+
+
+def after_sheets(project: str) -> tuple[str, ...]:
+    """Return what follows the sheets of a project that is made again."""
+    return ("sheets of the room", f"{project}/overview", "reference", "site")
 
 
 def text_of(room: Path, page: str) -> str:
@@ -58,7 +62,7 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
     before = other.stat().st_ino
     edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
     done = published(room)
-    assert done.made == ["flag/inch/small", "flag/inch/large", "flag/further", "flag/overview", *ROOM, "site"]
+    assert done.made == ["flag/inch/small", "flag/inch/large", "flag/further", *after_sheets("flag")]
     assert sorted(name for name in done.kept if "/" in name) == [
         "tablet/further",
         "tablet/inch/only",
@@ -70,7 +74,7 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
 
 def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> None:
     edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
-    made = ["flag/inch/large", "flag/further", "flag/overview", "sheets of the room"]
+    made = ["flag/inch/large", "flag/further", "sheets of the room", "flag/overview"]
     assert published(room).made == made
 
 
@@ -150,7 +154,7 @@ def test_a_damaged_manifest_counts_as_none(room: Path, text: str) -> None:
 def test_naming_a_project_leaves_the_others_as_they_were_published(room: Path) -> None:
     edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
     edit(room / "projects/tablet.yaml", "Tucked tablet", "Three tucks")
-    assert published(room, "tablet").made == ["tablet/inch/only", "tablet/further", "tablet/overview", *ROOM, "site"]
+    assert published(room, "tablet").made == ["tablet/inch/only", "tablet/further", *after_sheets("tablet")]
     assert "Signal flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
     assert [name for name in published(room).made if "tablet" in name] == []
     assert "Storm flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
@@ -160,7 +164,7 @@ def test_a_project_that_was_never_published_stays_out_when_another_is_named(tmp_
     room = made_room(tmp_path / "room")
     published(room, "flag")
     assert not (site_of(room) / "projects/tablet").exists()
-    assert published(room).made == ["tablet/inch/only", "tablet/further", "tablet/overview", *ROOM, "site"]
+    assert published(room).made == ["tablet/inch/only", "tablet/further", *after_sheets("tablet")]
 
 
 def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_sheets_does(room: Path) -> None:

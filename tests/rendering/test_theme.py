@@ -11,7 +11,7 @@ from room_setting import THEMES
 
 from generator.definitions.contrast import contrast
 from generator.definitions.theme import load_theme
-from generator.errors import FaultyFileError
+from generator.errors import FaultyFileError, PublishError
 from generator.rendering.pdf import write_pdf
 from generator.rendering.styles import paper_style, properties, shared_files, style_sheet
 
@@ -142,6 +142,15 @@ def test_fractions_are_set_with_small_figures(name: str) -> None:
         start = min(letter["x0"] for letter in read.pages[0].chars if letter["text"] == "1")
     assert len(ends) == 2
     assert ends[0] - start < 0.85 * (ends[1] - start)
+
+
+def test_a_style_sheet_of_sheets_names_no_font_itself(tmp_path: Path) -> None:
+    folder = copied(tmp_path, "title: Plain", "title: Plain")
+    with (folder / "css/handout.css").open("a", encoding="utf-8") as file:
+        file.write('@font-face { font-family: "Fancy"; src: url("fancy.ttf"); }')
+    theme = load_theme(folder)
+    with pytest.raises(PublishError, match=r"with @font-face; name fonts in theme.yaml instead"):
+        write_pdf("<p>", paper_style(theme, "A4", "handout"), theme)
 
 
 def test_a_misspelt_key_is_named_with_its_place(tmp_path: Path) -> None:
