@@ -13,6 +13,8 @@ from collections import defaultdict
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.benchmarks.clock import Clock
+
 BEAT = 0.05
 TICKS = os.sysconf("SC_CLK_TCK")
 
@@ -31,18 +33,18 @@ class Cost:
     worked: float
 
 
-def cost_of(command: list[str], folder: Path) -> Cost:
-    """Run a command, which must end well, and return what it took."""
+def cost_of(command: list[str], folder: Path, clock: Clock) -> Cost:
+    """Run a command, which must end well, and return what it took by the clock."""
     with tempfile.TemporaryFile() as said:
-        start = time.perf_counter()
+        start, shown = time.perf_counter(), clock()
         process = subprocess.Popen(command, cwd=folder, stdout=subprocess.DEVNULL, stderr=said)
         most, worked = watched(process)
-        waited = time.perf_counter() - start
+        waited, by_clock = time.perf_counter() - start, clock() - shown
         if process.returncode:
             said.seek(0)
             raise SystemExit(f"{' '.join(command)} in {folder} failed:\n{said.read().decode()}")
     below = max((most[number] for number in most if number != process.pid), default=0)
-    return Cost(most.get(process.pid, 0), below, waited, sum(worked.values()))
+    return Cost(most.get(process.pid, 0), below, by_clock, sum(worked.values()) * by_clock / waited)
 
 
 def watched(process: subprocess.Popen[bytes]) -> tuple[dict[int, int], dict[int, float]]:

@@ -1,8 +1,8 @@
 """How long publishing takes, as ratios that hold on any machine: ``python -m tests.benchmarks.publish``.
 
 A room with some projects of the demo room is published under several conditions, and one with ten times as many. What
-every time is compared with was measured in the same run. Where a machine is shared, times a person waits say little;
-lines that begin with "work" count what processors did instead. Not a test: nothing fails, a goal missed is marked.
+every time is compared with was measured in the same run, by a clock that goes as fast as the machine. Lines that begin
+with "work" count what processors did. Not a test: nothing fails, a goal missed is marked.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from pathlib import Path
 
 import click
 
+from tests.benchmarks.clock import Clock
 from tests.benchmarks.cost import Cost, cost_of
 from tests.benchmarks.floor import floor
 from tests.benchmarks.rooms import change, room_of
@@ -47,21 +48,21 @@ def told_goal(value: float, goal: str) -> str:
     return f"; goal {goal}: {'met' if met else 'MISSED'}"
 
 
-def waited(command: list[str], folder: Path) -> float:
-    start = time.perf_counter()
+def waited(command: list[str], folder: Path, clock: Callable[[], float] = time.perf_counter) -> float:
+    start = clock()
     subprocess.run(command, cwd=folder, check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-    return time.perf_counter() - start
+    return clock() - start
 
 
-def cold(room: Path, *words: str) -> Cost:
+def cold(room: Path, clock: Clock, *words: str) -> Cost:
     shutil.rmtree(room / "site" / "public", ignore_errors=True)
-    return cost_of([*TOOL, *words], room)
+    return cost_of([*TOOL, *words], room, clock)
 
 
-def after(room: Path, file: str, changed: Callable[[str], str]) -> float:
+def after(room: Path, file: str, changed: Callable[[str], str], clock: Clock) -> float:
     """Publish after a change of one file, which must change."""
     assert change(room / file, changed) != (room / file).read_text(encoding="utf-8")
-    return waited(TOOL, room)
+    return waited(TOOL, room, clock)
 
 
 def nothing_changed(room: Path, what: str) -> None:
@@ -72,35 +73,36 @@ def nothing_changed(room: Path, what: str) -> None:
     line(what, nothing, "a bare interpreter", other, "<= 12")
 
 
-def from_nothing(room: Path) -> Cost:
+def from_nothing(room: Path, clock: Clock) -> Cost:
     """Publish a room from nothing with all hands and with one, and compare both with its floor."""
-    several, one, least = cold(room), cold(room, "--workers", "1"), floor(room)
+    several, one = cold(room, clock), cold(room, clock, "--workers", "1")
+    least = clock.right(lambda: floor(room))
     line("from nothing: waited, all hands together", several.waited * HANDS, "drawing and setting", least, "<= 1.2")
     line("work from nothing", several.worked, "drawing and setting", least, "<= 1.2")
     line("from nothing, one worker", one.waited, f"{HANDS} workers", several.waited, ">= 1.8")
     return several
 
 
-def after_changes(room: Path, cold_time: float) -> None:
+def after_changes(room: Path, cold_time: float, clock: Clock) -> None:
     """Publish after one change after the other."""
     project = f"projects/{EDITED}.yaml"
-    line("a remark", after(room, project, lambda text: f"# A remark.\n{text}"), "from nothing", cold_time)
-    size = after(room, project, lambda text: text.replace("side: 20 in", "side: 21 in"))
+    line("a remark", after(room, project, lambda text: f"# A remark.\n{text}", clock), "from nothing", cold_time)
+    size = after(room, project, lambda text: text.replace("side: 20 in", "side: 21 in"), clock)
     line("one line that reaches one size", size, "from nothing", cold_time)
-    title = after(room, project, lambda text: text.replace("title: Quay", "title: Lee"))
-    alone = waited([sys.executable, "-m", "tests.benchmarks.alone", str(room), EDITED], Path.cwd())
+    title = after(room, project, lambda text: text.replace("title: Quay", "title: Lee"), clock)
+    alone = waited([sys.executable, "-m", "tests.benchmarks.alone", str(room), EDITED], Path.cwd(), clock)
     line("one line that reaches every size", title, "its handouts alone", alone, "<= 1.5")
-    screen = after(room, "themes/plain/css/screen.css", lambda text: f"{text}\n/* */")
+    screen = after(room, "themes/plain/css/screen.css", lambda text: f"{text}\n/* */", clock)
     line("a style sheet that pages link to", screen, "from nothing", cold_time)
-    paper = after(room, "themes/plain/css/handout.css", lambda text: f"{text}\n/* */")
+    paper = after(room, "themes/plain/css/handout.css", lambda text: f"{text}\n/* */", clock)
     line("a style sheet of the sheets", paper, "from nothing", cold_time)
 
 
-def ten_times(folder: Path) -> Cost:
+def ten_times(folder: Path, clock: Clock) -> Cost:
     """Compare one project with ten copies of it."""
-    one = cold(room_of(folder / "one", COPIED))
+    one = cold(room_of(folder / "one", COPIED), clock)
     room = room_of(folder / "ten", COPIED, 10)
-    ten = cold(room)
+    ten = cold(room, clock)
     line("ten projects from nothing", ten.waited, "ten times one", 10 * one.waited, "<= 1.1")
     line("work for ten projects from nothing", ten.worked, "ten times one", 10 * one.worked, "<= 1.1")
     nothing_changed(room, "ten projects, nothing changed")
@@ -109,13 +111,13 @@ def ten_times(folder: Path) -> Cost:
 
 def main() -> None:
     """Measure and print."""
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory() as folder, Clock() as clock:
         room = room_of(Path(folder) / "room", PROJECTS)
-        several = from_nothing(room)
+        several = from_nothing(room, clock)
         waited(TOOL, room)
         nothing_changed(room, "nothing changed")
-        after_changes(room, several.waited)
-        ten = ten_times(Path(folder))
+        after_changes(room, several.waited, clock)
+        ten = ten_times(Path(folder), clock)
     parent, worker = max(several.parent, ten.parent), max(several.worker, ten.worker)
     click.echo(f"memory where it was called, at its highest: {parent} MiB{told_goal(parent, '< 150')}")
     click.echo(f"memory in a worker, at its highest: {worker} MiB{told_goal(worker, '< 200')}")

@@ -13,6 +13,7 @@ from pathlib import Path
 import click
 from playwright.sync_api import Page, sync_playwright
 
+from tests.benchmarks.clock import Clock
 from tests.benchmarks.cost import Cost, cost_of
 from tests.benchmarks.publish import TOOL, told_goal
 from tests.benchmarks.rooms import KINDS, grown_room
@@ -28,9 +29,9 @@ FIND = """kind => {
 }"""
 
 
-def measured(folder: Path, projects: int, sizes: int) -> tuple[Cost, float]:
+def measured(folder: Path, projects: int, sizes: int, clock: Clock) -> tuple[Cost, float]:
     """Publish a room from nothing; return what it took, and how long processors worked for one handout [s]."""
-    cost = cost_of(TOOL, grown_room(folder, projects, sizes))
+    cost = cost_of(TOOL, grown_room(folder, projects, sizes), clock)
     handouts = projects * sizes * EDITIONS
     a_handout = cost.worked / handouts
     click.echo(f"{handouts} handouts: waited {cost.waited:.0f} s, worked {cost.worked:.0f} s, {a_handout:.2f} s each")
@@ -63,9 +64,9 @@ def longest_find(page: Page) -> float:
 @click.option("--against", default=10, show_default=True, help="How many projects the smaller room has; 0 for none.")
 def main(projects: int, sizes: int, against: int) -> None:
     """Measure and print."""
-    with tempfile.TemporaryDirectory() as folder:
-        few = measured(Path(folder) / "few", against, sizes)[1] if against else 0.0
-        many = measured(Path(folder) / "many", projects, sizes)[1]
+    with tempfile.TemporaryDirectory() as folder, Clock() as clock:
+        few = measured(Path(folder) / "few", against, sizes, clock)[1] if against else 0.0
+        many = measured(Path(folder) / "many", projects, sizes, clock)[1]
         if few:
             click.echo(
                 f"a handout takes {many / few:.2f} x what it takes in the smaller room{told_goal(many / few, '<= 1.1')}"
