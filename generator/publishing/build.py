@@ -25,6 +25,7 @@ from generator.publishing.jobs import (
     RoomJob,
     SheetJob,
     Stamp,
+    by_edition,
     workshop_of,
 )
 from generator.publishing.keeping import keep, stamp_of
@@ -154,12 +155,12 @@ class _Run:
         if self._same(ROOM_ENTRY, content):
             return []
         every = {**worked, **self._worked(crew, self._plan.kept)}
-        projects = tuple((name, _packed(every[name])) for name in self._projects)
+        editions = by_edition({name: every[name].sheets for name in self._projects})
         told = [outcome.card for outcome in worked.values()]
         told += [self._card(overview_entry(project))["standing"] for project in self._plan.kept]
         stamps = {stamp_of(one) for one in told}
         stamp = stamps.pop() if len(stamps) == 1 else Stamp()
-        return [Task(ROOM_ENTRY, content, RoomJob(projects, stamp, self._staging))]
+        return [Task(ROOM_ENTRY, content, RoomJob(editions, stamp, self._staging))]
 
     def _reference(self) -> list[Task]:
         """Return the turn plans and the reference if they must be made."""

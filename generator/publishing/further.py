@@ -23,9 +23,10 @@ def make_further(room: OpenRoom, job: FurtherJob) -> Outcome:
 
 
 def make_room(room: OpenRoom, job: RoomJob) -> Outcome:
-    """Write the sheets of the whole room."""
-    projects = {name: _unpacked(worksheets) for name, worksheets in job.projects}
-    return _made(room, room_orders(projects), job.stamp, Written(job.out))
+    """Write the sheets of the whole room; no more than the worksheets of an edition are unpacked for them at a time."""
+    unpacked = ({name: _unpacked(sizes) for name, sizes in projects.items()} for projects in job.editions)
+    orders = (order for projects in unpacked for order in room_orders(projects))
+    return _made(room, orders, job.stamp, Written(job.out))
 
 
 def _unpacked(worksheets: Sequence[bytes]) -> list[Worksheet]:

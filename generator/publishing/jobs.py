@@ -7,6 +7,7 @@ is the greater the longer it takes against others of its kind, and is ``quick`` 
 from __future__ import annotations
 
 import json
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -82,6 +83,15 @@ class Sheet:
     stamp: Stamp = Stamp()
 
 
+def by_edition(projects: Mapping[str, Sequence[Sheet]]) -> tuple[Mapping[str, Sequence[bytes]], ...]:
+    """Return for each edition the worksheets of each project that has it, from the sheets of each project."""
+    editions: defaultdict[str, defaultdict[str, list[bytes]]] = defaultdict(lambda: defaultdict(list))
+    for project, sheets in projects.items():
+        for sheet in sheets:
+            editions[sheet.edition][project].append(sheet.worksheet)
+    return tuple(map(dict, editions.values()))
+
+
 @dataclass(frozen=True, slots=True)
 class SheetJob:
     """Draw a worksheet, and write its page, its handouts and its marking strips below ``out``."""
@@ -125,18 +135,21 @@ class FurtherJob:
 
 @dataclass(frozen=True, slots=True)
 class RoomJob:
-    """Write the sheets of the whole room below ``out``, from the worksheets of each project."""
+    """Write the sheets of the whole room below ``out``.
+
+    ``editions`` are as ``by_edition`` returns them.
+    """
 
     quick: ClassVar[bool] = False
     label: ClassVar[str] = "sheets of the room"
-    projects: tuple[tuple[str, tuple[bytes, ...]], ...]
+    editions: tuple[Mapping[str, Sequence[bytes]], ...]
     stamp: Stamp
     out: Path
 
     @property
     def weight(self) -> int:
         """Roughly how long it takes, against other sheets."""
-        return sum(len(packed) for _, worksheets in self.projects for packed in worksheets)
+        return sum(len(packed) for projects in self.editions for sizes in projects.values() for packed in sizes)
 
 
 @dataclass(frozen=True, slots=True)
