@@ -6,10 +6,12 @@ Linux only: it looks into /proc while the command runs.
 from __future__ import annotations
 
 import os
+import statistics
 import subprocess
 import tempfile
 import time
 from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -31,6 +33,16 @@ class Cost:
     worker: int
     waited: float
     worked: float
+
+
+def mean(costs: Sequence[Cost]) -> Cost:
+    """Return the mean of times, and the most of memories."""
+    return Cost(
+        max(cost.parent for cost in costs),
+        max(cost.worker for cost in costs),
+        statistics.fmean(cost.waited for cost in costs),
+        statistics.fmean(cost.worked for cost in costs),
+    )
 
 
 def cost_of(command: list[str], folder: Path, clock: Clock) -> Cost:
