@@ -18,7 +18,7 @@ from generator.drawing.picture import Picture
 Pictures = Mapping[str, tuple[Picture, ...]]
 STRIP = "marking strip"
 _BEFORE_STEPS = ("layout", "piece")
-_AFTER_STEPS = ("assembly",)
+_MAKING_UP = "assembly"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,34 +50,50 @@ class Arrangement:
 
 
 def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
-    """Return where each picture of a worksheet stands; a picture that a step names stands at its first such step."""
+    """Return where each picture of a worksheet stands; a picture that a step names stands at its first such step.
+
+    A drawing of making up that no step names stands at the last step done on its piece if that is one of the project's
+    own, which cannot name it; else after all steps.
+    """
+    making_up = {key: found for key, found in pictures.items() if key.startswith(f"{_MAKING_UP} ")}
+    known = {picture.key: (picture,) for found in making_up.values() for picture in found} | dict(pictures)
+    of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
+    for_steps = {key for keys in of_steps.values() for key in keys}
+    named = {picture.key for key in for_steps for picture in known[key]}
+    after: list[str] = []
+    for key, found in making_up.items():
+        left = [picture.key for picture in found if picture.key not in named]
+        of_steps.get(_last_own_step(worksheet, key.removeprefix(f"{_MAKING_UP} ")), after).extend(left)
+
     numbers: dict[str, int] = {}
-    for_steps = {key for step in worksheet.steps for key in step.figures}
 
-    def figures(key: str) -> tuple[Figure, ...]:
-        found = []
-        for picture in pictures.get(key, ()):
+    def figures(*keys: str) -> tuple[Figure, ...]:
+        shown = []
+        for picture in (picture for key in keys for picture in known.get(key, ())):
             first = picture.key not in numbers
-            found.append(Figure(numbers.setdefault(picture.key, len(numbers) + 1), picture, first))
-        return tuple(found)
+            shown.append(Figure(numbers.setdefault(picture.key, len(numbers) + 1), picture, first))
+        return tuple(shown)
 
-    def all_of(kinds: tuple[str, ...]) -> tuple[Figure, ...]:
-        drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
-        keys = [key for key in pictures if key.startswith(kinds) and key not in for_steps | drawn_flat]
-        return tuple(figure for key in keys for figure in figures(key))
-
+    drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
+    before = [key for key in pictures if key.startswith(_BEFORE_STEPS) and key not in for_steps | drawn_flat]
     cards = [found[0] for key, found in pictures.items() if key.startswith("surface card") and found]
     surfaces = [found[0] for key, found in pictures.items() if key.startswith("surface ") and found]
     surface = next((picture for picture in surfaces if picture not in cards), None)
     return Arrangement(
         surface=surface,
         card=cards[0] if cards else surface,
-        before=all_of(_BEFORE_STEPS),
-        steps={step.number: tuple(f for key in step.figures for f in figures(key)) for step in worksheet.steps},
+        before=figures(*before),
+        steps={number: figures(*keys) for number, keys in of_steps.items()},
         turns={name: figures(f"turn map {name}") for name, panel in worksheet.panels.items() if panel.rows},
         checks={name: figures(f"check points {name}") for name in worksheet.panels},
-        after=all_of(_AFTER_STEPS),
+        after=figures(*after),
     )
+
+
+def _last_own_step(worksheet: Worksheet, piece: str) -> int:
+    """Return the number of the last step done on a piece, 0 if there is none or it is a standard one."""
+    last = next((step for step in reversed(worksheet.steps) if piece in step.pieces), None)
+    return last.number if last and not last.standard else 0
 
 
 def inline_svg(picture: Picture, prefix: str, *, cover: bool = False) -> Markup:

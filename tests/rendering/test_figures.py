@@ -1,11 +1,14 @@
 from __future__ import annotations
 
 import dataclasses
+from collections.abc import Iterable
 
 from cushion_sheet import cushion
 from placeholder_pictures import placeholder, placeholders
 
-from generator.rendering.figures import arranged, inline_svg, sheet_image
+from generator.calculation.worked_project import Worksheet
+from generator.drawing.picture import Picture
+from generator.rendering.figures import Figure, arranged, inline_svg, sheet_image
 
 
 def test_figures_are_numbered_in_reading_order() -> None:
@@ -30,6 +33,42 @@ def test_a_second_step_only_refers_to_a_figure() -> None:
 def test_a_panel_that_is_drawn_flat_is_not_drawn_as_a_piece_too() -> None:
     pictures = {**placeholders(), "piece front": (placeholder("piece front", 4, 3),)}
     assert "piece front" not in [figure.picture.key for figure in arranged(cushion(), pictures).shown]
+
+
+def made_up(*kinds: str) -> dict[str, tuple[Picture, ...]]:
+    """Placeholders of a cushion whose back is made up in several ways."""
+    drawings = tuple(placeholder(f"assembly {kind} back", 4, 2) for kind in kinds)
+    return {**placeholders(), "assembly back": drawings}
+
+
+def with_last_step(*keys: str, standard: str) -> Worksheet:
+    """A cushion whose last step is done on the back and names some pictures."""
+    worksheet = cushion()
+    last = dataclasses.replace(worksheet.steps[-1], pieces=("back",), standard=standard, figures=keys)
+    return dataclasses.replace(worksheet, steps=(*worksheet.steps[:-1], last))
+
+
+def keys_of(figures: Iterable[Figure]) -> list[str]:
+    return [figure.picture.key for figure in figures]
+
+
+def test_a_step_may_name_one_way_of_making_up_or_all() -> None:
+    pictures = made_up("breadths", "board")
+    one = arranged(with_last_step("assembly breadths back", standard="join breadths"), pictures)
+    assert keys_of(one.steps[max(one.steps)]) == ["assembly breadths back"]
+    assert keys_of(one.after) == ["assembly board back"]
+    every = arranged(with_last_step("assembly back", standard="join breadths"), pictures)
+    assert keys_of(every.steps[max(every.steps)]) == ["assembly breadths back", "assembly board back"]
+    assert every.after == ()
+
+
+def test_making_up_that_no_step_names_stands_at_a_last_step_of_the_projects_own() -> None:
+    own = arranged(with_last_step(standard=""), made_up("board"))
+    assert keys_of(own.steps[max(own.steps)]) == ["assembly board back"]
+    assert own.after == ()
+    standard = arranged(with_last_step(standard="fill"), made_up("board"))
+    assert standard.steps[max(standard.steps)] == ()
+    assert keys_of(standard.after) == ["assembly board back"]
 
 
 def test_the_small_surface_stands_in_the_corner_and_the_large_one_on_the_page() -> None:
