@@ -9,12 +9,19 @@ from generator.calculation.worked import Panel
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.assembly import assembly_names, draw_assembly
 from generator.drawing.check_points import draw_check_points
-from generator.drawing.flat_cloth import draw_flat_cloth
+from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
 from generator.drawing.layout import draw_layout
 from generator.drawing.marking_strip import draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, plain_pieces
-from generator.drawing.section import draw_hem_section, draw_pair_section, draw_section, draw_tuck_section
+from generator.drawing.section import (
+    crosses_otherwise,
+    draw_cross_tuck_section,
+    draw_hem_section,
+    draw_pair_section,
+    draw_section,
+    draw_tuck_section,
+)
 from generator.drawing.section_plan import plan_pairs
 from generator.drawing.style import Style
 from generator.drawing.surface import draw_surface, draw_surface_card
@@ -49,8 +56,10 @@ def _never(worksheet: Worksheet) -> tuple[str, ...]:
 # One line a kind, in the order in which the pictures are wanted; 'section' is drawn on request, its parts are listed.
 DIAGRAMS: dict[str, Diagram] = {
     "flat cloth": Diagram(draw_flat_cloth, panels_with(_has_tucks)),
+    "cross folds": Diagram(draw_cross_folds, panels_with(lambda panel: panel.cross is not None and panel.cross.count)),
     "section": Diagram(draw_section, _never),
     "tuck section": Diagram(draw_tuck_section, panels_with(_has_tucks)),
+    "cross tuck section": Diagram(draw_cross_tuck_section, panels_with(crosses_otherwise)),
     "hem section": Diagram(draw_hem_section, panels_with(_has_caught_hem)),
     "pair section": Diagram(draw_pair_section, panels_with(plan_pairs)),
     "turn map": Diagram(draw_turn_map, panels_with(lambda panel: panel.rows is not None and _has_tucks(panel))),

@@ -26,16 +26,17 @@ FROM_LEFT, FROM_TOP = "the left cut edge", "the top cut edge"
 
 
 def draw_flat_cloth(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return the flat cloth of a tucked panel: cut edge, marks on both long edges, rows, joins and grain.
+    """Return the flat cloth of a tucked panel: cut edge, marks on both long edges, rows, joins and grain."""
+    return _pictures(worksheet.pieces[name], worksheet.panels[name], worksheet.edition, style, FROM_LEFT)
 
-    Cross tucks are marked when the others are sewn: a second diagram shows the panel then, turned a quarter.
-    """
-    piece, panel, edition = worksheet.pieces[name], worksheet.panels[name], worksheet.edition
-    pictures = _pictures(piece, panel, edition, style, FROM_LEFT)
+
+def draw_cross_folds(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return the panel with its first tucks sewn and turned a quarter, as its cross tucks are marked; else nothing."""
+    panel = worksheet.panels[name]
     if panel.cross is None or not panel.cross.count:
-        return pictures
-    turned, crossed = turned_panel(piece, panel, panel.cross)
-    return pictures + _pictures(turned, crossed, edition, style, FROM_TOP)
+        return ()
+    turned, crossed = turned_panel(worksheet.pieces[name], panel, panel.cross)
+    return _pictures(turned, crossed, worksheet.edition, style, FROM_TOP)
 
 
 def turned_panel(piece: Piece, panel: Panel, cross: TuckSet) -> tuple[Piece, Panel]:
@@ -88,7 +89,7 @@ def sketch_flat_cloth(
     canvases = []
     for page, first in enumerate(range(0, len(plan.parts), each), 1):
         shown = plan.parts[first : first + each]
-        key = f"flat cloth {piece.name}" + ("" if edge == FROM_LEFT else " cross") + (f" {page}" if page > 1 else "")
+        key = f"{'flat cloth' if edge == FROM_LEFT else 'cross folds'} {piece.name}" + (f" {page}" if page > 1 else "")
         canvas = Canvas(float(plan.width), head + block * len(shown), style, key)
         unit = {"in": "inches", "cm": "centimetres"}[edition.unit]
         canvas.text(f"{unit.capitalize()} from {edge}", float(plan.left), line / 2, hold="left")

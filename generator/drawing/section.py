@@ -18,14 +18,34 @@ WIDTH = 6.8
 
 
 def draw_section(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return all sections of a panel: one tuck, its caught hem, its pairs."""
-    drawn = (draw_tuck_section, draw_hem_section, draw_pair_section)
+    """Return all sections of a panel: one tuck, one of its cross tucks, its caught hem, its pairs."""
+    drawn = (draw_tuck_section, draw_cross_tuck_section, draw_hem_section, draw_pair_section)
     return tuple(picture for draw in drawn for picture in draw(worksheet, name, style))
 
 
 def draw_tuck_section(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
     """Return one tuck flat, creased and stitched, with its depth and take-up; nothing for a plain panel."""
-    tucks, edition = worksheet.panels[name].across, worksheet.edition
+    return _tuck_section(worksheet.panels[name].across, worksheet.edition, style, f"tuck section {name}")
+
+
+def draw_cross_tuck_section(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return one cross tuck in the same way where it is unlike the others; else nothing."""
+    panel = worksheet.panels[name]
+    if not crosses_otherwise(panel):
+        return ()
+    assert panel.cross is not None
+    return _tuck_section(panel.cross, worksheet.edition, style, f"cross tuck section {name}")
+
+
+def crosses_otherwise(panel: Panel) -> bool:
+    """Return whether a panel has cross tucks that are not as deep as the others, or take up more or less."""
+    first, cross = panel.across, panel.cross
+    if cross is None or not cross.count:
+        return False
+    return (cross.depths[0], cross.take_ups[0]) not in zip(first.depths, first.take_ups, strict=True)
+
+
+def _tuck_section(tucks: TuckSet, edition: Edition, style: Style, key: str) -> tuple[Picture, ...]:
     if not tucks.count:
         return ()
     depth, take_up = (say_length(length, edition) for length in (tucks.depths[0], tucks.take_ups[0]))
@@ -34,7 +54,7 @@ def draw_tuck_section(worksheet: Worksheet, name: str, style: Style) -> tuple[Pi
         f"from the fold, so that {take_up} of cloth is hidden."
     )
     caption = f"Crease at the fold mark, then stitch {depth} from the fold. The dashed line is the stitching."
-    return (sketch_tuck(tucks, edition, style, f"tuck section {name}").picture(alt, caption),)
+    return (sketch_tuck(tucks, edition, style, key).picture(alt, caption),)
 
 
 def sketch_tuck(tucks: TuckSet, edition: Edition, style: Style, key: str) -> Canvas:

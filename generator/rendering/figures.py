@@ -17,8 +17,8 @@ from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
 STRIP = "marking strip"
-_BEFORE_STEPS = ("layout", "piece")
-_MAKING_UP = "assembly"
+_BEFORE_STEPS = ("flat cloth ", "layout ", "piece ")
+_LATER = ("assembly ", "cross folds ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,18 +52,19 @@ class Arrangement:
 def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     """Return where each picture of a worksheet stands; a picture that a step names stands at its first such step.
 
-    A drawing of making up that no step names stands at the last step done on its piece if that is one of the project's
-    own, which cannot name it; else after all steps.
+    What no step names stands before all steps, or where it is about later work: at the last step done on its piece if
+    that is one of the project's own, which cannot name it; else after all steps.
     """
-    making_up = {key: found for key, found in pictures.items() if key.startswith(f"{_MAKING_UP} ")}
-    known = {picture.key: (picture,) for found in making_up.values() for picture in found} | dict(pictures)
+    later = {key: found for key, found in pictures.items() if key.startswith(_LATER)}
+    known = {picture.key: (picture,) for found in later.values() for picture in found} | dict(pictures)
     of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
     for_steps = {key for keys in of_steps.values() for key in keys}
     named = {picture.key for key in for_steps for picture in known[key]}
     after: list[str] = []
-    for key, found in making_up.items():
+    for key, found in later.items():
+        piece = next(key.removeprefix(kind) for kind in _LATER if key.startswith(kind))
         left = [picture.key for picture in found if picture.key not in named]
-        of_steps.get(_last_own_step(worksheet, key.removeprefix(f"{_MAKING_UP} ")), after).extend(left)
+        of_steps.get(_last_own_step(worksheet, piece), after).extend(left)
 
     numbers: dict[str, int] = {}
 

@@ -58,7 +58,7 @@ def test_all_sections_of_a_panel_are_drawn_on_request():
 
 
 def test_an_unknown_kind_is_refused_with_the_kinds_there_are():
-    with pytest.raises(KeyError, match="no diagram is called 'portrait front'; kinds are flat cloth, section"):
+    with pytest.raises(KeyError, match="no diagram is called 'portrait front'; kinds are flat cloth, cross folds"):
         draw(worksheet_of(piece_of(panel_of(1))), "portrait front", Style())
 
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from panels import joined, panel_of, piece_of, tuck_set_of, worksheet_of
 
 from generator.calculation.worked import End, Panel
-from generator.drawing.flat_cloth import draw_flat_cloth, sketch_flat_cloth, turned_panel
+from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth, sketch_flat_cloth, turned_panel
 from generator.drawing.flat_cloth_plan import WIDTH, mark_label, part_cuts, plan_flat_cloth
 from generator.drawing.style import SMALLEST_TEXT, read_style
 from generator.lengths import INCH, METRIC
@@ -157,9 +157,15 @@ def test_cross_tucks_are_marked_on_the_panel_as_sewn():
     turned, crossed = turned_panel(piece, panel, panel.cross)
     assert (turned.cut_across, turned.cut_along, turned.grain) == (panel.cross.cut, Fraction(11, 2), "across")
     assert crossed.across is panel.cross
-    pictures = draw_flat_cloth(worksheet_of(piece), "front", PLAIN)
-    assert [picture.key for picture in pictures] == ["flat cloth front", "flat cloth front cross"]
-    assert pictures[1].text.startswith("Fold marks from the top cut edge: ")
+    worksheet = worksheet_of(piece)
+    assert [picture.key for picture in draw_flat_cloth(worksheet, "front", PLAIN)] == ["flat cloth front"]
+    (picture,) = draw_cross_folds(worksheet, "front", PLAIN)
+    assert picture.key == "cross folds front"
+    assert picture.text.startswith("Fold marks from the top cut edge: ")
+
+
+def test_a_panel_without_cross_tucks_is_not_turned():
+    assert draw_cross_folds(worksheet_of(piece_of(panel_of(5))), "front", PLAIN) == ()
 
 
 def test_words_stay_words_and_bytes_stay_the_same():

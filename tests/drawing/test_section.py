@@ -9,8 +9,11 @@ from hypothesis import strategies as st
 from panels import LINKED, panel_of, piece_of, row_set_of, tuck_set_of, worksheet_of
 
 from generator.calculation.worked import End, Panel, Turn
+from generator.drawing.catalogue import figure_keys
 from generator.drawing.cloth_edge import LIFT, hem_path, standing_path, turned_path
 from generator.drawing.section import (
+    crosses_otherwise,
+    draw_cross_tuck_section,
     draw_hem_section,
     draw_pair_section,
     draw_section,
@@ -195,3 +198,14 @@ def test_the_same_section_gives_the_same_bytes():
     first, again = ([picture.svg for picture in draw_section(worksheet, "front", PLAIN)] for _ in range(2))
     assert first == again
     assert all("</text>" in svg for svg in first)
+
+
+@pytest.mark.parametrize(("depth", "told"), [(Fraction(1, 4), ""), (Fraction(3, 8), "stitched 3/8 in from the fold")])
+def test_a_cross_tuck_has_its_own_section_where_it_is_not_as_deep(depth, told):
+    # The tucks of the panel are 1/4 in deep.
+    panel = Panel(tuck_set_of(5, Fraction(1, 4), Fraction(5, 4)), cross=tuck_set_of(4, depth, Fraction(3, 2)))
+    worksheet = worksheet_of(piece_of(panel))
+    pictures = draw_cross_tuck_section(worksheet, "front", PLAIN)
+    assert bool(pictures) == crosses_otherwise(panel) == bool(told)
+    assert all(told in picture.alt and picture.key == "cross tuck section front" for picture in pictures)
+    assert ("cross tuck section front" in figure_keys(worksheet)) == bool(told)

@@ -71,6 +71,14 @@ def test_making_up_that_no_step_names_stands_at_a_last_step_of_the_projects_own(
     assert keys_of(standard.after) == ["assembly board back"]
 
 
+def test_marks_that_no_step_names_stand_before_all_steps_and_those_of_cross_tucks_after() -> None:
+    steps = tuple(dataclasses.replace(step, figures=(), standard="fill") for step in cushion().steps)
+    bare = dataclasses.replace(cushion(), steps=steps)
+    arrangement = arranged(bare, {**placeholders(), "cross folds front": (placeholder("cross folds front", 4, 3),)})
+    assert keys_of(arrangement.before) == ["layout face", "flat cloth front", "piece back"]
+    assert keys_of(arrangement.after) == ["cross folds front"]
+
+
 def test_the_small_surface_stands_in_the_corner_and_the_large_one_on_the_page() -> None:
     card = placeholder("surface card front", 3, 3)
     both = arranged(cushion(), {"surface card front": (card,), **placeholders()})
