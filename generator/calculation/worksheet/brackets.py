@@ -14,7 +14,7 @@ from generator.calculation.worked import Panel, Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.cloths import cut_items
-from generator.calculation.worksheet.panel_stripes import stripe_words
+from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
 
 Filler = Callable[[Bench, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
@@ -86,7 +86,12 @@ def _stripe(bench: Bench, pieces: Sequence[Piece]) -> str:
 def _stripe_colours(bench: Bench, pieces: Sequence[Piece]) -> str:
     panels = [piece.panel for piece in pieces if piece.panel is not None and piece.panel.stripes is not None]
     stripes = panels[0].stripes if panels else None
-    return stripe_words(bench.scope, stripes, panels[0].across) if stripes else ""
+    return stripe_words(stripes) if stripes else ""
+
+
+def _stripe_starts(bench: Bench, pieces: Sequence[Piece]) -> str:
+    told = (start_words(bench.scope, piece) for piece in pieces)
+    return "\n".join(f"- {words}" for words in told if words)
 
 
 def _meetings(bench: Bench, pieces: Sequence[Piece]) -> str:
@@ -108,6 +113,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "list for later": _cut_list(later=True),
         "stripe": _stripe,
         "stripe colours": _stripe_colours,
+        "stripe starts": _stripe_starts,
         "cut later": lambda _bench, pieces: _names([piece for piece in pieces if piece.after_panel]),
         "marks": _panel(lambda bench, panel: lists.mark_list(panel.across, bench.scope.edition)),
         "cross marks": _panel(

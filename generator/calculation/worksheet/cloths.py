@@ -10,6 +10,7 @@ from generator.calculation.cutting.cloth import buy_text, length_to_buy
 from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.worked import CutItem, Piece
 from generator.calculation.worked_project import ClothUse
+from generator.calculation.worksheet.panel_stripes import warn_of_room
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
 from generator.lengths import round_up
@@ -45,6 +46,7 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
             continue
         try:
             uses[name] = _use(scope, name, items)
+            warn_of_room(scope, uses[name], {piece.name: piece for piece in pieces})
         except CalculationError as fault:
             scope.report("error", str(fault), scope.project.cloths[name].place)
         except AlreadyReportedError:

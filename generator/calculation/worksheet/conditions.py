@@ -53,7 +53,7 @@ def _shrinks(pieces: Sequence[Piece], scope: Scope) -> bool:
 
 
 def _striped(pieces: Sequence[Piece], scope: Scope) -> bool:
-    return any(scope.project.cloths[piece.cloth].striped for piece in pieces if piece.cloth)
+    return any(scope.project.cloths[piece.cloth].striped for piece in pieces if piece.cloth and piece.panel)
 
 
 def _has_upright(rows: RowSet) -> bool:

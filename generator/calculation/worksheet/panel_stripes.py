@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.cutting.stripes import middle_of, off_the_repeat, spacing_on_repeat, tuck_colours
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.striped import PanelStripes, Stripe
-from generator.calculation.worked import TuckSet
+from generator.calculation.worked import Piece, TuckSet
+from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.cloths import Cloth
 from generator.definitions.pieces import TuckedPanel
@@ -45,14 +47,52 @@ def worked_stripes(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) 
     return PanelStripes(stripes, (fold - tucks.marks[0]) % repeat, colours)
 
 
-def stripe_words(scope: Scope, found: PanelStripes, tucks: TuckSet) -> str:
-    """Return where to cut so that the folds meet their stripe, and what lies where when the tucks are turned."""
-    colours = found.colours
-    return (
-        f"For that the left cut edge lies {scope.say(tucks.marks[0])} to the left of the middle of a "
-        f"{' and '.join(colours.fold)} stripe. A tuck turned to the right shows {_named(colours.left)}, one turned to "
-        f"the left shows {_named(colours.right)}; the cloth between two tucks is {_named(colours.space)}."
+def start_words(scope: Scope, piece: Piece) -> str:
+    """Return where on the stripes a panel begins, so that its folds meet theirs; empty for any other piece."""
+    if not _on_stripes(scope, piece):
+        return ""
+    assert piece.panel is not None
+    stripe = "the stripe that you want on the folds"
+    if piece.panel.stripes is not None:
+        stripe = f"the middle of one {' and '.join(piece.panel.stripes.colours.fold)} stripe"
+    elif scope.project.cloths[piece.cloth].fold_on:
+        stripe = f"the {scope.project.cloths[piece.cloth].fold_on} stripe"
+    part = f"{piece.label}, breadth 1" if piece.panel.breadths else piece.label
+    on = " Cut every other breadth so that the stripes go on across its seam." if piece.panel.breadths else ""
+    return f"{part}: its left cut edge lies {scope.say(piece.panel.across.marks[0])} to the left of {stripe}.{on}"
+
+
+def warn_of_room(scope: Scope, use: ClothUse, pieces: Mapping[str, Piece]) -> None:
+    """Warn where a strip of a layout is so full that a panel cannot be moved along it until it meets its stripe."""
+    for top, _ in use.layout.strips:
+        strip = [placed for placed in use.layout.placed if placed.top == top]
+        panels = [placed for placed in strip if _on_stripes(scope, pieces[placed.piece])]
+        if not panels:
+            continue
+        left = use.layout.width - max(placed.left + placed.across for placed in strip)
+        wanted = len(panels) * _repeat(scope, scope.project.cloths[use.name])
+        if left < wanted:
+            text = (
+                f"{panels[0].label} may not meet its stripe: its strip has {scope.say(left)} to spare, and finding the "
+                f"stripe may take {scope.say(wanted)}; take wider cloth, or lay other pieces of the strip elsewhere"
+            )
+            scope.report("warning", text, scope.project.cloths[use.name].place)
+
+
+def _on_stripes(scope: Scope, piece: Piece) -> bool:
+    tucked = piece.panel is not None and piece.panel.across.count > 0
+    return tucked and bool(piece.cloth) and scope.project.cloths[piece.cloth].striped
+
+
+def stripe_words(found: PanelStripes) -> str:
+    """Return what lies where when the tucks are turned."""
+    left, right = _named(found.colours.left), _named(found.colours.right)
+    turned = (
+        f"A tuck turned to either side shows {left}"
+        if left == right
+        else f"A tuck turned to the right shows {left}, one turned to the left shows {right}"
     )
+    return f"{turned}; the cloth between two tucks is {_named(found.colours.space)}."
 
 
 def _named(colours: tuple[str, ...]) -> str:

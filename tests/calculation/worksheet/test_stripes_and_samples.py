@@ -38,7 +38,9 @@ def test_folds_of_a_striped_cloth_lie_whole_repeats_apart(tmp_path: Path) -> Non
 
 def test_the_sheet_names_the_stripe_that_the_folds_lie_on(tmp_path: Path) -> None:
     text = put(STRIPED, ("  - use: cut\n", "  - use: cut, mark folds\n"))
-    assert "the first mark falls on the dark stripe" in step(sheet(tmp_path, text, "medium"), "mark folds")
+    found = sheet(tmp_path, text, "medium")
+    assert "the first falls on the dark stripe, and so does every other" in step(found, "mark folds")
+    assert " to the left of the dark stripe." in step(found, "cut")
 
 
 def test_a_sample_sets_the_take_up_of_every_tuck(tmp_path: Path) -> None:
@@ -82,10 +84,31 @@ def test_the_stripes_say_which_colour_lies_on_the_fold_and_where_to_cut(tmp_path
         "space": ["sand", "navy"],
     }
     assert (
-        "the first mark falls on the white stripe; then every fold does. For that the left cut edge lies 1 3/4 in to "
-        "the left of the middle of a white stripe. A tuck turned to the right shows navy and white, one turned to the "
-        "left shows white and sand; the cloth between two tucks is sand and navy."
+        "the first falls on the white stripe, and so does every other. A tuck turned to the right shows navy and "
+        "white, one turned to the left shows white and sand; the cloth between two tucks is sand and navy."
     ) in step(found, "mark folds")
+    assert "- front: its left cut edge lies 1 3/4 in to the left of the middle of one white stripe.\n" in step(
+        found, "cut"
+    )
+    assert warnings(found) == []
+
+
+def test_a_tuck_of_one_stripe_shows_it_on_either_side(tmp_path: Path) -> None:
+    # Take-up 3/4: as wide as the navy stripe, whose middle the fold lies on.
+    found = sheet(tmp_path, told("navy 3/4 in, white 3/4 in", "navy"), "medium")
+    assert "A tuck turned to either side shows navy; the cloth between two tucks is white." in step(found, "mark folds")
+
+
+def test_a_strip_too_full_to_meet_the_stripe_is_warned_of(tmp_path: Path) -> None:
+    # The front is cut 32 in wide: 16 + 1 + 20 x 3/4. A cloth of 33 in leaves 1 in; the repeat is 1 1/2 in. One of
+    # 33 1/2 in leaves as much as that.
+    text = told("navy 3/4 in, white 3/4 in", "navy")
+    full, fitting = (put(text, ("width: 44 in", f"width: {wide}")) for wide in ("33 in", "33 1/2 in"))
+    assert [warning.split("warning: ")[1] for warning in warnings(sheet(tmp_path, full, "medium"))] == [
+        "front may not meet its stripe: its strip has 1 in to spare, and finding the stripe may take 1 1/2 in; take "
+        "wider cloth, or lay other pieces of the strip elsewhere (size medium, inch)"
+    ]
+    assert warnings(sheet(tmp_path, fitting, "medium")) == []
 
 
 def test_stripes_set_the_spacing_as_their_repeat_does(tmp_path: Path) -> None:
