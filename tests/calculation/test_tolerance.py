@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from ply_by_ply import worked_forwards
 from tuck_panels import even_panel, inches, seam
 
-from generator.calculation.panel.correction_words import allowed_change
+from generator.calculation.panel.correction_words import allowed_change, spare_allowance
 from generator.calculation.panel.marks import rounded
 from generator.calculation.panel.tolerance import check_points, corrections, dealt_steps, random_error, systematic_error
 from generator.calculation.worked import CheckPoint, Correction, End, TuckSet
@@ -229,10 +229,27 @@ def test_a_panel_too_wide_is_never_told_to_move_a_mark() -> None:
     assert "move the last" not in words(panel(17, CAUGHT, CAUGHT), 15, "1/2").text
 
 
-def test_only_two_caught_hems_leave_no_allowance_to_take_from() -> None:
-    assert "from the allowances" in words(panel(17, seam(), CAUGHT), 15, "-1/2").text
-    assert "from the allowances" in words(panel(17, CAUGHT, seam()), 15, "-1/2").text
-    assert "from the allowances" not in words(panel(17, CAUGHT, CAUGHT), 15, "-1/2").text
+@pytest.mark.parametrize(
+    ("left", "right", "told"),
+    [
+        # Each seam of 1/2 in can give 1/4 in and hold; a hem of 1/4 and 1 in can give 1 in; the others nothing.
+        (seam(), seam(), True),
+        (seam(), End("seam", inches("7/16")), False),
+        (seam(), End("raw"), False),
+        (End("hem", inches("1/4"), inches("1")), End("bound", inches("3/8")), True),
+        (End("bound", inches("3/8")), End("bound", inches("3/8")), False),
+        (End("hem", inches("1/4"), inches("1")), CAUGHT, True),
+        (CAUGHT, seam(), False),
+        (CAUGHT, CAUGHT, False),
+    ],
+)
+def test_allowances_give_no_more_than_leaves_a_seam(left: End, right: End, *, told: bool) -> None:
+    assert ("from the allowances" in words(panel(17, left, right), 17, "-1/2").text) is told
+
+
+def test_a_seam_of_a_centimetre_and_a_half_gives_nine_millimetres() -> None:
+    ends = (End("seam", 15 * MILLIMETRE), End("seam", 4 * MILLIMETRE))
+    assert spare_allowance(rounded(even_panel(3, "3/8", "3/4", ends, ("3/4", "3/4")), METRIC), METRIC) == 9 * MILLIMETRE
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,9 @@ import math
 from fractions import Fraction
 
 from generator.calculation.worked import CheckPoint, TuckSet
-from generator.lengths import Edition, round_down, say_length
+from generator.lengths import MILLIMETRE, Edition, round_down, say_length
+
+_NARROWEST_SEAM = {"in": Fraction(1, 4), "cm": 6 * MILLIMETRE}
 
 
 def allowed_change(depth: Fraction, edition: Edition) -> Fraction:
@@ -37,6 +39,32 @@ def allowed_change(depth: Fraction, edition: Edition) -> Fraction:
     Common practice, no source.
     """
     return round_down(min(max(edition.mark, depth / 8), depth / 4), edition.fine)
+
+
+def spare_allowance(tucks: TuckSet, edition: Edition) -> Fraction:
+    """Return how much of its allowances a panel can give while each still holds a seam.
+
+    A caught hem, a bound or a raw edge gives nothing.
+
+    Parameters
+    ----------
+    tucks : TuckSet
+        A rounded set.
+    edition : Edition
+        Its unit tells how narrow a seam may be: 1/4 in or 6 mm.
+
+    Returns
+    -------
+    Fraction
+        Of both ends together [in].
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    least = _NARROWEST_SEAM[edition.unit]
+    ends = ((tucks.left, tucks.left_allowance), (tucks.right, tucks.right_allowance))
+    return sum((max(Fraction(0), cut - least) for end, cut in ends if end.kind != "caught hem"), Fraction(0))
 
 
 def dealt_words(dealt: tuple[tuple[int, Fraction], ...], after: int, edition: Edition) -> str:
@@ -115,8 +143,10 @@ def beyond_words(tucks: TuckSet, checkpoint: CheckPoint, off: Fraction, edition:
             f"Or move the last fold mark {say_length(2 * abs(off), edition)} towards the far edge: the hem "
             f"there grows narrower by {size}."
         )
-    if not all(caught):
-        parts.append(f"Or trim {size} off." if off > 0 else f"Or take {size} from the allowances.")
+    if off > 0 and not all(caught):
+        parts.append(f"Or trim {size} off.")
+    if off < 0 and -off <= spare_allowance(tucks, edition):
+        parts.append(f"Or take {size} from the allowances.")
     return " ".join((*parts, "Or cut the other pieces to the panel as sewn."))
 
 
