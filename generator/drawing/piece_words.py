@@ -9,8 +9,14 @@ from generator.lengths import Edition, say_length
 
 
 def piece_title(piece: Piece) -> str:
-    """Return the name of a piece and how many to cut."""
-    return f"{piece.label}: cut {piece.quantity * piece.parts}"
+    """Return the name of a piece and how many to cut, of a long strip how many lengths."""
+    lengths = " lengths" if _is_joined(piece) else ""
+    return f"{piece.label}: cut {piece.quantity * piece.parts}{lengths}"
+
+
+def _is_joined(piece: Piece) -> bool:
+    """Whether a piece is joined from lengths, so that its cut size is that of no cloth that is cut."""
+    return piece.parts > 1 and piece.kind != "envelope back" and "square" not in piece.measures
 
 
 def cut_words(piece: Piece, edition: Edition) -> str:
@@ -27,7 +33,9 @@ def size_words(piece: Piece, edition: Edition) -> str:
         return f"cut {cut_words(piece, edition)}; {finished[0]} through when finished"
     when = "when hemmed" if piece.kind == "envelope back" else "when finished"
     later = " Measure the sewn panel first." if piece.after_panel else ""
-    told = f"cut {cut_words(piece, edition)}; {finished[0]} by {finished[1]} {when}."
+    cut = cut_words(piece, edition)
+    cut = f"{cut} when joined" if _is_joined(piece) else f"cut {cut}"
+    told = f"{cut}; {finished[0]} by {finished[1]} {when}."
     return f"{told}{_joined_words(piece, edition)}{drawn_up_words(piece, edition)}{later}"
 
 
@@ -35,7 +43,7 @@ def _joined_words(piece: Piece, edition: Edition) -> str:
     """Return from which parts a strip is joined, empty for a piece cut as it is."""
     if "square" in piece.measures:
         return f" Cut it on the bias, from a square of {say_length(piece.measures['square'], edition)}."
-    if piece.parts == 1 or piece.kind == "envelope back":
+    if not _is_joined(piece):
         return ""
     each = f"{say_length(piece.part_across, edition)} by {say_length(piece.part_along, edition)}"
     seams = "slanting seams" if piece.diagonal else f"seams of {say_length(piece.join_allowance, edition)}"

@@ -104,7 +104,8 @@ def test_a_strip_longer_than_the_cloth_tells_the_lengths_it_is_joined_from():
         "strip", 58, 3, quantity=2, parts=2, part_across=Fraction(59, 2), part_along=Fraction(3), join_allowance=half
     )
     words = words_of(strip)
-    assert words[0] == "strip: cut 4"
+    assert words[0] == "strip: cut 4 lengths"
+    assert words[1].startswith("58 in across by 3 in along when joined; ")
     assert "Join it from 2 lengths of 29 1/2 in by 3 in with seams of 1/2 in." in " ".join(words)
 
 
