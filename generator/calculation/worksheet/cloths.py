@@ -46,7 +46,7 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
             continue
         try:
             uses[name] = _use(scope, name, items)
-            warn_of_room(scope, uses[name], {piece.name: piece for piece in pieces})
+            warn_of_room(scope, uses[name], pieces)
         except CalculationError as fault:
             scope.report("error", str(fault), scope.project.cloths[name].place)
         except AlreadyReportedError:

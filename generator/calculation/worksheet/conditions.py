@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.worked import Panel, Piece, RowSet, Turn
+from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.scope import Scope
 
 Test = Callable[[Sequence[Piece], Scope], bool]
@@ -53,7 +54,7 @@ def _shrinks(pieces: Sequence[Piece], scope: Scope) -> bool:
 
 
 def _striped(pieces: Sequence[Piece], scope: Scope) -> bool:
-    return any(scope.project.cloths[piece.cloth].striped for piece in pieces if piece.cloth and piece.panel)
+    return any(striped_panel(scope, piece) for piece in pieces)
 
 
 def _has_upright(rows: RowSet) -> bool:

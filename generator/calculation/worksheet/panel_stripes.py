@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.cutting.stripes import middle_of, off_the_repeat, spacing_on_repeat, tuck_colours
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.striped import PanelStripes, Stripe
-from generator.calculation.worked import Piece, TuckSet
+from generator.calculation.worked import Panel, Piece, TuckSet
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.cloths import Cloth
@@ -47,41 +47,45 @@ def worked_stripes(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) 
     return PanelStripes(stripes, (fold - tucks.marks[0]) % repeat, colours)
 
 
+def striped_panel(scope: Scope, piece: Piece) -> Panel | None:
+    """Return the panel of a piece that has tucks and lies on striped cloth, None for any other piece."""
+    panel = piece.panel
+    if panel is None or not panel.across.count or not piece.cloth:
+        return None
+    return panel if scope.project.cloths[piece.cloth].striped else None
+
+
 def start_words(scope: Scope, piece: Piece) -> str:
     """Return where on the stripes a panel begins, so that its folds meet theirs; empty for any other piece."""
-    if not _on_stripes(scope, piece):
+    panel = striped_panel(scope, piece)
+    if panel is None:
         return ""
-    assert piece.panel is not None
     stripe = "the stripe that you want on the folds"
-    if piece.panel.stripes is not None:
-        stripe = f"the middle of one {' and '.join(piece.panel.stripes.colours.fold)} stripe"
+    if panel.stripes is not None:
+        stripe = f"the middle of one {' and '.join(panel.stripes.colours.fold)} stripe"
     elif scope.project.cloths[piece.cloth].fold_on:
         stripe = f"the {scope.project.cloths[piece.cloth].fold_on} stripe"
-    part = f"{piece.label}, breadth 1" if piece.panel.breadths else piece.label
-    on = " Cut every other breadth so that the stripes go on across its seam." if piece.panel.breadths else ""
-    return f"{part}: its left cut edge lies {scope.say(piece.panel.across.marks[0])} to the left of {stripe}.{on}"
+    part, on = piece.label, ""
+    if panel.breadths:
+        part, on = f"{part}, breadth 1", " Cut every other breadth so that the stripes go on across its seam."
+    return f"{part}: its left cut edge lies {scope.say(panel.across.marks[0])} to the left of {stripe}.{on}"
 
 
-def warn_of_room(scope: Scope, use: ClothUse, pieces: Mapping[str, Piece]) -> None:
+def warn_of_room(scope: Scope, use: ClothUse, pieces: Sequence[Piece]) -> None:
     """Warn where a strip of a layout is so full that a panel cannot be moved along it until it meets its stripe."""
-    for top, _ in use.layout.strips:
+    cloth = scope.project.cloths[use.name]
+    names = {piece.name for piece in pieces if striped_panel(scope, piece)}
+    for top in dict.fromkeys(placed.top for placed in use.layout.placed if placed.piece in names):
         strip = [placed for placed in use.layout.placed if placed.top == top]
-        panels = [placed for placed in strip if _on_stripes(scope, pieces[placed.piece])]
-        if not panels:
-            continue
+        panels = [placed for placed in strip if placed.piece in names]
         left = use.layout.width - max(placed.left + placed.across for placed in strip)
-        wanted = len(panels) * _repeat(scope, scope.project.cloths[use.name])
+        wanted = len(panels) * _repeat(scope, cloth)
         if left < wanted:
             text = (
                 f"{panels[0].label} may not meet its stripe: its strip has {scope.say(left)} to spare, and finding the "
                 f"stripe may take {scope.say(wanted)}; take wider cloth, or lay other pieces of the strip elsewhere"
             )
-            scope.report("warning", text, scope.project.cloths[use.name].place)
-
-
-def _on_stripes(scope: Scope, piece: Piece) -> bool:
-    tucked = piece.panel is not None and piece.panel.across.count > 0
-    return tucked and bool(piece.cloth) and scope.project.cloths[piece.cloth].striped
+            scope.report("warning", text, cloth.place)
 
 
 def stripe_words(found: PanelStripes) -> str:
