@@ -103,6 +103,7 @@ CONDITIONS = frozenset(
         "ring",
         "unequal",
         "equal",
+        "even facing",
         "facing",
         "draw in",
         "one tuck",

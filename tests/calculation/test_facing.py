@@ -46,25 +46,27 @@ def test_the_gaps_are_the_distances_from_fold_to_fold(depths: list[Fraction], ch
         for foot, turn, depth in zip(tucks.stitching, turns, depths, strict=True)
     ]
     expected = {
-        folds[right] - folds[right - 1] for right in range(1, len(folds)) if turns[right - 1 : right + 1] == "><"
+        (right, right + 1): folds[right] - folds[right - 1]
+        for right in range(1, len(folds))
+        if turns[right - 1 : right + 1] == "><"
     }
-    assert facing_gaps(tucks, [signed(turns)]) == tuple(sorted(expected))
+    assert facing_gaps(tucks, [signed(turns)]) == expected
 
 
 def test_on_a_ring_the_last_tuck_faces_the_first() -> None:
     tucks = even_tucks(4, Fraction(1, 4), Fraction(3, 4), ring=True)
-    assert facing_gaps(tucks, [signed("<..>")]) == (Fraction(1, 4),)
-    assert facing_gaps(even_tucks(4, Fraction(1, 4), Fraction(3, 4)), [signed("<..>")]) == ()
+    assert facing_gaps(tucks, [signed("<..>")]) == {(4, 1): Fraction(1, 4)}
+    assert facing_gaps(even_tucks(4, Fraction(1, 4), Fraction(3, 4)), [signed("<..>")]) == {}
 
 
 @pytest.mark.parametrize(
     ("gap", "words"),
     [
-        (Fraction(0), "the folds of a facing pair meet"),
-        (Fraction(1, 4), "the folds of a facing pair leave a gap of 1/4 in"),
+        (Fraction(0), "the folds meet"),
+        (Fraction(1, 4), "the folds leave a gap of 1/4 in"),
         (
             Fraction(-1, 8),
-            "the folds of a facing pair overlap by 1/8 in: five layers, and the tuck turned last lies on top",
+            "the folds overlap by 1/8 in: five layers, and the tuck turned last lies on top",
         ),
     ],
 )
@@ -73,7 +75,7 @@ def test_the_gap_is_told_in_words(gap: Fraction, words: str) -> None:
 
 
 def test_a_small_metric_gap_is_told_in_millimetres() -> None:
-    assert facing_words(6 * MILLIMETRE, METRIC) == "the folds of a facing pair leave a gap of 6 mm"
+    assert facing_words(6 * MILLIMETRE, METRIC) == "the folds leave a gap of 6 mm"
 
 
 def test_a_pair_without_room_is_refused_with_its_tucks() -> None:
@@ -93,4 +95,5 @@ def test_a_pitch_of_just_the_depth_is_the_least() -> None:
 
 
 def test_two_tucks_of_a_ring_face_each_other_across_its_closing() -> None:
-    assert facing_gaps(even_tucks(2, Fraction(1, 4), Fraction(3, 4), ring=True), [signed("<>")]) == (Fraction(1, 4),)
+    ring = even_tucks(2, Fraction(1, 4), Fraction(3, 4), ring=True)
+    assert facing_gaps(ring, [signed("<>")]) == {(2, 1): Fraction(1, 4)}

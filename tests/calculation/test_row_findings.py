@@ -101,7 +101,7 @@ def test_a_bottom_edge_that_cannot_be_trimmed_is_told_by_its_name() -> None:
 def test_overlapping_pairs_and_their_layers_are_told() -> None:
     # Pitch 3/4 in, depth 1/2 in: 1/4 in overlap, five layers, six with the partner in the seam.
     assert said(WISH, even_tucks(12, Fraction(1, 2), Fraction(3, 4))) == (
-        "the folds of a facing pair overlap by 1/4 in: five layers, and the tuck turned last lies on top",
+        "in a facing pair the folds overlap by 1/4 in: five layers, and the tuck turned last lies on top",
         "there are up to 6 layers of cloth under the needle; use a longer stitch and a stronger needle, and turn the "
         "wheel by hand over the thickest place",
     )

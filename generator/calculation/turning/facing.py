@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from generator.calculation.worked import TuckSet, Turn
+from generator.calculation.worked import Panel, TuckSet, Turn
 from generator.errors import CalculationError
 from generator.lengths import Edition, say_length
 
@@ -72,24 +72,23 @@ def facing_words(gap: Fraction, edition: Edition) -> str:
     --------
     >>> from generator.lengths import INCH
     >>> facing_words(Fraction(0), INCH)
-    'the folds of a facing pair meet'
+    'the folds meet'
     >>> facing_words(Fraction(1, 4), INCH)
-    'the folds of a facing pair leave a gap of 1/4 in'
+    'the folds leave a gap of 1/4 in'
 
     References
     ----------
     Derived in the docstring above.
     """
-    pair = "the folds of a facing pair"
     if gap == 0:
-        return f"{pair} meet"
+        return "the folds meet"
     if gap > 0:
-        return f"{pair} leave a gap of {say_length(gap, edition)}"
-    return f"{pair} overlap by {say_length(-gap, edition)}: five layers, and the tuck turned last lies on top"
+        return f"the folds leave a gap of {say_length(gap, edition)}"
+    return f"the folds overlap by {say_length(-gap, edition)}: five layers, and the tuck turned last lies on top"
 
 
-def facing_gaps(tucks: TuckSet, rows: Sequence[Sequence[Turn]]) -> tuple[Fraction, ...]:
-    """Return the gaps that occur between the folds of facing pairs.
+def facing_gaps(tucks: TuckSet, rows: Sequence[Sequence[Turn]]) -> dict[tuple[int, int], Fraction]:
+    """Return the gap between the folds of every pair that faces in some row.
 
     Parameters
     ----------
@@ -100,8 +99,8 @@ def facing_gaps(tucks: TuckSet, rows: Sequence[Sequence[Turn]]) -> tuple[Fractio
 
     Returns
     -------
-    tuple[Fraction, ...]
-        Every gap once, the smallest first [in]; empty where no pair faces.
+    dict of (int, int) to Fraction
+        By the numbers of the two tucks, from the left, their gap [in]; empty where no pair faces.
 
     Raises
     ------
@@ -125,7 +124,56 @@ def facing_gaps(tucks: TuckSet, rows: Sequence[Sequence[Turn]]) -> tuple[Fractio
         for place in range(len(pitches))
         if row[place] is Turn.RIGHT and row[(place + 1) % tucks.count] is Turn.LEFT
     }
-    return tuple(sorted({_gap(tucks, pitches[place], place) for place in facing}))
+    return {(place + 1, (place + 1) % tucks.count + 1): _gap(tucks, pitches[place], place) for place in sorted(facing)}
+
+
+def panel_gaps(panel: Panel) -> dict[tuple[int, int], Fraction]:
+    """Return the gap of every pair of tucks that faces in some row of a panel.
+
+    Parameters
+    ----------
+    panel : Panel
+        The worked panel.
+
+    Returns
+    -------
+    dict of (int, int) to Fraction
+        As of :func:`facing_gaps`; empty without rows.
+
+    References
+    ----------
+    Derived in :func:`facing_gap`.
+    """
+    return facing_gaps(panel.across, [row.turns for row in panel.rows.rows]) if panel.rows else {}
+
+
+def even_facing(gaps: Mapping[tuple[int, int], Fraction], edition: Edition) -> bool:
+    """Return whether the gaps of all facing pairs look alike: marks are rounded, so one mark of the ruler may differ.
+
+    Parameters
+    ----------
+    gaps : Mapping of (int, int) to Fraction
+        By the numbers of the two tucks their gap [in].
+    edition : Edition
+        Its ``mark``.
+
+    Returns
+    -------
+    bool
+        Whether there are pairs, and they look alike.
+
+    Examples
+    --------
+    >>> from generator.lengths import INCH
+    >>> fold = Fraction(1, 4)
+    >>> even_facing({(1, 2): fold, (3, 4): fold + INCH.mark}, INCH), even_facing({}, INCH)
+    (True, False)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return bool(gaps) and max(gaps.values()) - min(gaps.values()) <= edition.mark
 
 
 def _gap(tucks: TuckSet, pitch: Fraction, place: int) -> Fraction:

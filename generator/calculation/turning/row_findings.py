@@ -125,8 +125,8 @@ def _untrimmable(rows: RowSet, wish: RowWish) -> str:
 
 
 def _overlapping(rows: RowSet, tucks: TuckSet, edition: Edition) -> str:
-    gaps = facing_gaps(tucks, [row.turns for row in rows.rows])
-    return facing_words(gaps[0], edition) if gaps and gaps[0] < Fraction(0) else ""
+    least = min(facing_gaps(tucks, [row.turns for row in rows.rows]).values(), default=Fraction(0))
+    return f"in a facing pair {facing_words(least, edition)}" if least < 0 else ""
 
 
 def _thick(rows: RowSet, wish: RowWish) -> str:

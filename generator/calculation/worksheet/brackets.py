@@ -124,6 +124,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "check points": _panel(lambda bench, panel: lists.checkpoint_list(panel, bench.scope.edition)),
         "ruled rows": _panel(lambda bench, panel: lists.ruled_list(panel, bench.scope.edition)),
         "rows": _panel(lambda _bench, panel: lists.row_list(panel)),
+        "facing gaps": _panel(lambda bench, panel: lists.facing_list(panel, bench.scope.edition)),
         "joins": _panel(lambda bench, panel: lists.join_list(panel, bench.scope.edition)),
         "meetings": _meetings,
         "lengths": lambda bench, pieces: lists.length_words(pieces[0], bench.scope.edition) if pieces else "",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
+from generator.calculation.turning.facing import even_facing, panel_gaps
 from generator.calculation.worked import Panel, Piece, RowSet, Turn
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.scope import Scope
@@ -69,6 +70,10 @@ def _faces(rows: RowSet) -> bool:
     )
 
 
+def _faces_evenly(pieces: Sequence[Piece], scope: Scope) -> bool:
+    return any(even_facing(panel_gaps(panel), scope.edition) for panel in _panels(pieces))
+
+
 CONDITIONS: Mapping[str, Test] = MappingProxyType(
     {
         "caught hem": lambda pieces, scope: _caught("left")(pieces, scope) or _caught("right")(pieces, scope),
@@ -89,6 +94,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "equal": _panel(lambda panel: len(set(panel.across.depths)) == 1),
         "unequal": _panel(lambda panel: len(set(panel.across.depths)) > 1),
         "facing": _rowed(_faces),
+        "even facing": _faces_evenly,
         "draw in": _rowed(lambda rows: rows.extra > 0),
         "one tuck": _panel(lambda panel: panel.across.count == 1),
         "several tucks": _panel(lambda panel: panel.across.count > 1),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
+from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import CutItem, EdgeWork, Panel, Piece, TuckSet
 from generator.calculation.worked_project import ClosureWork, Meeting
@@ -58,6 +59,17 @@ def row_list(panel: Panel) -> str:
     """Return each row with its starting end and its turns in words."""
     rows = panel.rows.rows if panel.rows else ()
     return "\n".join(f"- **Row {row.number}**, start at the {row.start}: {spoken_row(row.words)}." for row in rows)
+
+
+def facing_list(panel: Panel, edition: Edition) -> str:
+    """Return what lies between the folds of facing pairs: a sentence where it is alike, else pair by pair."""
+    gaps = panel_gaps(panel)
+    if even_facing(gaps, edition):
+        return f"In each facing pair {facing_words(min(gaps.values()), edition)}."
+    pairs: dict[str, list[str]] = {}
+    for (left, right), gap in gaps.items():
+        pairs.setdefault(facing_words(gap, edition), []).append(f"{left} and {right}")
+    return "\n".join(f"- Tucks {', '.join(told)}: {words}." for words, told in pairs.items())
 
 
 def join_list(panel: Panel, edition: Edition) -> str:

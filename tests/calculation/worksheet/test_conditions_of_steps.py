@@ -12,6 +12,7 @@ from generator.calculation.worked import End, Panel, Piece, RowSet, Turn
 from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
 OF_CLOTHS = {"one way", "shrinkage", "stripes"}
+OF_RULER = {"even facing"}
 OF_FRONT = {"rows", "seam", "equal", "facing", "draw in", "several tucks", "held"}
 OF_WRAP = {"rows", "seam", "equal", "draw in", "several tucks", "held", "caught hem", "caught hem left"}
 OF_WRAP |= {"caught hem right", "back and forth"}
@@ -28,8 +29,9 @@ def wrap_of_the_bolster(tmp_path: Path) -> Piece:
 
 
 def answered(*pieces: Piece) -> set[str]:
-    """Every condition that holds, but for those that ask the cloths of the project."""
-    return {condition for condition in CONDITIONS if condition not in OF_CLOTHS and holds(condition, pieces, None)}  # type: ignore[arg-type]
+    """Every condition that holds, but for those that ask the cloths of the project or the ruler of the room."""
+    asked = CONDITIONS.keys() - OF_CLOTHS - OF_RULER
+    return {condition for condition in asked if holds(condition, pieces, None)}  # type: ignore[arg-type]
 
 
 def changed(piece: Piece, **panel: object) -> Piece:
