@@ -17,7 +17,7 @@ from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed, named
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group, Node
 from generator.definitions.own_size import own_size
-from generator.definitions.pieces import PIECES, Piece
+from generator.definitions.pieces.kinds import PIECES, Piece
 from generator.definitions.project_checks import check_project
 from generator.definitions.project_names import prepared
 from generator.definitions.room import Room
@@ -39,9 +39,9 @@ class _PiecesOf:
     def _read(self, found: Node, info: core_schema.ValidationInfo) -> dict[str, Any]:
         reading = reading_of(info)
         read = {
-            name: PIECES[reading.kinds[name]].read(node, reading)
+            name: PIECES[kind.word].read(node, reading)
             for name, node in named(found, info).items()
-            if reading.kinds.get(name)
+            if (kind := reading.kinds.get(name)) is not None
         }
         return {name: piece for name, piece in read.items() if piece is not None}
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from generator.definitions.cloths import Cloth
-from generator.definitions.piece_fields import finished_sides
-from generator.definitions.pieces import PieceModel, TuckedPanel
+from generator.definitions.pieces.model import PieceModel
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
 from generator.definitions.steps import Step
 
@@ -19,7 +19,7 @@ def check_project(
         _check_caught_hems(name, piece, reading)
     _note_uncut(pieces, steps, reading)
     first = next(iter(cloths), "")
-    used = {piece.cloth or first for piece in pieces.values() if piece.kind != "bought"}
+    used = {piece.cloth or first for piece in pieces.values() if piece.of_kind.of_cloth}
     for name, cloth in cloths.items():
         if name not in used:
             reading.faults.add(cloth.place, f"no piece is cut from '{name}'", "note")
@@ -30,7 +30,7 @@ def _check_caught_hems(name: str, piece: PieceModel, reading: Reading) -> None:
     held: tuple[str, ...] = ()
     if isinstance(piece, TuckedPanel):
         held = ("left", "right", "top", "bottom") if piece.cross_tucks else ("left", "right")
-    for side in finished_sides(piece.kind):
+    for side in piece.of_kind.finished_sides:
         finish = piece.finish(side)
         if side != "all" and finish.kind == "caught hem" and side not in held:
             told = f"a caught hem is held by a tuck beside it; the {side} edge of '{name}' has none: use a hem"
@@ -43,6 +43,6 @@ def _note_uncut(pieces: Mapping[str, PieceModel], steps: Sequence[Step], reading
         return
     cut = {name for step in cuts for name in step.on}
     for name, piece in pieces.items():
-        if name not in cut and piece.kind != "bought":
+        if name not in cut and piece.of_kind.of_cloth:
             told = f"no step cuts '{name}'; a step 'use: cut' without 'on' cuts all pieces"
             reading.faults.add(piece.place, told, "note")

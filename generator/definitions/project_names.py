@@ -11,12 +11,12 @@ from pathlib import Path
 from generator.definitions.measures import Measures
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group
-from generator.definitions.pieces import kind_of
+from generator.definitions.pieces.kinds import kind_of
 from generator.definitions.reading import Reading
 from generator.definitions.room import Room
 from generator.definitions.sizes import read_sizes, size_dimensions
 from generator.definitions.technique_names import step_names
-from generator.definitions.vocabulary import EDITION_NAMES, MEASURES
+from generator.definitions.vocabulary import EDITION_NAMES
 
 _SECTIONS = ("sizes", "measures", "cloths", "pieces")
 
@@ -30,7 +30,7 @@ def prepared(tree: Group, room: Room, root: Path | None) -> Reading:
     reading.sizes = read_sizes(tree.get("sizes"), reading)
     if pieces:
         reading.kinds = {name: kind_of(node, reading) for name, (_, node) in pieces.entries.items()}
-    known = {name: MEASURES.get(kind, {}) for name, kind in reading.kinds.items()}
+    known = {name: kind.dimensions if kind else {} for name, kind in reading.kinds.items()}
     partial = not reading.broken.isdisjoint(("sizes", "measures", "pieces"))
     reading.names = Names({}, known, partial=partial)
     written = tree.get("measures")

@@ -16,6 +16,7 @@ from generator.definitions.faults import Fault, Faults, SilentFault, meant
 from generator.definitions.formula import FormulaReader, Side
 from generator.definitions.names import Names
 from generator.definitions.nodes import Words
+from generator.definitions.pieces.kind import PieceKind
 from generator.definitions.terms import Constant, Term, parts_of
 from generator.definitions.values import Finish, FinishKind, Formula, Number, NumberRule, Range
 from generator.definitions.vocabulary import EDITION_NAMES, FINISHES
@@ -30,7 +31,7 @@ _EMPTY = "nothing is written here; give a value, or take the line out"
 class Reading:
     """What is known while one file is read.
 
-    ``kinds`` has the kind of each piece, '' where it is broken. ``sizes`` and ``measures`` are those read so far,
+    ``kinds`` has the kind of each piece, None where it is broken. ``sizes`` and ``measures`` are those read so far,
     ``cloths`` the names of the project's cloths, ``steps`` the standard steps, ``samples`` the room's own;
     ``broken`` are the sections that could not be read.
     """
@@ -38,7 +39,7 @@ class Reading:
     faults: Faults = field(default_factory=Faults)
     names: Names = field(default_factory=Names)
     editions: tuple[str, ...] = EDITION_NAMES
-    kinds: Mapping[str, str] = field(default_factory=dict)
+    kinds: Mapping[str, PieceKind | None] = field(default_factory=dict)
     sizes: Mapping[str, Any] = field(default_factory=dict)
     measures: Mapping[str, Formula] = field(default_factory=dict)
     cloths: frozenset[str] = frozenset()

@@ -8,7 +8,6 @@ from generator.definitions.faults import Fault, SilentFault, meant
 from generator.definitions.nodes import Words
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import EdgeRun
-from generator.definitions.vocabulary import EDGES, a_kind
 
 
 def read_edges(words: Words, reading: Reading) -> EdgeRun:
@@ -31,9 +30,9 @@ def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
     if piece not in reading.kinds:
         raise reading.unknown("pieces", f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
     kind = reading.kinds[piece]
-    if not kind:
+    if kind is None:
         raise SilentFault
-    if edge not in EDGES[kind]:
-        has = f"it has: {', '.join(EDGES[kind])}" if EDGES[kind] else "it has none"
-        raise Fault(f"{a_kind(kind)} has no edge '{edge}'; {has}", start)
+    if edge not in kind.edges:
+        has = f"it has: {', '.join(kind.edges)}" if kind.edges else "it has none"
+        raise Fault(f"{kind.told} has no edge '{edge}'; {has}", start)
     return piece, edge

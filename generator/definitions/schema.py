@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.definitions.pieces import PIECES
+from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.project import Project
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -24,8 +24,8 @@ def project_schema() -> dict[str, Any]:
     schema["$schema"] = DIALECT
     schema["title"] = "A project file"
     parts = schema["$defs"]
-    for kind, model in PIECES.items():
-        parts[model.__name__]["properties"]["kind"] = {"const": kind}
+    for model in PIECES.values():
+        parts[model.__name__]["properties"] |= model.schema_keys()
     _tidy(schema)
     schema["properties"]["pieces"] = {
         "type": "object",

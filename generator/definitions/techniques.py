@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Annotated, Literal
@@ -12,9 +12,11 @@ from generator.definitions.fields import Label, Markdown, WordList, choice, choi
 from generator.definitions.keyed import Items, Keyed
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group, fold
+from generator.definitions.pieces.kinds import PIECES
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
 from generator.definitions.values import Text
-from generator.definitions.vocabulary import CONDITIONS, MEASURES, TOOLS
+from generator.definitions.vocabulary import CONDITIONS, TOOLS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 
@@ -111,8 +113,8 @@ def _names(tree: Group) -> Names:
     about = getattr(tree.get("about"), "text", "")
     if about == "project":
         return Names(none="a technique about the whole project has no piece to be asked")
-    kinds = ["tucked panel"] if about == "panel" else list(MEASURES)
-    known: Mapping[str, int] = {name: sort for kind in kinds for name, sort in MEASURES[kind].items()}
+    models = [TuckedPanel] if about == "panel" else list(PIECES.values())
+    known = {name: sort for model in models for name, sort in model.of_kind.dimensions.items()}
     return Names(
         none="a technique knows the measures of its piece only, for example piece.across", pieces={"piece": known}
     )

@@ -1,6 +1,6 @@
-"""The fixed words of the project language: kinds, levels, tools, edges, and the measures that each piece has.
+"""The fixed words of the project language: kinds of project, levels, tools, conditions, finishes; nothing comes in.
 
-Nothing comes in. A new kind of piece, tool or condition is one entry here.
+A new tool or condition is one entry here; kinds of piece stand in ``pieces``.
 """
 
 from __future__ import annotations
@@ -118,68 +118,3 @@ CONDITIONS = frozenset(
 # Rates of work in the room's file: those told for each thing, and those told for a length of work.
 RATES_EACH = ("cut a piece", "mark a fold", "turn a tuck", "start a seam", "rule a row", "buttonhole", "sew a button")
 RATES_LENGTH = ("crease", "stitch", "gather", "sew by hand", "press")
-
-_SIDES = ("left", "right", "top", "bottom")
-_RECTANGLE = (*_SIDES, "all")
-# The edges that each kind of piece has; 'all' is the whole way round.
-EDGES: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {
-        "tucked panel": _RECTANGLE,
-        "rectangle": _RECTANGLE,
-        "facing": _RECTANGLE,
-        "envelope back": _RECTANGLE,
-        "circle": ("rim",),
-        "strip": (*_RECTANGLE, "edge"),
-        "bias strip": ("edge",),
-        "gathered strip": (*_SIDES, "edge"),
-        "pleated strip": (*_SIDES, "edge"),
-        "gathered end": ("rim",),
-        "binding": ("edge",),
-        "tie": ("edge",),
-        "piping": ("edge",),
-        "boxing": (*_SIDES, "edge"),
-        "bought": (),
-    }
-)
-
-
-def a_kind(kind: str) -> str:
-    """Return a kind of piece with its article: 'a rectangle', 'an envelope back'."""
-    return f"{'an' if kind[:1] in 'aeiou' else 'a'} {kind}"
-
-
-_COUNTED = frozenset({"number", "rows", "breadths", "cross number", "fullness", "pleats", "quantity", "layers"})
-_PLAIN = ("across", "along", "cut across", "cut along", "edge", "quantity")
-_TUCKED = (
-    "number,depth,least depth,greatest depth,spacing,pitch,visible space,margin,left margin,right margin,take up,"
-    "first mark,last mark,rows,row spacing,first row,last row,draw in,extra,breadths,layers,sewn along,"
-    "left hem,right hem"
-)
-_CROSS = (
-    "cross number,cross depth,cross spacing,cross pitch,cross margin,cross first mark,cross last mark,cross take up"
-)
-_OWN: Mapping[str, str] = {
-    "tucked panel": f"{_TUCKED},{_CROSS}",
-    "envelope back": "overlap,hem,half across",
-    "circle": "diameter,cut diameter",
-    "strip": "length,width",
-    "bias strip": "length,width,square",
-    "gathered strip": "fullness,drop,length",
-    "pleated strip": "pleats,pleat depth,drop,length,section",
-    "gathered end": "radius,length,drop",
-    "binding": "length,width",
-    "tie": "length,width",
-    "piping": "length,cord,width",
-    "boxing": "depth,length",
-}
-
-
-def _measures(kind: str) -> Mapping[str, int]:
-    own = tuple(_OWN[kind].split(",")) if kind in _OWN else ()
-    sides = tuple(f"{side} allowance" for side in EDGES[kind] if side != "all")
-    names = ("quantity",) if kind == "bought" else (*_PLAIN, *own, *sides)
-    return MappingProxyType({name: 0 if name in _COUNTED else 1 for name in names})
-
-
-# The measures that each kind of piece can be asked for, with their dimension: 0 a number, 1 a length.
-MEASURES: Mapping[str, Mapping[str, int]] = MappingProxyType({kind: _measures(kind) for kind in EDGES})

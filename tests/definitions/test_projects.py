@@ -6,10 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from generator.definitions.pieces import PIECES, TuckedPanel
+from generator.definitions.pieces.kinds import PIECES
+from generator.definitions.pieces.model import PieceModel
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import load_room
-from generator.definitions.vocabulary import EDGES, MEASURES
 from generator.errors import FaultyFileError
 from generator.lengths import CENTIMETRE, EDITIONS, INCH, METRIC, MILLIMETRE
 
@@ -329,8 +330,18 @@ def test_a_size_of_ones_own_is_checked(tmp_path: Path, values: dict[str, str], s
     assert [str(finding) for finding in refused.value.findings] == [says]
 
 
-def test_every_kind_of_piece_has_its_edges_and_its_measures() -> None:
-    assert set(PIECES) == set(EDGES) == set(MEASURES)
+def _models(base: type[PieceModel]) -> set[type[PieceModel]]:
+    """Every class below one that is the model of a kind of its own."""
+    below = {model for one in base.__subclasses__() for model in _models(one)}
+    return below | ({base} if "of_kind" in vars(base) else set())
+
+
+def test_every_kind_of_piece_that_has_a_model_can_be_asked_for_by_its_word() -> None:
+    assert set(PIECES.values()) == _models(PieceModel)
+    assert all(word == model.of_kind.word for word, model in PIECES.items())
+
+
+def test_there_are_two_editions() -> None:
     assert set(EDITIONS) == {"inch", "metric"}
 
 

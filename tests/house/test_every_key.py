@@ -16,7 +16,8 @@ from generator.cli import COMMANDS, overview
 from generator.definitions import class_plan, room_file, techniques, theme, vocabulary
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import Keyed
-from generator.definitions.pieces import PIECES, PieceModel
+from generator.definitions.pieces.kinds import PIECES
+from generator.definitions.pieces.model import PieceModel
 from generator.definitions.schema import project_schema
 from generator.definitions.technique_names import step_names
 from generator.drawing.style import Style
@@ -27,6 +28,7 @@ PAGES = ROOT / "site" / "pages"
 SCHEMA = project_schema()
 HEAD = "| key | without it | what it says |"
 COMMON = set(PieceModel.keys())
+KINDS_OF_PIECE = tuple(model.of_kind for model in PIECES.values())
 
 
 @dataclass(frozen=True)
@@ -177,8 +179,8 @@ WORDS = {
     "conditions": tuple(vocabulary.CONDITIONS),
     "standard steps": tuple(step_names(None)),
     "units": tuple(UNITS),
-    "edges": tuple(edge for edges in vocabulary.EDGES.values() for edge in edges),
-    "measures of pieces": tuple(name for measures in vocabulary.MEASURES.values() for name in measures),
+    "edges": tuple(edge for kind in KINDS_OF_PIECE for edge in kind.edges),
+    "measures of pieces": tuple(name for kind in KINDS_OF_PIECE for name in kind.dimensions),
 }
 
 

@@ -10,7 +10,7 @@ from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, 
 from generator.calculation.worked import RowSet, TuckSet
 from generator.calculation.worksheet.panel_tucks import count_rule, settled_plan
 from generator.calculation.worksheet.scope import Scope
-from generator.definitions.pieces import TuckedPanel
+from generator.definitions.pieces.panel import TuckedPanel
 
 
 def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> tuple[RowSet | None, Fraction]:

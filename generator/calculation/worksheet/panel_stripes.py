@@ -13,7 +13,7 @@ from generator.calculation.worked import Panel, Piece, TuckSet
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.cloths import Cloth
-from generator.definitions.pieces import TuckedPanel
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.errors import CalculationError
 
 

@@ -16,7 +16,8 @@ from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worksheet.panel_stripes import on_stripes
 from generator.calculation.worksheet.scope import Scope
-from generator.definitions.pieces import Rows, Run, TuckedPanel, Tucks
+from generator.definitions.pieces.panel import TuckedPanel
+from generator.definitions.tucks import Rows, Run, Tucks
 from generator.definitions.values import Number
 from generator.errors import CalculationError
 

@@ -13,7 +13,7 @@ from generator.calculation.worksheet.panel_rows import check_crossing, worked_ro
 from generator.calculation.worksheet.panel_stripes import worked_stripes
 from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
 from generator.calculation.worksheet.scope import Scope
-from generator.definitions.pieces import TuckedPanel
+from generator.definitions.pieces.panel import TuckedPanel
 
 _SIDES = ("left", "right", "top", "bottom")
 

@@ -11,7 +11,9 @@ from fractions import Fraction
 
 from generator.calculation.cutting.cloth import washed_width
 from generator.calculation.worked import End, Piece
-from generator.definitions.pieces import Binding, PieceModel, TuckedPanel
+from generator.definitions.pieces.model import PieceModel
+from generator.definitions.pieces.panel import TuckedPanel
+from generator.definitions.pieces.strips import Binding
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.values import Finish, Formula, Range, Text

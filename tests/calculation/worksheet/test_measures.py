@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.project import load_project
 from generator.definitions.room import Room
-from generator.definitions.vocabulary import MEASURES
 
 PROJECT = """
 title: One of each
@@ -107,7 +107,7 @@ steps:
 """
 
 
-@pytest.mark.parametrize("kind", [kind for kind in MEASURES if kind != "bought"])
+@pytest.mark.parametrize("kind", [kind for kind, model in PIECES.items() if model.of_kind.of_cloth])
 def test_every_measure_of_a_kind_of_piece_has_a_value(kind: str, tmp_path: Path) -> None:
     path = tmp_path / "projects" / "one-of-each.yaml"
     path.parent.mkdir()
@@ -115,4 +115,4 @@ def test_every_measure_of_a_kind_of_piece_has_a_value(kind: str, tmp_path: Path)
     room = Room()
     worksheet = worked_sheet(load_project(path, room), "only", room.edition("inch"), shelf_of(room, tmp_path))
     worked = {name for piece in worksheet.pieces.values() if piece.kind == kind for name in piece.measures}
-    assert set(MEASURES[kind]) - worked == set()
+    assert set(PIECES[kind].of_kind.dimensions) - worked == set()

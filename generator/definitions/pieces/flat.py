@@ -1,0 +1,39 @@
+"""Pieces cut from one shape of cloth, and those of two: their keys come in, their frozen definitions go out."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from generator.definitions.fields import Finished, Length
+from generator.definitions.pieces.kind import RECTANGLE, PieceKind
+from generator.definitions.pieces.model import PieceModel, RectangularModel
+
+
+class Rectangle(RectangularModel):
+    """A plain rectangle."""
+
+    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE)
+
+
+class Facing(RectangularModel):
+    """A facing: a rectangle that is turned to the wrong side."""
+
+    of_kind: ClassVar = PieceKind("facing", RECTANGLE)
+
+
+class EnvelopeBack(RectangularModel):
+    """A back of two pieces that lie one over the other by the overlap, each with a hem twice turned."""
+
+    of_kind: ClassVar = PieceKind("envelope back", RECTANGLE, ("overlap", "hem", "half across"))
+    overlap: Length
+    hem: Length
+
+
+class Circle(PieceModel):
+    """A round piece."""
+
+    of_kind: ClassVar = PieceKind("circle", ("rim",), ("diameter", "cut diameter"))
+    diameter: Finished
+
+
+FlatPiece = Rectangle | Facing | EnvelopeBack | Circle

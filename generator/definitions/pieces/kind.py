@@ -1,0 +1,47 @@
+"""What a kind of piece is known by: its word, its edges and its measures; nothing comes in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+SIDES = ("left", "right", "top", "bottom")
+RECTANGLE = (*SIDES, "all")
+_OF_ALL = ("across", "along", "cut across", "cut along", "edge", "quantity")
+_NUMBERS_OF_ALL = frozenset({"quantity"})
+
+
+@dataclass(frozen=True, slots=True)
+class PieceKind:
+    """One kind of piece, as formulas and edges in a project file may name it.
+
+    ``edges`` are those that other pieces can meet: 'all' is the whole way round, 'edge' the long edge of a strip.
+    ``measures`` are lengths and ``numbers`` plain numbers that only this kind has. What is not ``of_cloth`` is bought
+    ready: it is not cut, and has no measure but its quantity.
+    """
+
+    word: str
+    edges: tuple[str, ...] = ()
+    measures: tuple[str, ...] = ()
+    numbers: tuple[str, ...] = ()
+    of_cloth: bool = True
+
+    @property
+    def told(self) -> str:
+        """The word with its article: 'a rectangle', 'an envelope back'."""
+        return f"{'an' if self.word[:1] in 'aeiou' else 'a'} {self.word}"
+
+    @property
+    def finished_sides(self) -> tuple[str, ...]:
+        """The edges that can be finished each in its own way, and 'all'."""
+        sides = tuple(edge for edge in self.edges if edge not in ("all", "edge")) or self.edges
+        return (*sides, "all") if sides else ()
+
+    @property
+    def dimensions(self) -> Mapping[str, int]:
+        """The dimension of everything that this kind can be asked for: 0 a number, 1 a length."""
+        allowances = tuple(f"{edge} allowance" for edge in self.edges if edge != "all")
+        names = (*_OF_ALL, *self.measures, *self.numbers, *allowances) if self.of_cloth else ("quantity",)
+        numbers = _NUMBERS_OF_ALL | set(self.numbers)
+        return MappingProxyType({name: 0 if name in numbers else 1 for name in names})

@@ -1,0 +1,69 @@
+"""The tucked panel: its keys come in, its frozen definition goes out."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, ClassVar
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, core_schema
+
+from generator.definitions.faults import Fault, meant
+from generator.definitions.fields import Leaf, YesNo, length, reading_of, reported, standing
+from generator.definitions.nodes import Group, Node, Words, fold
+from generator.definitions.pieces.kind import RECTANGLE, PieceKind
+from generator.definitions.pieces.model import RectangularModel
+from generator.definitions.reading import Reading, filled_words
+from generator.definitions.tucks import Rows, Sample, Tucks
+from generator.definitions.values import Formula
+
+_LENGTHS = (
+    "depth,least depth,greatest depth,spacing,pitch,visible space,margin,left margin,right margin,take up,first mark,"
+    "last mark,row spacing,first row,last row,draw in,extra,sewn along,left hem,right hem,cross depth,cross spacing,"
+    "cross pitch,cross margin,cross first mark,cross last mark,cross take up"
+)
+
+
+def _room_sample(words: Words, reading: Reading) -> object:
+    """Return the room's sample of a name."""
+    name = fold(filled_words(words))
+    if name not in reading.samples:
+        raise Fault(f"the room keeps no sample '{name}'{meant(name, reading.samples)}; they stand in site.yaml")
+    return reading.samples[name]
+
+
+class _SampleOf(Leaf):
+    """A sample: written out, or the name of one that the room keeps."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.with_info_plain_validator_function(
+            lambda found, info: self.value(found, reading_of(info)), json_schema_input_schema=handler(source)
+        )
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {"anyOf": [dict(self.schema), handler(core)]}
+
+    def value(self, found: Node, reading: Reading) -> Any:
+        """Return the sample."""
+        if isinstance(found, Group):
+            sample = Sample.read(found, reading)
+            if sample is None:
+                raise reported()
+            return sample
+        return super().value(found, reading)
+
+
+class TuckedPanel(RectangularModel):
+    """A panel of tucks that run along it."""
+
+    of_kind: ClassVar = PieceKind(
+        "tucked panel",
+        edges=RECTANGLE,
+        measures=tuple(_LENGTHS.split(",")),
+        numbers=("number", "rows", "breadths", "layers", "cross number"),
+    )
+    tucks: Tucks
+    cross_tucks: Tucks | None = None
+    rows: Rows | None = None
+    sample: Annotated[Sample | None, _SampleOf(_room_sample, {"type": "string"})] = None
+    join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
+    cut_to_shape: YesNo = False

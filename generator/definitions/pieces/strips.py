@@ -1,0 +1,95 @@
+"""Strips of all sorts: their keys come in, their frozen definitions go out."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from generator.definitions.fields import Fact, Finished, Length, Quantity, choice, length, standing
+from generator.definitions.pieces.kind import RECTANGLE, SIDES, PieceKind
+from generator.definitions.pieces.model import PieceModel
+from generator.definitions.values import Formula
+from generator.definitions.vocabulary import PLEAT_STYLES, PleatStyle
+
+_BAND = ("length", "width")
+
+
+class Strip(PieceModel):
+    """A straight strip."""
+
+    of_kind: ClassVar = PieceKind("strip", (*RECTANGLE, "edge"), _BAND)
+    length: Finished
+    width: Length
+
+
+class BiasStrip(PieceModel):
+    """A continuous strip cut on the bias from a square."""
+
+    of_kind: ClassVar = PieceKind("bias strip", ("edge",), (*_BAND, "square"))
+    length: Finished
+    width: Length
+    join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
+
+
+class GatheredStrip(PieceModel):
+    """A frill or skirt, gathered to an edge by its fullness."""
+
+    of_kind: ClassVar = PieceKind("gathered strip", (*SIDES, "edge"), ("drop", "length"), ("fullness",))
+    edge: Finished
+    fullness: Quantity
+    drop: Finished
+
+
+class PleatedStrip(PieceModel):
+    """A strip in pleats, as wide when finished as its edge."""
+
+    of_kind: ClassVar = PieceKind(
+        "pleated strip", (*SIDES, "edge"), ("pleat depth", "drop", "length", "section"), ("pleats",)
+    )
+    edge: Finished
+    pleats: Quantity
+    pleat_depth: Length
+    drop: Finished
+    style: Annotated[PleatStyle, choice(PLEAT_STYLES, "style of pleat")] = "knife"
+
+
+class GatheredEnd(PieceModel):
+    """The end of a bolster, gathered to its middle."""
+
+    of_kind: ClassVar = PieceKind("gathered end", ("rim",), ("radius", "length", "drop"))
+    edge: Finished
+    radius: Finished
+
+
+class Binding(PieceModel):
+    """A binding, finished as wide as it shows on one side."""
+
+    of_kind: ClassVar = PieceKind("binding", ("edge",), _BAND)
+    length: Finished
+    width: Length
+
+
+class Tie(PieceModel):
+    """A tie or strap, folded lengthwise and stitched; the width is the finished one."""
+
+    of_kind: ClassVar = PieceKind("tie", ("edge",), _BAND)
+    length: Finished
+    width: Length
+
+
+class Piping(PieceModel):
+    """A strip round a cord; ``cord`` is how thick it is."""
+
+    of_kind: ClassVar = PieceKind("piping", ("edge",), ("length", "cord", "width"))
+    length: Finished
+    cord: Fact
+
+
+class Boxing(PieceModel):
+    """The strip between two faces of a box cushion."""
+
+    of_kind: ClassVar = PieceKind("boxing", (*SIDES, "edge"), ("depth", "length"))
+    edge: Finished
+    depth: Finished
+
+
+StripPiece = Strip | BiasStrip | GatheredStrip | PleatedStrip | GatheredEnd | Binding | Tie | Piping | Boxing
