@@ -20,6 +20,11 @@ Model = TypeVar("Model", bound="Keyed")
 _EMPTY = "nothing is written here; give a value, or take the line out"
 
 
+def _key(attribute: str) -> str:
+    """Return the key of an attribute: a word of Python's own has an underscore behind it."""
+    return attribute.rstrip("_").replace("_", " ")
+
+
 class Keyed(BaseModel):
     """A group of keys with spaces; attributes are the keys with underscores.
 
@@ -30,7 +35,7 @@ class Keyed(BaseModel):
         frozen=True,
         extra="forbid",
         arbitrary_types_allowed=True,
-        alias_generator=lambda name: name.replace("_", " "),
+        alias_generator=_key,
     )
     inner: ClassVar[frozenset[str]] = frozenset()
 
@@ -47,9 +52,9 @@ class Keyed(BaseModel):
         for folded, (key, _) in found.entries.items():
             if folded not in known:
                 reading.faults.add(key.place, f"unknown key '{key.text}'{meant(folded, known)}")
-        for name in known:
-            if name not in found.entries and cls.model_fields[name.replace(" ", "_")].is_required():
-                reading.faults.add(found.place, f"'{name}' is missing here")
+        for attribute, field in cls.model_fields.items():
+            if attribute not in cls.inner and field.is_required() and _key(attribute) not in found.entries:
+                reading.faults.add(found.place, f"'{_key(attribute)}' is missing here")
         cls.check_keys(found, reading)
         values: dict[str, Any] = {key: value for key, (_, value) in found.entries.items() if key in known}
         return values | cls.beside(found)
@@ -57,7 +62,7 @@ class Keyed(BaseModel):
     @classmethod
     def keys(cls) -> tuple[str, ...]:
         """Return the keys that a file may use."""
-        return tuple(name.replace("_", " ") for name in cls.model_fields if name not in cls.inner)
+        return tuple(_key(name) for name in cls.model_fields if name not in cls.inner)
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Annotated, Literal
 
 from generator.definitions.faults import Faults
-from generator.definitions.fields import Label, Markdown, WordList, choice, choices
+from generator.definitions.fields import Label, Markdown, WordList, YesNo, choice, choices
 from generator.definitions.keyed import Items, Keyed
+from generator.definitions.making_words import FOR, NEEDS, NOTHING, SORTS
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group, fold
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
+from generator.definitions.states import states
 from generator.definitions.values import Text
 from generator.definitions.vocabulary import CONDITIONS, TOOLS
 from generator.definitions.yaml_text import read_yaml, shown_path
@@ -34,8 +36,27 @@ class TechniquePart:
 
 
 @dataclass(frozen=True, slots=True)
+class Head:
+    """What a technique does to the thing: it gives states to what it is ``kinds`` of piece for, or sews sorts of seam.
+
+    ``needs`` are states or needs beyond the natural order, ``before`` states that must not have been given yet.
+    ``keeps`` tells whether the work can be laid aside after it.
+    """
+
+    kinds: tuple[str, ...] = ()
+    sews: tuple[str, ...] = ()
+    needs: tuple[str, ...] = ()
+    gives: tuple[str, ...] = ()
+    before: tuple[str, ...] = ()
+    keeps: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Technique:
-    """A standard step: what it is done to, with which tools, what it shows, which rates of work it counts."""
+    """A standard step: what it is done to, with which tools, what it shows, which rates of work it counts.
+
+    A technique whose ``head`` gives nothing may do anything to its pieces.
+    """
 
     name: str
     title: str
@@ -44,6 +65,7 @@ class Technique:
     work: tuple[str, ...]
     about: About
     parts: tuple[TechniquePart, ...]
+    head: Head = Head()
 
 
 class _Part(Keyed):
@@ -54,6 +76,12 @@ class _Part(Keyed):
 class _TechniqueFile(Keyed):
     title: Label
     about: Annotated[About, choice(_ABOUT, "thing that a technique is about")]
+    for_: Annotated[tuple[str, ...], choices((*PIECES, *FOR), "thing that a technique is for")] = ()
+    sews: Annotated[tuple[str, ...], choices(SORTS, "sort of seam")] = ()
+    needs: Annotated[tuple[str, ...], choices((*NEEDS, *states()), "need")] = ()
+    gives: Annotated[tuple[str, ...], choices((NOTHING, *states()), "state")] = ()
+    before: Annotated[tuple[str, ...], choices(states(), "state")] = ()
+    keeps: YesNo = True
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
     figures: WordList = ()
     work: WordList = ()
@@ -62,6 +90,8 @@ class _TechniqueFile(Keyed):
 
 def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[str, Technique]:
     """Return the techniques of all folders by name; a later folder replaces what an earlier one has.
+
+    One that says nothing of what it gives does what the technique does whose place it takes.
 
     Parameters
     ----------
@@ -86,6 +116,9 @@ def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[s
         for path in sorted(folder.glob("*.yaml")):
             try:
                 technique = _technique(path, shown_path(path, root))
+                own = techniques.get(technique.name)
+                if own is not None and not technique.head.gives:
+                    technique = replace(technique, head=own.head)
                 techniques[technique.name] = technique
             except FaultyFileError as error:
                 findings += error.findings
@@ -105,7 +138,8 @@ def _technique(path: Path, shown: str) -> Technique:
     if found is None:
         raise AssertionError("a file without errors gives a technique")
     parts = tuple(TechniquePart(part.when, part.say) for part in found.text)
-    return Technique(fold(path.stem), found.title, found.uses, found.figures, found.work, found.about, parts)
+    head = Head(found.for_, found.sews, found.needs, found.gives, found.before, found.keeps)
+    return Technique(fold(path.stem), found.title, found.uses, found.figures, found.work, found.about, parts, head)
 
 
 def _names(tree: Group) -> Names:

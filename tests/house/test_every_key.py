@@ -13,12 +13,13 @@ import click
 import pytest
 
 from generator.cli import COMMANDS, overview
-from generator.definitions import class_plan, room_file, techniques, theme, vocabulary
+from generator.definitions import class_plan, making_words, room_file, techniques, theme, vocabulary
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import Keyed
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.schema import project_schema
+from generator.definitions.states import states
 from generator.definitions.technique_names import step_names
 from generator.drawing.style import Style
 from generator.lengths import UNITS
@@ -181,6 +182,10 @@ WORDS = {
     "units": tuple(UNITS),
     "edges": tuple(edge for kind in KINDS_OF_PIECE for edge in kind.edges),
     "measures of pieces": tuple(name for kind in KINDS_OF_PIECE for name in kind.dimensions),
+    "states": tuple(states()),
+    "needs": making_words.NEEDS,
+    "sorts of seam": making_words.SORTS,
+    "things that a technique is for": making_words.FOR,
 }
 
 

@@ -1,0 +1,25 @@
+"""The fixed words of making up: sorts of seam, what a technique may need, what it may be for. Nothing comes in."""
+
+from __future__ import annotations
+
+# Which sorts of seam there are, in the order in which they are sewn; which one a seam is follows from its pieces.
+SORTS = (
+    "piping",
+    "laid",
+    "ring",
+    "ring of a panel",
+    "plain",
+    "box",
+    "three sides",
+    "facing",
+    "tops",
+    "lining",
+    "binding",
+)
+# What a technique may need beside the states that come before its own.
+NEEDS = ("its panels", "ready", "ends", "caught", "laid", "outside", "all", "open", "holed", "filled")
+# What a technique may be for, beside the kinds of pieces.
+FOR = ("cut with the rest", "cut after the panel", "bias", "not bias", "broad hem", "buttons")
+# What a technique gives that only looks.
+NOTHING = "nothing"
+AS_USUAL = "as usual"
