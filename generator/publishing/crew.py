@@ -136,12 +136,29 @@ class Crew:
 
 def _ready_to_hire(workshop: Workshop) -> None:
     """Start the process that loads what workers need, if it does not run yet."""
-    os.environ[RUN] = workshop.name
     multiprocessing.get_context("forkserver").set_forkserver_preload([MADE_READY])
-    # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
-    resource_tracker.ensure_running()
-    with _ctrl_c_held_back():
-        forkserver.ensure_running()
+    with _without_the_working_folder({RUN: workshop.name}):
+        # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
+        resource_tracker.ensure_running()
+        with _ctrl_c_held_back():
+            forkserver.ensure_running()
+
+
+@contextmanager
+def _without_the_working_folder(more: Mapping[str, str]) -> Iterator[None]:
+    """Start processes with further variables, and so that none of them loads a file of the working folder as code."""
+    places = os.environ.get("PYTHONPATH", "").split(os.pathsep)
+    safe = {"PYTHONSAFEPATH": "1", "PYTHONPATH": os.pathsep.join(filter(os.path.isabs, places))}
+    before = {name: os.environ.get(name) for name in (*safe, *more)}
+    os.environ.update(safe | more)
+    try:
+        yield
+    finally:
+        for name, value in before.items():
+            if value is None:
+                del os.environ[name]
+            else:
+                os.environ[name] = value
 
 
 def _cores() -> int:
