@@ -150,7 +150,7 @@ def _without_the_working_folder(more: Mapping[str, str]) -> Iterator[None]:
     places = os.environ.get("PYTHONPATH", "").split(os.pathsep)
     safe = {"PYTHONSAFEPATH": "1", "PYTHONPATH": os.pathsep.join(filter(os.path.isabs, places))}
     before = {name: os.environ.get(name) for name in (*safe, *more)}
-    os.environ.update(safe | more)
+    os.environ.update({**safe, **more})
     try:
         yield
     finally:
