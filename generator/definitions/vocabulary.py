@@ -113,6 +113,9 @@ CONDITIONS = frozenset(
         "cut to shape",
         "shrinkage",
         "stripes",
+        "corners",
+        "round",
+        "straight",
     }
 )
 # Rates of work in the room's file: those told for each thing, and those told for a length of work.

@@ -9,8 +9,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.followed import edges_of, followed, round_corners
 from generator.drawing.assemblies.bench import Making, Stage, set_up
+from generator.drawing.assemblies.bias import bias_stages
 from generator.drawing.assemblies.binding import binding_stages
+from generator.drawing.assemblies.binding_corner import binding_corner_stages
 from generator.drawing.assemblies.board import board_stages
 from generator.drawing.assemblies.boxing import boxing_stages
 from generator.drawing.assemblies.breadths import breadth_stages
@@ -46,6 +49,11 @@ def _in_step(standard: str) -> Applies:
         making.piece.kind != "tucked panel"
         and any(step.standard == standard and making.piece.name in step.pieces for step in making.worksheet.steps)
     )
+
+
+def _turns_corners(making: Making) -> bool:
+    meetings = ((edges_of(meeting.join), edges_of(meeting.to)) for meeting in making.worksheet.meetings)
+    return making.piece.kind == "binding" and round_corners(followed(meetings, making.piece.name))
 
 
 def _turned_over(making: Making) -> bool:
@@ -94,6 +102,18 @@ ASSEMBLIES: dict[str, Assembly] = {
         binding_stages,
         "An edge from its end, three times: the binding sewn on in its first fold, turned over, and sewn down.",
         "Dashed: the stitching.",
+    ),
+    "binding corner": Assembly(
+        _turns_corners,
+        binding_corner_stages,
+        "A binding at a corner, three times: sewn on up to it, folded straight up, folded down along the next edge.",
+        "Short dashes are the stitching. The second fold lies level with the edge that is done.",
+    ),
+    "bias": Assembly(
+        lambda making: "square" in making.piece.measures,
+        bias_stages,
+        "A bias strip: a square cut corner to corner, its halves joined and ruled, the ends joined moved by one strip.",
+        "Grey is the wrong side. Long dashes are ruled and then cut; dashes with dots are the seams.",
     ),
     "lining": Assembly(
         _in_step("line and turn"),

@@ -25,10 +25,11 @@ def test_a_tie_folds_in_half_to_its_width(length: Fraction, width: Fraction, sea
     assert cut_along - 2 * seam == length
 
 
-def test_a_binding_turns_both_raw_edges_to_its_middle() -> None:
-    # 2 in wide: raw edges to the middle leave 1 in, folded over the edge 1/2 in shows on each side
-    across, along = worked_binding(Fraction(40), HALF, HALF)
-    assert (across / 2) / 2 == HALF
+def test_a_binding_goes_over_an_edge_and_covers_the_stitching_on_the_other_side() -> None:
+    # Sewn on 1/2 in from its edge, 1/2 in up to the edge of the work, 1/8 in round it, 1/2 in turned in at the end:
+    # 2 1/8 in less these are the 1/2 in that reach the stitching again.
+    across, along = worked_binding(Fraction(40), HALF, HALF, EIGHTH)
+    assert across - (HALF + HALF + EIGHTH + HALF) == HALF
     assert along == 41
 
 
@@ -48,10 +49,17 @@ def test_a_piping_strip_always_goes_round_its_cord(cord: Fraction, seam: Fractio
     [
         (lambda: worked_tie(Fraction(0), HALF, HALF), "the length of a tie must be more than nothing, not 0"),
         (lambda: worked_tie(HALF, Fraction(0), HALF), "the width of a tie must be more than nothing, not 0"),
-        (lambda: worked_binding(HALF, -HALF, HALF), "the width of a binding must be more than nothing, not -1/2"),
+        (
+            lambda: worked_binding(HALF, -HALF, HALF, EIGHTH),
+            "the width of a binding must be more than nothing, not -1/2",
+        ),
         (
             lambda: worked_piping(HALF, Fraction(0), HALF, EIGHTH),
             "the thickness of a cord must be more than nothing, not 0",
+        ),
+        (
+            lambda: worked_binding(HALF, HALF, HALF, -HALF),
+            "the room for an edge cannot be less than nothing, it is -1/2",
         ),
         (lambda: worked_tie(HALF, HALF, -HALF), "the allowance cannot be less than nothing, it is -1/2"),
     ],

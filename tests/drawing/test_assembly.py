@@ -8,7 +8,7 @@ from panels import joined, panel_of, piece_of, worksheet_of
 from pieces import ALL_SEAMS, SIDES, envelope_back, piece_cut
 
 from generator.calculation.worked import End
-from generator.calculation.worked_project import ClosureWork, SheetStep
+from generator.calculation.worked_project import ClosureWork, Meeting, SheetStep
 from generator.drawing.assemblies.bench import Bench, Making, Stage, set_up
 from generator.drawing.assemblies.marks import arc, note, wave
 from generator.drawing.assembly import ASSEMBLIES, applying, assembly_names, draw_assembly, sketch_assembly
@@ -34,7 +34,7 @@ PIECES = (
     piece_cut("gathered end", 20, 4, measures={"edge": Fraction(19), "radius": Fraction(3)}),
     piece_cut("gathered strip", 47, 3, name="frill", measures=GATHERED),
     piece_cut("boxing", 60, 3, measures={"depth": Fraction(2)}),
-    piece_cut("binding", 40, Fraction(3, 2), {}, measures={"width": Fraction(3, 8)}),
+    piece_cut("binding", 40, Fraction(3, 2), {}, measures={"width": Fraction(3, 8), "square": Fraction(9)}),
     piece_cut("rectangle", 37, 13, name="lining"),
     piece_cut("rectangle", 37, 13, name="bag"),
     piece_cut("rectangle", 60, 30, dict.fromkeys(SIDES, End("turnover", Fraction(3))), name="cover"),
@@ -43,6 +43,7 @@ PIECES = (
 WORKSHEET = replace(
     worksheet_of(*PIECES),
     closures=(buttons(),),
+    meetings=(Meeting("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),),
     steps=(step("line and turn", "lining"), step("bag", "bag"), step("cut", "plain")),
 )
 EXPECTED = {
@@ -51,7 +52,7 @@ EXPECTED = {
     "gathered end": ["gathered end"],
     "frill": ["frill"],
     "boxing": ["boxing"],
-    "binding": ["binding"],
+    "binding": ["binding", "binding corner", "bias"],
     "lining": ["lining"],
     "bag": ["bag"],
     "cover": ["board"],
@@ -107,6 +108,8 @@ def test_buttons_from_one_piece_to_another_are_no_wrap():
         ("frill", ["26 in", "45 1/2 in"]),
         ("boxing", ["2 in"]),
         ("binding", ["3/8 in shows"]),
+        ("binding corner", ["3/8 in"]),
+        ("bias", ["9 in", "lines 1 1/2 in apart"]),
         ("breadths", ["first join: tuck 4, right foot", "covered in 2 of 4 rows"]),
     ],
 )
@@ -206,3 +209,43 @@ def test_larger_words_enlarge_the_stage_with_them():
 
     bench = set_up((Stage("", 3.0, 1.0, draw),), Style(small=14.0), "trial")
     assert bench.segments == [((2.0, 1.0), (4.0, 1.0))]
+
+
+def test_a_binding_that_turns_no_corner_has_no_drawing_of_one():
+    along_one_edge = Meeting("cover.left", "binding.edge", Fraction(30), Fraction(30), Fraction(0))
+    worksheet = replace(WORKSHEET, meetings=(along_one_edge,))
+    assert "binding corner" not in applying(Making(worksheet, worksheet.pieces["binding"]))
+
+
+def test_the_halves_of_a_bias_square_are_drawn_joined_as_they_were_cut():
+    """Beside the square two triangles on each other make a slanting piece: two upright ends, two slanting edges."""
+    (canvas,) = (canvas for kind, canvas in sketches() if kind == "bias")
+    square, joined_halves = (1.75, 1.75 + 0.25 + 1.8)
+    second = [pair for pair in canvas.segments if all(square < x < joined_halves for x, _ in pair)]
+    upright = {a[0]: abs(a[1] - b[1]) for a, b in second if a[0] == b[0]}
+    slanting = [pair for pair in second if abs(pair[0][0] - pair[1][0]) > 0.5 and pair[0][1] != pair[1][1]]
+    side = 0.85
+    assert (upright[min(upright)], upright[max(upright)]) == (pytest.approx(side), pytest.approx(side))
+    assert max(upright) - min(upright) == pytest.approx(side)
+    # The two edges that were cut corner to corner, and three lines parallel to them.
+    assert len(slanting) == 5
+    assert all(abs(a[1] - b[1]) == pytest.approx(abs(a[0] - b[0])) == pytest.approx(side) for a, b in slanting)
+
+
+def test_the_ends_of_a_bias_tube_are_drawn_moved_by_one_strip():
+    (canvas,) = (canvas for kind, canvas in sketches() if kind == "bias")
+    middle = 1.75 + 0.25 + 1.8 + 0.25 + 0.95
+    seams = sorted(abs(a[1] - b[1]) for a, b in canvas.segments if a[0] == b[0] == pytest.approx(middle))
+    # The seam is one strip shorter than the side, and one strip stands out at its head and at its foot.
+    assert seams == [pytest.approx(0.85 / 4), pytest.approx(0.85 / 4), pytest.approx(0.85 * 3 / 4)]
+
+
+def test_the_stitching_of_a_bound_corner_stops_where_the_next_line_begins():
+    """The last stitch lies as far from the end as from the edge; folded down, the next line runs through that place."""
+    (canvas,) = (canvas for kind, canvas in sketches() if kind == "binding corner")
+    head = min(y for a, b in canvas.segments for _, y in (a, b))
+    assert head >= 0
+    level = [(a, b) for a, b in canvas.segments if a[1] == b[1] and a[0] < 1.3 and 0.9 < b[0] < 1.3]
+    turn = {(round(b[0], 3), round(b[1], 3)) for a, b in level if b[0] - a[0] > 0.8}
+    corner = (1.2, min(y for _, y in turn))
+    assert any((round(corner[0] - x, 3), round(y - corner[1], 3)) == (0.17, 0.17) for x, y in turn)

@@ -83,6 +83,8 @@ def of_piece(piece: Piece) -> set[Fraction]:
     if piece.kind == "pleated strip":
         section, depth = piece.measures["edge"] / piece.measures["pleats"], piece.measures["pleat depth"]
         known |= {max(section / 2, depth), section + 2 * depth, 2 * depth}
+    if piece.kind == "binding":
+        known |= {piece.cut_along - 2 * piece.measures["width"], (piece.cut_across - piece.measures["length"]) / 2}
     if piece.kind == "tie":
         known.add((piece.cut_along - 2 * piece.measures["width"]) / 2)
     known.add(2 * piece.finished_across)

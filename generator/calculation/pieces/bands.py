@@ -45,40 +45,44 @@ def worked_tie(length: Fraction, width: Fraction, allowance: Fraction) -> tuple[
     return _with_seams(2 * side, allowance), _with_seams(more_than_nothing(length, "the length of a tie"), allowance)
 
 
-def worked_binding(length: Fraction, width: Fraction, allowance: Fraction) -> tuple[Fraction, Fraction]:
+def worked_binding(length: Fraction, width: Fraction, allowance: Fraction, room: Fraction) -> tuple[Fraction, Fraction]:
     """Return the cut size of a binding that shows equally on both sides of an edge.
 
-    It lies over the edge with both raw edges turned in: it shows twice and turns in twice, four times its width. Its
-    ends overlap, turn in or are joined by one allowance each.
+    It lies over the edge with both raw edges turned in: it shows twice and turns in twice, four times its width, and
+    beside that it goes round the thickness of the edge: B = 4 w + r. Its ends overlap, turn in or are joined by one
+    allowance each.
 
     Parameters
     ----------
     length, width : Fraction
-        Length of the bound edge and finished width of the binding [in].
+        Length of the bound edge and finished width of the binding, w [in].
     allowance : Fraction
         Allowance of each end [in].
+    room : Fraction
+        What the thickness of the edge takes, r [in].
 
     Returns
     -------
     tuple of Fraction
-        Cut width, cut length [in].
+        Cut width B, cut length [in].
 
     Notes
     -----
-    Cloth thickness is neglected. A mitred corner takes up no length along the edge; thick cloth wants a little more.
+    Without the room its second fold would end on the stitching of the first and not cover it. A mitred corner takes up
+    no length along the edge.
 
     Examples
     --------
-    A 1/2 in binding on 40 in, ends of 1/2 in: 2 in by 41 in.
+    A 1/2 in binding on 40 in, ends of 1/2 in, room of 1/8 in: 2 1/8 in by 41 in.
 
-    >>> worked_binding(Fraction(40), Fraction(1, 2), Fraction(1, 2))
-    (Fraction(2, 1), Fraction(41, 1))
+    >>> worked_binding(Fraction(40), Fraction(1, 2), Fraction(1, 2), Fraction(1, 8))
+    (Fraction(17, 8), Fraction(41, 1))
 
     References
     ----------
     Common practice, no source.
     """
-    plies = 4 * more_than_nothing(width, "the width of a binding")
+    plies = 4 * more_than_nothing(width, "the width of a binding") + not_negative(room, "the room for an edge")
     return plies, _with_seams(more_than_nothing(length, "the length of a binding"), allowance)
 
 

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from generator.calculation.turning.facing import even_facing, panel_gaps
 from generator.calculation.worked import Panel, Piece, RowSet, Turn
+from generator.calculation.worksheet.followed import EdgesInRow, closed, followed, round_corners, straight
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.scope import Scope
 
@@ -58,6 +59,21 @@ def _striped(pieces: Sequence[Piece], scope: Scope) -> bool:
     return any(striped_panel(scope, piece) for piece in pieces)
 
 
+def _way(test: Callable[[Sequence[EdgesInRow]], bool]) -> Test:
+    """Ask a test about what the first piece, a strip, is sewn to along its length."""
+    return lambda pieces, scope: bool(pieces) and test(_runs(pieces[0], scope))
+
+
+def _runs(strip: Piece, scope: Scope) -> Sequence[EdgesInRow]:
+    return followed(((one.join.edges, one.to.edges) for one in scope.project.edges_that_meet), strip.name)
+
+
+def _comes_round(pieces: Sequence[Piece], scope: Scope) -> bool:
+    runs = _runs(pieces[0], scope) if pieces else ()
+    panels = {name: scope.piece(name).panel for run in runs for name, _ in run}
+    return closed(runs, {name for name, panel in panels.items() if panel is not None and panel.across.ring})
+
+
 def _has_upright(rows: RowSet) -> bool:
     return any(turn is Turn.UPRIGHT for row in rows.rows for turn in row.turns)
 
@@ -103,5 +119,8 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "cut to shape": lambda pieces, _scope: any(piece.shaped for piece in pieces),
         "shrinkage": _shrinks,
         "stripes": _striped,
+        "corners": _way(round_corners),
+        "round": _comes_round,
+        "straight": _way(straight),
     }
 )

@@ -9,6 +9,7 @@ from generator.calculation.turning.facing import even_facing, facing_words, pane
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import CutItem, EdgeWork, Panel, Piece, TuckSet
 from generator.calculation.worked_project import ClosureWork, Meeting
+from generator.calculation.worksheet.followed import edges_of
 from generator.lengths import Edition, say_length, write_length
 
 
@@ -92,8 +93,7 @@ def cut_list(items: Sequence[CutItem], cloth: Callable[[str], str], edition: Edi
 def edge_words(run: str, label: Callable[[str], str]) -> str:
     """Return a run of edges as a person says it: 'wrap.top and frill.rim' is the top edge of the wrap and so on."""
     said = []
-    for edge in run.split(" and "):
-        piece, side = edge.split(".")
+    for piece, side in edges_of(run):
         named = {"all": "all edges", "edge": "the long edge", "rim": "the rim"}.get(side, f"the {side} edge")
         said.append(f"{named} of the {label(piece)}")
     return ", then ".join(said)

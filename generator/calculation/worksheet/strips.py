@@ -19,11 +19,15 @@ from generator.calculation.worked import Piece
 from generator.calculation.worksheet.piece_sizes import Sizes, edge_ends, side_lengths
 from generator.calculation.worksheet.scope import Scope
 from generator.errors import CalculationError
-from generator.lengths import Edition, round_nearest, round_up
+from generator.lengths import Edition, read_length, round_nearest, round_up
 
 MOST_LENGTHS = 200
 # A straight join would lie on itself in one lump where the strip is folded over an edge or a cord.
 _FOLDED_OVER_AN_EDGE = frozenset({"binding", "piping"})
+# Common practice, no source: what a binding loses round the edge of a few layers, and what a square is cut larger so
+# that a line ruled aslant costs no strip.
+_ROOM_FOR_AN_EDGE = {"inch": read_length("1/8 in"), "metric": read_length("3 mm")}
+_SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
 
 
 def gathered_strip(scope: Scope, _name: str, model: Any) -> Sizes:
@@ -67,9 +71,10 @@ def gathered_end(scope: Scope, _name: str, model: Any) -> Sizes:
 
 
 def binding(scope: Scope, _name: str, model: Any) -> Sizes:
-    """Return a binding folded in four: it is cut four times its finished width, and turned in at both ends."""
+    """Return a binding: four times its finished width and what the edge in it takes, and turned in at both ends."""
     length, width = scope.value(model.length), scope.value(model.width)
-    return _folded_strip(scope, model, width, worked_binding(length, width, scope.seam))
+    room = _ROOM_FOR_AN_EDGE[scope.edition.name]
+    return _folded_strip(scope, model, width, worked_binding(length, width, scope.seam, room))
 
 
 def tie(scope: Scope, _name: str, model: Any) -> Sizes:
@@ -87,9 +92,10 @@ def _folded_strip(scope: Scope, model: Any, width: Fraction, cut: tuple[Fraction
 
 
 def _on_the_bias(scope: Scope, sizes: Sizes, join: Fraction | None = None) -> Sizes:
-    """The same strip from the bias of a square; without a word of the file its joins are narrow."""
+    """The same strip from the bias of a square, a little larger; without a word of the file its joins are narrow."""
     allowance = join if join is not None else _bias_join(scope.edition)
     square = bias_square(sizes.cut[0], sizes.cut[1], allowance, scope.edition.wish_step)
+    square += _SPARE_OF_A_SQUARE[scope.edition.name]
     return replace(sizes, part=(square, square), measures={**sizes.measures, "square": square})
 
 

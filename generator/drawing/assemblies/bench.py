@@ -34,6 +34,11 @@ class Making:
         measures = self.piece.measures
         return say_length(measures[measure], self.worksheet.edition) if measure in measures else ""
 
+    @property
+    def cut_wide(self) -> str:
+        """How wide a strip is cut, as a sheet says it."""
+        return say_length(self.piece.cut_along, self.worksheet.edition)
+
 
 class Bench(Canvas):
     """A canvas for stages: places are told from the corner of the stage at hand and enlarged with its words."""

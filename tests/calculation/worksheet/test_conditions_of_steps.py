@@ -13,6 +13,7 @@ from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
 OF_CLOTHS = {"one way", "shrinkage", "stripes"}
 OF_RULER = {"even facing"}
+OF_MEETINGS = {"corners", "round", "straight"}
 OF_FRONT = {"rows", "seam", "equal", "facing", "draw in", "several tucks", "held"}
 OF_WRAP = {"rows", "seam", "equal", "draw in", "several tucks", "held", "caught hem", "caught hem left"}
 OF_WRAP |= {"caught hem right", "back and forth"}
@@ -29,8 +30,8 @@ def wrap_of_the_bolster(tmp_path: Path) -> Piece:
 
 
 def answered(*pieces: Piece) -> set[str]:
-    """Every condition that holds, but for those that ask the cloths of the project or the ruler of the room."""
-    asked = CONDITIONS.keys() - OF_CLOTHS - OF_RULER
+    """Every condition that holds, but for those that ask the project, its cloths, or the ruler of the room."""
+    asked = CONDITIONS.keys() - OF_CLOTHS - OF_RULER - OF_MEETINGS
     return {condition for condition in asked if holds(condition, pieces, None)}  # type: ignore[arg-type]
 
 

@@ -98,8 +98,8 @@ def test_halves_of_unlike_ends_are_both_cut_as_the_larger(tmp_path: Path) -> Non
         # 20 + 2 x 1/2 by 3 + 2 x 1/2.
         ("kind: strip\nlength: 20 in\nwidth: 3 in\nedges:\n  all: seam", "21, 4, 20, 3", 20),
         ("kind: boxing\nedge: 20 in\ndepth: 3 in\nedges:\n  all: seam", "21, 4, 20, 3", 20),
-        # Four times 1/2; 20 and an end of 1/2 at both sides.
-        ("kind: binding\nlength: 20 in\nwidth: 1/2 in", "21, 2, 20, 1/2", 20),
+        # Four times 1/2 and 1/8 for the edge in it; 20 and an end of 1/2 at both sides.
+        ("kind: binding\nlength: 20 in\nwidth: 1/2 in", "21, 2 1/8, 20, 1/2", 20),
         # A tie folded lengthwise: 2 x 1 + 2 x 1/2.
         ("kind: tie\nlength: 20 in\nwidth: 1 in", "21, 3, 20, 1", 20),
         # 20 x 2 gathered = 40, both ends 1/2; 3 + 1/2 + 1/2. It is 20 long where it is gathered.

@@ -38,10 +38,10 @@ def test_a_panel_that_does_not_go_round_its_end_is_told_both_remedies(tmp_path: 
 
 
 def test_a_binding_is_joined_with_slanting_seams_that_take_its_width(tmp_path: Path) -> None:
-    # 100 in bound, ends of 1/2 in: 101 in of strip 2 in wide. Three lengths lose 2 x 2 in: (101 + 4) / 3 = 35 in;
-    # two would be (101 + 2) / 2 = 51 1/2 in, and the cloth is 44 in wide.
+    # 100 in bound, ends of 1/2 in: 101 in of strip 2 1/8 in wide. Three lengths lose 2 x 2 1/8 in:
+    # (101 + 4 1/4) / 3 = 35 1/12, up to 35 1/8 in; two would be (101 + 2 1/8) / 2 = 51 9/16 in of cloth 44 in wide.
     rim = sheet(tmp_path, binding("100 in or 250 cm"), "medium").pieces["rim"]
-    assert (rim.parts, rim.part_across, rim.part_along, rim.diagonal) == (3, *inches("35, 2"), True)
+    assert (rim.parts, rim.part_across, rim.part_along, rim.diagonal) == (3, *inches("35 1/8, 2 1/8"), True)
 
 
 def test_a_boxing_is_joined_with_straight_seams_that_take_both_allowances(tmp_path: Path) -> None:

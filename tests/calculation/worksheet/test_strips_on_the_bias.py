@@ -23,13 +23,16 @@ def strip(folder: Path, keys: str, edition: str = "inch") -> Piece:
 @pytest.mark.parametrize(
     ("keys", "across", "along", "square"),
     [
-        # 101 by 2, joins of 1/4: five rounds of 1.41421 s, s = Q - 1/2, are 101 at s = 14.284; 14.284 / 2.828 holds
-        # five, and four rounds would be 80 at most before the fifth. Q = 14.784, up to 1/8: 14 7/8.
-        (BINDING + "grain: bias", "101", "2", "14 7/8"),
-        # The same strip, its joins of 1/2 told by the file: Q = 14.284 + 1 = 15.284.
-        ("kind: bias strip\nlength: 101 in\nwidth: 2 in\njoin allowance: 1/2 in", "101", "2", "15 3/8"),
+        # Every square is cut 3/4 larger, to have something to spare when it is ruled.
+        # 101 by 2 1/8, joins of 1/4: five rounds need s = Q - 1/2 to hold 5 x 2 1/8 x 1.41421 = 15.026, and are then
+        # 106; four rounds would be 85 at most before the fifth. Q = 15.526, up to 1/8: 15 5/8, and 3/4.
+        (BINDING + "grain: bias", "101", "2 1/8", "16 3/8"),
+        # 101 by 2: five rounds of 1.41421 s are 101 at s = 14.284; 14.284 / 2.828 holds five. The joins of 1/2 are told
+        # by the file: Q = 14.284 + 1 = 15.284, up to 15 3/8, and 3/4.
+        ("kind: bias strip\nlength: 101 in\nwidth: 2 in\njoin allowance: 1/2 in", "101", "2", "16 1/8"),
         # Round the cord 0.785 and two seams of 1/2: 1.785, up to 1/16: 1 13/16. Five rounds again: 14.284 / 2.563.
-        (PIPING + "grain: bias", "101", "1 13/16", "14 7/8"),
+        # Q = 14.784, up to 14 7/8, and 3/4.
+        (PIPING + "grain: bias", "101", "1 13/16", "15 5/8"),
     ],
 )
 def test_a_bias_strip_is_cut_from_a_square(tmp_path: Path, keys: str, across: str, along: str, square: str) -> None:
@@ -41,10 +44,10 @@ def test_a_bias_strip_is_cut_from_a_square(tmp_path: Path, keys: str, across: st
 
 
 def test_a_metric_square_is_joined_with_six_millimetres(tmp_path: Path) -> None:
-    # 250 + 2 x 1.5 = 253 by 4.8. Five rounds: s = 253 / (5 x 1.41421) = 35.78, and 35.78 / 6.788 holds five.
-    # Q = 35.78 + 2 x 0.6 = 36.98, up to a whole number of 3 mm: 37.2 cm.
+    # 250 + 2 x 1.5 = 253 by 4.8 + 0.3. Five rounds need s to hold 5 x 5.1 x 1.41421 = 36.06; they are 255 then.
+    # Q = 36.06 + 2 x 0.6 = 37.26, up to a whole number of 3 mm: 37.5 cm, and 2 cm to spare.
     piece = strip(tmp_path, BINDING + "grain: bias", "metric")
-    assert piece.measures["square"] == read_length("37.2 cm")
+    assert piece.measures["square"] == read_length("39.5 cm")
 
 
 def test_piping_along_the_grain_is_joined_with_slanting_seams(tmp_path: Path) -> None:

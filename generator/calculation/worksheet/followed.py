@@ -1,0 +1,52 @@
+"""What a strip goes along: meeting edges and the name of a strip come in, whether its way has corners or an end go out.
+
+A binding, a piping or a boxing is sewn to the edges of other pieces, one after the other.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Container, Iterable
+from itertools import pairwise
+
+EdgesInRow = tuple[tuple[str, str], ...]
+_WAY_ROUND = {"all", "rim"}
+_BESIDE = {"left": ("top", "bottom"), "right": ("top", "bottom"), "top": ("left", "right"), "bottom": ("left", "right")}
+
+
+def edges_of(run: str) -> EdgesInRow:
+    """Return the edges of a run as a file writes it, each as piece and side; no name of a piece holds an 'and'."""
+    named = (part.partition(".") for part in re.split(r"\s+and\s+", run.strip()))
+    return tuple((re.sub(r"[\s_-]+", " ", piece.strip()), side.strip()) for piece, _, side in named)
+
+
+def followed(meetings: Iterable[tuple[EdgesInRow, EdgesInRow]], strip: str) -> tuple[EdgesInRow, ...]:
+    """Return the runs of edges that a strip is sewn to along its length."""
+    both_ways = [pair for join, to in meetings for pair in ((join, to), (to, join))]
+    return tuple(other for own, other in both_ways if own == ((strip, "edge"),) and other != own)
+
+
+def round_corners(runs: Iterable[EdgesInRow]) -> bool:
+    """Return whether a strip turns a corner on its way."""
+    return any(
+        side == "all" or (after[0] == name and after[1] in _BESIDE.get(side, ()))
+        for run in runs
+        for (name, side), after in pairwise((*run, ("", "")))
+    )
+
+
+def closed(runs: Iterable[EdgesInRow], rings: Container[str]) -> bool:
+    """Return whether a strip comes back to where it began, so that its ends meet; ``rings`` are panels without ends."""
+    return any(_comes_round(run, rings) for run in runs)
+
+
+def _comes_round(run: EdgesInRow, rings: Container[str]) -> bool:
+    sides = {side for _, side in run}
+    across_a_ring = run[0][0] in rings and run[0][1] in ("top", "bottom")
+    return across_a_ring or bool(sides & _WAY_ROUND) or sides >= {*_BESIDE}
+
+
+def straight(runs: Iterable[EdgesInRow]) -> bool:
+    """Return whether all edges that a strip goes along are straight, so that it need not be cut on the bias."""
+    sides = {side for run in runs for _, side in run}
+    return bool(sides) and "rim" not in sides
