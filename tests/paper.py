@@ -19,7 +19,7 @@ import pdfplumber
 import pypdfium2
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.definitions.theme import load_theme
@@ -94,14 +94,14 @@ def worst(measures: list[PageMeasure]) -> float:
 def smallest_and_largest(folder: Path, names: Iterable[str], editions: Iterable[str]) -> Iterator[Worksheet]:
     """The worksheets of the first and the last size of the projects named, or of all."""
     room = load_room(folder / "site" / "site.yaml", folder)
-    shelf = shelf_of(room, folder)
+    shared = load_room_context(room, folder)
     for path in sorted((folder / "projects").glob("*.yaml")):
         if not names or path.stem in names:
             project = load_project(path, room, folder)
             sizes = list(project.sizes)
             for edition in editions:
                 for size in dict.fromkeys((sizes[0], sizes[-1])):
-                    yield worked_sheet(project, size, room.edition(edition), shelf)
+                    yield worked_sheet(project, size, room.edition(edition), shared)
 
 
 def opened_setting(folder: Path, theme: str) -> Setting:
@@ -124,12 +124,12 @@ def sheets_of(worksheet: Worksheet, setting: Setting, paper: str, kinds: Iterabl
 def further_sheets(folder: Path, setting: Setting, paper: str, args: argparse.Namespace) -> Iterator[tuple[str, bytes]]:
     """The sheets about all sizes and about the room."""
     room = load_room(folder / "site" / "site.yaml", folder)
-    shelf = shelf_of(room, folder)
+    shared = load_room_context(room, folder)
     projects = {}
     for path in sorted((folder / "projects").glob("*.yaml")):
         project = load_project(path, room, folder)
         projects[path.stem] = [
-            worked_sheet(project, size, room.edition(edition), shelf)
+            worked_sheet(project, size, room.edition(edition), shared)
             for edition in args.edition
             for size in project.sizes
         ]

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-from generator.calculation.panel.ends import least_margin
 from generator.calculation.panel.tucks import pitch, tuck_take_up
+from generator.calculation.panel_ends import least_margin
 from generator.calculation.refused import more_than_nothing
 from generator.calculation.worked import End
 from generator.errors import CalculationError
@@ -42,7 +42,7 @@ _WIDTHS: Mapping[str, tuple[Fraction, ...]] = MappingProxyType(
 
 
 @dataclass(frozen=True, slots=True)
-class Fit:
+class TuckFit:
     """How many tucks fit a finished width: their number, the margin left on each side and the cloth between [in].
 
     ``cloth`` is the flat width without allowances.
@@ -141,7 +141,7 @@ def hidden_cloth(edition: Edition) -> tuple[tuple[Fraction, ...], ...]:
     return tuple(tuple(tuck_take_up(count, depth) for depth in usual_depths(edition)) for count in COUNTS)
 
 
-def tucks_in_width(finished: Fraction, depth: Fraction, spacing: Fraction, edition: Edition) -> Fit:
+def tucks_in_width(finished: Fraction, depth: Fraction, spacing: Fraction, edition: Edition) -> TuckFit:
     r"""Return how many equal tucks fit a finished width between seams.
 
     On the finished panel they stand a pitch p apart, with at least the least margin e at both sides:
@@ -160,7 +160,7 @@ def tucks_in_width(finished: Fraction, depth: Fraction, spacing: Fraction, editi
 
     Returns
     -------
-    Fit
+    TuckFit
         Number of tucks, margin on each side and flat width [in].
 
     Raises
@@ -179,7 +179,7 @@ def tucks_in_width(finished: Fraction, depth: Fraction, spacing: Fraction, editi
 
     >>> from generator.lengths import INCH
     >>> tucks_in_width(Fraction(27, 2), Fraction(3, 8), Fraction(3, 2), INCH)
-    Fit(count=17, margin=Fraction(3, 4), cloth=Fraction(105, 4))
+    TuckFit(count=17, margin=Fraction(3, 4), cloth=Fraction(105, 4))
 
     References
     ----------
@@ -193,4 +193,4 @@ def tucks_in_width(finished: Fraction, depth: Fraction, spacing: Fraction, editi
             "this width has no room for a tuck between its seams; make it wider or the tuck shallower"
         )
     count = math.floor(room / apart) + 1
-    return Fit(count, (finished - (count - 1) * apart) / 2, finished + tuck_take_up(count, depth))
+    return TuckFit(count, (finished - (count - 1) * apart) / 2, finished + tuck_take_up(count, depth))

@@ -266,7 +266,7 @@ class CutItem:
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedItem:
     """A cut item on the cloth: ``left`` from the left selvage, ``top`` from the cut end [in], sizes as they lie."""
 
     piece: str
@@ -289,7 +289,7 @@ class Layout:
 
     width: Fraction
     length: Fraction
-    placed: tuple[Placed, ...]
+    placed: tuple[PlacedItem, ...]
     strips: tuple[tuple[Fraction, Fraction], ...]
     lower_bound: Fraction
     optimal: bool

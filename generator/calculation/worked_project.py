@@ -36,7 +36,7 @@ class ClothUse:
 
 
 @dataclass(frozen=True, slots=True)
-class Meeting:
+class MeetingWork:
     """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in]."""
 
     join: str
@@ -141,7 +141,7 @@ class Worksheet:
     numbers: Mapping[str, Fraction]
     pieces: Mapping[str, Piece]
     cloths: Mapping[str, ClothUse]
-    meetings: tuple[Meeting, ...]
+    meetings: tuple[MeetingWork, ...]
     closures: tuple[ClosureWork, ...]
     supplies: tuple[SupplyLine, ...]
     thread: ThreadUse

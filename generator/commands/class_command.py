@@ -11,7 +11,7 @@ import click
 from generator.calculation.making.classes import Kit
 from generator.calculation.worksheet.class_figures import class_figures
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
-from generator.calculation.worksheet.sheet import shelf_of
+from generator.calculation.worksheet.sheet import load_room_context
 from generator.commands.class_text import class_text
 from generator.commands.output_file import chosen_paper, refuse_to_overwrite, write_whole
 from generator.commands.room_folder import project_files, room_folder
@@ -79,7 +79,7 @@ def _opened(folder: Path, file: str) -> tuple[ClassSheet, Room]:
     except TuckwrightError as fault:
         raise TuckwrightError(f"{path.name}: {fault}") from fault
     project = load_project(project_file, room, folder)
-    return class_sheet(load_class(path, project, folder), project, shelf_of(room, folder)), room
+    return class_sheet(load_class(path, project, folder), project, load_room_context(room, folder)), room
 
 
 def _class_file(folder: Path, name: str) -> Path:

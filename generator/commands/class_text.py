@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from generator.calculation.making.class_paper import KitSlip, print_run
 from generator.calculation.making.classes import Kit
-from generator.calculation.making.timetable import Entry, SessionPlan, clock
+from generator.calculation.making.timetable import SessionPlan, TimetableLine, clock
 from generator.calculation.worked import CutItem, Piece
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
@@ -132,7 +132,7 @@ def _session(plan: SessionPlan) -> list[str]:
     return [head, *(_entry(entry) for entry in plan.entries)]
 
 
-def _entry(entry: Entry) -> str:
+def _entry(entry: TimetableLine) -> str:
     number = f"{entry.step}. " if entry.step else ""
     gone_on = " (goes on)" if entry.goes_on else ""
     begun = "go on with " if entry.begun else ""

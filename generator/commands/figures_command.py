@@ -31,10 +31,10 @@ def command(project: str, size: str, edition: str | None, *, as_json: bool, as_c
     """Print the figures in one of three forms."""
     if as_json and as_csv:
         raise click.UsageError("--json and --csv exclude each other; choose one")
-    definition, shelf, _folder = opened(project)
-    wanted = edition_of(definition, edition, shelf.room)
+    definition, shared, _folder = opened(project)
+    wanted = edition_of(definition, edition, shared.room)
     definition = with_own_cloth(definition, at_hand["cloth"], wanted)
-    worksheet = worked(definition, size, wanted, shelf, measures(at_hand["sewn"], wanted, "--sewn"))
+    worksheet = worked(definition, size, wanted, shared, measures(at_hand["sewn"], wanted, "--sewn"))
     if as_json:
         click.echo(json.dumps(figures(worksheet), indent=2, ensure_ascii=False))
     elif as_csv:

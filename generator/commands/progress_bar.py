@@ -9,7 +9,7 @@ from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
 
 
-class Bar:
+class ProgressBar:
     """Tells how far a run is by one bar for all its work; it goes when the work is done."""
 
     def __init__(self) -> None:

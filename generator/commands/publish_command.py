@@ -28,7 +28,7 @@ _CTRL_C = 130
 _DEAREST = 5
 
 
-class Lines:
+class ProgressLines:
     """Tells how far a run is by a line for each thing that is done: for a log."""
 
     def expect(self, number: int, what: str) -> None:
@@ -114,7 +114,7 @@ def _published(order: Order, *, profile: bool) -> bool:
 
 def _report() -> Any:
     """A bar on a terminal, lines in a log."""
-    return later(_BAR).Bar() if sys.stderr.isatty() else nullcontext(Lines())
+    return later(_BAR).Bar() if sys.stderr.isatty() else nullcontext(ProgressLines())
 
 
 def _summary(order: Order, done: Published) -> str:

@@ -32,17 +32,17 @@ _ONE_SHEET = "generator.publishing.one_sheet"
 def command(project: str, size: str | None, output: Path, **options: Any) -> None:
     """Write the handout of one size."""
     refuse_to_overwrite(output)
-    listed, shelf, folder = opened(project)
-    edition = edition_of(listed, options["edition"], shelf.room)
+    listed, shared, folder = opened(project)
+    edition = edition_of(listed, options["edition"], shared.room)
     definition = with_own_cloth(listed, options["cloth"], edition)
     definition, size = _sized(definition, size, options["own"], edition)
-    worksheet = worked(definition, size, edition, shelf, measures(options["sewn"], edition, "--sewn"))
-    paper = chosen_paper(shelf.room.papers, options["paper"])
-    theme = theme_folder(folder, options["theme"] or shelf.room.theme)
+    worksheet = worked(definition, size, edition, shared, measures(options["sewn"], edition, "--sewn"))
+    paper = chosen_paper(shared.room.papers, options["paper"])
+    theme = theme_folder(folder, options["theme"] or shared.room.theme)
     prepare_surroundings(folder)
     one_sheet, own = later(_ONE_SHEET), any(options[name] for name in ("own", "cloth", "sewn"))
-    stamp = one_sheet.stamp_of_sheet(listed, shelf, folder, own=own)
-    write_whole(output, one_sheet.one_handout(worksheet, shelf.room, theme, paper, stamp))
+    stamp = one_sheet.stamp_of_sheet(listed, shared, folder, own=own)
+    write_whole(output, one_sheet.one_handout(worksheet, shared.room, theme, paper, stamp))
     click.echo(f"Wrote {output}: {definition.title}, {size}, {edition.name} edition, on {paper}")
 
 

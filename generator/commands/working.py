@@ -10,7 +10,7 @@ from pathlib import Path
 import click
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.commands.room_folder import project_files, room_folder
 from generator.definitions.project import Project, load_project
 from generator.definitions.reading import constant
@@ -19,11 +19,11 @@ from generator.errors import LengthError
 from generator.lengths import INCH, METRIC, Edition, read_length, write_length
 
 
-def opened(project: str) -> tuple[Project, Shelf, Path]:
+def opened(project: str) -> tuple[Project, RoomContext, Path]:
     """Return a project by its name, with what all projects of the room share, and the room's folder."""
     folder = room_folder()
     room = the_room(folder)
-    return load_project(project_files(folder, (project,))[0], room, folder), shelf_of(room, folder), folder
+    return load_project(project_files(folder, (project,))[0], room, folder), load_room_context(room, folder), folder
 
 
 def the_room(folder: Path) -> Room:
@@ -87,7 +87,7 @@ def with_own_cloth(project: Project, pairs: tuple[str, ...], edition: Edition) -
 
 
 def worked(
-    project: Project, size: str, edition: Edition, shelf: Shelf, sewn: Mapping[str, Fraction] | None = None
+    project: Project, size: str, edition: Edition, shared: RoomContext, sewn: Mapping[str, Fraction] | None = None
 ) -> Worksheet:
     """Return the worksheet of a size that the project has; a measure as sewn must be one of a panel."""
     known = {
@@ -101,4 +101,4 @@ def worked(
             raise click.BadParameter(
                 f"'{name}' is not sewn; there are: {', '.join(sorted(known))}", param_hint="--sewn"
             )
-    return worked_sheet(project, size_of(project, size), edition, shelf, sewn)
+    return worked_sheet(project, size_of(project, size), edition, shared, sewn)

@@ -25,9 +25,9 @@ from generator.definitions.fields import (
     YesNo,
     choice,
 )
-from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed
+from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.leaf_groups import LeafGroup
-from generator.definitions.nodes import Group, Words, fold
+from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.project import Project
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
@@ -37,14 +37,14 @@ from generator.errors import FaultyFileError, Finding, Place
 EDITION: Leaf = choice(EDITION_NAMES, "edition")
 
 
-def _clock(words: Words, reading: Reading) -> time:
+def _clock(words: Scalar, reading: Reading) -> time:
     found = re.fullmatch(r"\s*(\d{1,2}):(\d{2})\s*", filled_words(words), re.ASCII)
     if found is None or int(found[1]) > 23 or int(found[2]) > 59:
         raise Fault(f"'{words.text.strip()}' is no time of day; write for example 9:30 or 13:00")
     return time(int(found[1]), int(found[2]))
 
 
-def _whole(words: Words, reading: Reading) -> int:
+def _whole(words: Scalar, reading: Reading) -> int:
     if not re.fullmatch(r"\s*\d{1,3}\s*", filled_words(words), re.ASCII):
         raise Fault(f"'{words.text.strip()}' is no number of kits")
     return int(words.text)
@@ -53,7 +53,7 @@ def _whole(words: Words, reading: Reading) -> int:
 Clock = Annotated[time, Leaf(_clock, {"type": "string"})]
 
 
-class Session(Placed):
+class Session(Located):
     """One meeting of the class; ``breaks`` are minutes."""
 
     day: Day
@@ -62,7 +62,7 @@ class Session(Placed):
     breaks: Minutes = 0
 
 
-class Seat(Placed):
+class Seat(Located):
     """So many students with one size; an empty edition is that of the class."""
 
     size: Label
@@ -72,7 +72,7 @@ class Seat(Placed):
     own_cloth: YesNo = False
 
 
-class ClassCloth(Placed):
+class ClassCloth(Located):
     """A cloth that the class has in another width than the project says."""
 
     width: Fact

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Annotated
 
 from generator.definitions.fields import Edges, Fact, Length, Markdown, Quantity, choice, standing
-from generator.definitions.keyed import Placed
+from generator.definitions.keyed import Located
 from generator.definitions.vocabulary import CLOSURES
 
 
-class Meeting(Placed):
+class Meeting(Located):
     """Two edges, or runs of edges, that are sewn to each other; the first may be longer by the ease."""
 
     join: Edges
@@ -18,7 +18,7 @@ class Meeting(Placed):
     note: Markdown | None = None
 
 
-class Closure(Placed):
+class Closure(Located):
     """Buttons or the like on one edge, closing onto another; without ``from_ends`` the ends get half an interval."""
 
     kind: Annotated[str, choice(CLOSURES, "kind of closure")]

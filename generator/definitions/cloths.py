@@ -21,8 +21,8 @@ from generator.definitions.fields import (
     choice,
     standing,
 )
-from generator.definitions.keyed import Placed
-from generator.definitions.nodes import Group, Words
+from generator.definitions.keyed import Located
+from generator.definitions.nodes import Group, Scalar
 from generator.definitions.reading import Reading, filled_words, read_value
 from generator.definitions.values import Formula
 from generator.definitions.vocabulary import WEIGHTS, Weight
@@ -36,12 +36,12 @@ class StripeWidth:
     width: Formula
 
 
-def _stripe(words: Words, reading: Reading) -> StripeWidth:
+def _stripe(words: Scalar, reading: Reading) -> StripeWidth:
     """Return a stripe told as its colour and its width: 'navy 1/2 in'."""
     found = _STRIPE.fullmatch(filled_words(words))
     if found is None:
         raise Fault(f"'{words.text.strip()}' is no stripe; write its colour and its width, for example 'navy 1/2 in'")
-    width = read_value(Words(found[2], words.at(found.start(2))), reading, purpose="fact")
+    width = read_value(Scalar(found[2], words.at(found.start(2))), reading, purpose="fact")
     return StripeWidth(found[1], width)
 
 
@@ -50,7 +50,7 @@ _STRIPE = re.compile(r"\s*([^\W\d_]+(?:[ '-][^\W\d_]+)*)\s+([\d½¼¾⅛⅜⅝�
 _STRIPES = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
 
 
-class Cloth(Placed):
+class Cloth(Located):
     """A cloth: its usable width as sold, and what it does.
 
     ``length`` is that of a remnant. ``shrinkage`` is along the selvage, as a share of 1. ``repeat`` is that of stripes
@@ -84,7 +84,7 @@ class Cloth(Placed):
             reading.faults.add(found.entries["repeat"][0].place, told)
 
 
-class Supply(Placed):
+class Supply(Located):
     """Something to buy beside cloth and thread."""
 
     item: Markdown

@@ -17,7 +17,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from generator.definitions.conversion import Purpose
 from generator.definitions.faults import Fault, SilentFault, meant
-from generator.definitions.nodes import Group, Listing, Node, Words, fold
+from generator.definitions.nodes import Group, Listing, Node, Scalar, fold
 from generator.definitions.reading import (
     ANY_SORT,
     Reading,
@@ -30,7 +30,7 @@ from generator.definitions.reading import (
 )
 from generator.definitions.reading_edges import read_edges
 from generator.definitions.reading_text import read_text
-from generator.definitions.values import EdgeRun, Formula, Number, Range, Text
+from generator.definitions.values import CountWish, EdgeRun, Formula, Range, Text
 from generator.lengths import INCH
 
 Schema = Mapping[str, Any]
@@ -54,7 +54,7 @@ def reported() -> PydanticCustomError:
 class Leaf:
     """How one field is read from words, and its JSON Schema."""
 
-    read: Callable[[Words, Reading], Any]
+    read: Callable[[Scalar, Reading], Any]
     schema: Schema
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
@@ -68,7 +68,7 @@ class Leaf:
 
     def value(self, found: Node, reading: Reading) -> Any:
         """Return the value of a node; a fault is reported with its place."""
-        if isinstance(found, Words):
+        if isinstance(found, Scalar):
             return read_or_report(self.read, found, reading)
         sort = "a group of keys" if isinstance(found, Group) else "a list"
         reading.faults.add(found.place, f"one value is wanted here, this is {sort}")
@@ -86,24 +86,24 @@ class LeafList(Leaf):
         if isinstance(found, Group):
             reading.faults.add(found.place, "a list is wanted here: words with commas, or one line each with a -")
             raise reported()
-        if self.may_be_empty and isinstance(found, Words) and not found.text.strip():
+        if self.may_be_empty and isinstance(found, Scalar) and not found.text.strip():
             return ()
         items = found.items if isinstance(found, Listing) else _parted(found)
         return tuple(super(LeafList, self).value(item, reading) for item in items)
 
 
-def _parted(words: Words) -> list[Words]:
+def _parted(words: Scalar) -> list[Scalar]:
     """Return the parts of words between commas, each with its own place."""
     parts = [found for found in re.finditer(r"[^,]+", words.text) if found.group().strip()]
     if not parts:
         return [words]
     return [
-        Words(part.group().strip(), words.at(part.start() + len(part.group()) - len(part.group().lstrip())))
+        Scalar(part.group().strip(), words.at(part.start() + len(part.group()) - len(part.group().lstrip())))
         for part in parts
     ]
 
 
-def read_or_report(read: Callable[[Words, Reading], Any], words: Words, reading: Reading) -> Any:
+def read_or_report(read: Callable[[Scalar, Reading], Any], words: Scalar, reading: Reading) -> Any:
     """Return what ``read`` makes of words; a fault goes to the reading, and pydantic is told that one was found."""
     try:
         return read(words, reading)
@@ -118,7 +118,7 @@ def choice(words: Iterable[str], what: str) -> Leaf:
     """Return a field that is one of a few words."""
     known = tuple(words)
 
-    def read(found: Words, reading: Reading) -> str:
+    def read(found: Scalar, reading: Reading) -> str:
         written = fold(filled_words(found))
         if written in known:
             return written
@@ -156,30 +156,30 @@ def standing(text: str) -> Any:
 def standing_span(text: str) -> Any:
     """Return the default of a field that is a range."""
     reading = Reading()
-    found = read_range(Words(text, constant("0").place), reading)
+    found = read_range(Scalar(text, constant("0").place), reading)
     return Field(default_factory=lambda: found, json_schema_extra={"default": text})
 
 
-def _label(words: Words, reading: Reading) -> str:
+def _label(words: Scalar, reading: Reading) -> str:
     text = filled_words(words).strip()
     if "{{" in text:
         raise Fault("a label is the same in every size; {{ }} is filled in summaries, notes, items and steps only")
     return text
 
 
-def _yes(words: Words, reading: Reading) -> bool:
+def _yes(words: Scalar, reading: Reading) -> bool:
     text = filled_words(words).strip().lower()
     if text not in ("yes", "no", "true", "false"):
         raise Fault(f"'{words.text.strip()}' is neither yes nor no")
     return text in ("yes", "true")
 
 
-def _share(words: Words, reading: Reading) -> Fraction:
+def _share(words: Scalar, reading: Reading) -> Fraction:
     """Return a per cent value as a share of 1."""
     text = filled_words(words).strip()
     if not text.endswith("%"):
         raise Fault("a share is written in per cent, for example 3 %")
-    bare = Words(text[:-1].rstrip(), words.place)
+    bare = Scalar(text[:-1].rstrip(), words.place)
     value = read_value(bare, Reading(), wanted=0)
     share = value.fixed(INCH) / 100
     if not 0 <= share < 1:
@@ -187,7 +187,7 @@ def _share(words: Words, reading: Reading) -> Fraction:
     return share
 
 
-def _day(words: Words, reading: Reading) -> date:
+def _day(words: Scalar, reading: Reading) -> date:
     text = filled_words(words).strip()
     try:
         return date.fromisoformat(text)
@@ -195,28 +195,28 @@ def _day(words: Words, reading: Reading) -> date:
         raise Fault(f"'{text}' is no day; write year, month and day as in 2031-03-08") from None
 
 
-def _minutes(words: Words, reading: Reading) -> int:
+def _minutes(words: Scalar, reading: Reading) -> int:
     found = re.fullmatch(r"\s*(\d{1,4})(?:\s*minutes?)?\s*", filled_words(words))
     if found is None:
         raise Fault(f"'{words.text.strip()}' is no time; write whole minutes, for example 45")
     return int(found.group(1))
 
 
-def _whole(words: Words, reading: Reading) -> int:
+def _whole(words: Scalar, reading: Reading) -> int:
     text = filled_words(words).strip()
     if not re.fullmatch(r"\d{1,4}", text, re.ASCII):
         raise Fault(f"'{text}' is no whole number")
     return int(text)
 
 
-def _colour(words: Words, reading: Reading) -> str:
+def _colour(words: Scalar, reading: Reading) -> str:
     text = filled_words(words).strip().lower()
     if not re.fullmatch(r"[a-z]+( [a-z]+)?|#[0-9a-f]{6}", text):
         raise Fault(f"'{text}' is no colour; write a plain word, or # and six digits in quotation marks")
     return text
 
 
-def _drawing(words: Words, reading: Reading) -> str:
+def _drawing(words: Scalar, reading: Reading) -> str:
     """Return a drawn plan: rows of equal length, of the three signs."""
     rows = [row.replace(" ", "") for row in filled_words(words).splitlines()]
     for number, row in enumerate(rows):
@@ -250,6 +250,6 @@ Fact = Annotated[Formula, length("fact")]
 Quantity = Annotated[Formula, Leaf(lambda words, reading: read_value(words, reading, wanted=0), VALUE)]
 Span = Annotated[Range, span()]
 Graduation = Annotated[Range, span("depth", falling=True)]
-Count = Annotated[Number, Leaf(read_number, VALUE)]
+Count = Annotated[CountWish, Leaf(read_number, VALUE)]
 Edges = Annotated[EdgeRun, Leaf(read_edges, {"type": "string"})]
 FINISH = Leaf(read_finish, {"type": "string"})

@@ -11,7 +11,7 @@ from pydantic_core.core_schema import ValidationInfo
 
 from generator.definitions.faults import meant
 from generator.definitions.fields import reading_of, reported
-from generator.definitions.nodes import Group, Listing, Node, Words
+from generator.definitions.nodes import Group, Listing, Node, Scalar
 from generator.definitions.reading import Reading
 from generator.definitions.tokens import RESERVED
 from generator.errors import Place
@@ -45,7 +45,7 @@ class Keyed(BaseModel):
         """Return the values by key; unknown and missing keys are reported, and the others still read."""
         reading = reading_of(info)
         if not isinstance(found, Group):
-            empty = isinstance(found, Words) and not found.text.strip()
+            empty = isinstance(found, Scalar) and not found.text.strip()
             reading.faults.add(found.place, _EMPTY if empty else "a group of keys is wanted here, each on its own line")
             raise reported()
         known = cls.keys()
@@ -87,7 +87,7 @@ class Keyed(BaseModel):
             return None
 
 
-class Placed(Keyed):
+class Located(Keyed):
     """A group of keys that knows where it stands in its file."""
 
     inner: ClassVar[frozenset[str]] = frozenset({"place"})
@@ -103,7 +103,7 @@ def items(found: Node, info: ValidationInfo) -> list[Node]:
     """Return the items of a list; anything else is reported."""
     if isinstance(found, Listing):
         return list(found.items)
-    empty = isinstance(found, Words) and not found.text.strip()
+    empty = isinstance(found, Scalar) and not found.text.strip()
     told = _EMPTY if empty else "a list is wanted here, each of its items with a - before it"
     reading_of(info).faults.add(found.place, told)
     raise reported()
@@ -123,7 +123,7 @@ def name_fault(name: str) -> str:
 def named(found: Node, info: ValidationInfo) -> dict[str, Node]:
     """Return the values of a group whose keys are names of the file's own; anything else is reported."""
     if not isinstance(found, Group):
-        empty = isinstance(found, Words) and not found.text.strip()
+        empty = isinstance(found, Scalar) and not found.text.strip()
         told = _EMPTY if empty else "names are wanted here, each with its keys below it"
         reading_of(info).faults.add(found.place, told)
         raise reported()

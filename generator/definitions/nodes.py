@@ -9,7 +9,7 @@ from generator.errors import Place
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class Scalar:
     """A text as it was written; YAML's own ideas of numbers, days and yes or no do not touch it.
 
     ``place`` is where its first character stands; ``indent`` is how many columns stand before every further line.
@@ -57,7 +57,7 @@ class Listing:
     place: Place
 
 
-Node = Words | Group | Listing
+Node = Scalar | Group | Listing
 
 
 def fold(key: str) -> str:

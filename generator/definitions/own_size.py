@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from generator.definitions.faults import Fault, meant
 from generator.definitions.names import Names
-from generator.definitions.nodes import Words, fold
+from generator.definitions.nodes import Scalar, fold
 from generator.definitions.reading import Reading
 from generator.definitions.sizes import Size, dimensions, size_value
 from generator.definitions.values import Formula
@@ -67,7 +67,7 @@ def _finding(text: str) -> Finding:
 def _value(text: str, dimension: int | None, edition: Edition) -> Formula:
     if dimension == 1:
         text = _with_unit(text, edition)
-    words = Words(text, Place(_SHOWN))
+    words = Scalar(text, Place(_SHOWN))
     formula = size_value(words, Reading(names=Names(none="only a length or a number can stand here")))
     if formula.dimension != dimension:
         raise Fault("a plain number is wanted here, this is a length")

@@ -13,7 +13,7 @@ from pydantic_core import CoreSchema, core_schema
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.fields import Day, Label, Markdown, choice, choices, length, reading_of
-from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed, named
+from generator.definitions.keyed import Items, Keyed, Located, NamedGroups, named
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group, Node
 from generator.definitions.own_size import own_size
@@ -46,7 +46,7 @@ class _PiecesOf:
         return {name: piece for name, piece in read.items() if piece is not None}
 
 
-class Change(Placed):
+class Change(Located):
     """What a correction was about; which numbers changed is worked out."""
 
     day: Day

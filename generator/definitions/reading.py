@@ -15,10 +15,10 @@ from generator.definitions.conversion import Purpose, converted, edition_of
 from generator.definitions.faults import Fault, Faults, SilentFault, meant
 from generator.definitions.formula import FormulaReader, Side
 from generator.definitions.names import Names
-from generator.definitions.nodes import Words
-from generator.definitions.pieces.kind import PieceKind
+from generator.definitions.nodes import Scalar
+from generator.definitions.piece_kind import PieceKind
 from generator.definitions.terms import Constant, Term, parts_of
-from generator.definitions.values import Finish, FinishKind, Formula, Number, NumberRule, Range
+from generator.definitions.values import CountWish, Finish, FinishKind, Formula, NumberRule, Range
 from generator.definitions.vocabulary import EDITION_NAMES, FINISHES
 from generator.errors import FaultyFileError, Finding, Place
 from generator.lengths import EDITIONS
@@ -51,7 +51,7 @@ class Reading:
         """Return the fault of a name that a section does not have; silent where the section itself is broken."""
         return SilentFault() if section in self.broken else Fault(text, offset)
 
-    def noter(self, words: Words, offset: int) -> Callable[[str], None]:
+    def noter(self, words: Scalar, offset: int) -> Callable[[str], None]:
         """Return what takes a note about a length of one edition; only a project of both editions needs it."""
         place = words.at(offset)
         if len(self.editions) < 2:
@@ -59,21 +59,21 @@ class Reading:
         return lambda text: self.faults.add(place, text, "note")
 
 
-def filled_words(words: Words) -> str:
+def filled_words(words: Scalar) -> str:
     """Return the text of words that must not be empty."""
     if not words.text.strip():
         raise Fault(_EMPTY)
     return words.text
 
 
-def read_terms(words: Words, reading: Reading, *, between: str = "", skip: int = 0) -> list[Side]:
+def read_terms(words: Scalar, reading: Reading, *, between: str = "", skip: int = 0) -> list[Side]:
     """Return the sides and parts of a value, each with its offset."""
     filled_words(words)
     return FormulaReader(words.text, reading.names, skip).sides(between)
 
 
 def formulas(
-    words: Words, sides: list[Side], reading: Reading, wanted: int = 1, purpose: Purpose = "general"
+    words: Scalar, sides: list[Side], reading: Reading, wanted: int = 1, purpose: Purpose = "general"
 ) -> tuple[Formula, ...]:
     """Return one formula for each part, with a term for both editions."""
     if len({len(side) for side in sides}) > 1:
@@ -129,12 +129,12 @@ def _sort(term: Term, wanted: int, offset: int) -> int:
     return found
 
 
-def read_value(words: Words, reading: Reading, *, wanted: int = 1, purpose: Purpose = "general") -> Formula:
+def read_value(words: Scalar, reading: Reading, *, wanted: int = 1, purpose: Purpose = "general") -> Formula:
     """Return a length (``wanted`` 1), a number (0) or either (``ANY_SORT``)."""
     return formulas(words, read_terms(words, reading), reading, wanted, purpose)[0]
 
 
-def read_range(words: Words, reading: Reading, *, falling: bool = False, purpose: Purpose = "general") -> Range:
+def read_range(words: Scalar, reading: Reading, *, falling: bool = False, purpose: Purpose = "general") -> Range:
     """Return a range of lengths; ``falling`` allows the larger value first."""
     sides = read_terms(words, reading, between="to")
     for side in sides:
@@ -147,7 +147,7 @@ def read_range(words: Words, reading: Reading, *, falling: bool = False, purpose
     return Range(found[0], found[-1])
 
 
-def read_finish(words: Words, reading: Reading) -> Finish:
+def read_finish(words: Scalar, reading: Reading) -> Finish:
     """Return how an edge is finished."""
     text = filled_words(words)
     kind = next((name for name in sorted(FINISHES, key=len, reverse=True) if re.match(rf"{name}\b", text)), None)
@@ -169,16 +169,16 @@ def read_finish(words: Words, reading: Reading) -> Finish:
     return Finish(cast(FinishKind, kind), widths, words.at(0))
 
 
-def read_number(words: Words, reading: Reading) -> Number:
+def read_number(words: Scalar, reading: Reading) -> CountWish:
     """Return how many tucks or rows are wanted."""
     text = filled_words(words).strip()
     rules: dict[str, NumberRule] = {"any": "any", "even": "even", "odd": "odd"}
     if text in rules:
-        return Number(rules[text])
+        return CountWish(rules[text])
     many = re.match(r"multiple of\b", text)
     skip = many.end() if many else 0
     sides = read_terms(words, reading, skip=skip)
-    return Number("multiple" if many else "exactly", formulas(words, sides, reading, 0)[0])
+    return CountWish("multiple" if many else "exactly", formulas(words, sides, reading, 0)[0])
 
 
 def read_formula(text: str, place: Place, names: Names, *, wanted: int = 1) -> Formula:
@@ -189,7 +189,7 @@ def read_formula(text: str, place: Place, names: Names, *, wanted: int = 1) -> F
     FaultyFileError
         If it cannot be read; the column counts from ``place``.
     """
-    words = Words(text, place)
+    words = Scalar(text, place)
     try:
         return read_value(words, Reading(names=names), wanted=wanted)
     except Fault as fault:

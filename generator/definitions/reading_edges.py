@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 
 from generator.definitions.faults import Fault, SilentFault, meant
-from generator.definitions.nodes import Words
+from generator.definitions.nodes import Scalar
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import EdgeRun
 
 
-def read_edges(words: Words, reading: Reading) -> EdgeRun:
+def read_edges(words: Scalar, reading: Reading) -> EdgeRun:
     """Return one edge or several that follow each other: 'flap.left and flap.bottom'."""
     text = filled_words(words)
     edges = []

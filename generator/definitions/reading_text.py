@@ -6,7 +6,7 @@ import re
 
 from generator.definitions.conversion import findable
 from generator.definitions.faults import Fault, SilentFault
-from generator.definitions.nodes import Words
+from generator.definitions.nodes import Scalar
 from generator.definitions.reading import ANY_SORT, Reading, filled_words, formulas, read_terms
 from generator.definitions.values import Formula, Text
 from generator.lengths import EDITIONS, read_length, say_length
@@ -16,7 +16,7 @@ _SIGNS = re.compile(r"\{\{|\{%|\{#|\}\}")
 _BARE_LENGTH = re.compile(r"(?<![\w.{/])(\d+(?:[ ./]\d+)*\s?(?:cm|mm)|(?:\d+ )?\d+/\d+\s?(?:in|yd))\b(?!\w)")
 
 
-def read_text(words: Words, reading: Reading) -> Text:
+def read_text(words: Scalar, reading: Reading) -> Text:
     """Return a text with its placeholders read; a fault in one of them stands where it is."""
     text = filled_words(words).rstrip("\n")
     for sign in _SIGNS.finditer(text):
@@ -41,9 +41,9 @@ def _check_sign(text: str, sign: re.Match[str]) -> None:
         raise Fault("a }} without its {{", sign.start())
 
 
-def _placeholder(words: Words, found: re.Match[str], reading: Reading) -> Formula:
+def _placeholder(words: Scalar, found: re.Match[str], reading: Reading) -> Formula:
     """Return the formula of a placeholder; the columns are those of the file."""
-    inside = Words(words.text[: found.end(1)], words.place, words.indent)
+    inside = Scalar(words.text[: found.end(1)], words.place, words.indent)
     if not found.group(1).strip():
         raise Fault("an empty placeholder; name a measure in it, or take it out", found.start())
     try:
@@ -56,7 +56,7 @@ def _placeholder(words: Words, found: re.Match[str], reading: Reading) -> Formul
     return Formula(found.group(1).strip(), formula.place, formula.dimension, formula.inch, formula.metric)
 
 
-def _note_bare_lengths(words: Words, text: str, reading: Reading) -> None:
+def _note_bare_lengths(words: Scalar, text: str, reading: Reading) -> None:
     if len(reading.editions) < 2:
         return
     without = _PLACEHOLDER.sub(lambda found: "\x00" * len(found.group()), text)

@@ -26,9 +26,9 @@ from generator.definitions.fields import (
     length,
     standing,
 )
-from generator.definitions.keyed import Items, Keyed, NamedGroups, Placed
+from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.leaf_groups import LeafGroup
-from generator.definitions.nodes import Words
+from generator.definitions.nodes import Scalar
 from generator.definitions.reading import Reading, filled_words, read_value
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula
@@ -81,7 +81,7 @@ class RoomCaution(Keyed):
     text: Markdown
 
 
-def _web_address(words: Words, reading: Reading) -> str:
+def _web_address(words: Scalar, reading: Reading) -> str:
     """Return where the site is published, with a slash at its end."""
     text = filled_words(words).strip()
     if not _WEB_ADDRESS.fullmatch(text):
@@ -92,7 +92,7 @@ def _web_address(words: Words, reading: Reading) -> str:
     return f"{text.rstrip('/')}/"
 
 
-class GuideGroup(Placed):
+class GuideGroup(Located):
     """Pages of words that stand together in the list of guides, by the names of their files."""
 
     title: Label
@@ -127,26 +127,26 @@ class Layers(Keyed):
     refuse_over: Whole = 9
 
 
-def _fact(words: Words, reading: Reading) -> Fraction:
+def _fact(words: Scalar, reading: Reading) -> Fraction:
     """Return a fixed length [in]."""
     return read_value(words, reading, purpose="fact").fixed(INCH)
 
 
-def _rate(words: Words, reading: Reading) -> Fraction:
+def _rate(words: Scalar, reading: Reading) -> Fraction:
     """Return the seconds of one thing, of one inch, or how many times as long."""
     text = filled_words(words).strip()
     times = _TIMES.fullmatch(text)
     found = _RATE.fullmatch(text)
     if times:
-        return read_value(Words(times["number"], words.place), reading, wanted=0).fixed(INCH)
+        return read_value(Scalar(times["number"], words.place), reading, wanted=0).fixed(INCH)
     if not found:
         raise Fault(f"'{text}' is no time of work; write {_EXAMPLES}")
-    number = read_value(Words(found["number"], words.place), reading, wanted=0).fixed(INCH)
+    number = read_value(Scalar(found["number"], words.place), reading, wanted=0).fixed(INCH)
     seconds = number * (60 if found["unit"].startswith("minute") else 1)
     return seconds / _LENGTHS[found["per"]] if found["per"] else seconds
 
 
-def _price(words: Words, reading: Reading) -> Price:
+def _price(words: Scalar, reading: Reading) -> Price:
     text = filled_words(words).strip()
     found = _PRICE.fullmatch(text)
     if not found:

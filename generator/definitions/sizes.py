@@ -13,7 +13,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from generator.definitions.fields import DAY, LABEL, VALUE, read_or_report
 from generator.definitions.keyed import name_fault
 from generator.definitions.names import Names
-from generator.definitions.nodes import Group, Key, Node, Words
+from generator.definitions.nodes import Group, Key, Node, Scalar
 from generator.definitions.reading import ANY_SORT, Reading, read_value
 from generator.definitions.values import Formula
 from generator.errors import Place
@@ -105,14 +105,14 @@ def _may_name(name: str, key: Key, reading: Reading) -> bool:
 
 
 def _value(found: Node, reading: Reading) -> Formula:
-    if not isinstance(found, Words):
+    if not isinstance(found, Scalar):
         reading.faults.add(found.place, "one length or number is wanted here")
         raise PydanticCustomError("reported", "the fault has been reported")
     formula: Formula = read_or_report(size_value, found, reading)
     return formula
 
 
-def size_value(words: Words, reading: Reading) -> Formula:
+def size_value(words: Scalar, reading: Reading) -> Formula:
     """Return one value of a size, a length or a number."""
     return read_value(words, reading, wanted=ANY_SORT, purpose="finished")
 

@@ -6,8 +6,8 @@ from typing import Annotated, Any
 
 from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import Label, LeafList, Markdown, Minutes, YesNo, choices
-from generator.definitions.keyed import Placed
-from generator.definitions.nodes import Group, Words, fold
+from generator.definitions.keyed import Located
+from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.vocabulary import TOOLS
 
@@ -15,28 +15,28 @@ _LIST: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "array", "items"
 _OWN_KEYS = ("title", "text")
 
 
-def _standard_step(words: Words, reading: Reading) -> str:
+def _standard_step(words: Scalar, reading: Reading) -> str:
     name = fold(filled_words(words))
     if name not in reading.steps:
         raise Fault(f"there is no standard step '{name}'{meant(name, reading.steps)}")
     return name
 
 
-def _piece(words: Words, reading: Reading) -> str:
+def _piece(words: Scalar, reading: Reading) -> str:
     name = fold(filled_words(words))
     if name not in reading.kinds:
         raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
     return name
 
 
-def _size(words: Words, reading: Reading) -> str:
+def _size(words: Scalar, reading: Reading) -> str:
     name = filled_words(words).strip()
     if name not in reading.sizes:
         raise reading.unknown("sizes", f"there is no size '{name}'{meant(name, reading.sizes)}")
     return name
 
 
-class Step(Placed):
+class Step(Located):
     """One step: standard steps by name (``use``), or a title and a text of the project's own.
 
     ``on`` are the pieces it is done on, all where empty; ``add`` is told after the standard text. ``only_for`` are the

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from generator.definitions.contrast import contrast
 from generator.definitions.faults import Faults, meant
-from generator.definitions.nodes import Group, Listing, Words
+from generator.definitions.nodes import Group, Listing, Scalar
 from generator.definitions.yaml_text import read_yaml
 from generator.errors import FaultyFileError, Finding, Place
 
@@ -137,18 +137,18 @@ def _check_keys(group: Group, known: Iterable[str], faults: Faults) -> None:
             faults.add(key.place, f"'{key.text}' is not known here{meant(name, known)}")
 
 
-def _words(group: Group, key: str, faults: Faults) -> Words | None:
+def _words(group: Group, key: str, faults: Faults) -> Scalar | None:
     """Return the words at a key, or None where there are none."""
     found = group.get(key)
-    if found is None or isinstance(found, Words):
+    if found is None or isinstance(found, Scalar):
         return found
     faults.add(found.place, f"'{key}' wants words, not a list or keys of its own")
     return None
 
 
-def _section(layers: list[Layer], name: str, known: Iterable[str] | None, faults: Faults) -> dict[str, Words]:
+def _section(layers: list[Layer], name: str, known: Iterable[str] | None, faults: Faults) -> dict[str, Scalar]:
     """Return one section of all layers, where the theme's own value wins."""
-    merged: dict[str, Words] = {}
+    merged: dict[str, Scalar] = {}
     for _, content in reversed(layers):
         section = content.get(name)
         if not isinstance(section, Group):
@@ -212,7 +212,7 @@ def _logo(layers: list[Layer], faults: Faults) -> Path | None:
     return None
 
 
-def _check_palette(palette: Mapping[str, Words], faults: Faults) -> None:
+def _check_palette(palette: Mapping[str, Scalar], faults: Faults) -> None:
     wrong = [words for words in palette.values() if not re.fullmatch(r"#[0-9a-f]{6}", words.text)]
     for words in wrong:
         faults.add(words.place, f"'{words.text}' is not a colour; write six digits such as '#7a2e1f'")
@@ -225,7 +225,7 @@ def _check_palette(palette: Mapping[str, Words], faults: Faults) -> None:
             faults.add(palette[name].place, told)
 
 
-def _check_measures(measures: Mapping[str, Words], faults: Faults) -> None:
+def _check_measures(measures: Mapping[str, Scalar], faults: Faults) -> None:
     for name, words in measures.items():
         unit = _UNITS.get(name, "pt")
         if not re.fullmatch(rf"\d{{1,2}}(\.\d{{1,4}})?{unit}", words.text):

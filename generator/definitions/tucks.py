@@ -20,10 +20,10 @@ from generator.definitions.fields import (
     length,
     standing_span,
 )
-from generator.definitions.keyed import Items, Placed
+from generator.definitions.keyed import Items, Located
 from generator.definitions.nodes import Group
 from generator.definitions.reading import Reading
-from generator.definitions.values import Formula, Number
+from generator.definitions.values import CountWish, Formula
 from generator.definitions.vocabulary import (
     GIVES,
     HANDS,
@@ -41,20 +41,20 @@ Spacing = Annotated[Formula, length("spacing")]
 HeldBy: Leaf = choice(HELD, "way to hold the tucks")
 
 
-class Run(Placed):
+class Run(Located):
     """Neighbouring tucks of one depth, or of depths that grow or fall evenly.
 
     ``pitch`` lies between the tucks of the run, ``pitch_after`` between its last tuck and the next run's first;
     without it the pitch of the run.
     """
 
-    number: Count = Number("any")
+    number: Count = CountWish("any")
     depth: Graduation
     pitch: Length
     pitch_after: Length | None = None
 
 
-class Tucks(Placed):
+class Tucks(Located):
     """One set of parallel tucks: equal ones by depth and spacing, or runs of unequal ones.
 
     ``gives`` is what may change so that the finished size comes out exactly. A ring has no ends and no margins.
@@ -63,7 +63,7 @@ class Tucks(Placed):
 
     depth: Depth | None = None
     spacing: Spacing | None = None
-    number: Count = Number("any")
+    number: Count = CountWish("any")
     gives: Annotated[Gives, choice(GIVES, "part that can give")] = "margin"
     margin: Span = standing_span("1/2 in to 2 in or 1 cm to 5 cm")
     left_margin: Span | None = None
@@ -90,7 +90,7 @@ class Tucks(Placed):
                 reading.faults.add(found.entries[key][0].place, f"'{key}' goes with runs only")
 
 
-class Rows(Placed):
+class Rows(Located):
     """The tack rows of a panel: a plan by name or drawn, where the rows lie, and how they are sewn.
 
     ``draw_in`` is the loss of one interval as measured; it takes the place of the computed one. Without a word about
@@ -100,7 +100,7 @@ class Rows(Placed):
     plan: Annotated[str, choice(PLANS, "turn plan")] | None = None
     drawn_plan: Drawing | None = None
     group: Whole = 2
-    number: Count = Number("any")
+    number: Count = CountWish("any")
     spacing: Spacing
     first: Span = standing_span("1 in to 3 in or 2.5 cm to 8 cm")
     start: Annotated[Hand, choice(HANDS, "end of a row")] = "right"
@@ -121,7 +121,7 @@ class Rows(Placed):
             reading.faults.add(found.place, "'plan' is missing here; name a plan, or draw one under 'drawn plan'")
 
 
-class Sample(Placed):
+class Sample(Located):
     """A sewn sample: so many tucks of a depth on a flat length, and what it finished at; facts, so one unit is enough.
 
     ``rows_before`` and ``rows_after`` are the distance of two rows before and after the tucks were turned.

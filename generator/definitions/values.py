@@ -69,7 +69,7 @@ class Finish:
 
 
 @dataclass(frozen=True, slots=True)
-class Number:
+class CountWish:
     """How many tucks or rows are wanted; ``value`` belongs to the rules 'multiple' and 'exactly'."""
 
     rule: NumberRule

@@ -13,7 +13,7 @@ from pathlib import Path
 import yaml
 
 from generator.definitions.faults import Faults
-from generator.definitions.nodes import Group, Key, Listing, Node, Words, fold
+from generator.definitions.nodes import Group, Key, Listing, Node, Scalar, fold
 from generator.definitions.yaml_slips import report_slips
 from generator.errors import FaultyFileError, Finding, Place
 
@@ -59,7 +59,7 @@ def read_yaml(path: Path, shown: str | None = None, root: Path | None = None) ->
     faults = Faults()
     report_slips(lines, file, faults)
     faults.stop()
-    reader = _Reader(file, lines, faults)
+    reader = _TreeBuilder(file, lines, faults)
     tree = reader.document(text)
     faults.stop()
     return tree
@@ -108,7 +108,7 @@ def _text(path: Path, file: str) -> str:
     return text
 
 
-class _Reader:
+class _TreeBuilder:
     """Builds the tree from YAML's events."""
 
     def __init__(self, file: str, lines: list[str], faults: Faults) -> None:
@@ -169,7 +169,7 @@ class _Reader:
         entries: dict[str, tuple[Key, Node]] = {}
         while not isinstance(event := self._next(), yaml.MappingEndEvent):
             key = self._node(event, depth + 1)
-            if not isinstance(key, Words) or not key.text.strip():
+            if not isinstance(key, Scalar) or not key.text.strip():
                 raise _refuse(key.place, "a key is a word or a few; nothing else can stand before a colon")
             value = self._node(self._next(), depth + 1)
             folded = fold(key.text)
@@ -186,16 +186,16 @@ class _Reader:
         if entries > MOST_ENTRIES:
             raise _refuse(place, f"more than {MOST_ENTRIES} entries in one group or list; a project has a few of each")
 
-    def _words(self, event: yaml.ScalarEvent, place: Place) -> Words:
+    def _words(self, event: yaml.ScalarEvent, place: Place) -> Scalar:
         """Return a text and where its lines stand, so that a fault inside it can be pointed at."""
         if event.style == "|":
             below = self.lines[place.line :]
             filled = next((line for line in below if line.strip()), "")
             indent = len(filled) - len(filled.lstrip(" "))
-            return Words(event.value, Place(self.file, place.line + 1, indent + 1), indent)
+            return Scalar(event.value, Place(self.file, place.line + 1, indent + 1), indent)
         if event.style in ("'", '"'):
             place = Place(self.file, place.line, place.column + 1)
-        return Words(event.value, place)
+        return Scalar(event.value, place)
 
 
 def shown_path(path: Path, root: Path | None = None) -> str:

@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.followed import edges_of, followed, round_corners
-from generator.drawing.assemblies.bench import Making, Stage, set_up
 from generator.drawing.assemblies.bias import bias_stages
 from generator.drawing.assemblies.binding import binding_stages
 from generator.drawing.assemblies.binding_corner import binding_corner_stages
@@ -22,11 +21,12 @@ from generator.drawing.assemblies.frill import frill_stages
 from generator.drawing.assemblies.gathered_end import gathered_end_stages
 from generator.drawing.assemblies.lining import bag_stages, lining_stages
 from generator.drawing.assemblies.roll import roll_closure, roll_stages
+from generator.drawing.assemblies.stage_canvas import Stage, Subject, set_up
 from generator.drawing.canvas import Canvas
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 
-Applies = Callable[[Making], bool]
+Applies = Callable[[Subject], bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,35 +34,35 @@ class Assembly:
     """A kind of making up: when it applies to a piece, its stages, what a person sees, what to look for."""
 
     applies: Applies
-    stages: Callable[[Making], tuple[Stage, ...]]
+    stages: Callable[[Subject], tuple[Stage, ...]]
     alt: str
     caption: str
 
 
 def _of_kind(kind: str) -> Applies:
-    return lambda making: making.piece.kind == kind
+    return lambda subject: subject.piece.kind == kind
 
 
 def _in_step(standard: str) -> Applies:
     """Apply to a piece that is no tucked panel and that a standard step is about."""
-    return lambda making: (
-        making.piece.kind != "tucked panel"
-        and any(step.standard == standard and making.piece.name in step.pieces for step in making.worksheet.steps)
+    return lambda subject: (
+        subject.piece.kind != "tucked panel"
+        and any(step.standard == standard and subject.piece.name in step.pieces for step in subject.worksheet.steps)
     )
 
 
-def _turns_corners(making: Making) -> bool:
-    meetings = ((edges_of(meeting.join), edges_of(meeting.to)) for meeting in making.worksheet.meetings)
-    return making.piece.kind == "binding" and round_corners(followed(meetings, making.piece.name))
+def _turns_corners(subject: Subject) -> bool:
+    meetings = ((edges_of(meeting.join), edges_of(meeting.to)) for meeting in subject.worksheet.meetings)
+    return subject.piece.kind == "binding" and round_corners(followed(meetings, subject.piece.name))
 
 
-def _turned_over(making: Making) -> bool:
-    return any(edge.end.kind == "turnover" for edge in making.piece.edges.values())
+def _turned_over(subject: Subject) -> bool:
+    return any(edge.end.kind == "turnover" for edge in subject.piece.edges.values())
 
 
 ASSEMBLIES: dict[str, Assembly] = {
     "breadths": Assembly(
-        lambda making: bool(making.piece.panel and making.piece.panel.joins),
+        lambda subject: bool(subject.piece.panel and subject.piece.panel.joins),
         breadth_stages,
         "A tuck from its end, twice: standing with a seam between breadths at its foot, and turned over the seam.",
         "The seam lies at the foot, where the turned tuck covers it.",
@@ -74,7 +74,7 @@ ASSEMBLIES: dict[str, Assembly] = {
         "The hemmed edges lie over each other; the seam goes round all layers.",
     ),
     "roll": Assembly(
-        lambda making: roll_closure(making) is not None,
+        lambda subject: roll_closure(subject) is not None,
         roll_stages,
         "A wrap round a roll, from its end with the lap and a button on top, and from the front with all buttons.",
         "The outer edge laps over the inner one; the dotted line is the edge beneath.",
@@ -110,7 +110,7 @@ ASSEMBLIES: dict[str, Assembly] = {
         "Short dashes are the stitching. The second fold lies level with the edge that is done.",
     ),
     "bias": Assembly(
-        lambda making: "square" in making.piece.measures,
+        lambda subject: "square" in subject.piece.measures,
         bias_stages,
         "A bias strip: a square cut corner to corner, its halves joined and ruled, the ends joined moved by one strip.",
         "Grey is the wrong side. Long dashes are ruled and then cut; dashes with dots are the seams.",
@@ -145,27 +145,27 @@ def draw_assembly(worksheet: Worksheet, name: str, style: Style) -> tuple[Pictur
         If neither a piece nor a kind of making up has this name.
     """
     if name in worksheet.pieces:
-        making = Making(worksheet, worksheet.pieces[name])
-        return tuple(_drawn(kind, making, style) for kind in applying(making))
-    makings = (Making(worksheet, piece) for piece in worksheet.pieces.values())
-    return tuple(_drawn(name, making, style) for making in makings if ASSEMBLIES[name].applies(making))[:1]
+        subject = Subject(worksheet, worksheet.pieces[name])
+        return tuple(_drawn(kind, subject, style) for kind in applying(subject))
+    subjects = (Subject(worksheet, piece) for piece in worksheet.pieces.values())
+    return tuple(_drawn(name, subject, style) for subject in subjects if ASSEMBLIES[name].applies(subject))[:1]
 
 
 def assembly_names(worksheet: Worksheet) -> tuple[str, ...]:
     """Return the names of the pieces for which there is a drawing of making up, in the order of the file."""
-    return tuple(name for name, piece in worksheet.pieces.items() if applying(Making(worksheet, piece)))
+    return tuple(name for name, piece in worksheet.pieces.items() if applying(Subject(worksheet, piece)))
 
 
-def applying(making: Making) -> tuple[str, ...]:
+def applying(subject: Subject) -> tuple[str, ...]:
     """Return the kinds of making up that apply to a piece."""
-    return tuple(name for name, kind in ASSEMBLIES.items() if kind.applies(making))
+    return tuple(name for name, kind in ASSEMBLIES.items() if kind.applies(subject))
 
 
-def sketch_assembly(name: str, making: Making, style: Style) -> Canvas:
+def sketch_assembly(name: str, subject: Subject, style: Style) -> Canvas:
     """Return the canvas of one kind of making up."""
-    return set_up(ASSEMBLIES[name].stages(making), style, f"assembly {name} {making.piece.name}")
+    return set_up(ASSEMBLIES[name].stages(subject), style, f"assembly {name} {subject.piece.name}")
 
 
-def _drawn(name: str, making: Making, style: Style) -> Picture:
+def _drawn(name: str, subject: Subject, style: Style) -> Picture:
     kind = ASSEMBLIES[name]
-    return sketch_assembly(name, making, style).picture(kind.alt, kind.caption)
+    return sketch_assembly(name, subject, style).picture(kind.alt, kind.caption)

@@ -18,7 +18,7 @@ import numpy.typing as npt
 from generator.drawing.labels import Hold, Label, Point, Segment, crossings
 from generator.drawing.picture import Picture
 from generator.drawing.style import Pen, Style
-from generator.drawing.svg import Layer, Pixels, written_svg
+from generator.drawing.svg import PathGroup, Pixels, written_svg
 
 
 class Lettering(TypedDict, total=False):
@@ -46,8 +46,8 @@ class Canvas:
         self.key = key
         self.labels: list[Label] = []
         self.segments: list[Segment] = []
-        self._layers: list[Layer] = []
-        self._open: dict[tuple[object, ...], Layer] = {}
+        self._layers: list[PathGroup] = []
+        self._open: dict[tuple[object, ...], PathGroup] = {}
         self._images: list[Pixels] = []
         self._clip: tuple[Point, ...] = ()
 
@@ -64,7 +64,7 @@ class Canvas:
 
     def area(self, points: Sequence[Point], fill: str, pen: Pen | None = None) -> None:
         """Fill a closed shape, over all that was drawn before; its outline, where wanted, with a pen."""
-        layer = Layer(None, fill, self._clip, [tuple(points)])
+        layer = PathGroup(None, fill, self._clip, [tuple(points)])
         self._layers.append(layer)
         self._open.clear()
         if pen is not None:
@@ -151,22 +151,22 @@ class Canvas:
         svg = written_svg((self.width, self.height), self.key, self._images, self._layers, self._lettering())
         return Picture(self.key, svg, self.width, self.height, alt, caption, text)
 
-    def _lettering(self) -> list[Layer | Label]:
-        patches: list[Layer | Label] = [_patch(label) for label in self.labels if label.backing]
+    def _lettering(self) -> list[PathGroup | Label]:
+        patches: list[PathGroup | Label] = [_patch(label) for label in self.labels if label.backing]
         return patches + self.labels
 
-    def _layer(self, pen: Pen | None = None, fill: str = "") -> Layer:
+    def _layer(self, pen: Pen | None = None, fill: str = "") -> PathGroup:
         sort = (pen, fill, self._clip)
         if sort not in self._open:
-            self._open[sort] = Layer(pen, fill, self._clip)
+            self._open[sort] = PathGroup(pen, fill, self._clip)
             self._layers.append(self._open[sort])
         return self._open[sort]
 
 
-def _patch(label: Label) -> Layer:
+def _patch(label: Label) -> PathGroup:
     box = label.box.grown(0.01)
     corners = ((box.left, box.top), (box.right, box.top), (box.right, box.bottom), (box.left, box.bottom))
-    return Layer(fill=label.backing, outlines=[corners])
+    return PathGroup(fill=label.backing, outlines=[corners])
 
 
 def _ring(centre: Point, radius: float) -> tuple[Point, ...]:

@@ -20,7 +20,7 @@ PAGE_HEIGHT = 7.5
 
 
 @dataclass(frozen=True, slots=True)
-class Bar:
+class PanelBar:
     """One check point and where the tucks stitched so far lie, from the edge that is measured from [in on cloth]."""
 
     point: CheckPoint
@@ -31,7 +31,7 @@ class Bar:
 class Ladder:
     """The bars of one picture, the scale (paper to cloth) and the ruler's step [in on cloth]."""
 
-    bars: tuple[Bar, ...]
+    bars: tuple[PanelBar, ...]
     scale: Fraction
     step: Fraction
     length: Fraction
@@ -45,7 +45,7 @@ def plan_check_points(panel: Panel, edition: Edition, most: int = 20) -> tuple[L
     longest = max(point.expect + point.within for point in points)
     scale = min(Fraction(1), Fraction(WIDTH - 2 * EDGE).limit_denominator(100) / longest)
     step = next((size for size in STEPS if size * edition.unit_length * scale >= Fraction(2, 5)), STEPS[-1])
-    bars = [Bar(point, stitched_places(panel.across, point, points)) for point in points]
+    bars = [PanelBar(point, stitched_places(panel.across, point, points)) for point in points]
     return tuple(
         Ladder(tuple(bars[first : first + most]), scale, step * edition.unit_length, longest)
         for first in range(0, len(bars), most)
@@ -105,7 +105,7 @@ def _told(point: CheckPoint, edition: Edition, style: Style) -> tuple[str, ...]:
     return text_lines(check_point_words(point, edition), style.small, room, font=style.font)
 
 
-def _draw_bar(canvas: Canvas, ladder: Ladder, bar: Bar, rung: tuple[float, float], edition: Edition) -> None:
+def _draw_bar(canvas: Canvas, ladder: Ladder, bar: PanelBar, rung: tuple[float, float], edition: Edition) -> None:
     style, line = canvas.style, text_height(canvas.style.small)
     top, high = rung
     start = f"After tuck {bar.point.after}  "

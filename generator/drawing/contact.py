@@ -12,7 +12,7 @@ from pathlib import Path
 from xml.sax.saxutils import escape
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.drawing.catalogue import draw, figure_keys
@@ -27,13 +27,13 @@ OF_EACH = 2
 def smallest_and_largest(folder: Path) -> Iterator[Worksheet]:
     """Return the worksheets of the first and the last size of every project of a room, in its first edition."""
     room = load_room(folder / "site" / "site.yaml", folder)
-    shelf = shelf_of(room, folder)
+    shared = load_room_context(room, folder)
     for path in sorted((folder / "projects").glob("*.yaml")):
         project = load_project(path, room, folder)
         edition = EDITIONS[project.editions[0]]
         sizes = list(project.sizes)
         for size in dict.fromkeys((sizes[0], sizes[-1])):
-            yield worked_sheet(project, size, edition, shelf)
+            yield worked_sheet(project, size, edition, shared)
 
 
 def contact_sheet(worksheets: Iterable[Worksheet], style: Style) -> str:

@@ -94,7 +94,7 @@ def sketch_flat_cloth(
         unit = {"in": "inches", "cm": "centimetres"}[edition.unit]
         canvas.text(f"{unit.capitalize()} from {edge}", float(plan.left), line / 2, hold="left")
         for place, part in enumerate(shown):
-            _Part(canvas, plan, part, head + block * place).draw(piece, panel, edition)
+            _DrawnPart(canvas, plan, part, head + block * place).draw(piece, panel, edition)
         canvases.append(canvas)
     return tuple(canvases)
 
@@ -104,7 +104,7 @@ def _block_height(plan: FlatCloth, line: float) -> float:
     return titled + 2.4 * line + LEADER + float(plan.height) + 3.4 * line
 
 
-class _Part:
+class _DrawnPart:
     """One part of the cloth on a canvas, its block beginning at ``top``."""
 
     def __init__(self, canvas: Canvas, plan: FlatCloth, part: FlatPart, top: float) -> None:

@@ -10,12 +10,12 @@ import math
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generator.calculation.worked import Layout, Placed
+from generator.calculation.worked import Layout, PlacedItem
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import spread, text_height, text_width
-from generator.drawing.layout_plan import WIDE, LayoutPart, Strip, plan_layout
-from generator.drawing.layout_words import Words, letters, piece_words, strip_words
+from generator.drawing.layout_plan import WIDE, DrawnStrip, LayoutPart, plan_layout
+from generator.drawing.layout_words import PieceWords, letters, piece_words, strip_words
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length, write_length
@@ -54,7 +54,7 @@ def sketch_layout(layout: Layout, edition: Edition, style: Style, *, key: str) -
     while True:
         parts = plan_layout(layout, wide)
         named = letters(parts, edition, style)
-        sheets = [_Sheet(part, named, (edition, style)) for part in parts]
+        sheets = [_DrawnLayout(part, named, (edition, style)) for part in parts]
         excess = max((sheet.width for sheet in sheets), default=0) - PAGE
         if excess <= 0 or wide <= NARROWEST:
             break
@@ -67,10 +67,10 @@ def sketch_layout(layout: Layout, edition: Edition, style: Style, *, key: str) -
     return tuple(canvases)
 
 
-class _Sheet:
+class _DrawnLayout:
     """One part of the cloth on paper; the room that words need on both sides is known before it is drawn."""
 
-    def __init__(self, part: LayoutPart, named: Mapping[Words, str], look: tuple[Edition, Style]) -> None:
+    def __init__(self, part: LayoutPart, named: Mapping[PieceWords, str], look: tuple[Edition, Style]) -> None:
         self.part, self.named = part, named
         self.edition, self.style = look
         self.line = text_height(self.style.small)
@@ -122,7 +122,7 @@ class _Sheet:
                 canvas.line(((x + beyond, corner[1]), (x + beyond, opposite[1])), self.style.outline)
         canvas.line(((corner[0] - SELVAGE, corner[1]), (opposite[0] + SELVAGE, corner[1])), self.style.cut)
 
-    def _piece(self, canvas: Canvas, piece: Placed) -> None:
+    def _piece(self, canvas: Canvas, piece: PlacedItem) -> None:
         corner, opposite = self.at(piece.left, piece.top), self.at(piece.left + piece.across, piece.top + piece.along)
         canvas.rectangle(corner, opposite, fill=self.style.cloth, pen=self.style.outline)
         middle = ((corner[0] + opposite[0]) / 2, (corner[1] + opposite[1]) / 2)
@@ -136,7 +136,7 @@ class _Sheet:
             place = (middle[0] + off, middle[1]) if turned else (middle[0], middle[1] + off)
             canvas.text(told, *place, turned=turned, bold=small, backing=self.style.cloth)
 
-    def _holds_letter(self, piece: Placed) -> bool:
+    def _holds_letter(self, piece: PlacedItem) -> bool:
         return float(min(piece.across, piece.along) * self.part.scale) >= 1.15 * self.line
 
     def _cuts(self, canvas: Canvas) -> None:
@@ -170,9 +170,9 @@ class _Sheet:
                 "selvage", right + SELVAGE + 0.65 * self.line, self.top + self.high / 2, turned=True, backing=paper
             )
 
-    def _notes(self, strip: Strip) -> list[tuple[str, Placed]]:
+    def _notes(self, strip: DrawnStrip) -> list[tuple[str, PlacedItem]]:
         """Return what must be told beside a strip, each with the last piece that it is about."""
-        counted: dict[Words, list[Placed]] = {}
+        counted: dict[PieceWords, list[PlacedItem]] = {}
         for piece in strip.pieces:
             words = piece_words(piece, self.edition)
             if words in self.named:

@@ -8,27 +8,27 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.worked import Layout, Placed
+from generator.calculation.worked import Layout, PlacedItem
 
 WIDE, HIGH = Fraction(19, 4), Fraction(4)
 LEAST_WIDE = Fraction(3)
 
 
 @dataclass(frozen=True, slots=True)
-class Strip:
+class DrawnStrip:
     """One strip: its number in the order of cutting, where it begins and ends on the cloth [in], its pieces."""
 
     number: int
     top: Fraction
     bottom: Fraction
-    pieces: tuple[Placed, ...]
+    pieces: tuple[PlacedItem, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class LayoutPart:
     """Strips that follow each other, on one picture; ``scale`` is paper over cloth."""
 
-    strips: tuple[Strip, ...]
+    strips: tuple[DrawnStrip, ...]
     scale: Fraction
     width: Fraction
 
@@ -59,7 +59,7 @@ def plan_layout(layout: Layout, most_wide: Fraction = WIDE) -> tuple[LayoutPart,
     if not strips:
         return ()
     scale = layout_scale(layout, most_wide)
-    groups: list[list[Strip]] = [[]]
+    groups: list[list[DrawnStrip]] = [[]]
     for strip in strips:
         if groups[-1] and (strip.bottom - groups[-1][0].top) * scale > HIGH:
             groups.append([])
@@ -94,10 +94,12 @@ def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
     return min(whole, HIGH / tallest)
 
 
-def numbered_strips(layout: Layout) -> tuple[Strip, ...]:
+def numbered_strips(layout: Layout) -> tuple[DrawnStrip, ...]:
     """Return the strips from the cut end down, each with its pieces from the left selvage."""
     strips = []
     for number, (top, along) in enumerate(sorted(layout.strips), 1):
         inside = [piece for piece in layout.placed if top <= piece.top < top + along]
-        strips.append(Strip(number, top, top + along, tuple(sorted(inside, key=lambda piece: (piece.left, piece.top)))))
+        strips.append(
+            DrawnStrip(number, top, top + along, tuple(sorted(inside, key=lambda piece: (piece.left, piece.top))))
+        )
     return tuple(strips)

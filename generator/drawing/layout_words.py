@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import product
 from string import ascii_lowercase
 
-from generator.calculation.worked import Layout, Placed
+from generator.calculation.worked import Layout, PlacedItem
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.layout_plan import LayoutPart, numbered_strips
 from generator.drawing.style import Style
@@ -17,7 +17,7 @@ PAD = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class PieceWords:
     """The name of a piece and its size as it lies."""
 
     name: str
@@ -37,19 +37,19 @@ class Words:
         return (*text_lines(self.name, style.small, room), *text_lines(self.size, style.small, room))
 
 
-def size_words(piece: Placed, edition: Edition) -> str:
+def size_words(piece: PlacedItem, edition: Edition) -> str:
     """Return the size of a piece as it lies: across the cloth by along it."""
     return f"{write_length(piece.across, edition)} by {say_length(piece.along, edition)}"
 
 
-def piece_words(piece: Placed, edition: Edition) -> Words:
+def piece_words(piece: PlacedItem, edition: Edition) -> PieceWords:
     """Return the words of a piece as it lies."""
-    return Words(piece.label, size_words(piece, edition))
+    return PieceWords(piece.label, size_words(piece, edition))
 
 
-def letters(parts: Sequence[LayoutPart], edition: Edition, style: Style) -> Mapping[Words, str]:
+def letters(parts: Sequence[LayoutPart], edition: Edition, style: Style) -> Mapping[PieceWords, str]:
     """Return a letter for every sort of piece whose words do not fit into it; equal pieces share one."""
-    small: dict[Words, str] = {}
+    small: dict[PieceWords, str] = {}
     names = ("".join(sign) for length in (1, 2) for sign in product(ascii_lowercase, repeat=length))
     for part in parts:
         for strip in part.strips:

@@ -70,16 +70,19 @@ def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
     return canvas
 
 
-def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_Sheet]:
+def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_DrawnOutline]:
     """Return the outline of a piece, or those of both its halves, drawn at most ``wide`` [in]."""
     edges = dict(piece.edges)
     if piece.kind == "gathered end":
         edges = {"bottom": edges["rim"]} if "rim" in edges else {}
     halves = half_edges(piece) if piece.kind == "envelope back" else (edges,)
-    return [_Sheet(piece, plan_piece(piece.cut_across, piece.cut_along, edges, wide), edges, look) for edges in halves]
+    return [
+        _DrawnOutline(piece, plan_piece(piece.cut_across, piece.cut_along, edges, wide), edges, look)
+        for edges in halves
+    ]
 
 
-class _Sheet:
+class _DrawnOutline:
     """One outline with all that stands round it; its width and height on paper are known before it is drawn."""
 
     def __init__(self, piece: Piece, plan: PiecePlan, edges: dict[str, EdgeWork], look: tuple[Edition, Style]) -> None:

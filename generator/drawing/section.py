@@ -10,7 +10,7 @@ from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_edge import LIFT, PLY, draw_ply, hem_path, standing_path, turned_path
 from generator.drawing.labels import text_height
 from generator.drawing.picture import Picture
-from generator.drawing.section_plan import Pair, pair_words, plan_pairs
+from generator.drawing.section_plan import TuckPair, pair_words, plan_pairs
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length
 
@@ -185,7 +185,7 @@ def sketch_pairs(panel: Panel, edition: Edition, style: Style, key: str) -> Canv
     return canvas
 
 
-def _pair(canvas: Canvas, pair: Pair, at: tuple[float, float], scale: float, edition: Edition) -> None:
+def _pair(canvas: Canvas, pair: TuckPair, at: tuple[float, float], scale: float, edition: Edition) -> None:
     style, line = canvas.style, text_height(canvas.style.small)
     middle, top = at
     name, shown = pair_words(pair, edition)

@@ -18,7 +18,7 @@ ROUNDING = 5
 
 
 @dataclass(frozen=True, slots=True)
-class Pair:
+class TuckPair:
     """Two neighbouring tucks at a tack row; all lengths [in], places from the left tuck's foot.
 
     ``space`` is what shows between them, less than nothing where one covers the other's stitching or its fold.
@@ -45,7 +45,7 @@ class Pair:
         return Fraction(left), self.pitch + right
 
 
-def pair_of(tucks: TuckSet, left: int, turns: tuple[Turn, Turn], *, right_last: bool) -> Pair:
+def pair_of(tucks: TuckSet, left: int, turns: tuple[Turn, Turn], *, right_last: bool) -> TuckPair:
     """Return the pair of tucks ``left`` and the next, turned as told.
 
     Facing: pitch less both depths. One way: pitch less the depth of the tuck that lies on the space between.
@@ -62,10 +62,10 @@ def pair_of(tucks: TuckSet, left: int, turns: tuple[Turn, Turn], *, right_last: 
         on_top = left
     elif turns == (Turn.LEFT, Turn.LEFT):
         on_top = left + 1
-    return Pair((left, left + 1), turns, depths, pitch, pitch - covered, on_top)
+    return TuckPair((left, left + 1), turns, depths, pitch, pitch - covered, on_top)
 
 
-def plan_pairs(panel: Panel) -> tuple[Pair, ...]:
+def plan_pairs(panel: Panel) -> tuple[TuckPair, ...]:
     """Return one pair of each sort that the rows make: facing, one way, back to back; in that order.
 
     A panel without rows shows its first two tucks lying one way.
@@ -76,7 +76,7 @@ def plan_pairs(panel: Panel) -> tuple[Pair, ...]:
     if panel.rows is None:
         return (pair_of(tucks, 1, (Turn.RIGHT, Turn.RIGHT), right_last=True),)
     sorts = (Turn.RIGHT, Turn.LEFT), (Turn.RIGHT, Turn.RIGHT), (Turn.LEFT, Turn.LEFT), (Turn.LEFT, Turn.RIGHT)
-    found: dict[tuple[Turn, Turn], Pair] = {}
+    found: dict[tuple[Turn, Turn], TuckPair] = {}
     for row in panel.rows.rows:
         _collect(found, tucks, row)
     chosen = [found[sort] for sort in sorts if sort in found]
@@ -84,13 +84,13 @@ def plan_pairs(panel: Panel) -> tuple[Pair, ...]:
     return tuple(pair for pair in chosen if pair not in one_way[1:])
 
 
-def _collect(found: dict[tuple[Turn, Turn], Pair], tucks: TuckSet, row: Row) -> None:
+def _collect(found: dict[tuple[Turn, Turn], TuckPair], tucks: TuckSet, row: Row) -> None:
     for left, turns in enumerate(pairwise(row.turns), 1):
         if Turn.UPRIGHT not in turns:
             found.setdefault(turns, pair_of(tucks, left, turns, right_last=row.start == "left"))
 
 
-def pair_words(pair: Pair, edition: Edition) -> tuple[str, str]:
+def pair_words(pair: TuckPair, edition: Edition) -> tuple[str, str]:
     """Return the name of a pair and what shows between the two, in words."""
     size = say_length(abs(pair.space), edition)
     if pair.facing:

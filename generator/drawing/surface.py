@@ -34,7 +34,7 @@ LEAST_LEAN = 0.4  # radians from upright from which a flap leaves the stitching 
 
 
 @dataclass(frozen=True, slots=True)
-class _Cloth:
+class _LitSurface:
     """A lit surface on paper: ``scale`` is paper inches for an inch of cloth, ``corner`` its place on the paper."""
 
     surface: Surface
@@ -92,19 +92,19 @@ def _colour(worksheet: Worksheet, piece: Piece) -> Colour:
     return cloth_colour(cloth.colour if cloth else "")
 
 
-def _on_paper(surface: Surface, most_wide: float, most_high: float) -> _Cloth:
+def _on_paper(surface: Surface, most_wide: float, most_high: float) -> _LitSurface:
     """Return the surface lit, at the largest scale at which it fits on the paper."""
     scale = min(most_wide / float(surface.across), most_high / float(surface.along))
-    return _Cloth(surface, relief(surface, PIXELS * scale), scale, EDGE)
+    return _LitSurface(surface, relief(surface, PIXELS * scale), scale, EDGE)
 
 
-def _canvas(cloth: _Cloth, style: Style, key: str, *, measures: bool = False) -> Canvas:
+def _canvas(cloth: _LitSurface, style: Style, key: str, *, measures: bool = False) -> Canvas:
     right, bottom = cloth.at(float(cloth.surface.across), float(cloth.surface.along))
     room = _beside(style) + text_height(style.small) if measures else EDGE
     return Canvas(right + room, bottom + room, style, key)
 
 
-def _draw(canvas: Canvas, cloth: _Cloth, colour: Colour, panel: Panel | None = None) -> None:
+def _draw(canvas: Canvas, cloth: _LitSurface, colour: Colour, panel: Panel | None = None) -> None:
     surface = cloth.surface
     deepest = max((float(depth) for depth in surface.depths), default=0.1)
     bright = light(cloth.relief, deepest)
@@ -126,14 +126,14 @@ def _draw(canvas: Canvas, cloth: _Cloth, colour: Colour, panel: Panel | None = N
     canvas.rectangle(corner, opposite, pen=Pen(canvas.style.ink, canvas.style.thin))
 
 
-def _roomy(cloth: _Cloth) -> bool:
+def _roomy(cloth: _LitSurface) -> bool:
     """Return whether the tucks stand far enough apart on paper for stitching to show between them."""
     feet = cloth.surface.feet
     closest = min((after - before for before, after in pairwise(feet)), default=cloth.surface.across)
     return float(closest) * cloth.scale >= ROOM_FOR_STITCHING
 
 
-def _foot_stitching(cloth: _Cloth, number: int) -> list[list[tuple[float, float]]]:
+def _foot_stitching(cloth: _LitSurface, number: int) -> list[list[tuple[float, float]]]:
     """Return where the stitching along one foot shows: on the side that the flap leaves bare, if nothing covers it."""
     seen, foot, depth = cloth.relief, float(cloth.surface.feet[number]), float(cloth.surface.depths[number])
     beside = foot_half(depth, 1 / seen.pixels) + 1.2 / seen.pixels
@@ -149,7 +149,7 @@ def _foot_stitching(cloth: _Cloth, number: int) -> list[list[tuple[float, float]
     return shown
 
 
-def _row_stitching(cloth: _Cloth, line: HeldLine) -> list[list[tuple[float, float]]]:
+def _row_stitching(cloth: _LitSurface, line: HeldLine) -> list[list[tuple[float, float]]]:
     """Return the stitching of one row over the flaps, left out at the feet of tucks that the row leaves upright."""
     at, ends = float(line.at), [0.0]
     for foot, depth, turn in zip(cloth.surface.feet, cloth.surface.depths, line.turns, strict=True):
@@ -164,7 +164,7 @@ def _beside(style: Style) -> float:
     return 0.05 + 0.6 * text_height(style.small)
 
 
-def _measures(canvas: Canvas, cloth: _Cloth, words: str, direction: str) -> None:
+def _measures(canvas: Canvas, cloth: _LitSurface, words: str, direction: str) -> None:
     """Draw one measure beside the cloth, with a line from end to end."""
     across, along = float(cloth.surface.across), float(cloth.surface.along)
     gap, pen = _beside(canvas.style), canvas.style.measure

@@ -26,7 +26,7 @@ from generator.drawing.style import Pen
 
 
 @dataclass(slots=True)
-class Layer:
+class PathGroup:
     """What becomes one path: all open lines of one pen, or closed shapes of one fill; inside ``clip`` where given."""
 
     pen: Pen | None = None
@@ -48,8 +48,8 @@ def written_svg(
     size: tuple[float, float],
     key: str,
     images: Iterable[Pixels],
-    layers: Iterable[Layer],
-    lettering: Iterable[Layer | Label],
+    layers: Iterable[PathGroup],
+    lettering: Iterable[PathGroup | Label],
 ) -> str:
     """Return the SVG of what was drawn on paper of a size [in]; equal drawings of one key give equal text.
 
@@ -79,7 +79,7 @@ def written_svg(
     return slim(written.getvalue())
 
 
-def _path(layer: Layer, paper: Transform) -> PathPatch:
+def _path(layer: PathGroup, paper: Transform) -> PathPatch:
     vertices: list[Point] = []
     codes: list[np.uint8] = []
     for points in layer.outlines:
@@ -101,7 +101,7 @@ def _path(layer: Layer, paper: Transform) -> PathPatch:
     return patch
 
 
-class _Words(Text):
+class _PlacedWords(Text):
     """Words whose place is already known, so that nothing need be laid out."""
 
     def draw(self, renderer: RendererSVG) -> None:  # type: ignore[override]
@@ -115,7 +115,7 @@ class _Words(Text):
 
 def _words(label: Label, paper: Transform) -> Text:
     drop = CAPITAL_MIDDLE * label.size / POINTS
-    return _Words(
+    return _PlacedWords(
         label.x + (drop if label.turned else 0),
         label.y + (0 if label.turned else drop),
         label.words,

@@ -64,5 +64,5 @@ def _worked(room: OpenRoom, name: str) -> ClassSheet:
         written = tree.get("project") if isinstance(tree, Group) else None
         told = f"there is no project '{wanted}'{meant(wanted, known)}"
         raise FaultyFileError([Finding("error", told, written.place if written else Place(shown))])
-    project = load_project(known[wanted], room.shelf.room, room.folder)
-    return class_sheet(load_class(path, project, room.folder), project, room.shelf)
+    project = load_project(known[wanted], room.shared.room, room.folder)
+    return class_sheet(load_class(path, project, room.folder), project, room.shared)

@@ -27,8 +27,8 @@ def make_reference(room: OpenRoom, job: ReferenceJob) -> Outcome:
 
 
 def _reference(room: OpenRoom, *, glossary: bool) -> dict[str, str]:
-    editions = [room.shelf.room.edition(name) for name in room.setting.editions]
-    cautions = sourced_cautions(room.shelf.cautions, editions[0])
+    editions = [room.shared.room.edition(name) for name in room.setting.editions]
+    cautions = sourced_cautions(room.shared.cautions, editions[0])
     return render_reference(editions, cautions, room.setting, glossary=glossary)
 
 

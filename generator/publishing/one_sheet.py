@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import Shelf, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
@@ -32,7 +32,7 @@ def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str
     return render_handout(worksheet, pictures, stamped(room_setting(room, theme), stamp), paper)
 
 
-def stamp_of_sheet(project: Project, shelf: Shelf, folder: Path, *, own: bool) -> Stamp:
+def stamp_of_sheet(project: Project, shared: RoomContext, folder: Path, *, own: bool) -> Stamp:
     """Return what a sheet of a project says of its edition.
 
     A size of the file bears the mark where all numbers of the project are those kept under it, as on the site. A size
@@ -41,7 +41,7 @@ def stamp_of_sheet(project: Project, shelf: Shelf, folder: Path, *, own: bool) -
     kept = kept_editions(folder, project.name)
     if own or not kept:
         return Stamp(kept[-1].mark if kept else "", "own" if own else "draft")
-    editions = [shelf.room.edition(name) for name in project.editions]
+    editions = [shared.room.edition(name) for name in project.editions]
     return stamp_of(
-        stood(folder, [worked_sheet(project, size, one, shelf) for one in editions for size in project.sizes])
+        stood(folder, [worked_sheet(project, size, one, shared) for one in editions for size in project.sizes])
     )

@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
 
-from generator.calculation.worksheet.sheet import Shelf, shelf_of
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context
 from generator.definitions.room import Room, load_room
 from generator.definitions.theme import Theme, load_theme
 from generator.drawing.style import Style, read_style
@@ -25,7 +25,7 @@ class OpenRoom:
     """
 
     folder: Path
-    shelf: Shelf
+    shared: RoomContext
     theme: Theme
     style: Style
     setting: Setting
@@ -50,7 +50,7 @@ def open_room(workshop: Workshop) -> OpenRoom:
     keys = (workshop.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)
     style = read_style(theme.drawing, f"{theme.name}/theme.yaml")
-    return OpenRoom(folder, shelf_of(room, folder), theme, style, setting, looks)
+    return OpenRoom(folder, load_room_context(room, folder), theme, style, setting, looks)
 
 
 def stamped(setting: Setting, stamp: Stamp) -> Setting:

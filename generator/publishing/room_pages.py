@@ -68,7 +68,7 @@ def _made(room: OpenRoom, out: Path, files: Mapping[str, bytes], watch: Stopwatc
 
 
 def _guide_lists(room: OpenRoom, titles: Mapping[str, str]) -> list[GuideList]:
-    groups = room.shelf.room.guides
+    groups = room.shared.room.guides
     strangers = [
         Finding("error", f"there is no page '{name}' in site/pages{meant(name, titles)}", group.place)
         for group in groups

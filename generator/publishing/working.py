@@ -21,7 +21,7 @@ def work_project(room: OpenRoom, job: ProjectJob) -> Outcome:
     """Return the worksheets of a project, packed; the findings instead where anything is wrong."""
     watch = Stopwatch()
     with watch.on("numbers"):
-        project = load_project(job.path, room.shelf.room, room.folder)
+        project = load_project(job.path, room.shared.room, room.folder)
         worksheets, findings = _worked(project, room)
     if findings:
         return Outcome(findings=findings)
@@ -43,7 +43,7 @@ def _worked(project: Project, room: OpenRoom) -> tuple[list[Worksheet], tuple[Fi
     for name in project.editions:
         for size in project.sizes:
             try:
-                worksheets.append(worked_sheet(project, size, room.shelf.room.edition(name), room.shelf))
+                worksheets.append(worked_sheet(project, size, room.shared.room.edition(name), room.shared))
             except FaultyFileError as fault:
                 findings += fault.findings
     return worksheets, tuple(dict.fromkeys(findings))

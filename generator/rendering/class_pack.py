@@ -40,7 +40,7 @@ class SlipLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Slip:
+class PrintedSlip:
     """The slip of one kit: what it is, for whom, and what belongs into it."""
 
     slip: KitSlip
@@ -108,19 +108,19 @@ def cutting_pictures(sheet: ClassSheet, setting: Setting) -> dict[str, tuple[Pic
     }
 
 
-def slips(sheet: ClassSheet) -> tuple[Slip, ...]:
+def slips(sheet: ClassSheet) -> tuple[PrintedSlip, ...]:
     """Return the slip of every kit, with what belongs into its bag."""
     works = {work.kit: work for work in sheet.kits}
     return tuple(_slip(slip, works[slip.kit], sheet.packed(works[slip.kit])) for slip in sheet.slips)
 
 
-def _slip(slip: KitSlip, work: KitWork, packed: Sequence[SupplyLine]) -> Slip:
+def _slip(slip: KitSlip, work: KitWork, packed: Sequence[SupplyLine]) -> PrintedSlip:
     sheet = work.worksheet
     cloths = tuple(
         Markup("{} {}, {} wide").format(use.name, typeset(use.buy_text), said(use.width, sheet.edition))
         for use in sheet.cloths.values()
     )
-    return Slip(slip, sheet.size_label, tuple(_lines(slip, work, packed)), cloths if slip.own_cloth else ())
+    return PrintedSlip(slip, sheet.size_label, tuple(_lines(slip, work, packed)), cloths if slip.own_cloth else ())
 
 
 def _lines(slip: KitSlip, work: KitWork, packed: Sequence[SupplyLine]) -> Iterator[SlipLine]:

@@ -27,7 +27,7 @@ _TURNS = re.compile(r"(from the (?:left|right): )((?:toward|away|upright)(?: (?:
 
 
 @dataclass(frozen=True, slots=True)
-class Since:
+class ChangesSince:
     """What an old sheet with a mark has otherwise than the newest: its changes by size and edition."""
 
     mark: str
@@ -46,7 +46,7 @@ class History:
     project: str
     title: str
     newest: PublishedEdition
-    since: tuple[Since, ...]
+    since: tuple[ChangesSince, ...]
     draft: bool = False
     gone: bool = False
     about: tuple[tuple[str, str], ...] = ()
@@ -105,7 +105,7 @@ def _history(
 ) -> History:
     newest = editions[-1]
     older, now = (editions, draft) if draft else (editions[:-1], newest)
-    since = tuple(Since(old.mark, old.day, _by_sheet(changed_numbers(old, now))) for old in reversed(older))
+    since = tuple(ChangesSince(old.mark, old.day, _by_sheet(changed_numbers(old, now))) for old in reversed(older))
     named = title or newest.project.replace("-", " ").capitalize()
     told = tuple(sorted(((day, text) for day, text in about), reverse=True))
     return History(newest.project, named, newest, since, draft=draft is not None, gone=not title, about=told)

@@ -32,7 +32,7 @@ class ChartRow:
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class ShownPlan:
     """One plan of the gallery."""
 
     plan: TurnPlan
@@ -77,11 +77,11 @@ def gallery_files(pictures: Mapping[str, Picture]) -> dict[str, bytes]:
     return {addresses.plan_picture(name): picture.svg.encode() for name, picture in pictures.items()}
 
 
-def _shown(plan: TurnPlan, picture: Picture, used_in: tuple[PageLink, ...]) -> Shown:
+def _shown(plan: TurnPlan, picture: Picture, used_in: tuple[PageLink, ...]) -> ShownPlan:
     chart = tuple(_chart_row(row) for row in plan.cell)
     lost = plan_rows(plan)
     uneven = any(one.uneven for one in lost)
-    return Shown(plan, picture, chart, tuple(_rules(plan)), _draw_in(lost), uneven, used_in)
+    return ShownPlan(plan, picture, chart, tuple(_rules(plan)), _draw_in(lost), uneven, used_in)
 
 
 def _chart_row(row: tuple[Turn, ...]) -> ChartRow:

@@ -11,8 +11,8 @@ from weasyprint import Document
 from generator.calculation.worked_project import Worksheet
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.figures import Pictures, arranged, sheet_image
-from generator.rendering.page_fill import Places, better_places, wasted
-from generator.rendering.pdf import Paper, page_of, write_fitting_pdf
+from generator.rendering.page_fill import FigurePlaces, better_places, wasted
+from generator.rendering.pdf import SheetResources, page_of, write_fitting_pdf
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.web_code import web_place
@@ -58,7 +58,7 @@ def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, p
     def versions() -> Iterator[str]:
         for fit in _FITS:
             used.append(fit)
-            yield sheet.render(fit=fit, places=Places(), **values)
+            yield sheet.render(fit=fit, places=FigurePlaces(), **values)
 
     def settled(document: Document, set_on_pages: Callable[[str], Document]) -> Document:
         places = better_places(document, _SMALLER if _text_size(setting) >= _LARGE else _SMALLER[:1])
@@ -67,7 +67,7 @@ def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, p
         other = set_on_pages(sheet.render(fit=used[-1], places=places, **values))
         return min(document, other, key=wasted)
 
-    with_pictures = Paper(_style(setting, paper), setting.theme, memory)
+    with_pictures = SheetResources(_style(setting, paper), setting.theme, memory)
     return write_fitting_pdf(versions(), _begins_work_on_page_2, with_pictures, settled)
 
 

@@ -20,7 +20,7 @@ _COLUMNS = 1
 
 
 @dataclass(frozen=True, slots=True)
-class Stop:
+class MachineStop:
     """One step or row: its name on the page, where it stands among the others in words, and what it is.
 
     ``row`` is set where one row is told tuck by tuck, ``panel`` where a step stitches the tucks that check points are
@@ -34,19 +34,19 @@ class Stop:
     panel: Panel | None = None
 
 
-def stops(worksheet: Worksheet) -> tuple[Stop, ...]:
+def stops(worksheet: Worksheet) -> tuple[MachineStop, ...]:
     """Return the stops of a worksheet in the order of the work."""
     return tuple(stop for step in worksheet.steps for stop in _stops_of(step, worksheet))
 
 
-def _stops_of(step: SheetStep, worksheet: Worksheet) -> Iterator[Stop]:
+def _stops_of(step: SheetStep, worksheet: Worksheet) -> Iterator[MachineStop]:
     name, place = f"step-{step.number}", f"Step {step.number} of {len(worksheet.steps)}"
     panel = worksheet.panels.get(step.pieces[0]) if step.pieces else None
-    yield Stop(name, place, step, panel=panel if step.standard == STITCH_TUCKS else None)
+    yield MachineStop(name, place, step, panel=panel if step.standard == STITCH_TUCKS else None)
     if step.standard == SEW_ROWS and panel is not None and panel.rows is not None:
         rows = panel.rows.rows
         for row in rows:
-            yield Stop(f"{name}-row-{row.number}", f"{place}, row {row.number} of {len(rows)}", step, row=row)
+            yield MachineStop(f"{name}-row-{row.number}", f"{place}, row {row.number} of {len(rows)}", step, row=row)
 
 
 def render_machine(worksheet: Worksheet, setting: Setting) -> str:

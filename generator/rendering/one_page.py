@@ -15,7 +15,7 @@ from weasyprint import Document
 from generator.calculation.worked_project import Worksheet
 from generator.errors import CalculationError
 from generator.rendering.environment import sheet_words, template
-from generator.rendering.pdf import Paper, write_fitting_pdf
+from generator.rendering.pdf import SheetResources, write_fitting_pdf
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.words import printed_words
@@ -37,9 +37,9 @@ def sheet_html(name: str, setting: Setting, values: Mapping[str, Any]) -> str:
     return template(setting.theme, f"sheets/{name}.html").render({**common, **values})
 
 
-def sheet_paper(setting: Setting, paper: str, memory: Mapping[str, str] | None = None) -> Paper:
+def sheet_paper(setting: Setting, paper: str, memory: Mapping[str, str] | None = None) -> SheetResources:
     """Return what a sheet is set with; ``memory`` holds its pictures."""
-    return Paper(paper_style(setting.theme, paper, "sheets"), setting.theme, memory or {})
+    return SheetResources(paper_style(setting.theme, paper, "sheets"), setting.theme, memory or {})
 
 
 def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, Any], pages: int = 1) -> bytes:

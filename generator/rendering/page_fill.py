@@ -29,7 +29,7 @@ Part = Literal["head", "text", "figure", "rest"]
 
 
 @dataclass(frozen=True, slots=True)
-class Unit:
+class PageItem:
     """A line, a row of a table or a figure: where it stood [in] and what it belongs to.
 
     ``step`` is 0 outside steps; units with the same ``whole`` (other than 0) may not be parted by the end of a page.
@@ -52,7 +52,7 @@ class Unit:
 
 
 @dataclass(frozen=True, slots=True)
-class Places:
+class FigurePlaces:
     """Which figures do not stand below the text, and how much smaller a step's figures are, by step.
 
     ``early`` tells how many figures of a step stand further up, and below how many paragraphs of its text.
@@ -68,7 +68,7 @@ class _Trial:
 
     down: float
     cost: float
-    places: Places
+    places: FigurePlaces
 
 
 def white_left(document: Document, first: int = 2) -> list[float]:
@@ -85,7 +85,7 @@ def wasted(document: Document) -> float:
     return sum(share**2 for share in white_left(document))
 
 
-def better_places(document: Document, scales: Sequence[float]) -> Places | None:
+def better_places(document: Document, scales: Sequence[float]) -> FigurePlaces | None:
     """Return where figures should stand instead, None where a sheet is well filled as it is.
 
     Parameters
@@ -102,7 +102,7 @@ def better_places(document: Document, scales: Sequence[float]) -> Places | None:
         return None
     spaced = _spaced(units)
     high = _page_height(document)
-    trials = [_Trial(units[0].top, 0.0, Places())]
+    trials = [_Trial(units[0].top, 0.0, FigurePlaces())]
     for group in _grouped(spaced):
         tried = [found for trial in trials for found in _tries(trial, group, scales, high)]
         trials = sorted(tried, key=lambda trial: trial.cost)[:_TRIED]
@@ -110,23 +110,23 @@ def better_places(document: Document, scales: Sequence[float]) -> Places | None:
     return best if best.early or best.smaller else None
 
 
-def units_of(document: Document) -> list[Unit]:
+def units_of(document: Document) -> list[PageItem]:
     """Return the lines, rows and figures of a sheet in reading order, measured from the top of each page's text."""
-    found: list[Unit] = []
+    found: list[PageItem] = []
     for number, page in enumerate(document.pages, 1):
         box = page._page_box  # the library tells of places only here
         body = next(child for child in box.children if not isinstance(child, boxes.MarginBox))
         top = box.content_box_y()
-        found += [_measured(unit, top, number) for unit in _walked(body, Unit("text", 0, 0, 0, 0))]
+        found += [_measured(unit, top, number) for unit in _walked(body, PageItem("text", 0, 0, 0, 0))]
     return found
 
 
-def _measured(unit: Unit, top: float, page: int) -> Unit:
+def _measured(unit: PageItem, top: float, page: int) -> PageItem:
     down = ((unit.top - top) / PIXELS, (unit.bottom - top) / PIXELS)
-    return Unit(unit.part, unit.step, page, *down, unit.whole, unit.block, unit.paragraph)
+    return PageItem(unit.part, unit.step, page, *down, unit.whole, unit.block, unit.paragraph)
 
 
-def _walked(box: Any, within: Unit) -> Iterator[Unit]:
+def _walked(box: Any, within: PageItem) -> Iterator[PageItem]:
     """Return the units below a box, in pixels, without those that float beside others."""
     if isinstance(box, boxes.LineBox | boxes.TableRowBox):
         yield replace(within, top=box.position_y, bottom=box.position_y + box.height)
@@ -142,7 +142,7 @@ def _walked(box: Any, within: Unit) -> Iterator[Unit]:
             yield from _walked(child, replace(inner, block=id(child.element)) if begins_step else inner)
 
 
-def _belonging(box: Any, within: Unit) -> Unit:
+def _belonging(box: Any, within: PageItem) -> PageItem:
     """Return what the content of a box is, the number of its step and whether it may be parted."""
     if not within.whole and box.style["break_inside"] in ("avoid", "avoid-page"):
         within = replace(within, whole=id(box))
@@ -164,12 +164,12 @@ def _page_height(document: Document) -> float:
 class _Spaced:
     """A unit with the room between it and what stood before it [in]; ``free`` may begin a page by itself."""
 
-    unit: Unit
+    unit: PageItem
     gap: float
     free: bool = False
 
 
-def _spaced(units: Sequence[Unit]) -> list[_Spaced]:
+def _spaced(units: Sequence[PageItem]) -> list[_Spaced]:
     gaps = [0.0]
     for before, unit in pairwise(units):
         gaps.append(max(0.0, unit.top - before.bottom) if unit.page == before.page else _BREATH)
@@ -208,8 +208,8 @@ def _tries(trial: _Trial, group: Sequence[_Spaced], scales: Sequence[float], hig
             yield _Trial(down, trial.cost + waste + cost + _SMALLER * (1 - scale), places)
 
 
-def _chosen(places: Places, step: int, way: tuple[int, int], scale: float) -> Places:
-    return Places(
+def _chosen(places: FigurePlaces, step: int, way: tuple[int, int], scale: float) -> FigurePlaces:
+    return FigurePlaces(
         {**places.early, step: way} if way[0] else places.early,
         {**places.smaller, step: scale} if scale < 1 else places.smaller,
     )

@@ -58,7 +58,7 @@ class SheetFetcher(URLFetcher):  # type: ignore[misc]  # the library has no type
 
 
 @dataclass(frozen=True, slots=True)
-class Paper:
+class SheetResources:
     """What a sheet is set with: its style sheet, the theme whose fonts may be read, and pictures by name."""
 
     style: str
@@ -93,11 +93,11 @@ def write_pdf(
         If anything is missing or refused; the message names it.
     """
     finisher = _ask_for_true_size if true_size else None
-    return _written((html,), _any_will_do, Paper(style, theme, memory or {}), finisher)
+    return _written((html,), _any_will_do, SheetResources(style, theme, memory or {}), finisher)
 
 
 def write_fitting_pdf(
-    versions: Iterable[str], fits: Callable[[Document], bool], paper: Paper, settled: Settled | None = None
+    versions: Iterable[str], fits: Callable[[Document], bool], paper: SheetResources, settled: Settled | None = None
 ) -> bytes:
     """Return the first version of a sheet that fits, as PDF; the last one where none does.
 
@@ -107,7 +107,7 @@ def write_fitting_pdf(
         Finished pages, the roomiest first; a version is asked for only when those before it did not fit.
     fits : function of a Document
         Whether a version as set is well placed on its pages.
-    paper : Paper
+    paper : SheetResources
         Style sheet, theme and pictures.
     settled : function of a Document and a way to set a page, optional
         What is made of the version that was taken: itself, or a better one.
@@ -137,7 +137,7 @@ def _any_will_do(document: Document) -> bool:
 def _written(
     versions: Iterable[str],
     fits: Callable[[Document], bool],
-    paper: Paper,
+    paper: SheetResources,
     finisher: Finisher | None,
     settled: Settled | None = None,
 ) -> bytes:

@@ -13,7 +13,7 @@ from generator.rendering import addresses
 from generator.rendering.glossary import read_glossary
 from generator.rendering.page_frame import framed_page
 from generator.rendering.reference_shop_tables import shop_tables
-from generator.rendering.reference_tuck_tables import Table, tuck_tables
+from generator.rendering.reference_tuck_tables import ReferenceTable, tuck_tables
 from generator.rendering.setting import PageLink, Setting
 
 
@@ -94,7 +94,7 @@ def render_glossary(text: str, setting: Setting) -> str:
     return framed_page("glossary.html", address, setting, introduction=introduction, entries=entries, up=_UP)
 
 
-def _tables(page: _Page, tables: Sequence[Table], setting: Setting) -> str:
+def _tables(page: _Page, tables: Sequence[ReferenceTable], setting: Setting) -> str:
     return _framed("tables.html", page, setting, tables=tables)
 
 

@@ -10,7 +10,7 @@ from generator.calculation.cutting.cloth import buy_text
 from generator.calculation.pieces.buttons import buttonhole, from_lignes
 from generator.calculation.pieces.fullness import PUBLISHED_FULLNESS, gathered_length
 from generator.lengths import INCH, METRE, METRIC, MILLIMETRE, YARD, Edition, round_up, write_length, write_number
-from generator.rendering.reference_tuck_tables import Table
+from generator.rendering.reference_tuck_tables import ReferenceTable
 from generator.rendering.typeset import said, typeset
 
 _EIGHTHS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 24, 28, 32, 40)
@@ -29,21 +29,21 @@ _BUTTONS = {
 _INCH_AND_YARD = "1 yd = 0.9144 m and 1 in = 25.4 mm exactly: L. V. Judson, Addendum to NBS Circular 572."
 
 
-def shop_tables(editions: tuple[Edition, ...]) -> tuple[Table, ...]:
+def shop_tables(editions: tuple[Edition, ...]) -> tuple[ReferenceTable, ...]:
     """Return the tables of cloth, buttons and fullness for the editions of a room."""
     shops = {edition.unit: edition for edition in (INCH, METRIC, *editions)}
     holes = tuple(_buttonholes(edition) for edition in editions)
     return (_yards(shops["cm"]), _metres(shops["in"]), _fullness(editions), *holes, _lignes())
 
 
-def _yards(metric: Edition) -> Table:
+def _yards(metric: Edition) -> ReferenceTable:
     rows = []
     for eighths in _EIGHTHS:
         length = Fraction(eighths, 8) * YARD
         asked = buy_text(round_up(length, metric.buy_step), metric)
         exact = f"{write_number(length / METRE)} m"
         rows.append((typeset(buy_text(length, INCH)), said(length, INCH), typeset(exact), typeset(asked)))
-    return Table(
+    return ReferenceTable(
         "yards",
         "Yards in metres",
         "Ask for the length in the last column where cloth is sold by the metre: it is never too short.",
@@ -53,13 +53,13 @@ def _yards(metric: Edition) -> Table:
     )
 
 
-def _metres(inch: Edition) -> Table:
+def _metres(inch: Edition) -> ReferenceTable:
     rows = []
     for tenths in _TENTHS:
         length = Fraction(tenths, 10) * METRE
         asked = buy_text(round_up(length, inch.buy_step), inch)
         rows.append((typeset(buy_text(length, METRIC)), said(length, inch), typeset(asked)))
-    return Table(
+    return ReferenceTable(
         "metres",
         "Metres in yards",
         "Inches are to the nearest mark of the ruler. Ask for the length in the last column: it is never too short.",
@@ -69,7 +69,7 @@ def _metres(inch: Edition) -> Table:
     )
 
 
-def _fullness(editions: tuple[Edition, ...]) -> Table:
+def _fullness(editions: tuple[Edition, ...]) -> ReferenceTable:
     """Published fullness, with the strip that it makes for a usual length of edge."""
     edges = tuple(YARD if edition.unit == "in" else METRE for edition in editions)
     rows = []
@@ -83,7 +83,7 @@ def _fullness(editions: tuple[Edition, ...]) -> Table:
         times = _between(_mixed(use.least), _mixed(use.most))
         rows.append((escape(use.use), times, *strips, escape(use.source)))
     heads = (f"For an edge of {buy_text(edge, edition)}" for edge, edition in zip(edges, editions, strict=True))
-    return Table(
+    return ReferenceTable(
         "fullness",
         "Fullness",
         "Length of the strip divided by the length of the finished edge, as printed books have it. They differ widely, "
@@ -103,13 +103,13 @@ def _between(least: str, most: str) -> Markup:
     return typeset(least) if least == most else Markup("{} to {}").format(typeset(least), typeset(most))
 
 
-def _buttonholes(edition: Edition) -> Table:
+def _buttonholes(edition: Edition) -> ReferenceTable:
     buttons, thicknesses = _BUTTONS[edition.unit]
     rows = [
         (said(across, edition), *(said(buttonhole(across, thick), edition) for thick in thicknesses))
         for across in buttons
     ]
-    return Table(
+    return ReferenceTable(
         f"buttonholes-{edition.name}",
         f"Buttonholes, {'centimetres' if edition.unit == 'cm' else 'inches'}",
         "Diameter and thickness together, for a flat button; the bars at the ends come beside it. Try it on a scrap.",
@@ -119,13 +119,13 @@ def _buttonholes(edition: Edition) -> Table:
     )
 
 
-def _lignes() -> Table:
+def _lignes() -> ReferenceTable:
     rows = []
     for lignes in _LIGNES:
         across = from_lignes(Fraction(lignes))
         millimetres = write_number(Fraction(round(across / MILLIMETRE * 10), 10))
         rows.append((escape(lignes), typeset(write_length(across, INCH, unit=True)), typeset(f"{millimetres} mm")))
-    return Table(
+    return ReferenceTable(
         "lignes",
         "Buttons in lignes",
         "The button trade measures in lignes; forty are an inch. Millimetres are to the nearest tenth.",

@@ -31,7 +31,7 @@ _ROW_DEPTHS = slice(1, 5)
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class ReferenceTable:
     """One table: its name on the page, its title, what to know before reading it, headings, rows and source.
 
     The first cell of a row heads it.
@@ -57,14 +57,14 @@ def percent_range(least: Fraction, most: Fraction) -> str:
     return f"{low} %" if low == high else f"{low} to {high} %"
 
 
-def tuck_tables(edition: Edition) -> tuple[Table, ...]:
+def tuck_tables(edition: Edition) -> tuple[ReferenceTable, ...]:
     """Return the tables of tucks of one edition."""
     return (_hidden(edition), _fitting(edition), _drawn_in(edition), _errors(edition))
 
 
-def _hidden(edition: Edition) -> Table:
+def _hidden(edition: Edition) -> ReferenceTable:
     rows = zip(COUNTS, hidden_cloth(edition), strict=True)
-    return Table(
+    return ReferenceTable(
         f"hidden-{edition.name}",
         f"Cloth hidden by tucks, {_units(edition)}",
         "Twice the depth for each tuck, before the thickness of the cloth. A sewn sample knows better.",
@@ -74,7 +74,7 @@ def _hidden(edition: Edition) -> Table:
     )
 
 
-def _fitting(edition: Edition) -> Table:
+def _fitting(edition: Edition) -> ReferenceTable:
     """How many tucks fit a finished width, with the margins and the cloth that belong to it."""
     sorts = usual_spacings(edition)
     rows = []
@@ -88,7 +88,7 @@ def _fitting(edition: Edition) -> Table:
         ]
         rows.append((said(width, edition), *cells))
     heads = (Markup("{} deep, {} apart").format(said(depth, edition), said(apart, edition)) for depth, apart in sorts)
-    return Table(
+    return ReferenceTable(
         f"fitting-{edition.name}",
         f"Tucks in a finished width, {_units(edition)}",
         "Between two seams, with room at the edges for a tuck that is turned outward. The cloth is flat, without "
@@ -99,13 +99,13 @@ def _fitting(edition: Edition) -> Table:
     )
 
 
-def _drawn_in(edition: Edition) -> Table:
+def _drawn_in(edition: Edition) -> ReferenceTable:
     depths = usual_depths(edition)[_ROW_DEPTHS]
     rows = [
         (said(spacing, edition), *(_loss(row_loss(depth, spacing), edition) for depth in depths))
         for spacing in (number * edition.unit_length for number in _ROWS_APART[edition.unit])
     ]
-    return Table(
+    return ReferenceTable(
         f"draw-in-{edition.name}",
         f"Length lost between two rows, {_units(edition)}",
         "Where every tuck goes over from one side to the other. Expect a value in the range; cut for the larger one.",
@@ -125,7 +125,7 @@ def _loss(loss: RowLoss, edition: Edition) -> Markup:
     return Markup("{}; sew a sample").format(told) if loss.tight else told
 
 
-def _errors(edition: Edition) -> Table:
+def _errors(edition: Edition) -> ReferenceTable:
     """What a check point lets pass, and what small errors of depth add up to by then."""
     fine = say_length(edition.fine, edition)
     rows = [
@@ -137,7 +137,7 @@ def _errors(edition: Edition) -> Table:
         )
         for point in check_points(_long_panel(edition), edition)
     ]
-    return Table(
+    return ReferenceTable(
         f"checks-{edition.name}",
         f"What errors of stitching come to, {_units(edition)}",
         "A check point lets pass what is usual. More than that means that the guide is off: every tuck then loses "

@@ -21,7 +21,7 @@ _ALONE = frozenset({"br", "hr", "img"})
 _SCHEMES = frozenset({"http", "https", "mailto"})
 
 
-class _Reader(MarkdownIt):
+class _SafeMarkdown(MarkdownIt):
     """Markdown without raw HTML, whose links are only of the kinds that are wanted."""
 
     def validateLink(self, url: str) -> bool:  # noqa: N802 -- the name that the parser calls
@@ -121,7 +121,9 @@ def _link_end(
 
 
 def _made_reader() -> MarkdownIt:
-    reader = _Reader("commonmark", {"html": False}).enable("table").disable(["image", "html_block", "html_inline"])
+    reader = (
+        _SafeMarkdown("commonmark", {"html": False}).enable("table").disable(["image", "html_block", "html_inline"])
+    )
     reader.add_render_rule("text", _text)
     reader.add_render_rule("heading_open", _heading)
     reader.add_render_rule("heading_close", _heading)

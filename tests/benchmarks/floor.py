@@ -45,9 +45,9 @@ def opened(folder: Path) -> OpenRoom:
 
 
 def worked(path: Path, room: OpenRoom) -> list[Worksheet]:
-    project = load_project(path, room.shelf.room, room.folder)
+    project = load_project(path, room.shared.room, room.folder)
     return [
-        worked_sheet(project, size, room.shelf.room.edition(edition), room.shelf)
+        worked_sheet(project, size, room.shared.room.edition(edition), room.shared)
         for edition in project.editions
         for size in project.sizes
     ]

@@ -13,9 +13,9 @@ from tuck_panels import inches, seam, wish_of
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.candidates import candidates, least_pitch
 from generator.calculation.panel.choice import choice_cost, choose_tucks, ranked_choices
-from generator.calculation.panel.ends import first_mark
 from generator.calculation.panel.marks import laid_out, rounded
 from generator.calculation.panel.wish import TuckWish, spacing_window
+from generator.calculation.panel_ends import first_mark
 from generator.calculation.worked import End
 from generator.lengths import INCH
 

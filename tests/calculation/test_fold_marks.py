@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from ply_by_ply import worked_forwards
 from tuck_panels import even_panel, inches, seam
 
-from generator.calculation.panel.ends import first_mark
 from generator.calculation.panel.marks import laid_out, rounded
+from generator.calculation.panel_ends import first_mark
 from generator.calculation.worked import End, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import INCH, METRIC, Edition, coarsest_grid, on_step

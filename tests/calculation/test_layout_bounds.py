@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from generator.calculation.cutting.layout_bounds import StripBounds, lower_bound
-from generator.calculation.cutting.layout_kinds import Kind, StripTable, Way, kind_of
+from generator.calculation.cutting.layout_kinds import LayoutKind, LayoutWay, StripTable, kind_of
 from generator.calculation.cutting.layout_weights import SCALE
 from generator.calculation.worked import CutItem
 
@@ -38,8 +38,8 @@ def test_no_layout_is_shorter_than_area_longest_piece_or_wide_pieces_stacked(
     assert lower_bound(items, CLOTH) == bound
 
 
-def kind(*ways: tuple[int, int]) -> Kind:
-    return Kind(tuple(sorted(Way(along, across) for along, across in ways)))
+def kind(*ways: tuple[int, int]) -> LayoutKind:
+    return LayoutKind(tuple(sorted(LayoutWay(along, across) for along, across in ways)))
 
 
 HIGH, LOW = kind((5, 6)), kind((3, 4))

@@ -10,8 +10,8 @@ from itertools import product
 import pytest
 
 from generator.calculation.cutting.layout_bounds import StripBounds
-from generator.calculation.cutting.layout_kinds import Counts, Kind, StripTable, kind_of
-from generator.calculation.cutting.layout_search import Looks, SearchTooLongError, StripSearch
+from generator.calculation.cutting.layout_kinds import Counts, LayoutKind, StripTable, kind_of
+from generator.calculation.cutting.layout_search import SearchBudget, SearchTooLongError, StripSearch
 from generator.calculation.cutting.layout_strips import shortest_strips
 from generator.calculation.cutting.layout_weights import SCALE, strip_weights
 
@@ -21,7 +21,7 @@ def cloths(seeds: range) -> Iterator[tuple[StripTable, Counts]]:
     for seed in seeds:
         drawn = random.Random(seed)  # noqa: S311 - test cases, not secrets
         width = drawn.randint(4, 10)
-        kinds: set[Kind] = set()
+        kinds: set[LayoutKind] = set()
         for _ in range(drawn.randint(1, 4)):
             kind = kind_of(drawn.randint(1, width), drawn.randint(1, 6), width, turnable=drawn.random() < 0.4)
             if kind is not None:
@@ -66,9 +66,11 @@ def test_the_search_finds_the_shortest_strips_and_proves_that_there_are_none_sho
         area = tuple(kind.area * SCALE // table.width for kind in table.kinds)
         for weights in ([(0,) * len(counts)], [area, strip_weights(table, counts)]):
             for limit in (length - 1, length):
-                assert StripSearch(table, StripBounds(table, weights), Looks(10**6)).shortest(counts, limit) is None
+                assert (
+                    StripSearch(table, StripBounds(table, weights), SearchBudget(10**6)).shortest(counts, limit) is None
+                )
             for limit in (length + 1, length + 4, 10 * length + 10):
-                search = StripSearch(table, StripBounds(table, weights), Looks(10**6))
+                search = StripSearch(table, StripBounds(table, weights), SearchBudget(10**6))
                 assert search.shortest(counts, limit) == length
                 strips = search.strips(counts)
                 assert sum(strip.height for strip in strips) == length
@@ -81,7 +83,7 @@ def test_what_is_proven_about_a_rest_holds_when_it_is_asked_again(seed: int) -> 
     # One search asked with rising limits remembers what it has proven; the answer must not change for it.
     for table, counts in cloths(range(1000 + seed, 1050 + seed)):
         length = shortest_by_table(table, counts)
-        search = StripSearch(table, StripBounds(table, [strip_weights(table, counts)]), Looks(10**6))
+        search = StripSearch(table, StripBounds(table, [strip_weights(table, counts)]), SearchBudget(10**6))
         answers = [search.shortest(counts, limit) for limit in (1, length - 1, length, length + 1, length, length + 7)]
         assert answers == [None, None, None, length, None, length]
 
@@ -96,13 +98,13 @@ def test_no_bound_of_a_rest_is_longer_than_its_shortest_layout() -> None:
 
 def test_no_pieces_take_no_cloth_where_any_is_allowed() -> None:
     table = StripTable([kind for kind in [kind_of(3, 2, 5, turnable=False)] if kind], 5)
-    search = StripSearch(table, StripBounds(table, [(0,)]), Looks(10))
+    search = StripSearch(table, StripBounds(table, [(0,)]), SearchBudget(10))
     assert [search.shortest((0,), limit) for limit in (0, 1, 5)] == [None, 0, 0]
 
 
 def test_as_many_looks_are_spent_as_were_given() -> None:
-    looks = Looks(2)
-    looks.spend()
-    looks.spend()
+    budget = SearchBudget(2)
+    budget.spend()
+    budget.spend()
     with pytest.raises(SearchTooLongError):
-        looks.spend()
+        budget.spend()

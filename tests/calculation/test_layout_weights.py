@@ -8,7 +8,7 @@ import pytest
 from cloth_by_other_routes import random_items
 
 from generator.calculation.cutting.layout_kinds import StripTable, kind_of
-from generator.calculation.cutting.layout_search import Looks, SearchTooLongError
+from generator.calculation.cutting.layout_search import SearchBudget, SearchTooLongError
 from generator.calculation.cutting.layout_strips import shorter_strips, shortest_strips
 from generator.calculation.cutting.layout_weights import SCALE, fullest_strip, strip_weights
 
@@ -51,8 +51,8 @@ def test_a_proof_holds_just_below_the_shortest_length_and_a_layout_just_above(se
     table = table_of(seed, 7)
     counts = (1,) * len(table.kinds)
     length = shortest_strips(table, counts).length
-    assert shorter_strips(table, counts, length, Looks(100_000)) is None
-    strips = shorter_strips(table, counts, length + 1, Looks(100_000))
+    assert shorter_strips(table, counts, length, SearchBudget(100_000)) is None
+    strips = shorter_strips(table, counts, length + 1, SearchBudget(100_000))
     assert strips is not None
     assert sum(strip.height for strip in strips) == length
     assert [sum(taken) for taken in zip(*(strip.take for strip in strips), strict=True)] == list(counts)
@@ -61,4 +61,4 @@ def test_a_proof_holds_just_below_the_shortest_length_and_a_layout_just_above(se
 def test_a_search_without_looks_left_gives_up() -> None:
     table = table_of(0, 7)
     with pytest.raises(SearchTooLongError):
-        shorter_strips(table, (1,) * len(table.kinds), 1_000, Looks(0))
+        shorter_strips(table, (1,) * len(table.kinds), 1_000, SearchBudget(0))

@@ -10,7 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tuck_panels import inches, seam, wish_of
 
-from generator.calculation.panel.ends import first_mark
 from generator.calculation.panel.margins import (
     dealt_margins,
     least_margins,
@@ -19,6 +18,7 @@ from generator.calculation.panel.margins import (
     settled_margin,
 )
 from generator.calculation.panel.wish import lie, spacing_window, spacings_near, steps_between
+from generator.calculation.panel_ends import first_mark
 from generator.calculation.worked import End
 from generator.lengths import CENTIMETRE, INCH, METRIC, MILLIMETRE, on_step
 

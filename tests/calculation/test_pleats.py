@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.calculation.pieces.pleats import (
-    PleatedStrip,
+    PleatedSizes,
     Pleats,
     pleat_layers,
     pleat_lines,
@@ -35,7 +35,7 @@ SECTIONS = st.fractions(min_value=4, max_value=60, max_denominator=8)
 class FoldedCloth:
     """A strip with creases: each turns the cloth round; every flat place has a place on the folded strip."""
 
-    def __init__(self, strip: PleatedStrip) -> None:
+    def __init__(self, strip: PleatedSizes) -> None:
         self.creases = sorted(
             place for line in strip.lines for place in (line.fold - HALF, (line.fold + line.onto) / 2 - HALF)
         )

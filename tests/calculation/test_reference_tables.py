@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from generator.calculation.panel.ends import least_margin
+from generator.calculation.panel_ends import least_margin
 from generator.calculation.reference_rows import plan_draw_in, row_loss
 from generator.calculation.reference_tables import (
     COUNTS,

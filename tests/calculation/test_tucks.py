@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 from tuck_panels import NONE, inches
 
-from generator.calculation.panel.ends import edge_play, end_allowance, first_mark, foot_room, least_margin
 from generator.calculation.panel.tucks import (
     cut_width,
     finished_width,
@@ -14,6 +13,7 @@ from generator.calculation.panel.tucks import (
     tuck_take_up,
     visible_space,
 )
+from generator.calculation.panel_ends import edge_play, end_allowance, first_mark, foot_room, least_margin
 from generator.calculation.refused import exact, more_than_nothing, not_negative, whole_number
 from generator.calculation.worked import End
 from generator.errors import CalculationError

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from generator.definitions.conversion import findable
 from generator.definitions.faults import Fault
 from generator.definitions.names import Names
-from generator.definitions.nodes import Words
+from generator.definitions.nodes import Scalar
 from generator.definitions.reading import Reading, read_formula, read_number, read_range
 from generator.definitions.reading_text import read_text
 from generator.errors import CalculationError, FaultyFileError, Place
@@ -202,8 +202,8 @@ def test_a_length_of_one_edition_goes_to_the_nearest_findable_mark(
     assert findable(written, edition, purpose) == found  # type: ignore[arg-type]
 
 
-def words(text: str) -> Words:
-    return Words(text, PLACE)
+def words(text: str) -> Scalar:
+    return Scalar(text, PLACE)
 
 
 def test_a_range_has_two_ends_in_either_edition() -> None:

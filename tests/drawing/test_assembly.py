@@ -8,9 +8,9 @@ from panels import joined, panel_of, piece_of, worksheet_of
 from pieces import ALL_SEAMS, SIDES, envelope_back, piece_cut
 
 from generator.calculation.worked import End
-from generator.calculation.worked_project import ClosureWork, Meeting, SheetStep
-from generator.drawing.assemblies.bench import Bench, Making, Stage, set_up
+from generator.calculation.worked_project import ClosureWork, MeetingWork, SheetStep
 from generator.drawing.assemblies.marks import arc, note, wave
+from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subject, set_up
 from generator.drawing.assembly import ASSEMBLIES, applying, assembly_names, draw_assembly, sketch_assembly
 from generator.drawing.style import SMALLEST_TEXT, Style
 
@@ -43,7 +43,7 @@ PIECES = (
 WORKSHEET = replace(
     worksheet_of(*PIECES),
     closures=(buttons(),),
-    meetings=(Meeting("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),),
+    meetings=(MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),),
     steps=(step("line and turn", "lining"), step("bag", "bag"), step("cut", "plain")),
 )
 EXPECTED = {
@@ -62,9 +62,9 @@ EXPECTED = {
 
 def sketches(style=None):
     for piece in PIECES:
-        making = Making(WORKSHEET, piece)
-        for name in applying(making):
-            yield name, sketch_assembly(name, making, style or Style())
+        subject = Subject(WORKSHEET, piece)
+        for name in applying(subject):
+            yield name, sketch_assembly(name, subject, style or Style())
 
 
 def words_of(name):
@@ -129,7 +129,7 @@ def test_the_overlap_of_an_envelope_back_is_drawn_in_its_true_share_of_the_width
 def test_two_pieces_alike_that_close_on_each_other_are_no_roll():
     linings = piece_cut("rectangle", 11, 12, name="bag lining")
     worksheet = replace(worksheet_of(linings), closures=(buttons("bag lining.top", "bag lining.top"),))
-    assert applying(Making(worksheet, linings)) == ()
+    assert applying(Subject(worksheet, linings)) == ()
 
 
 def test_buttons_stand_on_the_roll_where_the_closure_says():
@@ -188,33 +188,33 @@ def test_a_wave_begins_and_ends_on_its_middle_height():
 
 
 def test_a_leader_leaves_its_words_on_the_side_that_looks_to_the_point():
-    bench = Bench(4, 2, Style(), "trial")
-    note(bench, "seam", (1.0, 1.0), (3.0, 1.5))
-    box = bench.labels[0].box.grown(0.02)
-    assert bench.segments[0] == (pytest.approx((box.right, 1.0)), (3.0, 1.5))
-    assert bench.crossings() == ()
+    canvas = StageCanvas(4, 2, Style(), "trial")
+    note(canvas, "seam", (1.0, 1.0), (3.0, 1.5))
+    box = canvas.labels[0].box.grown(0.02)
+    assert canvas.segments[0] == (pytest.approx((box.right, 1.0)), (3.0, 1.5))
+    assert canvas.crossings() == ()
 
 
 def test_stages_stand_side_by_side_where_the_page_is_wide_enough_and_else_one_below_the_other():
     """Two stages of 3 and a gap of 1/4 are 6.25 in at 7 pt, but 12.25 in at 14 pt, more than the page."""
-    stages = (Stage("", 3.0, 1.0, lambda bench: None), Stage("", 3.0, 2.0, lambda bench: None))
+    stages = (Stage("", 3.0, 1.0, lambda canvas: None), Stage("", 3.0, 2.0, lambda canvas: None))
     beside, stacked = (set_up(stages, Style(small=size), "trial") for size in (7.0, 14.0))
     assert (beside.width, beside.height) == (6.25, 2.0)
     assert (stacked.width, stacked.height) == (6.0, 6.25)
 
 
 def test_larger_words_enlarge_the_stage_with_them():
-    def draw(bench):
-        bench.line(((1.0, 0.5), (2.0, 0.5)), bench.style.outline)
+    def draw(canvas):
+        canvas.line(((1.0, 0.5), (2.0, 0.5)), canvas.style.outline)
 
-    bench = set_up((Stage("", 3.0, 1.0, draw),), Style(small=14.0), "trial")
-    assert bench.segments == [((2.0, 1.0), (4.0, 1.0))]
+    canvas = set_up((Stage("", 3.0, 1.0, draw),), Style(small=14.0), "trial")
+    assert canvas.segments == [((2.0, 1.0), (4.0, 1.0))]
 
 
 def test_a_binding_that_turns_no_corner_has_no_drawing_of_one():
-    along_one_edge = Meeting("cover.left", "binding.edge", Fraction(30), Fraction(30), Fraction(0))
+    along_one_edge = MeetingWork("cover.left", "binding.edge", Fraction(30), Fraction(30), Fraction(0))
     worksheet = replace(WORKSHEET, meetings=(along_one_edge,))
-    assert "binding corner" not in applying(Making(worksheet, worksheet.pieces["binding"]))
+    assert "binding corner" not in applying(Subject(worksheet, worksheet.pieces["binding"]))
 
 
 def test_the_halves_of_a_bias_square_are_drawn_joined_as_they_were_cut():

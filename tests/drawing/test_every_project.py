@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.drawing.canvas import Canvas
@@ -16,7 +16,7 @@ from generator.drawing.style import Style
 
 ROOT = Path(__file__).resolve().parents[2]
 ROOM = load_room(ROOT / "site" / "site.yaml", ROOT)
-SHELF = shelf_of(ROOM, ROOT)
+SHELF = load_room_context(ROOM, ROOT)
 PROJECTS = sorted(path.stem for path in (ROOT / "projects").glob("*.yaml"))
 LEAST_TYPE = 7
 

@@ -12,7 +12,7 @@ from panels import worksheet_of
 from generator.calculation.worked_project import ClothUse
 from generator.drawing.layout import PAGE, draw_cutting, draw_layout, sketch_layout
 from generator.drawing.layout_plan import HIGH, layout_scale, numbered_strips, plan_layout
-from generator.drawing.layout_words import Words
+from generator.drawing.layout_words import PieceWords
 from generator.drawing.style import SMALLEST_TEXT, Style
 from generator.lengths import INCH, METRIC
 
@@ -88,7 +88,7 @@ def test_the_width_and_the_length_are_dimensioned():
 
 
 def test_the_words_of_a_piece_are_turned_where_it_is_narrow_and_left_out_where_it_is_tiny():
-    words, style = Words("strap", "3 by 60 in"), Style()
+    words, style = PieceWords("strap", "3 by 60 in"), Style()
     assert words.lines(2.0, 1.0, style) == (("strap, 3 by 60 in",), False)
     assert words.lines(0.3, 2.0, style) == (("strap, 3 by 60 in",), True)
     assert words.lines(0.7, 0.4, style) == (("strap", "3 by 60 in"), False)

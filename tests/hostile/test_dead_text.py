@@ -9,7 +9,7 @@ import pytest
 from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
@@ -44,8 +44,8 @@ def worksheet_with(folder: Path, trick: str) -> Worksheet:
     text = GOOD.replace("  A square cushion that can be sewn.\n", f"  {trick}\n")
     text = text.replace("      All {{ front.number }} tucks should stand.\n", f"      {trick}\n")
     path = room(folder, text) / "projects" / "cushion.yaml"
-    shelf = shelf_of(Room(), folder)
-    return worked_sheet(load_project(path, root=folder), "small", INCH, shelf)
+    shared = load_room_context(Room(), folder)
+    return worked_sheet(load_project(path, root=folder), "small", INCH, shared)
 
 
 @pytest.mark.parametrize("trick", TRICKS)
@@ -65,7 +65,7 @@ def test_a_trick_in_a_text_stays_text(tmp_path: Path, trick: str) -> None:
 def test_a_trick_in_a_title_is_a_heading_and_nothing_else(tmp_path: Path, trick: str) -> None:
     text = GOOD.replace("title: Good cushion", f"title: '{trick}'")
     project = load_project(room(tmp_path, text) / "projects" / "cushion.yaml", root=tmp_path)
-    sheets = [worked_sheet(project, size, INCH, shelf_of(Room(), tmp_path)) for size in project.sizes]
+    sheets = [worked_sheet(project, size, INCH, load_room_context(Room(), tmp_path)) for size in project.sizes]
     setting = Setting(
         theme=load_theme(THEMES / "plain"), room="The loft", place="by the harbour", welcome="", edition_mark="a"
     )

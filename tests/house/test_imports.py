@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 from pathlib import Path
 
+import networkx as nx
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -50,6 +51,11 @@ def stage(module: str) -> str:
 
 def module_of(path: Path) -> str:
     return ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
+
+
+def part(module: str) -> str:
+    """The folder inside a stage in which a module lies, or the module itself where it lies in none."""
+    return ".".join(module.split(".")[:3])
 
 
 def imports(path: Path) -> list[tuple[int, str]]:
@@ -112,3 +118,13 @@ def test_no_import_hides_inside_a_function() -> None:
                     if isinstance(inner, ast.Import | ast.ImportFrom)
                 ]
     assert hidden == []
+
+
+def test_the_parts_of_a_stage_form_no_circle() -> None:
+    # A file that lies beside the folders of its stage is a part by itself.
+    parts = nx.DiGraph()
+    for path in FILES:
+        own = part(module_of(path))
+        ours = {part(module) for _, module in imports(path) if module.startswith("generator.")}
+        parts.add_edges_from((own, other) for other in ours - {own})
+    assert [sorted(circle) for circle in nx.simple_cycles(parts)] == []

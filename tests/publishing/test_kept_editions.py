@@ -9,7 +9,7 @@ from small_room import Silent, Speech, edit, made_room, published, site_of
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.edition_files import read_editions
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.errors import CalculationError, FaultyFileError, PublishError
@@ -32,8 +32,11 @@ def bare(tmp_path: Path) -> Path:
 
 def worksheets(room: Path, project: str = "flag") -> list[Worksheet]:
     settings = load_room(room / "site/site.yaml", room)
-    found, shelf = load_project(room / f"projects/{project}.yaml", settings, room), shelf_of(settings, room)
-    return [worked_sheet(found, size, settings.edition("inch"), shelf) for size in found.sizes]
+    found, shared = (
+        load_project(room / f"projects/{project}.yaml", settings, room),
+        load_room_context(settings, room),
+    )
+    return [worked_sheet(found, size, settings.edition("inch"), shared) for size in found.sizes]
 
 
 def kept_under(room: Path, mark: str, project: str = "flag") -> None:
@@ -140,15 +143,18 @@ def test_kept_editions_belong_to_their_project_and_those_of_none_to_the_rest(bar
 
 def test_a_sheet_made_alone_bears_the_mark_as_on_the_site_and_an_own_size_does_not(bare: Path) -> None:
     settings = load_room(bare / "site/site.yaml", bare)
-    flag, shelf = load_project(bare / "projects/flag.yaml", settings, bare), shelf_of(settings, bare)
-    assert stamp_of_sheet(flag, shelf, bare, own=False).standing == "draft"
+    flag, shared = load_project(bare / "projects/flag.yaml", settings, bare), load_room_context(settings, bare)
+    assert stamp_of_sheet(flag, shared, bare, own=False).standing == "draft"
     kept_under(bare, "2031-03")
-    assert (stamp_of_sheet(flag, shelf, bare, own=False).mark, stamp_of_sheet(flag, shelf, bare, own=True).mark) == (
+    assert (
+        stamp_of_sheet(flag, shared, bare, own=False).mark,
+        stamp_of_sheet(flag, shared, bare, own=True).mark,
+    ) == (
         "2031-03",
         "2031-03",
     )
-    assert stamp_of_sheet(flag, shelf, bare, own=False).standing == "kept"
-    assert stamp_of_sheet(flag, shelf, bare, own=True).standing == "own"
+    assert stamp_of_sheet(flag, shared, bare, own=False).standing == "kept"
+    assert stamp_of_sheet(flag, shared, bare, own=True).standing == "own"
 
 
 def test_a_correction_goes_from_the_mark_over_the_draft_to_the_next_mark(room: Path) -> None:

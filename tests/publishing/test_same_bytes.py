@@ -5,7 +5,7 @@ from pathlib import Path
 from small_room import bytes_of, made_room, ran
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.publishing.content import content_key
@@ -30,7 +30,7 @@ def test_a_site_is_the_same_bytes_when_one_builds_it_nearby_in_two_goes(publishe
 def worksheet_of(room: Path) -> Worksheet:
     settings = load_room(room / "site/site.yaml", room)
     project = load_project(room / "projects/tablet.yaml", settings, room)
-    return worked_sheet(project, "only", settings.edition("inch"), shelf_of(settings, room))
+    return worked_sheet(project, "only", settings.edition("inch"), load_room_context(settings, room))
 
 
 def test_two_workings_of_one_project_say_the_same(room: Path) -> None:

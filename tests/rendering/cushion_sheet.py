@@ -13,7 +13,7 @@ from generator.calculation.worked import (
     Layout,
     Panel,
     Piece,
-    Placed,
+    PlacedItem,
     Row,
     RowSet,
     TuckSet,
@@ -186,9 +186,9 @@ def _cloth(edition: Edition, front: Piece) -> ClothUse:
     zero, width, length = Fraction(0), _length(edition, "44", "112"), _length(edition, "31 3/4", "81.5")
     back_across, back_along = _length(edition, "12 1/2", "31"), _length(edition, "15 1/2", "40")
     placed = (
-        Placed("front", "Front", 1, zero, zero, front.cut_across, front.cut_along, False),
-        Placed("back", "Envelope back", 1, zero, front.cut_along, back_across, back_along, False),
-        Placed("back", "Envelope back", 2, back_across, front.cut_along, back_across, back_along, False),
+        PlacedItem("front", "Front", 1, zero, zero, front.cut_across, front.cut_along, False),
+        PlacedItem("back", "Envelope back", 1, zero, front.cut_along, back_across, back_along, False),
+        PlacedItem("back", "Envelope back", 2, back_across, front.cut_along, back_across, back_along, False),
     )
     strips = ((zero, front.cut_along), (front.cut_along, back_along))
     return ClothUse(

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
-from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.definitions.class_plan import load_class
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import load_room
@@ -16,17 +16,17 @@ FOLDER = Path(__file__).parent / "mooring-room"
 
 
 @cache
-def opened() -> tuple[Project, Shelf]:
+def opened() -> tuple[Project, RoomContext]:
     room = load_room(FOLDER / "site" / "site.yaml", FOLDER)
-    return load_project(FOLDER / "projects" / "mooring.yaml", room, FOLDER), shelf_of(room, FOLDER)
+    return load_project(FOLDER / "projects" / "mooring.yaml", room, FOLDER), load_room_context(room, FOLDER)
 
 
 @cache
 def worksheets(edition: str = "") -> tuple[Worksheet, ...]:
     """Every size in an edition, small first; in all editions where none is named."""
-    project, shelf = opened()
+    project, shared = opened()
     return tuple(
-        worked_sheet(project, size, shelf.room.edition(name), shelf)
+        worked_sheet(project, size, shared.room.edition(name), shared)
         for name in project.editions
         if edition in ("", name)
         for size in project.sizes
@@ -35,5 +35,5 @@ def worksheets(edition: str = "") -> tuple[Worksheet, ...]:
 
 @cache
 def two_mornings() -> ClassSheet:
-    project, shelf = opened()
-    return class_sheet(load_class(FOLDER / "site" / "classes" / "two-mornings.yaml", project, FOLDER), project, shelf)
+    project, shared = opened()
+    return class_sheet(load_class(FOLDER / "site" / "classes" / "two-mornings.yaml", project, FOLDER), project, shared)

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 from weasyprint import HTML, Document
 
-from generator.rendering.page_fill import Places, better_places, units_of, wasted, white_left
+from generator.rendering.page_fill import FigurePlaces, better_places, units_of, wasted, white_left
 
 # Paper of 4 by 12 in with margins of 1 in: 10 in of text a page. A line is half an inch high.
 PAGE = "<style>@page{size:4in 12in;margin:1in}body{margin:0;font:24px/48px sans-serif}"
@@ -45,19 +45,19 @@ def test_what_stands_on_a_page_is_told_with_its_step():
 def test_a_figure_that_finds_no_room_below_its_text_goes_further_up():
     # Heading, 5 lines and the figure are 9 4/5 in, two lines go on; below its text the figure would leave 6 in white.
     places = better_places(set_on_pages(step(1, lines(7), figure(6.8))), [1.0])
-    assert places == Places(early={1: (1, 5)})
+    assert places == FigurePlaces(early={1: (1, 5)})
 
 
 def test_a_figure_may_begin_the_page_on_which_its_text_goes_on():
     # Step 1 leaves 3 in for the heading and 5 lines of step 2; the figure of 9 1/2 in fills the next page.
     places = better_places(set_on_pages(step(1, lines(13)), step(2, lines(8), figure(9.5)), step(3, lines(4))), [1.0])
-    assert places == Places(early={2: (1, 5)})
+    assert places == FigurePlaces(early={2: (1, 5)})
 
 
 def test_a_figure_is_drawn_smaller_where_that_is_enough():
     # Step 1 takes 6 in of 10, the next heading half an inch; 3 1/2 in are left for 3 3/5 in, of which 9/10 are 3.24.
     document = set_on_pages(step(1, lines(11)), step(2, figure(3.6)), step(3, lines(4)))
-    assert better_places(document, [1.0, 0.9]) == Places(smaller={2: 0.9})
+    assert better_places(document, [1.0, 0.9]) == FigurePlaces(smaller={2: 0.9})
 
 
 def test_a_sheet_that_is_well_filled_stays_as_it_is():

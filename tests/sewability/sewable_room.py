@@ -8,14 +8,14 @@ import pytest
 
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import SheetStep, Worksheet
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 
 ROOT = Path(__file__).parents[2]
 FILES = sorted((ROOT / "projects").glob("*.yaml"))
 ROOM = load_room(ROOT / "site" / "site.yaml", root=ROOT)
-SHELF = shelf_of(ROOM, ROOT)
+SHELF = load_room_context(ROOM, ROOT)
 # Standard steps that cut cloth and put nothing together.
 CUTTING = ("cut", "cut later")
 

@@ -140,7 +140,7 @@ def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Cloth:
+class _JoinedCloth:
     """The joined cloth, the cloth it is cut from and the allowance of a join, in parts of which ``unit`` are an inch.
 
     All places are whole numbers of these parts, and whole numbers are compared much faster than fractions.
@@ -209,10 +209,10 @@ class _Cloth:
         )
 
 
-def _in_parts(cut: Fraction, width: Fraction, allowance: Fraction, feet: Sequence[_Foot]) -> _Cloth:
+def _in_parts(cut: Fraction, width: Fraction, allowance: Fraction, feet: Sequence[_Foot]) -> _JoinedCloth:
     """Return a cloth in the largest parts of an inch that all its lengths and feet are whole numbers of."""
     unit = lcm(*(length.denominator for length in (cut, width, allowance, *(foot.at for foot in feet))))
-    return _Cloth(int(cut * unit), int(width * unit), int(allowance * unit), unit)
+    return _JoinedCloth(int(cut * unit), int(width * unit), int(allowance * unit), unit)
 
 
 def _described(foot: _Foot, tucks: TuckSet, rows: int, allowance: Fraction) -> BreadthJoin:

@@ -11,14 +11,14 @@ from fractions import Fraction
 from operator import attrgetter
 
 from generator.calculation.cutting.layout_bounds import lower_bound
-from generator.calculation.cutting.layout_kinds import StripTable, Way
-from generator.calculation.cutting.layout_pieces import Pieces, narrowest_usable, pieces_by_kind, width_used
-from generator.calculation.cutting.layout_search import Strip
+from generator.calculation.cutting.layout_kinds import LayoutWay, StripTable
+from generator.calculation.cutting.layout_pieces import LayoutPieces, narrowest_usable, pieces_by_kind, width_used
+from generator.calculation.cutting.layout_search import CutStrip
 from generator.calculation.cutting.layout_strips import shortest_strips
-from generator.calculation.worked import CutItem, Layout, Placed
+from generator.calculation.worked import CutItem, Layout, PlacedItem
 from generator.lengths import INCH, Edition
 
-_Taken = tuple[CutItem, int, Way]
+_Taken = tuple[CutItem, int, LayoutWay]
 
 
 def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition = INCH) -> Layout:
@@ -97,7 +97,7 @@ def _strips(unit: Fraction, heights: Sequence[int]) -> tuple[tuple[Fraction, Fra
     return tuple((begin * unit, height * unit) for begin, height in zip(begins, heights, strict=True))
 
 
-def _filled(pieces: Pieces, table: StripTable, strips: Sequence[Strip]) -> list[tuple[int, list[_Taken]]]:
+def _filled(pieces: LayoutPieces, table: StripTable, strips: Sequence[CutStrip]) -> list[tuple[int, list[_Taken]]]:
     """Return the height of each strip and what is cut from it; a strip of which nothing is cut at once comes last."""
     waiting = [
         [(item, copy + 1) for item in sorted(alike, key=attrgetter("later")) for copy in range(item.quantity)][::-1]
@@ -109,7 +109,7 @@ def _filled(pieces: Pieces, table: StripTable, strips: Sequence[Strip]) -> list[
     return sorted(filled, key=lambda strip: all(item.later for item, _, _ in strip[1]))
 
 
-def _placed(strips: Sequence[tuple[int, list[_Taken]]], unit: Fraction) -> tuple[Placed, ...]:
+def _placed(strips: Sequence[tuple[int, list[_Taken]]], unit: Fraction) -> tuple[PlacedItem, ...]:
     """Lay every piece at the top of its strip, the highest at the left."""
     placed = []
     top = 0
@@ -122,7 +122,7 @@ def _placed(strips: Sequence[tuple[int, list[_Taken]]], unit: Fraction) -> tuple
     return tuple(placed)
 
 
-def _in_strip(table: StripTable, strip: Strip) -> list[tuple[Way, int]]:
+def _in_strip(table: StripTable, strip: CutStrip) -> list[tuple[LayoutWay, int]]:
     """Return how each piece of a strip lies and the place of its kind, from the left."""
     lying = [
         (table.kinds[kind].lying(strip.height), kind) for kind, taken in enumerate(strip.take) for _ in range(taken)
@@ -130,7 +130,7 @@ def _in_strip(table: StripTable, strip: Strip) -> list[tuple[Way, int]]:
     return sorted(lying, key=lambda piece: (-piece[0].along, -piece[0].across, piece[1]))
 
 
-def _lying(item: CutItem, copy: int, way: Way, corner: tuple[Fraction, Fraction], unit: Fraction) -> Placed:
+def _lying(item: CutItem, copy: int, way: LayoutWay, corner: tuple[Fraction, Fraction], unit: Fraction) -> PlacedItem:
     across, along = way.across * unit, way.along * unit
     turned = across != item.across
-    return Placed(item.piece, item.label, copy, corner[0], corner[1], across, along, turned)
+    return PlacedItem(item.piece, item.label, copy, corner[0], corner[1], across, along, turned)

@@ -15,22 +15,22 @@ Counts = tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True, order=True)
-class Way:
+class LayoutWay:
     """One way in which a piece can lie on the cloth."""
 
     along: int
     across: int
 
-    def holds(self, other: Way) -> bool:
+    def holds(self, other: LayoutWay) -> bool:
         """Return whether a piece lying the other way fits where this one lies."""
         return other.along <= self.along and other.across <= self.across
 
 
 @dataclass(frozen=True, slots=True, order=True)
-class Kind:
+class LayoutKind:
     """Pieces that can take each other's place: ``ways`` are all ways they can lie, lowest first."""
 
-    ways: tuple[Way, ...]
+    ways: tuple[LayoutWay, ...]
 
     @property
     def lowest(self) -> int:
@@ -47,16 +47,16 @@ class Kind:
         """The cloth in one piece."""
         return self.ways[0].along * self.ways[0].across
 
-    def lying(self, height: int) -> Way:
+    def lying(self, height: int) -> LayoutWay:
         """Return the narrowest way that a strip of a height has room for; the strip is high enough for one."""
         return next(way for way in reversed(self.ways) if way.along <= height)
 
-    def harder_than(self, other: Kind) -> bool:
+    def harder_than(self, other: LayoutKind) -> bool:
         """Return whether the other kind fits wherever this one does, and not the other way round."""
         return self != other and all(any(mine.holds(its) for its in other.ways) for mine in self.ways)
 
 
-def kind_of(across: int, along: int, width: int, *, turnable: bool) -> Kind | None:
+def kind_of(across: int, along: int, width: int, *, turnable: bool) -> LayoutKind | None:
     """Return the kind of a piece on cloth of a width.
 
     Parameters
@@ -70,7 +70,7 @@ def kind_of(across: int, along: int, width: int, *, turnable: bool) -> Kind | No
 
     Returns
     -------
-    Kind or None
+    LayoutKind or None
         The kind; None where the piece is wider than the cloth in every way allowed.
 
     Examples
@@ -78,24 +78,24 @@ def kind_of(across: int, along: int, width: int, *, turnable: bool) -> Kind | No
     A piece 5 across and 2 along, turned 2 across and 5 along:
 
     >>> kind_of(5, 2, 9, turnable=True).ways
-    (Way(along=2, across=5), Way(along=5, across=2))
+    (LayoutWay(along=2, across=5), LayoutWay(along=5, across=2))
     >>> kind_of(5, 2, 4, turnable=False) is None
     True
     """
-    ways = {Way(along, across), Way(across, along)} if turnable else {Way(along, across)}
+    ways = {LayoutWay(along, across), LayoutWay(across, along)} if turnable else {LayoutWay(along, across)}
     usable = tuple(sorted(way for way in ways if way.across <= width))
-    return Kind(usable) if usable else None
+    return LayoutKind(usable) if usable else None
 
 
 class StripTable:
     """What each kind takes in strips of each height, on cloth of one width."""
 
-    def __init__(self, kinds: Iterable[Kind], width: int) -> None:
+    def __init__(self, kinds: Iterable[LayoutKind], width: int) -> None:
         self.kinds = tuple(kinds)
         self.width = width
         self.heights = sorted({way.along for kind in self.kinds for way in kind.ways})
         # A kind that a strip is too low for gets a width beyond the cloth's, so it never fits.
-        self._never = Way(0, width + 1)
+        self._never = LayoutWay(0, width + 1)
         self._lying: dict[int, tuple[list[int], list[int]]] = {}
 
     def across(self, height: int) -> list[int]:

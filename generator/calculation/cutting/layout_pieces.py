@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd, lcm
 
-from generator.calculation.cutting.layout_kinds import Counts, Kind, StripTable, kind_of
-from generator.calculation.cutting.layout_search import Looks, SearchTooLongError, Strip
+from generator.calculation.cutting.layout_kinds import Counts, LayoutKind, StripTable, kind_of
+from generator.calculation.cutting.layout_search import CutStrip, SearchBudget, SearchTooLongError
 from generator.calculation.cutting.layout_strips import EXACT_PIECES, shorter_strips
 from generator.calculation.worked import CutItem
 from generator.errors import CalculationError
@@ -18,20 +18,22 @@ _NARROWING_LOOKS = 100_000
 
 
 @dataclass(frozen=True, slots=True)
-class Pieces:
+class LayoutPieces:
     """All pieces by kind: sizes in whole numbers of ``unit`` [in], ``items`` the cut items of each kind."""
 
     unit: Fraction
-    kinds: tuple[Kind, ...]
+    kinds: tuple[LayoutKind, ...]
     counts: Counts
     items: tuple[tuple[CutItem, ...], ...]
 
     def table(self, width: int) -> StripTable:
         """Return what the pieces take on cloth of a width [unit] that has room for every kind."""
-        return StripTable((Kind(tuple(way for way in kind.ways if way.across <= width)) for kind in self.kinds), width)
+        return StripTable(
+            (LayoutKind(tuple(way for way in kind.ways if way.across <= width)) for kind in self.kinds), width
+        )
 
 
-def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) -> Pieces:
+def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) -> LayoutPieces:
     """Return the pieces sorted by kind, in whole numbers of the largest unit that measures every size.
 
     Parameters
@@ -45,7 +47,7 @@ def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) 
 
     Returns
     -------
-    Pieces
+    LayoutPieces
         The kinds that occur, the largest first; none where nothing is to be cut.
 
     Raises
@@ -68,7 +70,7 @@ def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) 
     sizes = [Fraction(size) for item in items for size in (item.across, item.along) if size > 0]
     below = lcm(*(size.denominator for size in sizes))
     unit = Fraction(gcd(*(int(size * below) for size in sizes)) or 1, below)
-    by_kind: dict[Kind, list[CutItem]] = {}
+    by_kind: dict[LayoutKind, list[CutItem]] = {}
     for item in items:
         if item.across <= 0 or item.along <= 0 or item.quantity < 0:
             raise CalculationError(f"{item.label} cannot be cut: its sizes must be more than 0, its quantity 0 or more")
@@ -79,7 +81,7 @@ def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) 
             by_kind.setdefault(kind, []).append(item)
     kinds = tuple(sorted(by_kind, reverse=True))
     counts = tuple(sum(item.quantity for item in by_kind[kind]) for kind in kinds)
-    return Pieces(unit, kinds, counts, tuple(tuple(by_kind[kind]) for kind in kinds))
+    return LayoutPieces(unit, kinds, counts, tuple(tuple(by_kind[kind]) for kind in kinds))
 
 
 def _too_wide(item: CutItem, width: Fraction, edition: Edition) -> str:
@@ -93,14 +95,14 @@ def _too_wide(item: CutItem, width: Fraction, edition: Edition) -> str:
     )
 
 
-def width_used(table: StripTable, strips: Sequence[Strip]) -> int:
+def width_used(table: StripTable, strips: Sequence[CutStrip]) -> int:
     """Return the width of the fullest strip.
 
     Parameters
     ----------
     table : StripTable
         The kinds and what they take in strips of each height.
-    strips : sequence of Strip
+    strips : sequence of CutStrip
         The strips of a layout.
 
     Returns
@@ -114,7 +116,7 @@ def width_used(table: StripTable, strips: Sequence[Strip]) -> int:
     )
 
 
-def narrowest_usable(pieces: Pieces, width: int, length: int) -> int:
+def narrowest_usable(pieces: LayoutPieces, width: int, length: int) -> int:
     """Return the narrowest width on which a layout of strips stays within a length.
 
     A layout that fits a width fits every greater one, so the width is found by halving; each layout found may need
@@ -122,7 +124,7 @@ def narrowest_usable(pieces: Pieces, width: int, length: int) -> int:
 
     Parameters
     ----------
-    pieces : Pieces
+    pieces : LayoutPieces
         The pieces.
     width : int
         A width known to do, and in fact used by a layout of this length [unit].
@@ -147,7 +149,7 @@ def narrowest_usable(pieces: Pieces, width: int, length: int) -> int:
         tried = (low + width) // 2
         table = pieces.table(tried)
         try:
-            strips = shorter_strips(table, pieces.counts, length + 1, Looks(_NARROWING_LOOKS))
+            strips = shorter_strips(table, pieces.counts, length + 1, SearchBudget(_NARROWING_LOOKS))
         except SearchTooLongError:
             strips = None
         if strips is None:

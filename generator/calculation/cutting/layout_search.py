@@ -17,7 +17,7 @@ from generator.calculation.cutting.layout_weights import SCALE
 
 
 @dataclass(frozen=True, slots=True)
-class Strip:
+class CutStrip:
     """A strip across the cloth: its height and how many pieces of each kind are cut from it."""
 
     height: int
@@ -25,10 +25,10 @@ class Strip:
 
 
 class SearchTooLongError(Exception):
-    """The search has used up the looks it was given."""
+    """The search has used up the positions it was given."""
 
 
-class Looks:
+class SearchBudget:
     """How many positions may still be looked at: a limit that, unlike a clock, gives the same layout every day."""
 
     def __init__(self, left: int) -> None:
@@ -44,9 +44,11 @@ class Looks:
 class _Fillings:
     """All fillings worth trying of a strip of one height that holds a piece of the hardest kind."""
 
-    def __init__(self, table: StripTable, counts: Counts, height: int, weights: Sequence[int], looks: Looks) -> None:
+    def __init__(
+        self, table: StripTable, counts: Counts, height: int, weights: Sequence[int], budget: SearchBudget
+    ) -> None:
         self._across, self._along = table.across(height), table.along(height)
-        self._harder, self._height, self._looks = table.harder, height, looks
+        self._harder, self._height, self._budget = table.harder, height, budget
         self._first = table.hardest(counts)
         self._left = [count - (place == self._first) for place, count in enumerate(counts)]
         self._take = [0] * len(counts)
@@ -68,7 +70,7 @@ class _Fillings:
 
     def _grow(self, start: int, room: int, skipped: int, need: float) -> None:
         """Go on from the kind at ``start``; ``skipped`` is the width of the narrowest piece left out so far."""
-        self._looks.spend()
+        self._budget.spend()
         for position in range(start, len(self._places)):
             if room - self._rest[position] >= skipped or not self._reaches(position, room, need):
                 return
@@ -114,9 +116,9 @@ class _Fillings:
 class StripSearch:
     """Finds the shortest layouts for any part of the pieces of one table."""
 
-    def __init__(self, table: StripTable, bounds: StripBounds, looks: Looks) -> None:
-        self._table, self._bounds, self._looks = table, bounds, looks
-        self._known: dict[Counts, tuple[int, Strip]] = {}
+    def __init__(self, table: StripTable, bounds: StripBounds, budget: SearchBudget) -> None:
+        self._table, self._bounds, self._budget = table, bounds, budget
+        self._known: dict[Counts, tuple[int, CutStrip]] = {}
         self._proven: dict[Counts, int] = {}
 
     def bound(self, counts: Counts) -> int:
@@ -135,8 +137,8 @@ class StripSearch:
         bound = self.bound(counts)
         if bound >= limit:
             return None
-        self._looks.spend()
-        best: tuple[int, Strip] | None = None
+        self._budget.spend()
+        best: tuple[int, CutStrip] | None = None
         for least, strip, rest in self._first_strips(counts, limit):
             if least >= limit or limit == bound:
                 break
@@ -150,20 +152,20 @@ class StripSearch:
         self._known[counts] = best
         return best[0]
 
-    def _first_strips(self, counts: Counts, limit: int) -> list[tuple[int, Strip, Counts]]:
+    def _first_strips(self, counts: Counts, limit: int) -> list[tuple[int, CutStrip, Counts]]:
         """Return the strips that could hold the hardest piece, the most promising first."""
         weights, total = self._bounds.heaviest(counts)
         found = []
         for height in self._table.heights_for(counts, self._table.hardest(counts)):
             need = total - (limit - 1 - height) * SCALE
-            for take in _Fillings(self._table, counts, height, weights, self._looks).worth(need):
+            for take in _Fillings(self._table, counts, height, weights, self._budget).worth(need):
                 rest = tuple(count - taken for count, taken in zip(counts, take, strict=True))
                 least = height + self.bound(rest)
                 if least < limit:
-                    found.append((least, Strip(height, take), rest))
+                    found.append((least, CutStrip(height, take), rest))
         return sorted(found, key=lambda entry: (entry[0], -entry[1].height, entry[2]))
 
-    def strips(self, counts: Counts) -> list[Strip]:
+    def strips(self, counts: Counts) -> list[CutStrip]:
         """Return the strips of the shortest layout, which must have been found before."""
         strips = []
         while any(counts):

@@ -1,7 +1,7 @@
 """Strips for all pieces: a table and counts come in, a good layout comes out, with whether it is proven shortest.
 
 A quick layout comes first: strip by strip, each filled as well as it can be. Up to 20 pieces the search then goes
-on until the shortest is found and proven. Beyond, it goes on for a limited number of looks, and after that lays
+on until the shortest is found and proven. Beyond, it goes on for a limited number of positions, and after that lays
 neighbouring strips anew, a few at a time, for as long as that makes the whole shorter.
 """
 
@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from generator.calculation.cutting.layout_bounds import StripBounds
 from generator.calculation.cutting.layout_kinds import Counts, StripTable
-from generator.calculation.cutting.layout_search import Looks, SearchTooLongError, Strip, StripSearch
+from generator.calculation.cutting.layout_search import CutStrip, SearchBudget, SearchTooLongError, StripSearch
 from generator.calculation.cutting.layout_weights import SCALE, fullest_strip, strip_weights
 
 EXACT_PIECES = 20
@@ -32,7 +32,7 @@ _HEIGHTS_TRIED = 8
 class StripLayout:
     """Strips that hold all pieces; ``proven`` where no layout of strips is shorter."""
 
-    strips: tuple[Strip, ...]
+    strips: tuple[CutStrip, ...]
     proven: bool
 
     @property
@@ -75,7 +75,9 @@ def shortest_strips(table: StripTable, counts: Counts) -> StripLayout:
     exact = sum(counts) <= EXACT_PIECES
     if exact or (len(table.kinds) <= _SEARCHED_KINDS and len(quick) <= _SEARCHED_STRIPS):
         try:
-            better = shorter_strips(table, counts, _length(quick), Looks(_EXACT_LOOKS if exact else _QUICK_LOOKS))
+            better = shorter_strips(
+                table, counts, _length(quick), SearchBudget(_EXACT_LOOKS if exact else _QUICK_LOOKS)
+            )
             return StripLayout(tuple(better or quick), proven=True)
         except SearchTooLongError:
             quick = min(quick, quick_strips(table, counts, strip_weights(table, counts)), key=_length)
@@ -90,11 +92,11 @@ def _area_weights(table: StripTable) -> tuple[int, ...]:
     return tuple(kind.area * SCALE // table.width for kind in table.kinds)
 
 
-def _length(strips: Sequence[Strip]) -> int:
+def _length(strips: Sequence[CutStrip]) -> int:
     return sum(strip.height for strip in strips)
 
 
-def shorter_strips(table: StripTable, counts: Counts, limit: int, looks: Looks) -> list[Strip] | None:
+def shorter_strips(table: StripTable, counts: Counts, limit: int, budget: SearchBudget) -> list[CutStrip] | None:
     """Return the shortest layout if it is shorter than a limit.
 
     The search asks for lengths just above the lower bound first, because a tight limit leaves little to try.
@@ -107,21 +109,21 @@ def shorter_strips(table: StripTable, counts: Counts, limit: int, looks: Looks) 
         Pieces of each kind [-].
     limit : int
         The length to stay below [unit].
-    looks : Looks
+    budget : SearchBudget
         How many positions may be looked at.
 
     Returns
     -------
-    list of Strip or None
+    list of CutStrip or None
         The strips; None where it is proven that every layout reaches the limit.
 
     Raises
     ------
     SearchTooLongError
-        If the looks are used up before either is certain.
+        If the budget is used up before either is certain.
     """
     bounds = StripBounds(table, [_area_weights(table), strip_weights(table, counts)])
-    search = StripSearch(table, bounds, looks)
+    search = StripSearch(table, bounds, budget)
     asked = bound = search.bound(counts)
     step = max(1, bound // 256)
     while asked < limit:
@@ -132,7 +134,7 @@ def shorter_strips(table: StripTable, counts: Counts, limit: int, looks: Looks) 
     return None
 
 
-def quick_strips(table: StripTable, counts: Counts, worths: Sequence[int]) -> list[Strip]:
+def quick_strips(table: StripTable, counts: Counts, worths: Sequence[int]) -> list[CutStrip]:
     """Return a layout made strip by strip: each holds the hardest piece left and is filled with the most worth.
 
     Parameters
@@ -146,7 +148,7 @@ def quick_strips(table: StripTable, counts: Counts, worths: Sequence[int]) -> li
 
     Returns
     -------
-    list of Strip
+    list of CutStrip
         The strips in the order in which they were filled.
     """
     strips = []
@@ -160,11 +162,11 @@ def quick_strips(table: StripTable, counts: Counts, worths: Sequence[int]) -> li
     return strips
 
 
-def _worth(strip: Strip, worths: Sequence[int]) -> int:
+def _worth(strip: CutStrip, worths: Sequence[int]) -> int:
     return sum(taken * worth for taken, worth in zip(strip.take, worths, strict=True))
 
 
-def _filled(table: StripTable, counts: Counts, height: int, worths: Sequence[int]) -> Strip:
+def _filled(table: StripTable, counts: Counts, height: int, worths: Sequence[int]) -> CutStrip:
     """Fill a strip around one piece of the hardest kind; its height becomes that of its highest piece."""
     first = table.hardest(counts)
     left = list(counts)
@@ -172,10 +174,10 @@ def _filled(table: StripTable, counts: Counts, height: int, worths: Sequence[int
     across, along = table.across(height), table.along(height)
     take = fullest_strip(worths, across, left, table.width - across[first]).take
     take[first] += 1
-    return Strip(max(high for high, taken in zip(along, take, strict=True) if taken), tuple(take))
+    return CutStrip(max(high for high, taken in zip(along, take, strict=True) if taken), tuple(take))
 
 
-def _regrouped(table: StripTable, strips: list[Strip]) -> list[Strip]:
+def _regrouped(table: StripTable, strips: list[CutStrip]) -> list[CutStrip]:
     """Lay groups of strips of neighbouring heights anew while that makes the layout shorter."""
     strips = sorted(strips, key=lambda strip: (-strip.height, strip.take))
     start = unchanged = 0
@@ -193,9 +195,9 @@ def _regrouped(table: StripTable, strips: list[Strip]) -> list[Strip]:
     return strips
 
 
-def _group(strips: Sequence[Strip], start: int) -> list[Strip]:
+def _group(strips: Sequence[CutStrip], start: int) -> list[CutStrip]:
     """Return as many strips from a start as hold few enough pieces to be laid exactly."""
-    group: list[Strip] = []
+    group: list[CutStrip] = []
     pieces = 0
     for strip in strips[start:]:
         pieces += sum(strip.take)
@@ -205,22 +207,22 @@ def _group(strips: Sequence[Strip], start: int) -> list[Strip]:
     return group
 
 
-def _laid_anew(table: StripTable, group: Sequence[Strip]) -> list[Strip] | None:
+def _laid_anew(table: StripTable, group: Sequence[CutStrip]) -> list[CutStrip] | None:
     """Return shorter strips for the pieces of a group, or None where none were found."""
     counts = [sum(numbers) for numbers in zip(*(strip.take for strip in group), strict=True)]
     places = [place for place, count in enumerate(counts) if count]
     part = StripTable([table.kinds[place] for place in places], table.width)
     try:
         few = tuple(counts[place] for place in places)
-        better = shorter_strips(part, few, _length(group), Looks(_REGROUP_LOOKS))
+        better = shorter_strips(part, few, _length(group), SearchBudget(_REGROUP_LOOKS))
     except SearchTooLongError:
         return None
     return None if better is None else [_spread(strip, places, len(counts)) for strip in better]
 
 
-def _spread(strip: Strip, places: Sequence[int], size: int) -> Strip:
+def _spread(strip: CutStrip, places: Sequence[int], size: int) -> CutStrip:
     """Return a strip of some kinds as one of all kinds."""
     take = [0] * size
     for place, taken in zip(places, strip.take, strict=True):
         take[place] = taken
-    return Strip(strip.height, tuple(take))
+    return CutStrip(strip.height, tuple(take))

@@ -28,7 +28,7 @@ class TimedStep:
 
 
 @dataclass(frozen=True, slots=True)
-class Session:
+class SessionTimes:
     """One meeting of the class: its day (as written), start and end by the clock, and its break [min]."""
 
     day: str
@@ -43,7 +43,7 @@ class Session:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class TimetableLine:
     """One line of a session's timetable: a step, or the break (``step`` 0).
 
     ``begun`` means that the step began before this line, ``goes_on`` that it goes on after it.
@@ -61,8 +61,8 @@ class Entry:
 class SessionPlan:
     """A session with its lines; ``spare`` minutes are left at its end."""
 
-    session: Session
-    entries: tuple[Entry, ...]
+    session: SessionTimes
+    entries: tuple[TimetableLine, ...]
     spare: int
 
 
@@ -96,7 +96,7 @@ def clock(minutes: int) -> str:
     return f"{minutes // 60}:{minutes % 60:02d}"
 
 
-def timetable(steps: Sequence[TimedStep], sessions: Sequence[Session]) -> Timetable:
+def timetable(steps: Sequence[TimedStep], sessions: Sequence[SessionTimes]) -> Timetable:
     """Return when each step of a class is done.
 
     All ways of ending the sessions at the end of a step, or when the time is up, are compared: first by the work that
@@ -108,7 +108,7 @@ def timetable(steps: Sequence[TimedStep], sessions: Sequence[Session]) -> Timeta
     ----------
     steps : sequence of TimedStep
         The steps in their order.
-    sessions : sequence of Session
+    sessions : sequence of SessionTimes
         The meetings in their order.
 
     Returns
@@ -125,7 +125,7 @@ def timetable(steps: Sequence[TimedStep], sessions: Sequence[Session]) -> Timeta
     --------
     An hour of marking, then two of stitching, in two sessions of two hours: the first ends after the marking.
 
-    >>> meetings = [Session("Monday", 540, 660), Session("Tuesday", 540, 660)]
+    >>> meetings = [SessionTimes("Monday", 540, 660), SessionTimes("Tuesday", 540, 660)]
     >>> plan = timetable([TimedStep("mark", 60, True), TimedStep("stitch", 120)], meetings)
     >>> [[(clock(line.starts), line.title) for line in day.entries] for day in plan.sessions]
     [[('9:00', 'mark')], [('9:00', 'stitch')]]
@@ -148,7 +148,7 @@ def timetable(steps: Sequence[TimedStep], sessions: Sequence[Session]) -> Timeta
     return Timetable(plans, left_over, _findings(steps, plans, left_over))
 
 
-def _refuse(steps: Sequence[TimedStep], sessions: Sequence[Session]) -> None:
+def _refuse(steps: Sequence[TimedStep], sessions: Sequence[SessionTimes]) -> None:
     if not sessions:
         raise CalculationError("a class has at least one session; give its day, when it starts and when it ends")
     for session in sessions:
@@ -191,14 +191,18 @@ def _session_ends(steps: Sequence[TimedStep], working: tuple[int, ...]) -> Ends:
     return best(0, 0)[3]
 
 
-def _session_plan(session: Session, steps: Sequence[TimedStep], begins: int, end: int, *, first: bool) -> SessionPlan:
+def _session_plan(
+    session: SessionTimes, steps: Sequence[TimedStep], begins: int, end: int, *, first: bool
+) -> SessionPlan:
     entries = _work_entries(session, steps, begins, end, first=first)
     if session.breaks and end - begins > session.working // 2:
         entries = _with_break(entries, session)
     return SessionPlan(session, tuple(entries), session.working - (end - begins))
 
 
-def _work_entries(session: Session, steps: Sequence[TimedStep], begins: int, end: int, *, first: bool) -> list[Entry]:
+def _work_entries(
+    session: SessionTimes, steps: Sequence[TimedStep], begins: int, end: int, *, first: bool
+) -> list[TimetableLine]:
     entries, place = [], 0
     for number, step in enumerate(steps, 1):
         near, far = max(place, begins), min(place + step.minutes, end)
@@ -206,12 +210,12 @@ def _work_entries(session: Session, steps: Sequence[TimedStep], begins: int, end
         if near < far or at_once:
             starts = session.starts + near - begins
             begun, goes_on = near > place, far < place + step.minutes
-            entries.append(Entry(starts, far - near, number, step.title, begun, goes_on))
+            entries.append(TimetableLine(starts, far - near, number, step.title, begun, goes_on))
         place += step.minutes
     return entries
 
 
-def _with_break(entries: list[Entry], session: Session) -> list[Entry]:
+def _with_break(entries: list[TimetableLine], session: SessionTimes) -> list[TimetableLine]:
     """The entries with the break at the end of the step nearest the middle, or within a long step in the middle."""
     middle = session.starts + session.working // 10 * 5
     pauses = [entry.starts for entry in entries[1:]]
@@ -222,17 +226,17 @@ def _with_break(entries: list[Entry], session: Session) -> list[Entry]:
     for entry in entries:
         ends = entry.starts + entry.minutes
         if entry.starts < pause < ends:
-            lines.append(Entry(entry.starts, pause - entry.starts, entry.step, entry.title, entry.begun, True))
-            lines.append(Entry(pause, ends - pause, entry.step, entry.title, True, entry.goes_on))
+            lines.append(TimetableLine(entry.starts, pause - entry.starts, entry.step, entry.title, entry.begun, True))
+            lines.append(TimetableLine(pause, ends - pause, entry.step, entry.title, True, entry.goes_on))
         else:
             lines.append(entry)
     before = [line for line in lines if line.starts < pause]
     after = [
-        Entry(line.starts + session.breaks, line.minutes, line.step, line.title, line.begun, line.goes_on)
+        TimetableLine(line.starts + session.breaks, line.minutes, line.step, line.title, line.begun, line.goes_on)
         for line in lines
         if line.starts >= pause
     ]
-    return [*before, Entry(pause, session.breaks, 0, "Break"), *after]
+    return [*before, TimetableLine(pause, session.breaks, 0, "Break"), *after]
 
 
 def _findings(steps: Sequence[TimedStep], plans: Sequence[SessionPlan], left_over: int) -> tuple[str, ...]:

@@ -7,9 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.panel.ends import first_mark
 from generator.calculation.panel.margins import Pair, dealt_margins, least_margins, margin_ranges, settled_margin
 from generator.calculation.panel.wish import MOST_STEPS, MOST_TUCKS, TuckWish, spacing_window, steps_between
+from generator.calculation.panel_ends import first_mark
 from generator.lengths import Edition, on_step, round_nearest
 
 _NEAREST_COUNTS = 60

@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.count_rule import say_tucks
-from generator.calculation.panel.ends import foot_room
 from generator.calculation.panel.sample import thickness_doubt
 from generator.calculation.panel.tucks import visible_space
+from generator.calculation.panel_ends import foot_room
 from generator.calculation.worked import TuckSet
 from generator.lengths import MILLIMETRE, Edition, say_length
 

@@ -7,10 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.panel.candidates import least_pitch
-from generator.calculation.panel.ends import end_allowance
 from generator.calculation.panel.margins import Pair, least_margins, margins_keep, settled_margin
 from generator.calculation.panel.marks import laid_out, rounded
 from generator.calculation.panel.wish import TuckWish
+from generator.calculation.panel_ends import end_allowance
 from generator.calculation.worked import End, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down

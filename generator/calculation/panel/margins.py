@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
-from generator.calculation.panel.ends import end_allowance, least_margin
 from generator.calculation.panel.wish import Range, TuckWish, lie
+from generator.calculation.panel_ends import end_allowance, least_margin
 from generator.calculation.worked import End
 from generator.lengths import Edition, round_down, round_nearest, round_up
 

@@ -7,8 +7,8 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import accumulate, pairwise
 
-from generator.calculation.panel.ends import end_allowance, first_mark
 from generator.calculation.panel.tucks import cut_width, spacing_for
+from generator.calculation.panel_ends import end_allowance, first_mark
 from generator.calculation.refused import not_negative
 from generator.calculation.worked import End, TuckSet
 from generator.errors import CalculationError

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.panel.ends import Lie
+from generator.calculation.panel_ends import Lie
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import Edition, on_step, round_down, round_up
 

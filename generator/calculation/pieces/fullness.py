@@ -13,7 +13,7 @@ from generator.errors import CalculationError
 
 
 @dataclass(frozen=True, slots=True)
-class GatheredStrip:
+class GatheredSizes:
     """A strip that is drawn up to an edge [in].
 
     ``flat`` is the length between its finished ends before gathering, ``drawn_up`` how much the threads take away.
@@ -100,7 +100,7 @@ def gathered_length(edge: Fraction, fullness: Fraction) -> Fraction:
     return more_than_nothing(edge, "the edge of a gathered strip") * fullness
 
 
-def worked_gathered_strip(edge: Fraction, fullness: Fraction, drop: Fraction, ends: Mapping[str, End]) -> GatheredStrip:
+def worked_gathered_strip(edge: Fraction, fullness: Fraction, drop: Fraction, ends: Mapping[str, End]) -> GatheredSizes:
     """Return the cut size of a frill, a flounce or a gathered skirt.
 
     Across, the flat strip is k E and gets the allowances of its ends; these are not gathered. Along, it is the drop and
@@ -119,7 +119,7 @@ def worked_gathered_strip(edge: Fraction, fullness: Fraction, drop: Fraction, en
 
     Returns
     -------
-    GatheredStrip
+    GatheredSizes
         Flat and cut sizes [in].
 
     Examples
@@ -140,4 +140,4 @@ def worked_gathered_strip(edge: Fraction, fullness: Fraction, drop: Fraction, en
     """
     flat = gathered_length(edge, fullness)
     across = flat + plain_allowance(ends["left"]) + plain_allowance(ends["right"])
-    return GatheredStrip(edge, flat, flat - edge, across, cut_size(drop, ends["top"], ends["bottom"]))
+    return GatheredSizes(edge, flat, flat - edge, across, cut_size(drop, ends["top"], ends["bottom"]))

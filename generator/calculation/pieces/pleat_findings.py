@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from generator.calculation.pieces.pleats import PleatedStrip
+from generator.calculation.pieces.pleats import PleatedSizes
 from generator.calculation.turning.layers import LayerLimits, refuse_too_thick
 from generator.lengths import Edition, say_length
 
 
-def pleat_findings(strip: PleatedStrip, limits: LayerLimits, edition: Edition) -> tuple[str, ...]:
+def pleat_findings(strip: PleatedSizes, limits: LayerLimits, edition: Edition) -> tuple[str, ...]:
     """Return the warnings about a pleated strip: pleats caught in its ends, and too many layers in its seam.
 
     The seam along the pleats has the layers of the pleats and the edge that they are sewn to.
 
     Parameters
     ----------
-    strip : PleatedStrip
+    strip : PleatedSizes
         The strip as worked.
     limits : LayerLimits
         What the room sews.

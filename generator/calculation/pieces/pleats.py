@@ -45,7 +45,7 @@ class PleatLine:
 
 
 @dataclass(frozen=True, slots=True)
-class PleatedStrip:
+class PleatedSizes:
     """A pleated strip, worked out [in].
 
     ``width`` is the finished distance from pleat to pleat, ``flat`` the length between its finished ends before
@@ -198,7 +198,7 @@ def _folds_of_one(pleats: Pleats, share: Fraction) -> tuple[tuple[Fraction, int]
     return (middle - half_face, -1), (middle + half_face, 1)
 
 
-def worked_pleated_strip(edge: Fraction, drop: Fraction, pleats: Pleats, ends: Mapping[str, End]) -> PleatedStrip:
+def worked_pleated_strip(edge: Fraction, drop: Fraction, pleats: Pleats, ends: Mapping[str, End]) -> PleatedSizes:
     """Return a pleated strip with its cut size and the lines to mark.
 
     Across, the flat strip gets the allowances of its two ends; along, the drop gets those of the pleated edge at the
@@ -215,7 +215,7 @@ def worked_pleated_strip(edge: Fraction, drop: Fraction, pleats: Pleats, ends: M
 
     Returns
     -------
-    PleatedStrip
+    PleatedSizes
         Sizes and lines [in].
 
     Raises
@@ -242,7 +242,7 @@ def worked_pleated_strip(edge: Fraction, drop: Fraction, pleats: Pleats, ends: M
     flat = pleated_length(edge, pleats)
     lines = pleat_lines(edge, pleats, left)
     reaches = [line.under for line in lines]
-    return PleatedStrip(
+    return PleatedSizes(
         pleats=pleats,
         width=edge / pleats.number,
         flat=flat,

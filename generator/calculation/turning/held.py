@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from generator.calculation.panel.ends import Lie
+from generator.calculation.panel_ends import Lie
 from generator.calculation.turning.repeat import Cell, TurnPlan, edge_lie
 from generator.calculation.worked import End, Turn
 

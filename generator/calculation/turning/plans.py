@@ -10,7 +10,7 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import get_args
 
-from generator.calculation.panel.ends import Lie
+from generator.calculation.panel_ends import Lie
 from generator.calculation.turning.repeat import Cell, TurnPlan
 from generator.calculation.worked import Turn
 from generator.errors import CalculationError

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.panel.ends import Lie
+from generator.calculation.panel_ends import Lie
 from generator.calculation.worked import Turn
 
 Cell = tuple[tuple[Turn, ...], ...]

@@ -44,7 +44,7 @@ class RowSpread:
 
 
 @dataclass(frozen=True, slots=True)
-class _Fit:
+class _RowFit:
     """A number of rows, and what it leaves from either finished edge to the row next to it [in]."""
 
     rows: int
@@ -94,12 +94,12 @@ def spread_rows(wish: RowWish, depths: tuple[Fraction, ...], edition: Edition) -
     return _laid_out(wish, depths, good[-1], edition)
 
 
-def _fits(wish: RowWish, cycle: Cell, depths: tuple[Fraction, ...], edition: Edition) -> Iterator[_Fit]:
+def _fits(wish: RowWish, cycle: Cell, depths: tuple[Fraction, ...], edition: Edition) -> Iterator[_RowFit]:
     """Every number of rows from one upward that leaves anything at the edges."""
     swings = [panel_swing(row, cycle[(number + 1) % len(cycle)], depths) for number, row in enumerate(cycle)]
     taken, rows = Fraction(0), 1
     while (left := wish.finished_along - taken) > 0:
-        yield _Fit(rows, left / 2)
+        yield _RowFit(rows, left / 2)
         if rows == wish.number.exactly:
             return
         if rows == MOST_ROWS:
@@ -126,7 +126,7 @@ def _refuse(wish: RowWish, spacing: Fraction, swings: Swing, edition: Edition) -
         )
 
 
-def _laid_out(wish: RowWish, depths: tuple[Fraction, ...], fit: _Fit, edition: Edition) -> RowSpread:
+def _laid_out(wish: RowWish, depths: tuple[Fraction, ...], fit: _RowFit, edition: Edition) -> RowSpread:
     turns = wish.plan.turns(fit.rows, len(depths))
     top = held_turns(wish.top_held, wish.ends[0], turns[0])
     bottom = held_turns(wish.bottom_held, wish.ends[1], turns[-1])
@@ -142,7 +142,7 @@ def _laid_out(wish: RowWish, depths: tuple[Fraction, ...], fit: _Fit, edition: E
     return RowSpread(turns, top, bottom, offsets, fit.first, (at_top, at_bottom), swings, draw_ins)
 
 
-def _nothing_fits(wish: RowWish, fits: list[_Fit], edition: Edition) -> str:
+def _nothing_fits(wish: RowWish, fits: list[_RowFit], edition: Edition) -> str:
     least, most = (say_length(length, edition) for length in wish.first)
     near = [fit for fit in fits if fit.first > wish.first[1]][-1:] + [fit for fit in fits if fit.first < wish.first[0]][
         :1

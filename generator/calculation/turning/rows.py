@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import accumulate
 
-from generator.calculation.panel.ends import end_allowance
+from generator.calculation.panel_ends import end_allowance
 from generator.calculation.turning.facing import facing_gaps
 from generator.calculation.turning.intervals import DrawIn
 from generator.calculation.turning.layers import edge_layers, refuse_too_thick, row_layers

@@ -11,14 +11,14 @@ from fractions import Fraction
 
 from generator.calculation.cutting.cloth import buy_text, length_to_buy
 from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.worked import CutItem, Layout, Placed
+from generator.calculation.worked import CutItem, Layout, PlacedItem
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.lengths import Edition
 
 
 @dataclass(frozen=True, slots=True)
-class ClassCloth:
+class ClassClothUse:
     """One cloth of a class: its layout over all kits, and the kits cut from it.
 
     ``apart`` is how long the layouts of the kits would be one after the other [in].
@@ -29,7 +29,7 @@ class ClassCloth:
     apart: Fraction
 
 
-def class_cloths(kits: Sequence[KitWork], brought: Sequence[str], edition: Edition) -> dict[str, ClassCloth]:
+def class_cloths(kits: Sequence[KitWork], brought: Sequence[str], edition: Edition) -> dict[str, ClassClothUse]:
     """Return every cloth that the room cuts for a class; cloths that the students bring are left out."""
     mixed = len({work.kit.edition for work in kits}) > 1
     cloths = {}
@@ -40,7 +40,7 @@ def class_cloths(kits: Sequence[KitWork], brought: Sequence[str], edition: Editi
     return cloths
 
 
-def _class_cloth(name: str, kits: Sequence[KitWork], edition: Edition, *, mixed: bool) -> ClassCloth:
+def _class_cloth(name: str, kits: Sequence[KitWork], edition: Edition, *, mixed: bool) -> ClassClothUse:
     first = kits[0].worksheet.cloths[name]
     singles = [(work.worksheet.cloths[name].layout, work.count.cut) for work in kits]
     apart = sum((layout.length * times for layout, times in singles), Fraction(0))
@@ -50,7 +50,7 @@ def _class_cloth(name: str, kits: Sequence[KitWork], edition: Edition, *, mixed:
         layout = one_after_the_other(singles, layout.lower_bound)
     buy = length_to_buy(layout.length, first.shrinkage_along, edition)
     use = replace(first, layout=layout, buy=buy, buy_text=buy_text(buy, edition))
-    return ClassCloth(use, sum(work.count.cut for work in kits), apart)
+    return ClassClothUse(use, sum(work.count.cut for work in kits), apart)
 
 
 def _items(work: KitWork, cloth: str, *, mixed: bool) -> list[CutItem]:
@@ -66,7 +66,7 @@ def _items(work: KitWork, cloth: str, *, mixed: bool) -> list[CutItem]:
 
 def one_after_the_other(layouts: Sequence[tuple[Layout, int]], lower_bound: Fraction) -> Layout:
     """Return layouts laid one below the other on one length of cloth, each as often as its number says."""
-    placed: list[Placed] = []
+    placed: list[PlacedItem] = []
     strips: list[tuple[Fraction, Fraction]] = []
     top = Fraction(0)
     copies: dict[tuple[str, str], int] = {}
@@ -87,7 +87,7 @@ def one_after_the_other(layouts: Sequence[tuple[Layout, int]], lower_bound: Frac
     )
 
 
-def short_remnants(cloths: Mapping[str, ClassCloth], say: Edition) -> list[str]:
+def short_remnants(cloths: Mapping[str, ClassClothUse], say: Edition) -> list[str]:
     """Return a sentence for every cloth of which the piece at hand is too short for the class."""
     return [
         f"the piece of '{name}' is too short for this class: {buy_text(cloth.use.remnant, say)} is there, "

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import time
 from fractions import Fraction
 
-from generator.calculation.making.timetable import Session, TimedStep, Timetable, timetable
+from generator.calculation.making.timetable import SessionTimes, TimedStep, Timetable, timetable
 from generator.calculation.making.timing import printed_minutes
 from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.class_kits import KitWork, cutting_minutes
@@ -60,7 +60,7 @@ def class_timetable(plan: ClassPlan, work: KitWork, room: Room) -> Timetable:
         If a session has no time to sew.
     """
     sessions = [
-        Session(session.day.isoformat(), _minute(session.starts), _minute(session.ends), session.breaks)
+        SessionTimes(session.day.isoformat(), _minute(session.starts), _minute(session.ends), session.breaks)
         for session in plan.sessions
     ]
     try:

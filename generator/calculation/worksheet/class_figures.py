@@ -7,10 +7,10 @@ from typing import Any
 
 from generator.calculation.making.class_paper import KitSlip, PrintLine, print_run
 from generator.calculation.making.classes import Kit
-from generator.calculation.making.timetable import Entry, SessionPlan, clock
+from generator.calculation.making.timetable import SessionPlan, TimetableLine, clock
 from generator.calculation.worked import CutItem
 from generator.calculation.worked_project import SupplyLine
-from generator.calculation.worksheet.class_cloth import ClassCloth
+from generator.calculation.worksheet.class_cloth import ClassClothUse
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.calculation.worksheet.costs import Bill
@@ -100,7 +100,7 @@ def _supply(line: SupplyLine) -> dict[str, str]:
     return {"item": line.item, "amount": line.amount}
 
 
-def _cloth(cloth: ClassCloth, edition: Edition) -> dict[str, Any]:
+def _cloth(cloth: ClassClothUse, edition: Edition) -> dict[str, Any]:
     use = cloth.use
     return {
         "label": use.label,
@@ -143,7 +143,7 @@ def _session(plan: SessionPlan) -> dict[str, Any]:
     }
 
 
-def _entry(entry: Entry) -> dict[str, Any]:
+def _entry(entry: TimetableLine) -> dict[str, Any]:
     return {
         "at": clock(entry.starts),
         "minutes": entry.minutes,

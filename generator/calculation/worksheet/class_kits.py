@@ -12,7 +12,7 @@ from generator.calculation.worked import CutItem, Piece
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.costs import names_thing
-from generator.calculation.worksheet.sheet import Shelf, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
 from generator.calculation.worksheet.times import WORK
 from generator.definitions.class_plan import ClassPlan
 from generator.definitions.nodes import fold
@@ -62,7 +62,7 @@ def spare_of(plan: ClassPlan, project: Project) -> dict[Kit, int]:
     return {Kit(sizes[fold(size)], plan.edition): number for size, number in plan.spare_kits.items()}
 
 
-def kit_works(plan: ClassPlan, project: Project, shelf: Shelf) -> tuple[KitWork, ...]:
+def kit_works(plan: ClassPlan, project: Project, shared: RoomContext) -> tuple[KitWork, ...]:
     """Return every kit of a class, worked on the cloth of the class.
 
     Raises
@@ -78,7 +78,7 @@ def kit_works(plan: ClassPlan, project: Project, shelf: Shelf) -> tuple[KitWork,
         if not count.packed:
             continue
         try:
-            worksheet = worked_sheet(own, count.kit.size, shelf.room.edition(count.kit.edition), shelf)
+            worksheet = worked_sheet(own, count.kit.size, shared.room.edition(count.kit.edition), shared)
             ready = tuple(name for name in beforehand if not worksheet.pieces[name].after_panel)
             works.append(KitWork(count, worksheet, ready))
         except FaultyFileError as fault:
@@ -96,12 +96,12 @@ def _with_class_cloths(plan: ClassPlan, project: Project) -> Project:
     return project.model_copy(update={"cloths": cloths})
 
 
-def cut_otherwise(kits: Sequence[KitWork], project: Project, shelf: Shelf) -> list[Finding]:
+def cut_otherwise(kits: Sequence[KitWork], project: Project, shared: RoomContext) -> list[Finding]:
     """Return a warning for every kit whose pieces the cloth of the class changes: its handout says otherwise."""
     findings = []
     for work in kits:
         kit = work.kit
-        usual = KitWork(work.count, worked_sheet(project, kit.size, work.worksheet.edition, shelf), ())
+        usual = KitWork(work.count, worked_sheet(project, kit.size, work.worksheet.edition, shared), ())
         changed = [
             piece.label
             for (piece, items), (_, wonted) in zip(work.pieces, usual.pieces, strict=True)

@@ -13,7 +13,7 @@ from generator.calculation.making.class_paper import KitSlip, kit_slips
 from generator.calculation.making.classes import mixed_editions
 from generator.calculation.making.timetable import Timetable
 from generator.calculation.worked_project import SupplyLine, ThreadUse
-from generator.calculation.worksheet.class_cloth import ClassCloth, class_cloths, short_remnants
+from generator.calculation.worksheet.class_cloth import ClassClothUse, class_cloths, short_remnants
 from generator.calculation.worksheet.class_days import class_timetable, slowest_kit
 from generator.calculation.worksheet.class_kits import (
     KitWork,
@@ -26,7 +26,7 @@ from generator.calculation.worksheet.class_kits import (
 )
 from generator.calculation.worksheet.class_shopping import class_supplies, class_thread, kit_supplies
 from generator.calculation.worksheet.costs import Bill, bill, wanted_things
-from generator.calculation.worksheet.sheet import Shelf
+from generator.calculation.worksheet.sheet import RoomContext
 from generator.definitions.class_plan import ClassPlan
 from generator.definitions.nodes import fold
 from generator.definitions.project import Project
@@ -52,7 +52,7 @@ class ClassSheet:
     paper: str
     kits: tuple[KitWork, ...]
     slips: tuple[KitSlip, ...]
-    cloths: Mapping[str, ClassCloth]
+    cloths: Mapping[str, ClassClothUse]
     thread: ThreadUse
     supplies: tuple[SupplyLine, ...]
     bill: Bill
@@ -68,7 +68,7 @@ class ClassSheet:
         return kit_supplies(work.worksheet, (*self.bring, *self.lent))
 
 
-def class_sheet(plan: ClassPlan, project: Project, shelf: Shelf) -> ClassSheet:
+def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> ClassSheet:
     """Return everything that a class comes to.
 
     Raises
@@ -76,9 +76,9 @@ def class_sheet(plan: ClassPlan, project: Project, shelf: Shelf) -> ClassSheet:
     FaultyFileError
         If a size cannot be worked on the cloth of the class, or a session has no time to sew.
     """
-    room = shelf.room
+    room = shared.room
     edition = room.edition(plan.edition)
-    kits = kit_works(plan, project, shelf)
+    kits = kit_works(plan, project, shared)
     cloths = class_cloths(kits, [fold(name) for name in plan.bring], edition)
     supplies, thread = class_supplies(kits, (*plan.bring, *room.lends)), class_thread(kits, room, edition)
     costs = bill(wanted_things((cloth.use for cloth in cloths.values()), supplies, (), thread), room.prices)
@@ -106,7 +106,7 @@ def class_sheet(plan: ClassPlan, project: Project, shelf: Shelf) -> ClassSheet:
         lent=room.lends,
         findings=(
             *([Finding("warning", mixed)] if (mixed := mixed_editions([work.count for work in kits])) else []),
-            *(cut_otherwise(kits, project, shelf) if plan.cloths else ()),
+            *(cut_otherwise(kits, project, shared) if plan.cloths else ()),
             *(Finding("warning", text) for text in told),
         ),
     )

@@ -9,7 +9,7 @@ from generator.calculation.pieces.buttons import button_line, button_positions, 
 from generator.calculation.pieces.roll import round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Turn
-from generator.calculation.worked_project import ClosureWork, Meeting
+from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
@@ -111,7 +111,7 @@ def _turned_out(scope: Scope, run: Any) -> Fraction:
     return panel.across.depths[place] if any(turns and turns[place] is outward for turns in held) else Fraction(0)
 
 
-def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:
+def worked_meetings(scope: Scope) -> tuple[MeetingWork, ...]:
     """Return every pair of edges that meet; a pair of unequal lengths is reported."""
     meetings = []
     for model in scope.project.edges_that_meet:
@@ -128,12 +128,12 @@ def worked_meetings(scope: Scope) -> tuple[Meeting, ...]:
     return tuple(meetings)
 
 
-def _meeting(scope: Scope, model: Any) -> Meeting:
+def _meeting(scope: Scope, model: Any) -> MeetingWork:
     join, to = run_length(scope, model.join), run_length(scope, model.to)
-    return Meeting(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note))
+    return MeetingWork(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note))
 
 
-def _apart(scope: Scope, model: Any, meeting: Meeting) -> str:
+def _apart(scope: Scope, model: Any, meeting: MeetingWork) -> str:
     apart = scope.say(abs(meeting.join_length - meeting.to_length - meeting.ease))
     remedy = _round_an_end(scope, model, meeting) or "make them equal"
     return (
@@ -142,7 +142,7 @@ def _apart(scope: Scope, model: Any, meeting: Meeting) -> str:
     )
 
 
-def _round_an_end(scope: Scope, model: Any, meeting: Meeting) -> str:
+def _round_an_end(scope: Scope, model: Any, meeting: MeetingWork) -> str:
     """What to change where one of two edges goes once round a circle; empty elsewhere."""
     for run, other in ((model.join, meeting.to_length), (model.to, meeting.join_length)):
         piece = scope.piece(run.edges[0][0])

@@ -22,7 +22,7 @@ _LEAST_PLACES = 2
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class Purchase:
     """One thing to buy: how many, and their length in all where it has one [in]; ``amount`` says it in words.
 
     ``cloth`` is sold by length only.
@@ -64,14 +64,14 @@ class Bill:
 
 def wanted_things(
     cloths: Iterable[ClothUse], supplies: Iterable[SupplyLine], closures: Iterable[ClosureWork], thread: ThreadUse
-) -> tuple[Wanted, ...]:
+) -> tuple[Purchase, ...]:
     """Return everything of a sheet or a class that is bought, in the order of a shopping list."""
     spools = f"{thread.spools} spool{'' if thread.spools == 1 else 's'}"
     return (
-        *(Wanted(use.name, use.buy_text, Fraction(1), use.buy, cloth=True) for use in cloths),
-        *([Wanted("thread", spools, Fraction(thread.spools), thread.length)] if thread.spools else []),
-        *(Wanted(one.kind, str(one.number), Fraction(one.number)) for one in closures if one.kind != "ties"),
-        *(Wanted(line.item, line.amount, line.number, line.number * line.length) for line in supplies),
+        *(Purchase(use.name, use.buy_text, Fraction(1), use.buy, cloth=True) for use in cloths),
+        *([Purchase("thread", spools, Fraction(thread.spools), thread.length)] if thread.spools else []),
+        *(Purchase(one.kind, str(one.number), Fraction(one.number)) for one in closures if one.kind != "ties"),
+        *(Purchase(line.item, line.amount, line.number, line.number * line.length) for line in supplies),
     )
 
 
@@ -87,7 +87,7 @@ def names_thing(name: str, item: str) -> bool:
     return re.match(rf"{words}s?(?!\w)", item.strip().casefold()) is not None
 
 
-def bill(wanted: Sequence[Wanted], prices: Mapping[str, Price]) -> Bill:
+def bill(wanted: Sequence[Purchase], prices: Mapping[str, Price]) -> Bill:
     """Return what things cost at the room's prices; a room without prices gives an empty bill."""
     if not prices:
         return Bill()
@@ -109,7 +109,7 @@ def bill(wanted: Sequence[Wanted], prices: Mapping[str, Price]) -> Bill:
     return Bill(tuple(lines), whole, tuple(dict.fromkeys(unpriced)), tuple(faults))
 
 
-def sheet_cost(scope: Scope, wanted: Sequence[Wanted]) -> str:
+def sheet_cost(scope: Scope, wanted: Sequence[Purchase]) -> str:
     """Return the bill of a sheet as one text; prices that cannot be used are reported."""
     found = bill(wanted, scope.room.prices)
     for fault in found.faults:
@@ -122,7 +122,7 @@ def _decimals(amount: str) -> int:
     return len(found[1]) if found else 0
 
 
-def _name_of_price(thing: Wanted, prices: Mapping[str, Price]) -> str | None:
+def _name_of_price(thing: Purchase, prices: Mapping[str, Price]) -> str | None:
     """The name in the price list that means a thing: its own, else the longest that it begins with."""
     if thing.name in prices:
         return thing.name
@@ -131,7 +131,7 @@ def _name_of_price(thing: Wanted, prices: Mapping[str, Price]) -> str | None:
     return max((name for name in prices if names_thing(name, thing.name)), key=len, default=None)
 
 
-def _cost(thing: Wanted, name: str, price: Price, places: int) -> Money:
+def _cost(thing: Purchase, name: str, price: Price, places: int) -> Money:
     money = _money(price.amount, places)
     if price.per is None:
         if thing.cloth:

@@ -9,7 +9,7 @@ from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdi
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class EditionStanding:
     """The newest edition mark, empty where nothing was ever published under one, and what is otherwise now.
 
     ``changed`` are numbers that read otherwise, ``added`` sheets that the newest edition does not have.
@@ -25,7 +25,7 @@ class Standing:
         return not self.mark or bool(self.changed or self.added)
 
 
-def standing(editions: Sequence[PublishedEdition], now: PublishedEdition) -> Standing:
+def standing(editions: Sequence[PublishedEdition], now: PublishedEdition) -> EditionStanding:
     """Return how the numbers of now stand to the published editions of a project.
 
     Parameters
@@ -42,10 +42,10 @@ def standing(editions: Sequence[PublishedEdition], now: PublishedEdition) -> Sta
     True
     >>> kept = PublishedEdition("tray", "2031-03", "2031-03-14", {("small", "inch"): {": girth": "20"}})
     >>> standing((kept,), now)
-    Standing(mark='2031-03', changed=(), added=())
+    EditionStanding(mark='2031-03', changed=(), added=())
     """
     if not editions:
-        return Standing("")
+        return EditionStanding("")
     newest = editions[-1]
     added = tuple(name for name in now.sheets if name not in newest.sheets)
-    return Standing(newest.mark, changed_numbers(newest, now), added)
+    return EditionStanding(newest.mark, changed_numbers(newest, now), added)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import CutItem, EdgeWork, Panel, Piece, TuckSet
-from generator.calculation.worked_project import ClosureWork, Meeting
+from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
 from generator.lengths import Edition, say_length, write_length
 
@@ -99,12 +99,12 @@ def edge_words(run: str, label: Callable[[str], str]) -> str:
     return ", then ".join(said)
 
 
-def meeting_list(meetings: Sequence[Meeting], label: Callable[[str], str], edition: Edition) -> str:
+def meeting_list(meetings: Sequence[MeetingWork], label: Callable[[str], str], edition: Edition) -> str:
     """Return which edges are sewn to each other, and how long both are."""
     return "\n".join(_meeting(meeting, label, edition) for meeting in meetings)
 
 
-def _meeting(meeting: Meeting, label: Callable[[str], str], edition: Edition) -> str:
+def _meeting(meeting: MeetingWork, label: Callable[[str], str], edition: Edition) -> str:
     edges = f"{edge_words(meeting.join, label)}, to {edge_words(meeting.to, label)}"
     note = f". {meeting.note}" if meeting.note else ""
     return f"- {edges}: {_both(meeting.join_length, meeting.to_length, edition)}{note}"

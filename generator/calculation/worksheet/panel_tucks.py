@@ -7,10 +7,10 @@ from fractions import Fraction
 
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.choice import TuckWish, choose_tucks
-from generator.calculation.panel.ends import least_margin
 from generator.calculation.panel.findings import tuck_findings
 from generator.calculation.panel.runs import RunWish, work_runs
 from generator.calculation.panel.sample import carried_take_up, sample_take_up, unlikely_take_up
+from generator.calculation.panel_ends import least_margin
 from generator.calculation.turning.held import Held, edge_tucks_lie
 from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import End, TuckSet
@@ -18,11 +18,11 @@ from generator.calculation.worksheet.panel_stripes import on_stripes
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.tucks import Rows, Run, Tucks
-from generator.definitions.values import Number
+from generator.definitions.values import CountWish
 from generator.errors import CalculationError
 
 
-def count_rule(scope: Scope, number: Number) -> CountRule:
+def count_rule(scope: Scope, number: CountWish) -> CountRule:
     """Return the rule that the word or number after ``number:`` sets."""
     if number.rule == "any" or number.value is None:
         return {"any": CountRule(), "even": CountRule(2), "odd": CountRule(2, 1)}[number.rule]

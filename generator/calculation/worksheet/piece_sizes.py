@@ -14,7 +14,7 @@ SIDES = ("left", "right", "top", "bottom")
 
 
 @dataclass(frozen=True, slots=True)
-class Sizes:
+class PieceSizes:
     """What a kind of piece works out for itself; lengths in inches, ``cut`` and ``finished`` are (across, along)."""
 
     cut: tuple[Fraction, Fraction]

@@ -12,7 +12,7 @@ from generator.calculation.pieces.roll import circumference
 from generator.calculation.worked import EdgeWork, End, Piece
 from generator.calculation.worksheet import strips
 from generator.calculation.worksheet.panels import worked_panel
-from generator.calculation.worksheet.piece_sizes import Sizes, edge_ends, side_lengths
+from generator.calculation.worksheet.piece_sizes import PieceSizes, edge_ends, side_lengths
 from generator.calculation.worksheet.scope import Scope
 from generator.lengths import round_up
 
@@ -52,13 +52,13 @@ def worked_piece(scope: Scope, name: str) -> Piece:
     return strips.joined_strip(scope, piece) if model.kind in _STRIPS else piece
 
 
-def _edge(side: str, sizes: Sizes) -> EdgeWork:
+def _edge(side: str, sizes: PieceSizes) -> EdgeWork:
     end = sizes.ends.get(side, _RAW)
     return EdgeWork(side, sizes.lengths[side], end, plain_allowance(end))
 
 
 def _measures(
-    sizes: Sizes, cut: tuple[Fraction, ...], quantity: int, edges: Mapping[str, EdgeWork]
+    sizes: PieceSizes, cut: tuple[Fraction, ...], quantity: int, edges: Mapping[str, EdgeWork]
 ) -> dict[str, Fraction]:
     return {
         "across": sizes.finished[0],
@@ -71,14 +71,14 @@ def _measures(
     }
 
 
-def _rectangle(scope: Scope, _name: str, model: Any) -> Sizes:
+def _rectangle(scope: Scope, _name: str, model: Any) -> PieceSizes:
     across, along = scope.value(model.finished_across), scope.value(model.finished_along)
     ends = edge_ends(scope, model)
     cut = worked_rectangle(across, along, ends)
-    return Sizes(cut, (across, along), ends, side_lengths(across, along), {"edge": 2 * (across + along)})
+    return PieceSizes(cut, (across, along), ends, side_lengths(across, along), {"edge": 2 * (across + along)})
 
 
-def _envelope_back(scope: Scope, name: str, model: Any) -> Sizes:
+def _envelope_back(scope: Scope, name: str, model: Any) -> PieceSizes:
     across, along = scope.value(model.finished_across), scope.value(model.finished_along)
     overlap, hem = scope.value(model.overlap), scope.value(model.hem)
     ends = edge_ends(scope, model)
@@ -89,24 +89,24 @@ def _envelope_back(scope: Scope, name: str, model: Any) -> Sizes:
     if warning:
         scope.report("warning", warning, model.overlap.place, name)
     measures = {"overlap": overlap, "hem": hem, "half across": part[0] - 2 * hem, "edge": 2 * (across + along)}
-    return Sizes(part, (across, along), ends, side_lengths(across, along), measures, parts=2, part=part)
+    return PieceSizes(part, (across, along), ends, side_lengths(across, along), measures, parts=2, part=part)
 
 
-def _circle(scope: Scope, _name: str, model: Any) -> Sizes:
+def _circle(scope: Scope, _name: str, model: Any) -> PieceSizes:
     diameter, rim = scope.value(model.diameter), scope.end(model.finish("rim"))
     cut = worked_circle(diameter, rim)
     length = circumference(diameter, scope.edition.wish_step)
     measures = {"diameter": diameter, "cut diameter": cut[0], "edge": length}
-    return Sizes(cut, (diameter, diameter), {"rim": rim}, {"rim": length}, measures, "circle")
+    return PieceSizes(cut, (diameter, diameter), {"rim": rim}, {"rim": length}, measures, "circle")
 
 
-def _bought(_scope: Scope, _name: str, _model: Any) -> Sizes:
+def _bought(_scope: Scope, _name: str, _model: Any) -> PieceSizes:
     nothing = (Fraction(0), Fraction(0))
-    return Sizes(nothing, nothing, shape="none")
+    return PieceSizes(nothing, nothing, shape="none")
 
 
 _STRIPS = frozenset({"gathered strip", "pleated strip", "strip", "boxing", "binding", "tie", "piping", "gathered end"})
-_KINDS: Mapping[str, Callable[[Scope, str, Any], Sizes]] = {
+_KINDS: Mapping[str, Callable[[Scope, str, Any], PieceSizes]] = {
     "rectangle": _rectangle,
     "facing": _rectangle,
     "envelope back": _envelope_back,

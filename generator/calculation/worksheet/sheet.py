@@ -12,12 +12,12 @@ from pathlib import Path
 
 from generator.calculation.worked import Piece
 from generator.calculation.worked_project import Caution, ClothUse, SheetStep, ThreadUse, Worksheet
-from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.pieces import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.steps import sheet_steps
 from generator.calculation.worksheet.supplies import worked_supplies
 from generator.calculation.worksheet.threads import Sewing, thread_use
@@ -31,7 +31,7 @@ from generator.lengths import Edition
 
 
 @dataclass(frozen=True, slots=True)
-class Shelf:
+class RoomContext:
     """What all worksheets of one room share: its settings, technique texts and cautions."""
 
     room: Room
@@ -39,13 +39,13 @@ class Shelf:
     cautions: Mapping[str, CautionRule] = field(default_factory=dict)
 
 
-def shelf_of(room: Room, folder: Path) -> Shelf:
-    """Return the shelf of a room; a technique of its own in ``site/techniques`` takes the place of the tool's."""
-    return Shelf(room, load_techniques(technique_folders(folder)), cautions_of(room))
+def load_room_context(room: Room, folder: Path) -> RoomContext:
+    """Read what all worksheets of a room share; a technique in its ``site/techniques`` stands before the tool's."""
+    return RoomContext(room, load_techniques(technique_folders(folder)), cautions_of(room))
 
 
 def worked_sheet(
-    project: Project, size: str, edition: Edition, shelf: Shelf, sewn: Mapping[str, Fraction] | None = None
+    project: Project, size: str, edition: Edition, shared: RoomContext, sewn: Mapping[str, Fraction] | None = None
 ) -> Worksheet:
     """Return everything that a project comes to in one size and edition.
 
@@ -56,27 +56,29 @@ def worked_sheet(
     FaultyFileError
         If anything cannot be worked; it carries every finding.
     """
-    scope = Scope(project, size, edition, shelf.room, worked_piece)
+    scope = Scope(project, size, edition, shared.room, worked_piece)
     scope.sewn = dict(sewn or {})
     pieces = _pieces(scope)
     meetings, closures = worked_meetings(scope), worked_closures(scope)
     cloths = cloth_uses(scope, tuple(pieces.values()))
     _stop_on_errors(scope)
-    bench = Bench(scope, pieces, meetings, closures, shelf.techniques)
-    steps = sheet_steps(bench, lambda tools: _cautions_for(tools, shelf))
+    context = StepContext(scope, pieces, meetings, closures, shared.techniques)
+    steps = sheet_steps(context, lambda tools: _cautions_for(tools, shared))
     _stop_on_errors(scope)
     try:
-        return _sheet(bench, cloths, steps, shelf)
+        return _sheet(context, cloths, steps, shared)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
 
 
-def _sheet(bench: Bench, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ...], shelf: Shelf) -> Worksheet:
+def _sheet(
+    context: StepContext, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ...], shared: RoomContext
+) -> Worksheet:
     """Put everything together, with what follows from it: supplies, thread, cost, cautions."""
-    scope, project = bench.scope, bench.scope.project
+    scope, project = context.scope, context.scope.project
     named = project.sizes[scope.size]
     tools = tuple(dict.fromkeys(tool for step in steps for tool in step.tools))
-    supplies, thread = worked_supplies(scope), _thread(scope, bench)
+    supplies, thread = worked_supplies(scope), _thread(scope, context)
     return Worksheet(
         project=project.name,
         title=project.title,
@@ -89,17 +91,17 @@ def _sheet(bench: Bench, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ..
         edition=scope.edition,
         measures=_measures(scope, dimension=1),
         numbers=_measures(scope, dimension=0),
-        pieces=bench.pieces,
+        pieces=context.pieces,
         cloths=cloths,
-        meetings=bench.meetings,
-        closures=bench.closures,
+        meetings=context.meetings,
+        closures=context.closures,
         supplies=supplies,
         thread=thread,
         steps=steps,
-        cautions=_cautions(scope, shelf, tools),
+        cautions=_cautions(scope, shared, tools),
         tools=tools,
         minutes=sum(step.minutes for step in steps),
-        cost=sheet_cost(scope, wanted_things(cloths.values(), supplies, bench.closures, thread)),
+        cost=sheet_cost(scope, wanted_things(cloths.values(), supplies, context.closures, thread)),
         sewn=named.sewn or "",
         as_sewn=scope.sewn,
         findings=(*project.findings, *scope.findings),
@@ -111,14 +113,14 @@ def findings_of_project(path: Path, room: Room, folder: Path) -> tuple[Finding, 
     """Return every finding of a project file: of the file itself, and of each size in each edition."""
     try:
         project = load_project(path, room, folder)
-        shelf = shelf_of(room, folder)
+        shared = load_room_context(room, folder)
     except FaultyFileError as fault:
         return fault.findings
     found: list[Finding] = []
     for name in project.editions:
         for size in project.sizes:
             try:
-                found += worked_sheet(project, size, room.edition(name), shelf).findings
+                found += worked_sheet(project, size, room.edition(name), shared).findings
             except FaultyFileError as fault:
                 found += fault.findings
     return tuple(dict.fromkeys((*project.findings, *found)))
@@ -148,10 +150,10 @@ def _pieces(scope: Scope) -> dict[str, Piece]:
     return pieces
 
 
-def _thread(scope: Scope, bench: Bench) -> ThreadUse:
+def _thread(scope: Scope, context: StepContext) -> ThreadUse:
     room = scope.room
     sewing = Sewing(scope.value(room.spool), room.waste, 1 / scope.value(room.stitch), scope.cloth_thickness)
-    return thread_use(tuple(bench.pieces.values()), bench.meetings, sewing, scope.edition)
+    return thread_use(tuple(context.pieces.values()), context.meetings, sewing, scope.edition)
 
 
 def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:
@@ -159,13 +161,13 @@ def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:
     return {name: scope.lookup(name) for name, formula in formulas.items() if formula.dimension == dimension}
 
 
-def _cautions_for(tools: Sequence[str], shelf: Shelf) -> tuple[str, ...]:
-    return tuple(name for name, rule in shelf.cautions.items() if set(rule.when) & set(tools))
+def _cautions_for(tools: Sequence[str], shared: RoomContext) -> tuple[str, ...]:
+    return tuple(name for name, rule in shared.cautions.items() if set(rule.when) & set(tools))
 
 
-def _cautions(scope: Scope, shelf: Shelf, tools: tuple[str, ...]) -> dict[str, Caution]:
+def _cautions(scope: Scope, shared: RoomContext, tools: tuple[str, ...]) -> dict[str, Caution]:
     """The cautions that the tools of the steps and the uses named in the project ask for."""
     uses = {*tools, *scope.project.cautions}
     return {
-        name: Caution(name, scope.text(rule.text)) for name, rule in shelf.cautions.items() if set(rule.when) & uses
+        name: Caution(name, scope.text(rule.text)) for name, rule in shared.cautions.items() if set(rule.when) & uses
     }

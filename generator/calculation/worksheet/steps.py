@@ -9,10 +9,10 @@ from fractions import Fraction
 from generator.calculation.making.timing import operation_minutes, printed_minutes
 from generator.calculation.worked import Piece
 from generator.calculation.worked_project import SheetStep
-from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.scope import AlreadyReportedError
+from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.times import WORK
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
@@ -20,7 +20,7 @@ from generator.errors import CalculationError
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class UnnumberedStep:
     """A step before it has its number and its cautions."""
 
     title: str
@@ -32,18 +32,20 @@ class Told:
     minutes: int
 
 
-def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str, ...]]) -> tuple[SheetStep, ...]:
+def sheet_steps(
+    context: StepContext, cautions_for: Callable[[Sequence[str]], tuple[str, ...]]
+) -> tuple[SheetStep, ...]:
     """Return the steps of this size in order, each with its figures, time and the cautions that its tools ask for.
 
     What the project itself asks to take care of, such as a lamp, is told at the last step: then the thing is used.
     """
     steps: list[SheetStep] = []
-    for step in bench.scope.project.steps:
-        if step.only_for and bench.scope.size not in step.only_for:
+    for step in context.scope.project.steps:
+        if step.only_for and context.scope.size not in step.only_for:
             continue
         try:
-            with bench.scope.reporting(step.place):
-                told = _told(bench, step)
+            with context.scope.reporting(step.place):
+                told = _told(context, step)
         except AlreadyReportedError:
             continue
         for place, one in enumerate(told, 1):
@@ -62,35 +64,35 @@ def sheet_steps(bench: Bench, cautions_for: Callable[[Sequence[str]], tuple[str,
                 )
             )
     if steps:
-        asked = (*steps[-1].tools, *bench.scope.project.cautions)
+        asked = (*steps[-1].tools, *context.scope.project.cautions)
         steps[-1] = replace(steps[-1], cautions=cautions_for(asked))
     return tuple(steps)
 
 
-def _told(bench: Bench, step: Step) -> list[Told]:
+def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
     """One step of the file: its own text, or each of its standard steps for each panel it is done on.
 
     A standard step that has nothing to tell in this size, such as joining breadths where there is one, is left out.
     """
-    on = tuple(step.on) or tuple(bench.pieces)
-    on = tuple(name for name in on if name in bench.pieces)
+    on = tuple(step.on) or tuple(context.pieces)
+    on = tuple(name for name in on if name in context.pieces)
     if not step.use:
         assert step.title is not None
         assert step.text is not None
-        text = step.text.filled(bench.scope.edition, bench.scope.lookup)
-        return [Told(step.title, text, tuple(step.on), "", tuple(step.uses), (), step.minutes or 0)]
+        text = step.text.filled(context.scope.edition, context.scope.lookup)
+        return [UnnumberedStep(step.title, text, tuple(step.on), "", tuple(step.uses), (), step.minutes or 0)]
     told = [
-        _standard(bench, bench.techniques[name], pieces)
+        _standard(context, context.techniques[name], pieces)
         for name in step.use
-        for pieces in _groups(bench, bench.techniques[name], on)
+        for pieces in _groups(context, context.techniques[name], on)
     ]
-    return _with_own(bench, step, [one for one in told if one.text])
+    return _with_own(context, step, [one for one in told if one.text])
 
 
-def _with_own(bench: Bench, step: Step, told: list[Told]) -> list[Told]:
+def _with_own(context: StepContext, step: Step, told: list[UnnumberedStep]) -> list[UnnumberedStep]:
     """Add what the file adds to its standard steps: a sentence and tools to the last, its own time to the first."""
     if told and step.add is not None:
-        added = step.add.filled(bench.scope.edition, bench.scope.lookup)
+        added = step.add.filled(context.scope.edition, context.scope.lookup)
         last = told[-1]
         told[-1] = replace(last, text=f"{last.text}\n\n{added}")
     if step.uses:
@@ -100,16 +102,16 @@ def _with_own(bench: Bench, step: Step, told: list[Told]) -> list[Told]:
     return told
 
 
-def _groups(bench: Bench, technique: Technique, on: tuple[str, ...]) -> list[tuple[str, ...]]:
+def _groups(context: StepContext, technique: Technique, on: tuple[str, ...]) -> list[tuple[str, ...]]:
     """What one standard step is done on at a time: each panel by itself, all pieces together, or the whole project."""
     if technique.about == "panel":
-        return [(name,) for name in on if bench.pieces[name].panel is not None]
+        return [(name,) for name in on if context.pieces[name].panel is not None]
     return [on] if on else []
 
 
-def _standard(bench: Bench, technique: Technique, names: tuple[str, ...]) -> Told:
-    pieces = tuple(bench.pieces[name] for name in names)
-    scope = bench.scope
+def _standard(context: StepContext, technique: Technique, names: tuple[str, ...]) -> UnnumberedStep:
+    pieces = tuple(context.pieces[name] for name in names)
+    scope = context.scope
 
     def lookup(name: str) -> Fraction:
         own = name.removeprefix("piece.")
@@ -127,19 +129,19 @@ def _standard(bench: Bench, technique: Technique, names: tuple[str, ...]) -> Tol
         for part in technique.parts
         if all(holds(condition, pieces, scope) for condition in part.when)
     ]
-    words = filled_brackets("\n\n".join(text.strip() for text in said), bench, pieces)
-    return Told(
-        title=filled_brackets(technique.title, bench, pieces),
+    words = filled_brackets("\n\n".join(text.strip() for text in said), context, pieces)
+    return UnnumberedStep(
+        title=filled_brackets(technique.title, context, pieces),
         text=words,
         pieces=names,
         standard=technique.name,
         tools=tuple(technique.tools),
-        figures=_figures(bench, technique, pieces),
-        minutes=_minutes(bench, technique, pieces),
+        figures=_figures(context, technique, pieces),
+        minutes=_minutes(context, technique, pieces),
     )
 
 
-def _figures(bench: Bench, technique: Technique, pieces: Sequence[Piece]) -> tuple[str, ...]:
+def _figures(context: StepContext, technique: Technique, pieces: Sequence[Piece]) -> tuple[str, ...]:
     """Keys of the diagrams of a step: the cloths for a layout, else each of its pieces."""
     keys = []
     for kind in technique.figures:
@@ -152,12 +154,12 @@ def _figures(bench: Bench, technique: Technique, pieces: Sequence[Piece]) -> tup
     return tuple(keys)
 
 
-def _minutes(bench: Bench, technique: Technique, pieces: Sequence[Piece]) -> int:
+def _minutes(context: StepContext, technique: Technique, pieces: Sequence[Piece]) -> int:
     counts: dict[str, Fraction] = {}
     for kind in technique.work:
         for operation, count in WORK[kind](pieces).items():
             counts[operation] = counts.get(operation, Fraction(0)) + count
     if "make buttonholes" in technique.work or "sew buttons" in technique.work:
         operation = "buttonhole" if "make buttonholes" in technique.work else "sew a button"
-        counts[operation] = Fraction(sum(closure.number for closure in bench.closures if closure.kind == "buttons"))
-    return printed_minutes(operation_minutes(counts, bench.scope.room.rates))
+        counts[operation] = Fraction(sum(closure.number for closure in context.closures if closure.kind == "buttons"))
+    return printed_minutes(operation_minutes(counts, context.scope.room.rates))

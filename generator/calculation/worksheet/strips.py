@@ -16,7 +16,7 @@ from generator.calculation.pieces.roll import worked_gathered_end
 from generator.calculation.pieces.strips import lost_in_diagonal_join, lost_in_straight_join, strips_needed
 from generator.calculation.turning.layers import LayerLimits
 from generator.calculation.worked import Piece
-from generator.calculation.worksheet.piece_sizes import Sizes, edge_ends, side_lengths
+from generator.calculation.worksheet.piece_sizes import PieceSizes, edge_ends, side_lengths
 from generator.calculation.worksheet.scope import Scope
 from generator.errors import CalculationError
 from generator.lengths import Edition, read_length, round_nearest, round_up
@@ -30,17 +30,17 @@ _ROOM_FOR_AN_EDGE = {"inch": read_length("1/8 in"), "metric": read_length("3 mm"
 _SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
 
 
-def gathered_strip(scope: Scope, _name: str, model: Any) -> Sizes:
+def gathered_strip(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return a frill: its edge times its fullness."""
     edge, fullness, drop = (scope.value(value) for value in (model.edge, model.fullness, model.drop))
     ends = edge_ends(scope, model)
     strip = worked_gathered_strip(edge, fullness, drop, ends)
     measures = {"edge": edge, "fullness": fullness, "drop": drop, "length": strip.flat}
     lengths = {"top": edge, "bottom": strip.flat, "left": drop, "right": drop, "edge": edge}
-    return Sizes((strip.cut_across, strip.cut_along), (strip.flat, drop), ends, lengths, measures)
+    return PieceSizes((strip.cut_across, strip.cut_along), (strip.flat, drop), ends, lengths, measures)
 
 
-def pleated_strip(scope: Scope, name: str, model: Any) -> Sizes:
+def pleated_strip(scope: Scope, name: str, model: Any) -> PieceSizes:
     """Return a pleated strip with its folds; what reaches past its ends or is thick is reported."""
     edge, drop, mark = scope.value(model.edge), scope.value(model.drop), scope.edition.mark
     ends = edge_ends(scope, model)
@@ -59,39 +59,39 @@ def pleated_strip(scope: Scope, name: str, model: Any) -> Sizes:
     }
     lengths = {"top": edge, "bottom": strip.flat, "left": drop, "right": drop, "edge": edge}
     folds = tuple((round_nearest(line.fold, mark), round_nearest(line.onto, mark)) for line in strip.lines)
-    return Sizes((strip.cut_across, strip.cut_along), (strip.flat, drop), ends, lengths, measures, pleats=folds)
+    return PieceSizes((strip.cut_across, strip.cut_along), (strip.flat, drop), ends, lengths, measures, pleats=folds)
 
 
-def gathered_end(scope: Scope, _name: str, model: Any) -> Sizes:
+def gathered_end(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return the end of a bolster, which is drawn up in its middle."""
     edge, radius, rim = scope.value(model.edge), scope.value(model.radius), scope.end(model.finish("rim"))
     cut = worked_gathered_end(edge, radius, rim.first, rim.first)
     measures = {"edge": edge, "radius": radius, "length": edge, "drop": radius}
-    return Sizes(cut, (edge, radius), {"rim": rim}, {"rim": edge}, measures)
+    return PieceSizes(cut, (edge, radius), {"rim": rim}, {"rim": edge}, measures)
 
 
-def binding(scope: Scope, _name: str, model: Any) -> Sizes:
+def binding(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return a binding: four times its finished width and what the edge in it takes, and turned in at both ends."""
     length, width = scope.value(model.length), scope.value(model.width)
     room = _ROOM_FOR_AN_EDGE[scope.edition.name]
     return _folded_strip(scope, model, width, worked_binding(length, width, scope.seam, room))
 
 
-def tie(scope: Scope, _name: str, model: Any) -> Sizes:
+def tie(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return a tie sewn from a strip folded lengthwise and turned: twice its width and two allowances."""
     length, width = scope.value(model.length), scope.value(model.width)
     return _folded_strip(scope, model, width, worked_tie(length, width, scope.seam))
 
 
-def _folded_strip(scope: Scope, model: Any, width: Fraction, cut: tuple[Fraction, Fraction]) -> Sizes:
+def _folded_strip(scope: Scope, model: Any, width: Fraction, cut: tuple[Fraction, Fraction]) -> PieceSizes:
     length = scope.value(model.length)
     cut_width, cut_length = cut
     measures = {"length": length, "width": width, "edge": length}
-    sizes = Sizes((cut_length, cut_width), (length, width), {}, {"edge": length}, measures)
+    sizes = PieceSizes((cut_length, cut_width), (length, width), {}, {"edge": length}, measures)
     return _on_the_bias(scope, sizes) if model.grain == "bias" else sizes
 
 
-def _on_the_bias(scope: Scope, sizes: Sizes, join: Fraction | None = None) -> Sizes:
+def _on_the_bias(scope: Scope, sizes: PieceSizes, join: Fraction | None = None) -> PieceSizes:
     """The same strip from the bias of a square, a little larger; without a word of the file its joins are narrow."""
     allowance = join if join is not None else _bias_join(scope.edition)
     square = bias_square(sizes.cut[0], sizes.cut[1], allowance, scope.edition.wish_step)
@@ -104,40 +104,42 @@ def _bias_join(edition: Edition) -> Fraction:
     return 8 * edition.fine if edition.name == "inch" else 12 * edition.fine
 
 
-def plain_strip(scope: Scope, _name: str, model: Any) -> Sizes:
+def plain_strip(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return a straight strip."""
     length, width = scope.value(model.length), scope.value(model.width)
     return _straight(scope, model, (length, width), {"length": length, "width": width, "edge": length})
 
 
-def bias_strip(scope: Scope, _name: str, model: Any) -> Sizes:
+def bias_strip(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return a strip from the bias of a square."""
     length, width = scope.value(model.length), scope.value(model.width)
     measures = {"length": length, "width": width, "edge": length}
-    sizes = Sizes((length, width), (length, width), {}, {"edge": length}, measures)
+    sizes = PieceSizes((length, width), (length, width), {}, {"edge": length}, measures)
     return _on_the_bias(scope, sizes, scope.value(model.join_allowance))
 
 
-def piping(scope: Scope, _name: str, model: Any) -> Sizes:
+def piping(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return piping, which covers a cord: the strip goes once round it and has an allowance at both edges."""
     length, cord = scope.value(model.length), scope.value(model.cord)
     width, _ = worked_piping(length, cord, scope.seam, scope.edition.mark)
     measures = {"length": length, "cord": cord, "width": width, "edge": length}
-    sizes = Sizes((length + 2 * scope.seam, width), (length, width), {}, {"edge": length}, measures)
+    sizes = PieceSizes((length + 2 * scope.seam, width), (length, width), {}, {"edge": length}, measures)
     return _on_the_bias(scope, sizes) if model.grain == "bias" else sizes
 
 
-def boxing(scope: Scope, _name: str, model: Any) -> Sizes:
+def boxing(scope: Scope, _name: str, model: Any) -> PieceSizes:
     """Return a boxing strip, which goes once round the cushion and is closed by a seam."""
     edge, depth = scope.value(model.edge), scope.value(model.depth)
     return _straight(scope, model, (edge, depth), {"edge": edge, "depth": depth, "length": edge})
 
 
-def _straight(scope: Scope, model: Any, finished: tuple[Fraction, Fraction], measures: dict[str, Fraction]) -> Sizes:
+def _straight(
+    scope: Scope, model: Any, finished: tuple[Fraction, Fraction], measures: dict[str, Fraction]
+) -> PieceSizes:
     """The sizes of a strip with four finished edges; its ``edge`` is as long as it is itself."""
     ends = edge_ends(scope, model)
     lengths = {**side_lengths(*finished), "edge": finished[0]}
-    return Sizes(worked_rectangle(*finished, ends), finished, ends, lengths, measures)
+    return PieceSizes(worked_rectangle(*finished, ends), finished, ends, lengths, measures)
 
 
 def joined_strip(scope: Scope, piece: Piece) -> Piece:

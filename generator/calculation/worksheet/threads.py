@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from generator.calculation.making.thread import spools, stitching_thread, thread_ratio, thread_with_waste
 from generator.calculation.worked import Piece
-from generator.calculation.worked_project import Meeting, ThreadUse
+from generator.calculation.worked_project import MeetingWork, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
 _HEM_LAYERS = 3
@@ -66,7 +66,7 @@ def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:
     return rows + stitching_thread(rest, thread_ratio(_HEM_LAYERS * ply, sewing.stitches))
 
 
-def thread_use(pieces: Sequence[Piece], meetings: Sequence[Meeting], sewing: Sewing, edition: Edition) -> ThreadUse:
+def thread_use(pieces: Sequence[Piece], meetings: Sequence[MeetingWork], sewing: Sewing, edition: Edition) -> ThreadUse:
     """Return the thread of a whole project; seams between pieces are counted at the least ratio."""
     thread = sum((piece.quantity * piece_thread(piece, sewing) for piece in pieces), Fraction(0))
     thread += stitching_thread(sum((meeting.join_length for meeting in meetings), Fraction(0)))

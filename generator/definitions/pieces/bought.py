@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from generator.definitions.pieces.kind import PieceKind
+from generator.definitions.piece_kind import PieceKind
 from generator.definitions.pieces.model import PieceModel
 
 

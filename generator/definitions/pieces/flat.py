@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from generator.definitions.fields import Finished, Length
-from generator.definitions.pieces.kind import RECTANGLE, PieceKind
+from generator.definitions.piece_kind import RECTANGLE, PieceKind
 from generator.definitions.pieces.model import PieceModel, RectangularModel
 
 

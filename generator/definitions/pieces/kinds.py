@@ -14,9 +14,9 @@ from pydantic_core import PydanticCustomError
 from generator.definitions.faults import meant
 from generator.definitions.fields import choice
 from generator.definitions.nodes import Group, Node
+from generator.definitions.piece_kind import PieceKind
 from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.flat import FlatPiece
-from generator.definitions.pieces.kind import PieceKind
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece

@@ -9,15 +9,15 @@ from pydantic import Field, ValidationInfo, field_validator
 
 from generator.definitions.faults import meant
 from generator.definitions.fields import FINISH, Finished, Label, Leaf, Markdown, Quantity, choice, reading_of, standing
-from generator.definitions.keyed import Placed
-from generator.definitions.nodes import Group, Node, Words, fold
-from generator.definitions.pieces.kind import PieceKind
+from generator.definitions.keyed import Located
+from generator.definitions.nodes import Group, Node, Scalar, fold
+from generator.definitions.piece_kind import PieceKind
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import Finish
 from generator.definitions.vocabulary import CUT_TIMES, GRAINS, CutTime, Grain
 
 
-def _cloth_name(words: Words, reading: Reading) -> str:
+def _cloth_name(words: Scalar, reading: Reading) -> str:
     """Return the name of a cloth of the project."""
     name = fold(filled_words(words))
     if name not in reading.cloths:
@@ -25,7 +25,7 @@ def _cloth_name(words: Words, reading: Reading) -> str:
     return name
 
 
-class PieceModel(Placed):
+class PieceModel(Located):
     """What every piece has; an empty label is the piece's name, an empty cloth the project's first.
 
     ``of_kind`` is what its kind is known by. ``grain`` tells which direction of the piece runs with the selvage.

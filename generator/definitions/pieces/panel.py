@@ -9,8 +9,8 @@ from pydantic_core import CoreSchema, core_schema
 
 from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import Leaf, YesNo, length, reading_of, reported, standing
-from generator.definitions.nodes import Group, Node, Words, fold
-from generator.definitions.pieces.kind import RECTANGLE, PieceKind
+from generator.definitions.nodes import Group, Node, Scalar, fold
+from generator.definitions.piece_kind import RECTANGLE, PieceKind
 from generator.definitions.pieces.model import RectangularModel
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.tucks import Rows, Sample, Tucks
@@ -23,7 +23,7 @@ _LENGTHS = (
 )
 
 
-def _room_sample(words: Words, reading: Reading) -> object:
+def _room_sample(words: Scalar, reading: Reading) -> object:
     """Return the room's sample of a name."""
     name = fold(filled_words(words))
     if name not in reading.samples:

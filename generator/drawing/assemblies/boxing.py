@@ -2,34 +2,34 @@
 
 from __future__ import annotations
 
-from generator.drawing.assemblies.bench import Bench, Making, Stage
 from generator.drawing.assemblies.marks import note, span
+from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subject
 from generator.drawing.labels import Point
 
 DEPTH = 0.5
 LEFT, FRONT, RIGHT, BACK = (0.4, 0.65), (1.9, 1.0), (3.2, 0.35), (1.7, 0.05)
 
 
-def boxing_stages(making: Making) -> tuple[Stage, ...]:
+def boxing_stages(subject: Subject) -> tuple[Stage, ...]:
     """Return the upper face and the boxing round it, with its one seam and the clips at a corner."""
-    return (Stage("", 4.2, 1.7, lambda bench: _box(bench, making.said("depth"))),)
+    return (Stage("", 4.2, 1.7, lambda canvas: _box(canvas, subject.said("depth"))),)
 
 
-def _box(bench: Bench, depth: str) -> None:
-    style = bench.style
-    bench.area([LEFT, FRONT, RIGHT, BACK], style.shade, style.outline)
+def _box(canvas: StageCanvas, depth: str) -> None:
+    style = canvas.style
+    canvas.area([LEFT, FRONT, RIGHT, BACK], style.shade, style.outline)
     for start, end in ((LEFT, FRONT), (FRONT, RIGHT)):
-        bench.area([start, end, _below(end), _below(start)], style.cloth, style.outline)
+        canvas.area([start, end, _below(end), _below(start)], style.cloth, style.outline)
     for lift in (0.05, DEPTH - 0.05):
-        bench.line([_below(point, lift) for point in (LEFT, FRONT, RIGHT)], style.stitch)
+        canvas.line([_below(point, lift) for point in (LEFT, FRONT, RIGHT)], style.stitch)
     seam = _between(LEFT, FRONT, 0.3)
-    bench.line((seam, _below(seam)), style.join)
-    bench.text("face", 1.75, 0.52, backing=style.shade)
-    note(bench, "boxing", (3.55, 0.65), _below(_between(FRONT, RIGHT, 0.75), 0.25))
-    note(bench, "its one seam", (0.5, 1.5), _below(seam, 0.35))
-    note(bench, "clip the boxing at the corner", (2.35, 1.45), _below(FRONT, 0.05))
+    canvas.line((seam, _below(seam)), style.join)
+    canvas.text("face", 1.75, 0.52, backing=style.shade)
+    note(canvas, "boxing", (3.55, 0.65), _below(_between(FRONT, RIGHT, 0.75), 0.25))
+    note(canvas, "its one seam", (0.5, 1.5), _below(seam, 0.35))
+    note(canvas, "clip the boxing at the corner", (2.35, 1.45), _below(FRONT, 0.05))
     if depth:
-        span(bench, depth, (0.2, LEFT[1]), (0.2, LEFT[1] + DEPTH))
+        span(canvas, depth, (0.2, LEFT[1]), (0.2, LEFT[1] + DEPTH))
 
 
 def _below(point: Point, drop: float = DEPTH) -> Point:

@@ -4,32 +4,32 @@ from __future__ import annotations
 
 import math
 
-from generator.drawing.assemblies.bench import Bench
+from generator.drawing.assemblies.stage_canvas import StageCanvas
 from generator.drawing.labels import Hold, Point
 
 
-def note(bench: Bench, words: str, at: Point, point: Point, *, hold: Hold = "left") -> None:
+def note(canvas: StageCanvas, words: str, at: Point, point: Point, *, hold: Hold = "left") -> None:
     """Write words at a place with a leader to a point, from the side of the words that looks to it."""
-    box = bench.room(bench.text(words, *at, hold=hold))
+    box = canvas.room(canvas.text(words, *at, hold=hold))
     if box.left <= point[0] <= box.right:
         start = (point[0], box.top if point[1] < at[1] else box.bottom)
     else:
         start = (box.left if point[0] < box.left else box.right, at[1])
-    bench.line((start, point), bench.style.measure)
-    bench.dots([point], 0.018, bench.style.quiet)
+    canvas.line((start, point), canvas.style.measure)
+    canvas.dots([point], 0.018, canvas.style.quiet)
 
 
-def span(bench: Bench, words: str, start: Point, end: Point) -> None:
+def span(canvas: StageCanvas, words: str, start: Point, end: Point) -> None:
     """Draw a dimension from start to end with its words on it; upright where the line is upright."""
-    bench.arrow(start, end, bench.style.measure, both=True)
+    canvas.arrow(start, end, canvas.style.measure, both=True)
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-    bench.text(words, *middle, turned=start[0] == end[0], backing=bench.style.paper)
+    canvas.text(words, *middle, turned=start[0] == end[0], backing=canvas.style.paper)
 
 
-def button(bench: Bench, centre: Point, radius: float) -> None:
+def button(canvas: StageCanvas, centre: Point, radius: float) -> None:
     """Draw a button with two holes."""
-    bench.circle(centre, radius, fill=bench.style.paper, pen=bench.style.outline)
-    bench.dots([(centre[0] - radius / 3, centre[1]), (centre[0] + radius / 3, centre[1])], radius / 7)
+    canvas.circle(centre, radius, fill=canvas.style.paper, pen=canvas.style.outline)
+    canvas.dots([(centre[0] - radius / 3, centre[1]), (centre[0] + radius / 3, centre[1])], radius / 7)
 
 
 def wave(start: float, end: float, middle: float, *, waves: int, high: float) -> list[Point]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from rooms_on_disk import CUSHION, project, put, shelf
+from rooms_on_disk import CUSHION, project, put, room_shared
 
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
 from generator.definitions.class_plan import load_class
@@ -53,7 +53,7 @@ BANDED = put(
 
 
 def the_class(folder: Path, text: str = CLASS, of: str = CUSHION, site: str = "") -> ClassSheet:
-    room = shelf(folder, site)
+    room = room_shared(folder, site)
     made = project(folder, of, room)
     path = folder / "site" / "classes" / "mornings.yaml"
     path.parent.mkdir(exist_ok=True)

@@ -10,7 +10,7 @@ import pytest
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.pieces import worked_piece
 from generator.calculation.worksheet.scope import Scope
-from generator.calculation.worksheet.sheet import Shelf, shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import load_room
 from generator.errors import FaultyFileError
@@ -136,15 +136,15 @@ def put(text: str, *changes: tuple[str, str]) -> str:
     return text
 
 
-def shelf(folder: Path, site: str = "") -> Shelf:
+def room_shared(folder: Path, site: str = "") -> RoomContext:
     """What the projects of a room share; ``site`` is the text of its site.yaml below the room's name."""
     path = folder / "site" / "site.yaml"
     path.parent.mkdir(exist_ok=True)
     path.write_text("room:\n  name: Test room\n" + site, encoding="utf-8")
-    return shelf_of(load_room(path, folder), folder)
+    return load_room_context(load_room(path, folder), folder)
 
 
-def project(folder: Path, text: str, of: Shelf, name: str = "jetty") -> Project:
+def project(folder: Path, text: str, of: RoomContext, name: str = "jetty") -> Project:
     path = folder / "projects" / f"{name}.yaml"
     path.parent.mkdir(exist_ok=True)
     path.write_text(text, encoding="utf-8")
@@ -153,7 +153,7 @@ def project(folder: Path, text: str, of: Shelf, name: str = "jetty") -> Project:
 
 def sheet(folder: Path, text: str, size: str, edition: str = "inch", site: str = "", **sewn: str) -> Worksheet:
     """The worksheet of a project text; ``sewn`` are measures of the panel 'front' as sewn, in the edition's unit."""
-    of = shelf(folder, site)
+    of = room_shared(folder, site)
     unit = of.room.edition(edition).unit
     measured = {f"front.{side}": read_length(length, unit) for side, length in sewn.items()}
     return worked_sheet(project(folder, text, of), size, of.room.edition(edition), of, measured)
@@ -161,7 +161,7 @@ def sheet(folder: Path, text: str, size: str, edition: str = "inch", site: str =
 
 def scope_of(folder: Path, text: str, size: str = "medium", edition: str = "inch") -> Scope:
     """What the names of a project text mean in one size and edition."""
-    of = shelf(folder)
+    of = room_shared(folder)
     return Scope(project(folder, text, of), size, of.room.edition(edition), of.room, worked_piece)
 
 

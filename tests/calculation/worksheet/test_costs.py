@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, put, sheet, warnings
 
-from generator.calculation.worksheet.costs import Wanted, bill
+from generator.calculation.worksheet.costs import Purchase, bill
 from generator.definitions.room_file import Price
 
 PRICES = "prices:\n  face: £12 a yard\n  thread: £2.40 each\n  square cushion pad: £6.50\n"
@@ -80,7 +80,7 @@ def test_prices_that_cannot_be_used_are_a_warning(tmp_path: Path, prices: str, s
 
 def test_a_line_is_rounded_once_and_the_lines_add_up() -> None:
     # 1/3 yd at 1.00 is 0.333 and so 0.33; three of them 0.99, not 1.00.
-    things = [Wanted("cord", "12 in", Fraction(1), FOOT)] * 3
+    things = [Purchase("cord", "12 in", Fraction(1), FOOT)] * 3
     found = bill(things, {"cord": Price("£1.00", YARD)})
     assert [str(line.cost) for line in found.lines] == ["£0.33"] * 3
     assert str(found.whole) == "£0.99"
@@ -88,20 +88,20 @@ def test_a_line_is_rounded_once_and_the_lines_add_up() -> None:
 
 def test_the_longest_name_in_the_price_list_counts() -> None:
     prices = {"button": Price("1.00"), "button to cover": Price("3.00")}
-    found = bill([Wanted("Buttons to cover, 22 mm", "2", Fraction(2)), Wanted("Button", "1", Fraction(1))], prices)
+    found = bill([Purchase("Buttons to cover, 22 mm", "2", Fraction(2)), Purchase("Button", "1", Fraction(1))], prices)
     # 'buttons to cover' is the plural of another word than the one in the list, so the shorter name counts.
     assert [str(line.cost) for line in found.lines] == ["2.00", "1.00"]
-    found = bill([Wanted("Button to cover, 22 mm", "2", Fraction(2))], prices)
+    found = bill([Purchase("Button to cover, 22 mm", "2", Fraction(2))], prices)
     assert str(found.whole) == "6.00"
 
 
 def test_a_price_of_three_decimals_gives_all_of_them_three() -> None:
     prices = {"cord": Price("0.125"), "pad": Price("2")}
-    found = bill([Wanted("cord", "3", Fraction(3)), Wanted("pad", "1", Fraction(1))], prices)
+    found = bill([Purchase("cord", "3", Fraction(3)), Purchase("pad", "1", Fraction(1))], prices)
     assert [str(line.cost) for line in found.lines] == ["0.375", "2.000"]
     assert str(found.whole) == "2.375"
 
 
 def test_cloth_is_found_by_its_own_name_only() -> None:
     prices = {"face": Price("1.00", YARD)}
-    assert bill([Wanted("face cover", "1 yd", Fraction(1), YARD, cloth=True)], prices).unpriced == ("face cover",)
+    assert bill([Purchase("face cover", "1 yd", Fraction(1), YARD, cloth=True)], prices).unpriced == ("face cover",)

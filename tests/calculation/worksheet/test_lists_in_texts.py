@@ -10,7 +10,7 @@ import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, sheet
 
 from generator.calculation.worked import BreadthJoin, CutItem, EdgeWork, End, Panel, Piece
-from generator.calculation.worked_project import ClosureWork, Meeting, Worksheet
+from generator.calculation.worked_project import ClosureWork, MeetingWork, Worksheet
 from generator.calculation.worksheet import lists
 from generator.lengths import INCH
 
@@ -134,8 +134,8 @@ def test_edges_are_named_as_a_person_says_them(run: str, says: str) -> None:
 
 def test_edges_that_meet_are_told_with_what_is_eased_in() -> None:
     # A note ends the line; where the lengths read alike one is told.
-    alike = Meeting("wrap.top", "lid.rim", Fraction(16), Fraction(16), Fraction(0), "Start at the notch.")
-    apart = Meeting("wrap.left", "frill.edge", Fraction(14), Fraction(29, 2), HALF)
+    alike = MeetingWork("wrap.top", "lid.rim", Fraction(16), Fraction(16), Fraction(0), "Start at the notch.")
+    apart = MeetingWork("wrap.left", "frill.edge", Fraction(14), Fraction(29, 2), HALF)
     assert lists.meeting_list([alike, apart], LABELS.__getitem__, INCH).split("\n") == [
         "- the top edge of the bolster wrap, to the rim of the round lid: 16 in between the seam lines. "
         "Start at the notch.",

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.calculation.worksheet.sheet import shelf_of, worked_sheet
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.project import load_project
 from generator.definitions.room import Room
@@ -113,6 +113,6 @@ def test_every_measure_of_a_kind_of_piece_has_a_value(kind: str, tmp_path: Path)
     path.parent.mkdir()
     path.write_text(PROJECT, encoding="utf-8")
     room = Room()
-    worksheet = worked_sheet(load_project(path, room), "only", room.edition("inch"), shelf_of(room, tmp_path))
+    worksheet = worked_sheet(load_project(path, room), "only", room.edition("inch"), load_room_context(room, tmp_path))
     worked = {name for piece in worksheet.pieces.values() if piece.kind == kind for name in piece.measures}
     assert set(PIECES[kind].of_kind.dimensions) - worked == set()

@@ -7,14 +7,14 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from rooms_on_disk import CUSHION, inches, project, put, sheet, shelf
+from rooms_on_disk import CUSHION, inches, project, put, room_shared, sheet
 
 from generator.calculation.worked import BreadthJoin, EdgeWork, End, Piece
-from generator.calculation.worksheet.bench import Bench
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.pieces import worked_piece
 from generator.calculation.worksheet.scope import Scope
 from generator.calculation.worksheet.sheet import findings_of_project
+from generator.calculation.worksheet.step_context import StepContext
 from generator.lengths import INCH
 
 HALF = inches("1/2")[0]
@@ -27,33 +27,33 @@ TWO_SEAMS = put(
 )
 
 
-@pytest.fixture(name="bench")
-def bench_of_the_cushion(tmp_path: Path) -> Bench:
+@pytest.fixture(name="context")
+def context_of_the_cushion(tmp_path: Path) -> StepContext:
     """The cushion with two meetings: front to back, and the sides of the front to each other."""
     made = sheet(tmp_path, TWO_SEAMS, "medium")
-    room = shelf(tmp_path)
+    room = room_shared(tmp_path)
     scope = Scope(project(tmp_path, TWO_SEAMS, room), "medium", INCH, room.room, worked_piece)
-    return Bench(scope, made.pieces, made.meetings, made.closures, {})
+    return StepContext(scope, made.pieces, made.meetings, made.closures, {})
 
 
-def said(bench: Bench, word: str, pieces: Sequence[Piece]) -> str:
-    return filled_brackets(f"[{word}]", bench, pieces)
+def said(context: StepContext, word: str, pieces: Sequence[Piece]) -> str:
+    return filled_brackets(f"[{word}]", context, pieces)
 
 
-def test_names_are_told_as_a_list_each_once(bench: Bench) -> None:
-    front, back = bench.pieces["front"], bench.pieces["back"]
+def test_names_are_told_as_a_list_each_once(context: StepContext) -> None:
+    front, back = context.pieces["front"], context.pieces["back"]
     lid = replace(back, name="lid", label="lid")
-    assert said(bench, "pieces", []) == ""
-    assert said(bench, "pieces", [front]) == "front"
-    assert said(bench, "pieces", [front, back]) == "front and back"
-    assert said(bench, "pieces", [front, back, front, lid]) == "front, back and lid"
-    assert (said(bench, "piece", [back, front]), said(bench, "other", [back, front])) == ("back", "front")
-    assert said(bench, "other", [back]) == ""
-    assert said(bench, "cut later", [front, replace(back, after_panel=True)]) == "back"
+    assert said(context, "pieces", []) == ""
+    assert said(context, "pieces", [front]) == "front"
+    assert said(context, "pieces", [front, back]) == "front and back"
+    assert said(context, "pieces", [front, back, front, lid]) == "front, back and lid"
+    assert (said(context, "piece", [back, front]), said(context, "other", [back, front])) == ("back", "front")
+    assert said(context, "other", [back]) == ""
+    assert said(context, "cut later", [front, replace(back, after_panel=True)]) == "back"
 
 
-def test_a_word_that_is_not_known_stays_as_it_is(bench: Bench) -> None:
-    assert filled_brackets("[a link](b) and [piece]", bench, [bench.pieces["back"]]) == "[a link](b) and back"
+def test_a_word_that_is_not_known_stays_as_it_is(context: StepContext) -> None:
+    assert filled_brackets("[a link](b) and [piece]", context, [context.pieces["back"]]) == "[a link](b) and back"
 
 
 @pytest.mark.parametrize(
@@ -71,63 +71,65 @@ def test_a_word_that_is_not_known_stays_as_it_is(bench: Bench) -> None:
         "trim",
     ],
 )
-def test_what_is_told_of_a_panel_is_empty_without_one(bench: Bench, word: str) -> None:
-    assert said(bench, word, [bench.pieces["back"]]) == ""
+def test_what_is_told_of_a_panel_is_empty_without_one(context: StepContext, word: str) -> None:
+    assert said(context, word, [context.pieces["back"]]) == ""
 
 
 @pytest.mark.parametrize("word", ["lengths", "pleats", "left hem", "top hem"])
-def test_what_is_told_of_a_piece_is_empty_without_one(bench: Bench, word: str) -> None:
-    assert said(bench, word, []) == ""
+def test_what_is_told_of_a_piece_is_empty_without_one(context: StepContext, word: str) -> None:
+    assert said(context, word, []) == ""
 
 
-def test_each_list_of_a_panel_has_its_word(bench: Bench) -> None:
-    front = bench.pieces["front"]
+def test_each_list_of_a_panel_has_its_word(context: StepContext) -> None:
+    front = context.pieces["front"]
     assert front.panel is not None
     join = BreadthJoin(8, "left", inches("13")[0], 6, 6, hidden=True, text="Hidden.")
     joined = replace(
         front, panel=replace(front.panel, breadths=tuple(inches("13 1/2, 20")), joins=(join,), join_allowance=HALF)
     )
-    assert said(bench, "joins", [joined]) == (
+    assert said(context, "joins", [joined]) == (
         "- Breadths, from the left: 13 1/2 in, 20 in. Sew them with 1/2 in seams.\n"
         "- Seam 13 in from the left cut edge. Hidden."
     )
-    assert said(bench, "sample", [front]) == "The 20 tucks take up just twice their depth."
-    assert said(bench, "depths", [front]) == "- Tucks 1 to 20: 3/8 in deep"
-    assert said(bench, "ruled rows", [front]).startswith(
+    assert said(context, "sample", [front]) == "The 20 tucks take up just twice their depth."
+    assert said(context, "depths", [front]) == "- Tucks 1 to 20: 3/8 in deep"
+    assert said(context, "ruled rows", [front]).startswith(
         "Rows (in, from the top cut edge): row 1: 1 5/8 · row 2: 4 5/8"
     )
-    assert said(bench, "rows", [front]).startswith("- **Row 1**, start at the right: ")
-    assert said(bench, "marks", [front]).startswith("Marks (in, from the cut edge): 1: 1 3/4 · 2: 3 1/4 · ")
-    assert said(bench, "cross marks", [front]) == ""
+    assert said(context, "rows", [front]).startswith("- **Row 1**, start at the right: ")
+    assert said(context, "marks", [front]).startswith("Marks (in, from the cut edge): 1: 1 3/4 · 2: 3 1/4 · ")
+    assert said(context, "cross marks", [front]) == ""
     crossed = replace(front, panel=replace(front.panel, cross=front.panel.across))
-    assert said(bench, "cross marks", [crossed]) == said(bench, "marks", [front])
+    assert said(context, "cross marks", [crossed]) == said(context, "marks", [front])
     # Without stripes there are no colours to tell; without a stripe to fold on, the same one.
-    assert (said(bench, "stripe colours", [front]), said(bench, "stripe", [front])) == ("", "the same stripe")
+    assert (said(context, "stripe colours", [front]), said(context, "stripe", [front])) == ("", "the same stripe")
 
 
-def test_the_hems_of_the_first_piece_are_told(bench: Bench) -> None:
+def test_the_hems_of_the_first_piece_are_told(context: StepContext) -> None:
     end = End("hem", HALF, HALF)
     sides = {"left": replace(end, first=HALF / 2), "top": end}
-    hemmed = replace(bench.pieces["back"], edges={name: EdgeWork(name, HALF, one, HALF) for name, one in sides.items()})
-    both = [hemmed, bench.pieces["front"]]
-    assert said(bench, "left hem", both) == "turn 1/4 in, then 1/2 in"
-    assert said(bench, "top hem", both) == "turn 1/2 in, and 1/2 in again"
+    hemmed = replace(
+        context.pieces["back"], edges={name: EdgeWork(name, HALF, one, HALF) for name, one in sides.items()}
+    )
+    both = [hemmed, context.pieces["front"]]
+    assert said(context, "left hem", both) == "turn 1/4 in, then 1/2 in"
+    assert said(context, "top hem", both) == "turn 1/2 in, and 1/2 in again"
 
 
-def test_only_meetings_of_the_pieces_are_told_and_all_where_none_is_of_them(bench: Bench) -> None:
-    front, back = bench.pieces["front"], bench.pieces["back"]
+def test_only_meetings_of_the_pieces_are_told_and_all_where_none_is_of_them(context: StepContext) -> None:
+    front, back = context.pieces["front"], context.pieces["back"]
     outer = "- the top edge of the front, to the top edge of the back: 16 in between the seam lines"
     inner = "- the left edge of the front, to the right edge of the front: 16 in between the seam lines"
-    assert said(bench, "meetings", [front]) == inner
-    assert said(bench, "meetings", [back]) == f"{outer}\n{inner}"
-    assert said(bench, "meetings", [front, back]) == f"{outer}\n{inner}"
+    assert said(context, "meetings", [front]) == inner
+    assert said(context, "meetings", [back]) == f"{outer}\n{inner}"
+    assert said(context, "meetings", [front, back]) == f"{outer}\n{inner}"
 
 
 def test_the_findings_of_a_project_are_those_of_all_its_sizes_and_editions(tmp_path: Path) -> None:
     # 2 in and 5 cm of overlap gape in every size. A spoilt size hides none of the others: half a cover of 16 is
     # (16 + 2) / 2 + 1/2 + 2 = 11 1/2, one of 12 is 9 1/2.
     text = put(CUSHION, ("overlap: lap", "overlap: 2 in or 5 cm"))
-    room = shelf(tmp_path)
+    room = room_shared(tmp_path)
     project(tmp_path, text, room)
     path = tmp_path / "projects" / "jetty.yaml"
     told = findings_of_project(path, room.room, tmp_path)

@@ -23,7 +23,7 @@ DRAWN_FOR = 7.0  # the size of words [pt] for which stages are laid out; larger 
 
 
 @dataclass(frozen=True, slots=True)
-class Making:
+class Subject:
     """What a drawing is made from: the worksheet and the piece that it is about."""
 
     worksheet: Worksheet
@@ -40,7 +40,7 @@ class Making:
         return say_length(self.piece.cut_along, self.worksheet.edition)
 
 
-class Bench(Canvas):
+class StageCanvas(Canvas):
     """A canvas for stages: places are told from the corner of the stage at hand and enlarged with its words."""
 
     def __init__(self, width: float, height: float, style: Style, key: str) -> None:
@@ -91,10 +91,10 @@ class Stage:
     title: str
     width: float
     height: float
-    draw: Callable[[Bench], None]
+    draw: Callable[[StageCanvas], None]
 
 
-def set_up(stages: Sequence[Stage], style: Style, key: str) -> Bench:
+def set_up(stages: Sequence[Stage], style: Style, key: str) -> StageCanvas:
     """Return a canvas with the stages side by side, or one below the other where the page is too narrow for that."""
     zoom = style.small / DRAWN_FOR
     widths = [stage.width * zoom for stage in stages]
@@ -103,13 +103,13 @@ def set_up(stages: Sequence[Stage], style: Style, key: str) -> Bench:
     heights = [head + stage.height * zoom for stage in stages]
     wide = sum(widths) + GAP * (len(stages) - 1) if beside else max(widths)
     high = max(heights) if beside else sum(heights) + GAP * (len(stages) - 1)
-    bench = Bench(wide, high, style, key)
+    canvas = StageCanvas(wide, high, style, key)
     left = top = 0.0
     for stage, width, height in zip(stages, widths, heights, strict=True):
-        bench.corner = (left, top)
+        canvas.corner = (left, top)
         if stage.title:
-            bench.text(stage.title, stage.width / 2, head / 2 / zoom, bold=True)
-        bench.corner = (left, top + head)
-        stage.draw(bench)
+            canvas.text(stage.title, stage.width / 2, head / 2 / zoom, bold=True)
+        canvas.corner = (left, top + head)
+        stage.draw(canvas)
         left, top = (left + width + GAP, top) if beside else (left, top + height + GAP)
-    return bench
+    return canvas

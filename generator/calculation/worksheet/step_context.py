@@ -6,17 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.calculation.worked import Piece
-from generator.calculation.worked_project import ClosureWork, Meeting
+from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.techniques import Technique
 
 
 @dataclass(frozen=True, slots=True)
-class Bench:
+class StepContext:
     """What the steps of one worksheet are told from."""
 
     scope: Scope
     pieces: Mapping[str, Piece]
-    meetings: tuple[Meeting, ...]
+    meetings: tuple[MeetingWork, ...]
     closures: tuple[ClosureWork, ...]
     techniques: Mapping[str, Technique]
