@@ -23,7 +23,6 @@ from generator.errors import TuckwrightError
 from generator.publishing.inputs import theme_folder
 from generator.publishing.later import later
 from generator.publishing.published_pages import published_pages
-from generator.publishing.surroundings import prepare_surroundings
 from generator.rendering.addresses import handout_file
 
 _ONE_CLASS = "generator.publishing.one_class"
@@ -59,7 +58,6 @@ def _write_pack(
     """Write the class pack: everything on paper for whoever teaches, with the names of the students."""
     wanted = chosen_paper(tuple(dict.fromkeys((sheet.paper, *room.papers))), paper)
     look = theme_folder(folder, theme or room.theme)
-    prepare_surroundings(folder)
     write_whole(output, later(_ONE_CLASS).one_class_pack(sheet, room, look, wanted))
     click.echo(f"Wrote {output}: the pack of {sheet.title}, on {wanted}. It names your students: keep it to yourself.")
 

@@ -14,7 +14,6 @@ from generator.definitions.project import Project
 from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
 from generator.publishing.later import later
-from generator.publishing.surroundings import prepare_surroundings
 
 _ONE_SHEET = "generator.publishing.one_sheet"
 
@@ -39,7 +38,6 @@ def command(project: str, size: str | None, output: Path, **options: Any) -> Non
     worksheet = worked(definition, size, edition, shared, measures(options["sewn"], edition, "--sewn"))
     paper = chosen_paper(shared.room.papers, options["paper"])
     theme = theme_folder(folder, options["theme"] or shared.room.theme)
-    prepare_surroundings(folder)
     one_sheet, own = later(_ONE_SHEET), any(options[name] for name in ("own", "cloth", "sewn"))
     stamp = one_sheet.stamp_of_sheet(listed, shared, folder, own=own)
     write_whole(output, one_sheet.one_handout(worksheet, shared.room, theme, paper, stamp))

@@ -25,7 +25,7 @@ _LOGO_KINDS = (".svg", ".png")
 _FACE_KEYS = ("family", "weight", "style", "print", "screen")
 _UNITS = {"page margin": "in", "screen text": "em"}
 # The tool's own themes, which a room's theme may be based on.
-_OWN = Path(__file__).resolve().parents[2] / "themes"
+OWN_THEMES = Path(__file__).resolve().parents[2] / "themes"
 
 Layer = tuple[Path, Group]
 
@@ -46,7 +46,8 @@ class Theme:
     """How pages and sheets look.
 
     ``folders`` are searched in order for templates: its own folder first, then those it is based on. ``measures`` are
-    CSS lengths by name; ``drawing`` holds values for the style of the diagrams; ``logo`` is the room's mark.
+    CSS lengths by name; ``drawing`` holds values for the style of the diagrams, ``places`` where each of these stands,
+    with '' for the theme itself; ``logo`` is the room's mark.
     """
 
     name: str
@@ -57,6 +58,7 @@ class Theme:
     measures: Mapping[str, str]
     drawing: Mapping[str, str] = field(default_factory=dict)
     logo: Path | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
 
     @property
     def family(self) -> str:
@@ -98,7 +100,8 @@ def load_theme(folder: Path) -> Theme:
     texts = [{name: words.text.strip() for name, words in part.items()} for part in (palette, measures, drawing)]
     folders = tuple(path for path, _ in layers)
     drawn = {name.replace(" ", "_"): text for name, text in texts[2].items()}
-    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], drawn, logo)
+    places = {name.replace(" ", "_"): words.place for name, words in drawing.items()} | {"": layers[0][1].place}
+    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], drawn, logo, places)
 
 
 def _layers(folder: Path, faults: Faults) -> list[Layer]:
@@ -110,7 +113,7 @@ def _layers(folder: Path, faults: Faults) -> list[Layer]:
         base = _words(content, "based on", faults)
         if base is None:
             return layers
-        beside = (folder.parent / base.text, _OWN / base.text)
+        beside = (folder.parent / base.text, OWN_THEMES / base.text)
         folder = next((found for found in beside if found.is_dir()), folder)
         if not re.fullmatch(r"[a-z0-9-]+", base.text) or folder.name != base.text:
             faults.add(base.place, f"there is no theme folder '{base.text}' beside this one")

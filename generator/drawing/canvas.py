@@ -19,6 +19,7 @@ from generator.drawing.labels import Hold, Label, Point, Segment, crossings
 from generator.drawing.picture import Picture
 from generator.drawing.style import Pen, Style
 from generator.drawing.svg import PathGroup, Pixels, written_svg
+from generator.drawing.typeface import Typeface
 
 
 class Lettering(TypedDict, total=False):
@@ -30,7 +31,7 @@ class Lettering(TypedDict, total=False):
     bold: bool
     backing: str
     colour: str
-    font: str
+    font: Typeface
 
 
 class Canvas:

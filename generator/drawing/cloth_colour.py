@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
-from matplotlib.colors import is_color_like, to_rgb
 from numpy.typing import NDArray
+
+from generator.drawing.plotting import is_color_like, to_rgb
 
 Colour = tuple[float, float, float]
 

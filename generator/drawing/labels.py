@@ -8,10 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from pathlib import Path
 from typing import Literal
 
-from matplotlib.font_manager import FontProperties, findfont
-from matplotlib.ft2font import FT2Font, LoadFlags
+from generator.drawing.plotting import FT2Font, LoadFlags
+from generator.drawing.typeface import TYPEFACE, Typeface
 
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
@@ -77,7 +78,7 @@ class Label:
     bold: bool = False
     backing: str = ""
     colour: str = ""
-    font: str = "DejaVu Sans"
+    font: Typeface = TYPEFACE
 
     @property
     def box(self) -> Box:
@@ -95,18 +96,20 @@ class Label:
         return replace(self, x=self.x + right, y=self.y + down)
 
 
-@lru_cache(maxsize=8)
-def _typeface(font: str, *, bold: bool) -> FT2Font:
-    return FT2Font(findfont(FontProperties(family=font, weight="bold" if bold else "normal")))
+@lru_cache(maxsize=16)
+def _opened(file: Path) -> FT2Font:
+    return FT2Font(str(file))
 
 
 @lru_cache(maxsize=2048)
-def _advance(letter: str, font: str, *, bold: bool) -> float:
-    face = _typeface(font, bold=bold)
+def _advance(letter: str, font: Typeface, *, bold: bool) -> float:
+    """Return how far a letter moves on [em], in the first font that has it."""
+    faces = [_opened(file) for file in font.files(bold=bold)]
+    face = next((face for face in faces if face.get_char_index(ord(letter))), faces[0])
     return float(face.load_char(ord(letter), flags=LoadFlags.NO_SCALE).horiAdvance / face.units_per_EM)
 
 
-def text_width(words: str, size: float, *, bold: bool = False, font: str = "DejaVu Sans") -> float:
+def text_width(words: str, size: float, *, bold: bool = False, font: Typeface = TYPEFACE) -> float:
     """Return the width of words set letter by letter at a size in points [in]."""
     return sum(_advance(letter, font, bold=bold) for letter in words) * size / POINTS
 
@@ -116,7 +119,7 @@ def text_height(size: float) -> float:
     return (ASCENT + DESCENT) * size / POINTS
 
 
-def text_lines(words: str, size: float, width: float, *, font: str = "DejaVu Sans") -> tuple[str, ...]:
+def text_lines(words: str, size: float, width: float, *, font: Typeface = TYPEFACE) -> tuple[str, ...]:
     """Return words broken into lines that are no wider than a width [in]; a longer word stands alone."""
     lines: list[str] = []
     for word in words.split():

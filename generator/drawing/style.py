@@ -7,12 +7,15 @@ grey, on a tired photocopier and under red-green blindness.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from difflib import get_close_matches
+from types import MappingProxyType
 
 from generator.definitions.contrast import contrast
-from generator.errors import FaultyFileError, Finding
+from generator.definitions.theme import FontFace, Theme
+from generator.drawing.typeface import TYPEFACE, Typeface, typeface
+from generator.errors import FaultyFileError, Finding, Place
 
 SMALLEST_TEXT = 7.0
 LEAST_CONTRAST = 4.5
@@ -36,7 +39,7 @@ class Style:
     side of the cloth, ``shade`` its wrong side and whatever is hidden or left over.
     """
 
-    font: str = "DejaVu Sans"
+    font: Typeface = TYPEFACE
     small: float = 7.0
     text: float = 8.0
     strong: float = 9.0
@@ -97,7 +100,14 @@ class Style:
         return Pen(self.quiet, self.hairline)
 
 
-def read_style(values: Mapping[str, object], file: str = "theme.yaml") -> Style:
+def style_of(theme: Theme) -> Style:
+    """Return how a theme draws; raise a FaultyFileError with every fault, each at its place in the theme's file."""
+    return read_style(theme.drawing, theme.faces, theme.places)
+
+
+def read_style(
+    values: Mapping[str, object], faces: Sequence[FontFace] = (), places: Mapping[str, Place] = MappingProxyType({})
+) -> Style:
     """Return the default style with a theme's values in place of its own.
 
     Parameters
@@ -105,8 +115,10 @@ def read_style(values: Mapping[str, object], file: str = "theme.yaml") -> Style:
     values : Mapping
         Names of :class:`Style` with a family name, a size or width in points, a colour ``#rrggbb``, or the lengths of
         dashes and gaps in points; numbers may be text.
-    file : str
-        The theme's file, for messages.
+    faces : sequence of FontFace
+        The fonts of the theme; without any the letters are those of the plain one.
+    places : Mapping of str to Place
+        Where each value stands, for messages; '' is the place of what stands nowhere.
 
     Returns
     -------
@@ -125,16 +137,18 @@ def read_style(values: Mapping[str, object], file: str = "theme.yaml") -> Style:
     """
     plain = Style()
     read: dict[str, object] = {}
-    faults: list[str] = []
-    for name, found in values.items():
+    faults: dict[str, str] = {}
+    usual = {"font": plain.font.family} if faces else {}
+    for name, found in {**usual, **values}.items():
         try:
-            read[name] = _read_value(name, found, plain)
+            read[name] = typeface(str(found), faces) if name == "font" else _read_value(name, found, plain)
         except ValueError as refusal:
-            faults.append(str(refusal))
+            faults[name] = str(refusal)
     style = replace(plain, **read)  # type: ignore[arg-type]
-    faults += _unreadable(style) if not faults else []
+    faults = faults or _unreadable(style)
     if faults:
-        raise FaultyFileError(Finding("error", f"{file}: {fault}") for fault in faults)
+        nowhere = places.get("")
+        raise FaultyFileError(Finding("error", fault, places.get(name, nowhere)) for name, fault in faults.items())
     return style
 
 
@@ -148,7 +162,7 @@ def _read_value(name: str, found: object, plain: Style) -> object:
         return _points(name, found)
     if isinstance(usual, tuple):
         return _dashes(name, found)
-    if usual.startswith("#") and not _COLOUR.fullmatch(str(found)):
+    if not _COLOUR.fullmatch(str(found)):
         raise ValueError(f"{name}: '{found}' is no colour; write it like {usual}")
     return str(found)
 
@@ -170,15 +184,16 @@ def _dashes(name: str, found: object) -> tuple[float, ...]:
     return tuple(_points(name, length) for length in lengths)
 
 
-def _unreadable(style: Style) -> list[str]:
-    faults = [
-        f"{name}: {getattr(style, name):g} pt is too small to read; take at least {SMALLEST_TEXT:g}"
+def _unreadable(style: Style) -> dict[str, str]:
+    """Return what is wrong with values that are sound by themselves, by the name of the one to change."""
+    faults = {
+        name: f"{name}: {getattr(style, name):g} pt is too small to read; take at least {SMALLEST_TEXT:g}"
         for name in ("small", "text", "strong")
         if getattr(style, name) < SMALLEST_TEXT
-    ]
+    }
     for ink in ("ink", "quiet", "accent"):
         for ground in ("paper", "cloth"):
             found = contrast(getattr(style, ink), getattr(style, ground))
             if found < LEAST_CONTRAST:
-                faults.append(f"{ink} stands out from {ground} only {found:.1f} to 1; take at least 4.5 to 1")
+                faults.setdefault(ink, f"{ink} stands out from {ground} only {found:.1f} to 1; take at least 4.5 to 1")
     return faults

@@ -10,18 +10,22 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-import matplotlib as mpl
 import numpy as np
 import numpy.typing as npt
-from matplotlib.artist import Artist
-from matplotlib.backends.backend_svg import FigureCanvasSVG, RendererSVG
-from matplotlib.figure import Figure
-from matplotlib.patches import PathPatch
-from matplotlib.path import Path
-from matplotlib.text import Text
-from matplotlib.transforms import Affine2D, Transform
 
 from generator.drawing.labels import CAPITAL_MIDDLE, POINTS, Label, Point
+from generator.drawing.plotting import (
+    Affine2D,
+    Artist,
+    Figure,
+    FigureCanvasSVG,
+    Outline,
+    PathPatch,
+    RendererSVG,
+    Text,
+    Transform,
+    mpl,
+)
 from generator.drawing.style import Pen
 
 
@@ -84,12 +88,12 @@ def _path(layer: PathGroup, paper: Transform) -> PathPatch:
     codes: list[np.uint8] = []
     for points in layer.outlines:
         vertices += points
-        codes += [Path.MOVETO] + [Path.LINETO] * (len(points) - 1)
+        codes += [Outline.MOVETO] + [Outline.LINETO] * (len(points) - 1)
         if layer.fill:
             vertices.append(points[0])
-            codes.append(Path.CLOSEPOLY)
+            codes.append(Outline.CLOSEPOLY)
     patch = PathPatch(
-        Path(np.asarray(vertices), codes),
+        Outline(np.asarray(vertices), codes),
         facecolor=layer.fill or "none",
         edgecolor=layer.pen.colour if layer.pen else "none",
         linewidth=layer.pen.width if layer.pen else 0,
@@ -97,7 +101,7 @@ def _path(layer: PathGroup, paper: Transform) -> PathPatch:
         transform=paper,
     )
     if layer.clip:
-        patch.set_clip_path(Path([*layer.clip, layer.clip[0]], closed=True), paper)
+        patch.set_clip_path(Outline([*layer.clip, layer.clip[0]], closed=True), paper)
     return patch
 
 
@@ -120,7 +124,7 @@ def _words(label: Label, paper: Transform) -> Text:
         label.y + (0 if label.turned else drop),
         label.words,
         fontsize=label.size,
-        family=label.font,
+        family=label.font.family,
         weight="bold" if label.bold else "normal",
         color=label.colour or "black",
         horizontalalignment="center" if label.hold == "centre" else label.hold,

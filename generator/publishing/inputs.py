@@ -82,7 +82,7 @@ def read_inputs(folder: Path, theme: str) -> Inputs:
         If a link leads out of the room.
     """
     refuse_links_out(folder)
-    tool = key_of(platform.python_version(), *_libraries(), *_hashed(files_below(TOOL, (".py", ".yaml"))))
+    tool = key_of(platform.python_version(), *_libraries(), *_hashed(files_below(TOOL, (".py", ".yaml", ".conf"))))
     shared = [
         *files_below(OWN_THEMES),
         *(files_below(folder / "themes") if folder / "themes" != OWN_THEMES else ()),

@@ -9,7 +9,7 @@ from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
-from generator.drawing.style import read_style
+from generator.drawing.style import style_of
 from generator.publishing.jobs import Stamp
 from generator.publishing.keeping import kept_editions, stamp_of, stood
 from generator.publishing.opened import room_setting, stamped
@@ -28,7 +28,7 @@ def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str
         If a letter, a font or a picture is missing.
     """
     theme = load_theme(theme_folder)
-    pictures = drawn(worksheet, read_style(theme.drawing, f"{theme.name}/theme.yaml"))
+    pictures = drawn(worksheet, style_of(theme))
     return render_handout(worksheet, pictures, stamped(room_setting(room, theme), stamp), paper)
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from generator.calculation.worksheet.sheet import RoomContext, load_room_context
 from generator.definitions.room import Room, load_room
 from generator.definitions.theme import Theme, load_theme
-from generator.drawing.style import Style, read_style
+from generator.drawing.style import Style, style_of
 from generator.publishing.inputs import key_of, theme_folder, theme_key
 from generator.publishing.jobs import Stamp, Workshop
 from generator.rendering.setting import SITE_LINKS, Setting
@@ -49,7 +49,7 @@ def open_room(workshop: Workshop) -> OpenRoom:
     setting = room_setting(room, theme)
     keys = (workshop.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)
-    style = read_style(theme.drawing, f"{theme.name}/theme.yaml")
+    style = style_of(theme)
     return OpenRoom(folder, load_room_context(room, folder), theme, style, setting, looks)
 
 

@@ -11,7 +11,6 @@ from generator.publishing.later import BUILD, later
 from generator.publishing.manifest import Manifest, read_manifest
 from generator.publishing.order import Order, Published, Report
 from generator.publishing.plan import overview_entry, planned
-from generator.publishing.surroundings import prepare_surroundings
 
 
 def publish(order: Order, report: Report) -> Published:
@@ -43,7 +42,6 @@ def publish(order: Order, report: Report) -> Published:
     manifest = read_manifest(order.site)
     if not order.mark and planned(inputs, manifest, order.site, order.projects).current:
         return _nothing_to_do(inputs, manifest)
-    prepare_surroundings(order.folder)
     published: Published = later(BUILD).build(order, inputs, report)
     return published
 

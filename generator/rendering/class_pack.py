@@ -18,7 +18,7 @@ from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.drawing.layout import draw_cutting
 from generator.drawing.picture import Picture
-from generator.drawing.style import read_style
+from generator.drawing.style import style_of
 from generator.rendering.addresses import handout_file
 from generator.rendering.figures import sheet_image
 from generator.rendering.one_page import sheet_html, sheet_paper
@@ -101,7 +101,7 @@ def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:
 
 def cutting_pictures(sheet: ClassSheet, setting: Setting) -> dict[str, tuple[Picture, ...]]:
     """Return the cutting layouts over all kits, by the name of their cloth."""
-    style = read_style(setting.theme.drawing, f"{setting.theme.name}/theme.yaml")
+    style = style_of(setting.theme)
     return {
         name: draw_cutting(cloth.use.layout, cloth.use.label, sheet.edition, style, key=f"layout {name}")
         for name, cloth in sheet.cloths.items()

@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from markupsafe import Markup
-from weasyprint import Document
 
 from generator.calculation.making.needles import NEEDLES, needle_words, stitch_words
 from generator.calculation.worked import TuckSet
 from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper, written_sheet
 from generator.rendering.pdf import page_of, write_fitting_pdf
+from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.tables import finished_size, in_order
 from generator.rendering.typeset import said

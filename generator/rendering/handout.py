@@ -6,13 +6,12 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from typing import Any
 
-from weasyprint import Document
-
 from generator.calculation.worked_project import Worksheet
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.figures import Pictures, arranged, sheet_image
 from generator.rendering.page_fill import FigurePlaces, better_places, wasted
 from generator.rendering.pdf import SheetResources, page_of, write_fitting_pdf
+from generator.rendering.setter import Document
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.web_code import web_place

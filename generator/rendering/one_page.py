@@ -10,12 +10,11 @@ from collections.abc import Mapping, Sequence
 from functools import partial
 from typing import Any
 
-from weasyprint import Document
-
 from generator.calculation.worked_project import Worksheet
 from generator.errors import CalculationError
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.pdf import SheetResources, write_fitting_pdf
+from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.words import printed_words

@@ -12,8 +12,7 @@ from dataclasses import dataclass, field, replace
 from itertools import groupby, pairwise, takewhile
 from typing import Any, Literal
 
-from weasyprint import Document
-from weasyprint.formatting_structure import boxes
+from generator.rendering.setter import Document, boxes
 
 PIXELS = 96
 WHITE_ENOUGH = 0.15

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import gc
 import logging
+import os
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
@@ -19,16 +20,23 @@ from urllib.parse import urlsplit
 from urllib.request import url2pathname
 
 import pydyf
-from weasyprint import CSS, HTML, Document
-from weasyprint.text.fonts import FontConfiguration
-from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 from generator.definitions.theme import Theme
 from generator.errors import PublishError
 from generator.rendering.logo import with_logo
+from generator.rendering.setter import (
+    CSS,
+    HTML,
+    Document,
+    FatalURLFetchingError,
+    FontConfiguration,
+    URLFetcher,
+    URLFetcherResponse,
+)
 from generator.rendering.styles import paper_fonts
 
 _LONGEST = 160
+_HOUR = "SOURCE_DATE_EPOCH"
 Finisher = Callable[[Document, pydyf.PDF], None]
 Settled = Callable[[Document, Callable[[str], Document]], Document]
 
@@ -159,11 +167,24 @@ def _written(
                 if fits(document):
                     break
             document = settled(document, set_on_pages) if settled else document
-            written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
+            with _same_hour():
+                written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
         except FatalURLFetchingError as error:
             raise PublishError(f"the sheet could not be set: {error}") from None
     _stop_on(fetcher.refused + grumbles)
     return bytes(written)
+
+
+@contextmanager
+def _same_hour() -> Iterator[None]:
+    """Have fonts that are cut down stamped with the same hour always; the library that does it asks the environment."""
+    before = os.environ.get(_HOUR)
+    os.environ[_HOUR] = "0"
+    try:
+        yield
+    finally:
+        del os.environ[_HOUR]
+        os.environ.update({} if before is None else {_HOUR: before})
 
 
 @lru_cache(maxsize=8)

@@ -15,7 +15,6 @@ from fractions import Fraction
 from typing import Any
 
 from markupsafe import Markup
-from weasyprint import Document
 
 from generator.calculation.panel.tucks import tuck_take_up
 from generator.calculation.worked_project import Worksheet
@@ -23,6 +22,7 @@ from generator.calculation.worksheet.class_shopping import kit_supplies
 from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, sheet_html, sheet_paper
 from generator.rendering.pdf import page_of, write_fitting_pdf
+from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS
 from generator.rendering.tables import piece_size

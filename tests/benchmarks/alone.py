@@ -8,14 +8,12 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from generator.publishing.surroundings import prepare_surroundings
 from tests.benchmarks.floor import opened, set_size, worked
 
 
 def main() -> None:
     """Draw and set every size of a project, with strips and further sheets of each size, and throw them away."""
     folder, project = Path(sys.argv[1]), sys.argv[2]
-    prepare_surroundings(folder)
     room = opened(folder)
     for worksheet in worked(folder / "projects" / f"{project}.yaml", room):
         set_size(worksheet, room)

@@ -18,13 +18,11 @@ from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import workshop_of
 from generator.publishing.opened import OpenRoom, open_room
 from generator.publishing.sheets import drawn, handouts, strips
-from generator.publishing.surroundings import prepare_surroundings
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
 
 
 def floor(folder: Path) -> float:
     """Return how long a processor works to draw and set every sheet of a room, one after the other [s]."""
-    prepare_surroundings(folder)
     room = opened(folder)
     projects = {path.stem: worked(path, room) for path in sorted((folder / "projects").glob("*.yaml"))}
     set_size(next(iter(projects.values()))[0], room)

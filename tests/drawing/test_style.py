@@ -4,7 +4,9 @@ import pytest
 
 from generator.definitions.contrast import contrast
 from generator.drawing.style import SMALLEST_TEXT, Style, read_style
-from generator.errors import FaultyFileError
+from generator.errors import FaultyFileError, Place
+
+PLACES = {"": Place("theme.yaml"), "smal": Place("theme.yaml", 7, 3)}
 
 
 def test_without_values_the_style_is_the_plain_one():
@@ -12,18 +14,18 @@ def test_without_values_the_style_is_the_plain_one():
 
 
 def test_a_theme_may_replace_sizes_colours_and_dashes():
-    style = read_style({"small": "12", "accent": "#003366", "tack_dashes": "4, 2", "font": "DejaVu Serif"})
-    assert (style.small, style.accent, style.tack_dashes, style.font) == (12.0, "#003366", (4.0, 2.0), "DejaVu Serif")
+    style = read_style({"small": "12", "accent": "#003366", "tack_dashes": "4, 2"})
+    assert (style.small, style.accent, style.tack_dashes) == (12.0, "#003366", (4.0, 2.0))
 
 
 def test_all_faults_are_told_at_once():
     with pytest.raises(FaultyFileError) as refused:
-        read_style({"smal": 9, "ink": "black", "line": "thick", "fold_dashes": "3"}, "themes/plain/theme.yaml")
+        read_style({"smal": 9, "ink": "black", "line": "thick", "fold_dashes": "3"}, places=PLACES)
     assert str(refused.value).splitlines() == [
-        "themes/plain/theme.yaml: diagrams have no 'smal'; did you mean 'small'?",
-        "themes/plain/theme.yaml: ink: 'black' is no colour; write it like #1c1c1c",
-        "themes/plain/theme.yaml: line: 'thick' is no number of points",
-        "themes/plain/theme.yaml: fold_dashes: dashes come in pairs of dash and gap, found 1 lengths",
+        "theme.yaml:7:3: diagrams have no 'smal'; did you mean 'small'?",
+        "theme.yaml:1:1: ink: 'black' is no colour; write it like #1c1c1c",
+        "theme.yaml:1:1: line: 'thick' is no number of points",
+        "theme.yaml:1:1: fold_dashes: dashes come in pairs of dash and gap, found 1 lengths",
     ]
 
 

@@ -40,6 +40,8 @@ HOME_OF_LIBRARY = {
     "click": {"commands", "cli"},
     "rich": {"commands", "cli"},
 }
+# Libraries that look at the machine when they are loaded are loaded in one place, away from it.
+ONLY_IN = {"matplotlib": "generator/drawing/plotting.py", "weasyprint": "generator/rendering/setter.py"}
 # The command line loads a command's module when it is called, so that --help stays quick.
 MAY_IMPORT_BY_NAME = {"generator/cli.py"}
 
@@ -92,6 +94,14 @@ def test_libraries_stay_in_their_stage(path: Path) -> None:
         if own not in HOME_OF_LIBRARY.get(module.split(".")[0], {own})
     ]
     assert wrong == []
+
+
+@pytest.mark.parametrize("library", ONLY_IN)
+def test_a_library_that_looks_at_the_machine_is_loaded_in_one_place(library: str) -> None:
+    found = {
+        str(path.relative_to(ROOT)) for path in FILES for _, module in imports(path) if module.split(".")[0] == library
+    }
+    assert found == {ONLY_IN[library]}
 
 
 def test_formula_files_know_nothing_of_project_files() -> None:

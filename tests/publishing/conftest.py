@@ -12,21 +12,11 @@ from small_room import Speech, made_room, published
 from generator.cli import main
 
 
-@pytest.fixture(autouse=True)
-def surroundings(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Put the environment back after a test that publishes in this process."""
-    for name in ("MPLCONFIGDIR", "SOURCE_DATE_EPOCH"):
-        monkeypatch.delenv(name, raising=False)
-
-
 @pytest.fixture(scope="session")
 def published_once(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A room of two projects with its site, which no test may change."""
-    with pytest.MonkeyPatch.context() as environment:
-        for name in ("MPLCONFIGDIR", "SOURCE_DATE_EPOCH"):
-            environment.setenv(name, "")
-        room = made_room(tmp_path_factory.mktemp("once") / "room")
-        published(room)
+    room = made_room(tmp_path_factory.mktemp("once") / "room")
+    published(room)
     return room
 
 
