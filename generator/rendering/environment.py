@@ -6,27 +6,30 @@ from collections.abc import Callable, Collection
 from functools import lru_cache, partial
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from jinja2 import Template
 
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
 from generator.rendering import tables
 from generator.rendering.logo import sheet_logo
+from generator.rendering.sandbox import Sandbox
 from generator.rendering.typeset import as_sentence, bare, said, time_words, typeset
 from generator.rendering.words import blocks, read_words
 
 
 def template(theme: Theme, name: str) -> Template:
     """Return a template of a theme, its own or one of those that it is based on."""
-    return _environment(_folders(theme)).get_template(name)
+    environment = _environment(_folders(theme))
+    with environment.telling(name):
+        return environment.get_template(name)
 
 
 def read_templates(theme: Theme, names: Collection[str]) -> None:
     """Read templates of a theme and all their parts now, so that they are at hand when they are asked for."""
     environment = _environment(_folders(theme))
     for name in environment.list_templates(filter_func=lambda name: name in names or name.startswith("parts/")):
-        environment.get_template(name)
+        template(theme, name)
 
 
 def _folders(theme: Theme) -> tuple[Path, ...]:
@@ -34,15 +37,8 @@ def _folders(theme: Theme) -> tuple[Path, ...]:
 
 
 @lru_cache(maxsize=8)
-def _environment(folders: tuple[Path, ...]) -> Environment:
-    environment = Environment(
-        loader=FileSystemLoader([str(folder) for folder in folders]),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-    )
+def _environment(folders: tuple[Path, ...]) -> Sandbox:
+    environment = Sandbox(folders)
     environment.filters |= {"typeset": typeset, "words": read_words, "blocks": blocks}
     environment.filters |= {"time": time_words, "sentence": as_sentence}
     environment.globals["logo"] = sheet_logo

@@ -23,6 +23,7 @@ from generator.definitions.states import states
 from generator.definitions.technique_names import step_names
 from generator.drawing.style import Style
 from generator.lengths import UNITS
+from generator.rendering import sandbox
 
 ROOT = Path(__file__).resolve().parents[2]
 PAGES = ROOT / "site" / "pages"
@@ -259,3 +260,7 @@ def test_every_file_of_the_plain_theme_is_explained() -> None:
     assert templates - shown == set()
     named = {name for name in shown if name.endswith((".css", ".html"))}
     assert named - {path.name for path in plain.rglob("*")} == set()
+
+
+def test_every_filter_of_a_template_is_told() -> None:
+    assert set(sandbox.FILTERS) - ticked(page("make-a-theme")) == set()
