@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import Literal
 
 from generator.calculation.worked import Layout, Panel, Piece
 from generator.errors import Finding
@@ -111,10 +112,18 @@ class SheetStep:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A caution: its name in the list, and its text (Markdown)."""
+    """A caution: its name in the list, its whole text (Markdown), how grave it is, and what later steps call it.
+
+    ``hazard``, ``consequence`` and ``avoid`` are the parts of the text, empty where a room says all at once.
+    """
 
     name: str
     text: str
+    level: Literal["warning", "caution", "notice"] = "caution"
+    short: str = ""
+    hazard: str = ""
+    consequence: str = ""
+    avoid: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +134,7 @@ class Worksheet:
     size's own values and what follows from them (lengths in inches; plain numbers in ``numbers``). ``sewn`` says when
     the size was test-sewn, empty if it is only computed. ``minutes`` is for one piece of work by an average hand.
     ``as_sewn`` maps a measure of a panel as sewn ('front.across') to its length, when the sheet was worked again to it.
+    ``told_first`` names the cautions of the finished thing, which are told before anything is bought.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     """
 
@@ -154,6 +164,7 @@ class Worksheet:
     as_sewn: Mapping[str, Fraction] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
     own: tuple[str, ...] = ()
+    told_first: tuple[str, ...] = ()
 
     @property
     def panels(self) -> Mapping[str, Panel]:

@@ -9,25 +9,14 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
-from typing import Annotated
 
-from generator.definitions.fields import Label, Markdown, choices
-from generator.definitions.keyed import Keyed
+from generator.definitions.caution_rule import CautionRule
 from generator.definitions.nodes import Group
 from generator.definitions.reading import Reading
 from generator.definitions.room import Room
-from generator.definitions.vocabulary import CAUTIONS, TOOLS
 from generator.definitions.yaml_text import read_yaml
 
 _FILE = Path(__file__).with_name("cautions.yaml")
-
-
-class CautionRule(Keyed):
-    """One caution: when it is told, its text, and where the advice comes from."""
-
-    when: Annotated[tuple[str, ...], choices((*TOOLS, *CAUTIONS), "tool or place")]
-    text: Markdown
-    source: Label = ""
 
 
 @cache
@@ -46,5 +35,4 @@ def _own() -> Mapping[str, CautionRule]:
 
 def cautions_of(room: Room) -> dict[str, CautionRule]:
     """Return the tool's cautions, then the room's; one of the same name takes the place of the tool's."""
-    own = {name: CautionRule.model_construct(when=rule.when, text=rule.text) for name, rule in room.cautions.items()}
-    return {**_own(), **own}
+    return {**_own(), **room.cautions}

@@ -10,9 +10,10 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
 
+from generator.definitions.caution_rule import CautionRule
 from generator.definitions.nodes import Group
 from generator.definitions.reading import Reading, constant
-from generator.definitions.room_file import DEFAULT_RATES, GuideGroup, Price, RoomCaution, SiteFile
+from generator.definitions.room_file import DEFAULT_RATES, GuideGroup, Price, SiteFile
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula, Text
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
@@ -46,7 +47,7 @@ class Room:
     beginners: Fraction = Fraction(2)
     layers_warn: int = 5
     layers_refuse: int = 9
-    cautions: Mapping[str, RoomCaution] = field(default_factory=dict)
+    cautions: Mapping[str, CautionRule] = field(default_factory=dict)
     samples: Mapping[str, Sample] = field(default_factory=dict)
     prices: Mapping[str, Price] = field(default_factory=dict)
     lends: tuple[str, ...] = ()

@@ -11,6 +11,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from generator.definitions.caution_rule import CautionRule
 from generator.definitions.faults import Fault
 from generator.definitions.fields import (
     VALUE,
@@ -32,7 +33,7 @@ from generator.definitions.nodes import Scalar
 from generator.definitions.reading import Reading, filled_words, read_value
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula
-from generator.definitions.vocabulary import EDITION_NAMES, PAPERS, RATES_EACH, RATES_LENGTH, TOOLS
+from generator.definitions.vocabulary import EDITION_NAMES, PAPERS, RATES_EACH, RATES_LENGTH
 from generator.lengths import CENTIMETRE, FOOT, INCH, METRE, YARD
 
 _LENGTHS = {"inch": Fraction(1), "foot": FOOT, "yard": YARD, "metre": METRE, "meter": METRE, "10 cm": 10 * CENTIMETRE}
@@ -72,13 +73,6 @@ class Price:
 
     amount: str
     per: Fraction | None = None
-
-
-class RoomCaution(Keyed):
-    """A caution of the room's own, told at steps that use one of its tools."""
-
-    when: Annotated[tuple[str, ...], choices(TOOLS, "tool")]
-    text: Markdown
 
 
 def _web_address(words: Scalar, reading: Reading) -> str:
@@ -177,7 +171,7 @@ class SiteFile(Keyed):
         LeafGroup(Leaf(_rate, VALUE), (*RATES_EACH, *RATES_LENGTH, "beginners take")),
     ] = Field(default_factory=dict)
     layers: Layers = Field(default_factory=Layers.model_construct)
-    cautions: NamedGroups[RoomCaution] = Field(default_factory=dict)
+    cautions: NamedGroups[CautionRule] = Field(default_factory=dict)
     samples: NamedGroups[Sample] = Field(default_factory=dict)
     prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = Field(default_factory=dict)
     lends: WordList = ()

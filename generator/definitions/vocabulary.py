@@ -35,7 +35,17 @@ KINDS = (
 LEVELS = ("first project", "some practice", "experienced")
 EDITION_NAMES = ("inch", "metric")
 PAPERS = ("Letter", "A4")
-CAUTIONS = ("furniture", "small children", "lamp", "sold", "pillows near babies")
+CAUTIONS = (
+    "furniture",
+    "small children",
+    "small parts",
+    "lamp",
+    "stove",
+    "magnets",
+    "blind cords",
+    "sold",
+    "pillows near babies",
+)
 GRAINS: tuple[str, ...] = get_args(Grain)
 WEIGHTS: tuple[str, ...] = get_args(Weight)
 CUT_TIMES: tuple[str, ...] = get_args(CutTime)
@@ -77,6 +87,8 @@ TOOLS = (
     "sealant",
     "awl",
     "stapler",
+    "drill",
+    "hammer",
     "needle",
     "machine",
     "ruler",

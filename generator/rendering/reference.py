@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.definitions.cautions import CautionRule
+from generator.definitions.caution_rule import CautionRule
 from generator.definitions.values import Text
 from generator.lengths import Edition
 from generator.rendering import addresses
@@ -19,9 +19,10 @@ from generator.rendering.setting import PageLink, Setting
 
 @dataclass(frozen=True, slots=True)
 class SourcedCaution:
-    """One caution of the list: its name, the tools and places for which it is told, its text (Markdown), its source."""
+    """One caution of the list: name, level, the tools and places it is told for, its text (Markdown), its source."""
 
     name: str
+    level: str
     when: tuple[str, ...]
     text: str
     source: str = ""
@@ -30,7 +31,8 @@ class SourcedCaution:
 def sourced_cautions(rules: Mapping[str, CautionRule], edition: Edition) -> tuple[SourcedCaution, ...]:
     """Return the cautions of a room for the list, its lengths told in one edition."""
     return tuple(
-        SourcedCaution(name, tuple(rule.when), _told(rule.text, edition), rule.source) for name, rule in rules.items()
+        SourcedCaution(name, rule.level, tuple(rule.when), rule.told(lambda text: _told(text, edition)), rule.source)
+        for name, rule in rules.items()
     )
 
 

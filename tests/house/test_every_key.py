@@ -13,7 +13,7 @@ import click
 import pytest
 
 from generator.cli import COMMANDS, overview
-from generator.definitions import class_plan, making_words, room_file, techniques, theme, vocabulary
+from generator.definitions import caution_rule, class_plan, making_words, room_file, techniques, theme, vocabulary
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import Keyed
 from generator.definitions.pieces.kinds import PIECES
@@ -116,7 +116,7 @@ ABOUT = {
     (ROOM, "Name, editions, papers"): keys_of(room_file.SiteFile),
     (ROOM, "Rulers and shop"): keys_of(room_file.Ruler),
     (ROOM, "Thread and layers"): {**keys_of(room_file.Thread), **keys_of(room_file.Layers)},
-    (ROOM, "Cautions of your own"): keys_of(room_file.RoomCaution),
+    (ROOM, "Cautions of your own"): keys_of(caution_rule.CautionRule),
     (ROOM, "Pages of your own"): keys_of(room_file.GuideGroup),
 }
 KEYED = sorted(ABOUT, key=str)

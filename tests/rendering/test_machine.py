@@ -90,7 +90,7 @@ def test_a_stop_tells_its_cautions_in_full_each_time() -> None:
     worksheet = sewn()
     page = sections(tree(worksheet))
     for name in ("step-1", "step-2", "step-3"):
-        assert words(page[name]).count("Take care.") == 1
+        assert words(page[name]).count("Caution.") == 1
 
 
 def test_the_corrections_stand_at_the_step_that_stitches() -> None:

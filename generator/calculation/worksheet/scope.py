@@ -161,6 +161,12 @@ class Scope:
         formula = self.project.seam or self.room.seam
         return self.value(formula) if formula else _DEFAULT_SEAM[self.edition.name]
 
+    @property
+    def places(self) -> tuple[str, ...]:
+        """Where the finished thing is used and what of it can hurt: as the file says, and the magnets that close it."""
+        magnets = ("magnets",) if any(one.kind == "magnet" for one in self.project.closures) else ()
+        return tuple(dict.fromkeys((*self.project.cautions, *magnets)))
+
     def _binding_width(self) -> Fraction:
         for piece in self.project.pieces.values():
             if isinstance(piece, Binding):

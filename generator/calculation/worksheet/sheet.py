@@ -21,7 +21,8 @@ from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.steps import sheet_steps
 from generator.calculation.worksheet.supplies import worked_supplies
 from generator.calculation.worksheet.threads import Sewing, thread_use
-from generator.definitions.cautions import CautionRule, cautions_of
+from generator.definitions.caution_rule import CautionRule
+from generator.definitions.cautions import cautions_of
 from generator.definitions.project import Project, load_project
 from generator.definitions.room import Room
 from generator.definitions.technique_names import technique_folders
@@ -99,6 +100,7 @@ def _sheet(
         thread=thread,
         steps=steps,
         cautions=_cautions(scope, shared, tools),
+        told_first=_cautions_for(scope.places, shared),
         tools=tools,
         minutes=sum(step.minutes for step in steps),
         cost=sheet_cost(scope, wanted_things(cloths.values(), supplies, context.closures, thread)),
@@ -167,7 +169,17 @@ def _cautions_for(tools: Sequence[str], shared: RoomContext) -> tuple[str, ...]:
 
 def _cautions(scope: Scope, shared: RoomContext, tools: tuple[str, ...]) -> dict[str, Caution]:
     """The cautions that the tools of the steps and the uses named in the project ask for."""
-    uses = {*tools, *scope.project.cautions}
-    return {
-        name: Caution(name, scope.text(rule.text)) for name, rule in shared.cautions.items() if set(rule.when) & uses
-    }
+    asked = _cautions_for((*tools, *scope.places), shared)
+    return {name: _caution(scope, name, shared.cautions[name]) for name in asked}
+
+
+def _caution(scope: Scope, name: str, rule: CautionRule) -> Caution:
+    return Caution(
+        name=name,
+        text=rule.told(scope.text),
+        level=rule.level,
+        short=rule.short or name,
+        hazard=rule.hazard,
+        consequence=rule.consequence,
+        avoid=scope.text(rule.avoid).strip(),
+    )

@@ -64,7 +64,7 @@ def sheet_steps(
                 )
             )
     if steps:
-        asked = (*steps[-1].tools, *context.scope.project.cautions)
+        asked = (*steps[-1].tools, *context.scope.places)
         steps[-1] = replace(steps[-1], cautions=cautions_for(asked))
     return tuple(steps)
 
