@@ -6,8 +6,7 @@ row 1 is the top one; every index that is printed counts from 1.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 from typing import Literal
@@ -196,57 +195,6 @@ class Panel:
     def trim_along(self) -> Fraction:
         """Cloth at either end that was cut for the draw-in of the rows and is trimmed after it [in]."""
         return self.rows.extra / 2 if self.rows is not None else Fraction(0)
-
-
-@dataclass(frozen=True, slots=True)
-class EdgeWork:
-    """One edge of a worked piece: its finished length [in], its finish, and the cloth beyond the finished edge [in]."""
-
-    name: str
-    finished: Fraction
-    end: End
-    allowance: Fraction
-
-
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """One worked piece of a project.
-
-    ``across`` is left to right and ``along`` top to bottom as the piece lies before you. A circle has its diameter in
-    both. ``grain`` tells which direction of the piece runs with the selvage. ``measures`` holds what else the kind
-    knows, by its name in the project file (overlap, fullness, radius ...). ``after_panel`` marks a piece that is cut
-    only when the sewn panel has been measured.
-
-    ``parts`` is how many equal parts of cloth make one piece, each ``part_across`` by ``part_along`` [in]: the halves
-    of an envelope back, the lengths of a long strip, the square of a bias strip. Nothing there means the cut size.
-    ``diagonal`` lengths are joined corner to corner and then trimmed to ``join_allowance``.
-    ``pleats`` are the folds of a pleated strip: the line that is creased and the line it is laid on, from the left cut
-    edge [in].
-    """
-
-    name: str
-    label: str
-    kind: str
-    shape: Literal["rectangle", "circle", "none"]
-    cloth: str
-    quantity: int
-    grain: Literal["along", "across", "either", "bias"]
-    cut_across: Fraction
-    cut_along: Fraction
-    finished_across: Fraction
-    finished_along: Fraction
-    edges: Mapping[str, EdgeWork] = field(default_factory=dict)
-    measures: Mapping[str, Fraction] = field(default_factory=dict)
-    note: str = ""
-    panel: Panel | None = None
-    after_panel: bool = False
-    shaped: bool = False
-    parts: int = 1
-    part_across: Fraction = Fraction(0)
-    part_along: Fraction = Fraction(0)
-    join_allowance: Fraction = Fraction(0)
-    diagonal: bool = False
-    pleats: tuple[tuple[Fraction, Fraction], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

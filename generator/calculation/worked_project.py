@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
-from generator.calculation.worked import Layout, Panel, Piece
+from generator.calculation.worked import Layout, Panel
+from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
 from generator.lengths import Edition, say_length, write_number
 

@@ -7,7 +7,8 @@ from collections.abc import Mapping
 from generator.calculation.making.class_paper import KitSlip, print_run
 from generator.calculation.making.classes import Kit
 from generator.calculation.making.timetable import SessionPlan, TimetableLine, clock
-from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked import CutItem
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.commands.columns import UNIT_WORDS, in_columns, indented

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked import Panel, RowSet, TuckSet
+from generator.calculation.worked_piece import Cut, Piece
 from generator.calculation.worked_project import Worksheet
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.lengths import Edition, say_length, write_length
@@ -42,23 +43,17 @@ def _pieces(worksheet: Worksheet) -> list[str]:
         ("piece", "number", "cut across", "cut along", "finished across", "finished along", "cloth")
     ]
     for piece in worksheet.pieces.values():
-        if piece.shape == "none":
-            continue
-        cut = (piece.part_across or piece.cut_across, piece.part_along or piece.cut_along)
-        sides = (*cut, piece.finished_across, piece.finished_along)
-        rows.append(
-            (
-                _named(piece),
-                str(piece.quantity * piece.parts),
-                *(write_length(side, edition) for side in sides),
-                piece.cloth,
-            )
-        )
+        for cut in piece.cuts:
+            sides = (cut.across, cut.along, piece.finished_across, piece.finished_along)
+            number = str(piece.quantity * cut.number)
+            rows.append((_named(piece, cut), number, *(write_length(side, edition) for side in sides), piece.cloth))
     return in_columns(rows)
 
 
-def _named(piece: Piece) -> str:
-    return piece.label if piece.parts == 1 else f"{piece.label} (in {piece.parts} parts)"
+def _named(piece: Piece, cut: Cut) -> str:
+    if cut.name:
+        return f"{piece.label}, {cut.name}"
+    return piece.label if cut.number == 1 else f"{piece.label} (in {cut.number} parts)"
 
 
 def _tucks(tucks: TuckSet, edition: Edition) -> list[str]:

@@ -12,6 +12,7 @@ import click
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.commands.room_folder import project_files, room_folder
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.project import Project, load_project
 from generator.definitions.reading import constant
 from generator.definitions.room import Room, load_room
@@ -93,7 +94,7 @@ def worked(
     known = {
         f"{name}.{side}"
         for name, piece in project.pieces.items()
-        if piece.kind == "tucked panel"
+        if isinstance(piece, TuckedPanel)
         for side in ("across", "along")
     }
     for name in sewn or {}:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from generator.calculation.worked_piece import Made
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.followed import edges_of, followed, round_corners
 from generator.drawing.assemblies.bias import bias_stages
@@ -39,21 +40,26 @@ class Assembly:
     caption: str
 
 
-def _of_kind(kind: str) -> Applies:
-    return lambda subject: subject.piece.kind == kind
+def _made(test: Callable[[Made], object]) -> Applies:
+    return lambda subject: bool(test(subject.piece.made))
+
+
+def _drawn_up(*, in_the_middle: bool) -> Applies:
+    """Apply to a piece that is gathered: to an edge, or to nothing in the middle of a round."""
+    return _made(lambda made: made.gathered and made.drawn_up and (made.drawn_up.to == 0) is in_the_middle)
 
 
 def _in_step(standard: str) -> Applies:
     """Apply to a piece that is no tucked panel and that a standard step is about."""
     return lambda subject: (
-        subject.piece.kind != "tucked panel"
+        subject.piece.panel is None
         and any(step.standard == standard and subject.piece.name in step.pieces for step in subject.worksheet.steps)
     )
 
 
 def _turns_corners(subject: Subject) -> bool:
     meetings = ((edges_of(meeting.join), edges_of(meeting.to)) for meeting in subject.worksheet.meetings)
-    return subject.piece.kind == "binding" and round_corners(followed(meetings, subject.piece.name))
+    return subject.piece.made.goes_round == "an edge" and round_corners(followed(meetings, subject.piece.name))
 
 
 def _turned_over(subject: Subject) -> bool:
@@ -68,7 +74,7 @@ ASSEMBLIES: dict[str, Assembly] = {
         "The seam lies at the foot, where the turned tuck covers it.",
     ),
     "envelope back": Assembly(
-        _of_kind("envelope back"),
+        _made(lambda made: made.lap),
         envelope_stages,
         "The two halves of an envelope back lapped over each other, from above, and from the end on the front.",
         "The hemmed edges lie over each other; the seam goes round all layers.",
@@ -80,25 +86,25 @@ ASSEMBLIES: dict[str, Assembly] = {
         "The outer edge laps over the inner one; the dotted line is the edge beneath.",
     ),
     "gathered end": Assembly(
-        _of_kind("gathered end"),
+        _drawn_up(in_the_middle=True),
         gathered_end_stages,
         "The end of a roll, twice: a strip sewn to the tube, with threads along it, and drawn up round a button.",
         "Draw up both threads together, knot them, and cover the knot.",
     ),
     "frill": Assembly(
-        _of_kind("gathered strip"),
+        _drawn_up(in_the_middle=False),
         frill_stages,
         "A strip marked in quarters with two gathering threads, and the same strip drawn up on an edge.",
         "Match the quarters of strip and edge before you spread the gathers.",
     ),
     "boxing": Assembly(
-        _of_kind("boxing"),
+        _made(lambda made: made.goes_round == "faces"),
         boxing_stages,
         "A cushion from a corner: its face, and the boxing round it with one seam.",
         "Clip the boxing to its seam line where it turns a corner.",
     ),
     "binding": Assembly(
-        _of_kind("binding"),
+        _made(lambda made: made.goes_round == "an edge"),
         binding_stages,
         "An edge from its end, three times: the binding sewn on in its first fold, turned over, and sewn down.",
         "Dashed: the stitching.",

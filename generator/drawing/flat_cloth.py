@@ -8,7 +8,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from generator.calculation.striped import PanelStripes
-from generator.calculation.worked import Panel, Piece, TuckSet
+from generator.calculation.worked import Panel, TuckSet
+from generator.calculation.worked_piece import Part, Piece, Straight
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_colour import cloth_colour, pale
@@ -45,7 +46,8 @@ def turned_panel(piece: Piece, panel: Panel, cross: TuckSet) -> tuple[Piece, Pan
     quarter = {"left": "top", "right": "bottom", "top": "right", "bottom": "left"}
     edges = {side: piece.edges[before] for side, before in quarter.items() if before in piece.edges}
     grain = {"along": "across", "across": "along"}.get(piece.grain, piece.grain)
-    turned = replace(piece, cut_across=cross.cut, cut_along=sewn, edges=edges, grain=grain)  # type: ignore[arg-type]
+    part = Part(Straight(), cross.cut, sewn, cross.finished, panel.across.finished, edges)
+    turned = replace(piece, parts=(part,), edges=edges, grain=grain)  # type: ignore[arg-type]
     return turned, Panel(cross)
 
 

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from generator.calculation.worked import BreadthJoin, Panel, Piece
+from generator.calculation.worked import BreadthJoin, Panel
+from generator.calculation.worked_piece import Piece
 from generator.drawing.labels import levels, text_height, text_width
 from generator.drawing.style import Style
 from generator.lengths import Edition, write_length

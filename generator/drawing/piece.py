@@ -9,13 +9,14 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from generator.calculation.worked import EdgeWork, Piece
+from generator.calculation.worked_piece import Part, Piece, Round
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
+from generator.drawing.outlines import draw_outline, told_at
 from generator.drawing.picture import Picture
-from generator.drawing.piece_marks import FOLDED, draw_kind_marks
-from generator.drawing.piece_plan import SIDES, WIDE, PiecePlan, half_edges, plan_piece
+from generator.drawing.piece_marks import draw_marks
+from generator.drawing.piece_plan import WIDE, PiecePlan, plan_part
 from generator.drawing.piece_words import caption_words, cut_words, piece_title, size_words
 from generator.drawing.sheet_edges import edge_words
 from generator.drawing.style import Style
@@ -27,17 +28,18 @@ BETWEEN = 0.35
 LEAST_WIDTH = 3.2
 PAGE = 7.0
 LEAST_DRAWN = Fraction(2)
+MOST_FOLDS = 2  # with more of them there is no room for the word beside the grain arrow
 
 
 def plain_pieces(worksheet: Worksheet) -> tuple[str, ...]:
     """Return the names of the pieces that this picture tells all about: those cut from cloth and not tucked."""
-    return tuple(name for name, piece in worksheet.pieces.items() if piece.panel is None and piece.shape != "none")
+    return tuple(name for name, piece in worksheet.pieces.items() if piece.panel is None and piece.parts)
 
 
 def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
     """Return the picture of one piece, none for a piece that is not cut from cloth."""
     piece = worksheet.pieces[name]
-    if piece.shape == "none":
+    if not piece.parts:
         return ()
     canvas = sketch_piece(piece, worksheet.edition, style)
     size = cut_words(piece, worksheet.edition)
@@ -46,7 +48,7 @@ def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, 
 
 
 def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
-    """Return the canvas of one piece: its name and sizes in words, below it the piece, or both halves of it."""
+    """Return the canvas of one piece: its name and sizes in words, below them its parts side by side."""
     wide = WIDE
     while True:
         sheets = _sheets(piece, wide, (edition, style))
@@ -70,31 +72,21 @@ def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
     return canvas
 
 
-def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_DrawnOutline]:
-    """Return the outline of a piece, or those of both its halves, drawn at most ``wide`` [in]."""
-    edges = dict(piece.edges)
-    if piece.kind == "gathered end":
-        edges = {"bottom": edges["rim"]} if "rim" in edges else {}
-    halves = half_edges(piece) if piece.kind == "envelope back" else (edges,)
-    return [
-        _DrawnOutline(piece, plan_piece(piece.cut_across, piece.cut_along, edges, wide), edges, look)
-        for edges in halves
-    ]
+def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_DrawnPart]:
+    """Return every part of a piece, drawn at most ``wide`` [in]."""
+    return [_DrawnPart(piece, part, plan_part(part, wide), look) for part in piece.parts]
 
 
-class _DrawnOutline:
-    """One outline with all that stands round it; its width and height on paper are known before it is drawn."""
+class _DrawnPart:
+    """One part with all that stands round it; its width and height on paper are known before it is drawn."""
 
-    def __init__(self, piece: Piece, plan: PiecePlan, edges: dict[str, EdgeWork], look: tuple[Edition, Style]) -> None:
-        self.piece, self.plan = piece, plan
+    def __init__(self, piece: Piece, part: Part, plan: PiecePlan, look: tuple[Edition, Style]) -> None:
+        self.piece, self.part, self.plan = piece, part, plan
         self.edition, self.style = look
         self.line = text_height(self.style.small)
-        self.words = {side: edge_words(edges[side].end, self.edition) for side in SIDES if side in edges}
-        if piece.shape == "circle" and "rim" in edges:
-            self.words = {"top": edge_words(edges["rim"].end, self.edition)}
-        self.high = float(plan.along.paper)
-        self.wide = float(plan.across.paper)
-        cut = [self._width(self._said(length)) for length in (piece.cut_across, piece.cut_along)]
+        self.words = {side: edge_words(edge.end, self.edition) for side, edge in told_at(part).items()}
+        self.wide, self.high = plan.paper
+        cut = [self._width(self._said(length)) for length in (part.cut_across, part.cut_along)]
         over = max(
             0.0, (max([cut[0], *(self._width(self.words.get(side, "")) for side in ("top", "bottom"))]) - self.wide) / 2
         )
@@ -122,67 +114,18 @@ class _DrawnOutline:
     def draw(self, canvas: Canvas, left: float, top: float) -> None:
         """Draw the piece with its edge words and sizes; ``left`` and ``top`` are the corner of its room."""
         x, y = left + self.left, top + 1.4 * self.line
-        if self.piece.shape == "circle":
-            self._circle(canvas, x, y)
-        else:
-            self._rectangle(canvas, x, y)
-            draw_kind_marks(canvas, self.piece, self.plan, (x, y))
+        draw_outline(canvas, self.part, self.plan, (x, y))
+        draw_marks(canvas, self.piece, self.plan, (x, y))
         self._grain(canvas, x, y)
         self._edges(canvas, x, y)
         self._measures(canvas, x, y)
-
-    def _circle(self, canvas: Canvas, x: float, y: float) -> None:
-        centre, radius = (x + self.wide / 2, y + self.wide / 2), self.wide / 2
-        canvas.circle(centre, radius, fill=self.style.cloth, pen=self.style.cut)
-        allowance = (self.piece.cut_across - self.piece.finished_across) / 2
-        if allowance > 0:
-            canvas.circle(centre, radius - float(allowance * self.plan.across.scale), pen=self.style.finish)
-
-    def _rectangle(self, canvas: Canvas, x: float, y: float) -> None:
-        canvas.rectangle((x, y), (x + self.wide, y + self.high), fill=self.style.cloth, pen=self.style.cut)
-        for lines, pen in ((self.plan.finished, self.style.finish), (self.plan.turns, self.style.fold)):
-            for side, inset in lines.items():
-                if side in SIDES:
-                    canvas.line(self._along(side, float(inset * self.plan.across.scale), x, y), pen)
-        if self.plan.across.broken:
-            self._break(canvas, (x + self.wide / 2, y), (0, self.high))
-        if self.plan.along.broken:
-            self._break(canvas, (x, y + self.high / 2), (self.wide, 0))
-
-    def _along(self, side: str, inset: float, x: float, y: float) -> tuple[tuple[float, float], tuple[float, float]]:
-        """Return the line along one side, ``inset`` from the cut edge."""
-        if side in ("left", "right"):
-            at = x + inset if side == "left" else x + self.wide - inset
-            return (at, y), (at, y + self.high)
-        at = y + inset if side == "top" else y + self.high - inset
-        return (x, at), (x + self.wide, at)
-
-    def _break(self, canvas: Canvas, start: tuple[float, float], run: tuple[float, float]) -> None:
-        """Tear the piece apart along ``run`` from ``start``: its middle is left out."""
-        steps, half = 6, 0.07
-        torn = []
-        for side in (-1, 1):
-            line = []
-            for step in range(steps + 1):
-                wave = side * half + (0.03 if step % 2 else -0.03)
-                beside = (wave, 0.0) if run[1] else (0.0, wave)
-                past = -0.03 if step == 0 else 0.03 if step == steps else 0.0
-                line.append(
-                    (
-                        start[0] + run[0] * step / steps + beside[0] + (past if run[0] else 0),
-                        start[1] + run[1] * step / steps + beside[1] + (past if run[1] else 0),
-                    )
-                )
-            torn.append(line)
-        canvas.area([*torn[0], *reversed(torn[1])], self.style.paper)
-        canvas.lines(torn, self.style.measure)
 
     def _grain(self, canvas: Canvas, x: float, y: float) -> None:
         """Draw the grain arrow; where the piece is too small for it, it is told in words with the sizes."""
         grain = self.piece.grain
         if grain == "either":
             return
-        beside = 0.37 if self.piece.kind in FOLDED else 0.5
+        beside = 0.37 if self.piece.made.folds else 0.5
         lying = self.wide > self.high
         right = 0.25 if self.plan.across.broken else 0.5 if lying else beside
         down = 0.25 if self.plan.along.broken else beside if lying else 0.5
@@ -192,7 +135,7 @@ class _DrawnOutline:
         reach = min(0.45, (self.high if run[1] else self.wide) * 0.3)
         ends = [(middle[0] + side * reach * run[0], middle[1] + side * reach * run[1]) for side in (-1, 1)]
         canvas.arrow(ends[0], ends[1], self.style.outline, both=True)
-        if self.piece.kind != "binding" and (reach > 0.3 or run[0]):
+        if len(self.piece.made.folds) < MOST_FOLDS and (reach > 0.3 or run[0]):
             canvas.text(words, *middle, turned=grain == "along", backing=self.style.cloth)
 
     def _edges(self, canvas: Canvas, x: float, y: float) -> None:
@@ -212,10 +155,10 @@ class _DrawnOutline:
         pen, paper = self.style.measure, self.style.paper
         below = y + self.high + 1.4 * self.line + ARROW
         canvas.arrow((x, below), (x + self.wide, below), pen, both=True)
-        canvas.text(self._said(self.piece.cut_across), x + self.wide / 2, below, backing=paper)
-        if self.piece.shape == "circle":
+        canvas.text(self._said(self.part.cut_across), x + self.wide / 2, below, backing=paper)
+        if isinstance(self.part.outline, Round):
             return
-        words = self._said(self.piece.cut_along)
+        words = self._said(self.part.cut_along)
         beside = x + self.wide + self._beside("right") + ARROW
         canvas.arrow((beside, y), (beside, y + self.high), pen, both=True)
         turned = self._width(words) <= self.high

@@ -1,16 +1,15 @@
-"""Where the lines of a piece lie on paper: a worked piece comes in, exact places in inches go out; nothing is drawn."""
+"""Where the lines of a part of a piece lie on paper: the part comes in, exact places in inches go out."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.worked import EdgeWork, End, Piece
+from generator.calculation.worked_piece import Part
 
 WIDE, HIGH = Fraction(11, 2), Fraction(3)
 THIN = Fraction(7, 10)
 LONG = 6
-SIDES = ("left", "right", "top", "bottom")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,19 +52,24 @@ class PiecePlan:
     finished: dict[str, Fraction]
     turns: dict[str, Fraction]
 
+    @property
+    def paper(self) -> tuple[float, float]:
+        """How wide and how high it is on paper."""
+        return float(self.across.paper), float(self.along.paper)
 
-def plan_piece(across: Fraction, along: Fraction, edges: dict[str, EdgeWork], wide: Fraction = WIDE) -> PiecePlan:
-    """Return the plan of a piece cut ``across`` by ``along`` [in] with its edges, at most ``wide`` [in] on paper."""
-    scale = piece_scale(across, along, wide)
-    finished = {side: edge.allowance for side, edge in edges.items() if edge.allowance > 0}
+
+def plan_part(part: Part, wide: Fraction = WIDE) -> PiecePlan:
+    """Return the plan of a part of a piece with its edges, at most ``wide`` [in] on paper."""
+    scale = piece_scale(part.cut_across, part.cut_along, wide)
+    finished = {side: edge.allowance for side, edge in part.edges.items() if edge.allowance > 0}
     turns = {
         side: edge.end.first
-        for side, edge in edges.items()
+        for side, edge in part.edges.items()
         if edge.end.kind == "hem" and 0 < edge.end.first < edge.allowance
     }
     return PiecePlan(
-        Stretch(across, min(across * scale, wide), scale),
-        Stretch(along, min(along * scale, HIGH), scale),
+        Stretch(part.cut_across, min(part.cut_across * scale, wide), scale),
+        Stretch(part.cut_along, min(part.cut_along * scale, HIGH), scale),
         finished,
         turns,
     )
@@ -85,19 +89,3 @@ def piece_scale(across: Fraction, along: Fraction, wide: Fraction = WIDE) -> Fra
     whole = min(Fraction(1), wide / across, HIGH / along)
     shorter, longer = sorted((across, along))
     return max(whole, min(Fraction(1), THIN / shorter)) if longer > LONG * shorter else whole
-
-
-def half_edges(piece: Piece) -> tuple[dict[str, EdgeWork], dict[str, EdgeWork]]:
-    """Return the edges of the left and the right half of an envelope back; the hems lie where they overlap."""
-    around = dict(piece.edges)
-    sides = [around[side].allowance for side in ("left", "right") if side in around]
-    across = half_across(piece)
-    hem = piece.cut_across - across - (sides[0] if sides else 0)
-    each = piece.measures.get("hem", hem / 2)
-    opening = EdgeWork("opening", piece.finished_along, End("hem", each, hem - each), hem)
-    return {**around, "right": opening}, {**around, "left": opening}
-
-
-def half_across(piece: Piece) -> Fraction:
-    """Return the finished width of one half of an envelope back [in]: half the whole and the overlap together."""
-    return (piece.finished_across + piece.measures.get("overlap", Fraction(0))) / 2

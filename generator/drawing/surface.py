@@ -11,7 +11,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from generator.calculation.worked import Panel, Piece, Turn
+from generator.calculation.worked import Panel, Turn
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_colour import SHADES, Colour, cloth_colour, shades, thread_colour

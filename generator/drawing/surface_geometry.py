@@ -14,7 +14,8 @@ from fractions import Fraction
 import numpy as np
 from numpy.typing import NDArray
 
-from generator.calculation.worked import Hand, Piece, RowSet, Turn
+from generator.calculation.worked import Hand, RowSet, Turn
+from generator.calculation.worked_piece import Piece
 
 Array = NDArray[np.float64]
 
@@ -52,7 +53,7 @@ class Surface:
 def surface_of(piece: Piece) -> Surface:
     """Return the surface of a worked tucked panel; a row lies in the middle of the range in which it ends up."""
     if piece.panel is None:
-        raise ValueError(f"'{piece.name}' is a {piece.kind}, not a tucked panel: it has no surface to draw")
+        raise ValueError(f"'{piece.name}' has no tucks: it has no surface to draw")
     tucks, cross, rows = piece.panel.across, piece.panel.cross, piece.panel.rows
     return Surface(
         across=tucks.finished,

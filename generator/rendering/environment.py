@@ -55,6 +55,7 @@ def sheet_words(worksheet: Worksheet, panel_columns: int) -> dict[str, object]:
         "say": partial(said, edition=edition),
         "bare": partial(bare, edition=edition),
         "piece_size": partial(tables.piece_size, edition=edition),
+        "in_parts": tables.in_parts,
         "drawn_up": partial(tables.drawn_up, edition=edition),
         "cut_list": partial(tables.cut_list, edition=edition),
         "key_numbers": partial(tables.key_numbers, edition=edition),

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import CheckPoint, Correction, Panel, Piece, RowSet
+from generator.calculation.worked import CheckPoint, Correction, Panel, RowSet
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.rendering.one_page import edition_values, written_sheet
 from generator.rendering.setting import Setting

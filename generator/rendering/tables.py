@@ -6,10 +6,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
+from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked import Panel, RowSet, TuckSet
+from generator.calculation.worked_piece import Outline, Piece, Round, Straight
 from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.lengths import Edition, say_length
 from generator.rendering.typeset import bare, on_ruler, said, typeset
@@ -48,21 +50,38 @@ def two_way(across: Fraction, along: Fraction, edition: Edition) -> str:
 
 
 def piece_size(piece: Piece, edition: Edition, *, cut: bool) -> Markup:
-    """Return the cut or the finished size of a piece; a circle has one measure, a bought piece none."""
-    across, along = (piece.cut_across, piece.cut_along) if cut else (piece.finished_across, piece.finished_along)
-    if piece.shape == "none":
-        return Markup("")
-    if piece.shape == "circle":
-        return typeset(f"{say_length(across, edition)} across the circle")
-    return typeset(two_way(across, along, edition))
+    """Return the cut or the finished size of a piece; unlike parts are each told, a bought piece has no size."""
+    if not cut:
+        whole = (piece.finished_across, piece.finished_along)
+        return typeset(_sized(piece.parts[0].outline, *whole, edition)) if piece.parts else Markup("")
+    sizes = (_sized(part.outline, part.cut_across, part.cut_along, edition) for part in piece.parts)
+    return typeset(" and ".join(dict.fromkeys(sizes)))
+
+
+def _sized(outline: Outline, across: Fraction, along: Fraction, edition: Edition) -> str:
+    match outline:
+        case Straight():
+            return two_way(across, along, edition)
+        case Round():
+            return f"{say_length(across, edition)} across the circle"
+        case _:
+            assert_never(outline)
+
+
+def in_parts(piece: Piece) -> str:
+    """Return in how many parts a piece is cut that is not cut in one; empty where it is, or where each is told."""
+    number = sum(cut.number for cut in piece.cuts)
+    if piece.panel is not None or number == 1 or len(piece.cuts) != 1:
+        return ""
+    return f", in {number} parts" if piece.lengths is not None else f" each, in {number} parts"
 
 
 def drawn_up(piece: Piece, edition: Edition) -> Markup:
     """Return to what length a strip is gathered or pleated; nothing for a piece that keeps its length."""
-    edge = piece.measures.get("edge", piece.finished_across)
-    if edge >= piece.finished_across:
+    drawn = piece.made.drawn_up
+    if drawn is None or not drawn.to:
         return Markup("")
-    return typeset(f"{'pleated' if piece.pleats else 'gathered'} to {say_length(edge, edition)}")
+    return typeset(f"{'gathered' if drawn.gathered else 'pleated'} to {say_length(drawn.to, edition)}")
 
 
 def finished_size(worksheet: Worksheet) -> str:

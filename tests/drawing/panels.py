@@ -5,19 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.worked import (
-    BreadthJoin,
-    CheckPoint,
-    EdgeWork,
-    End,
-    Hand,
-    Panel,
-    Piece,
-    Row,
-    RowSet,
-    TuckSet,
-    Turn,
-)
+from generator.calculation.worked import BreadthJoin, CheckPoint, End, Hand, Panel, Row, RowSet, TuckSet, Turn
+from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
 from generator.calculation.worked_project import ThreadUse, Worksheet
 from generator.lengths import INCH, Edition
 
@@ -109,19 +98,18 @@ def piece_of(panel: Panel, name: str = "front", along: Fraction = Fraction(15)) 
     """The panel as a piece with seams of 1/2 in all round, ``along`` inches finished along the tucks."""
     tucks, half = panel.across, Fraction(1, 2)
     sides = {"left": along, "right": along, "top": tucks.finished, "bottom": tucks.finished}
+    edges = {side: EdgeWork(side, length, SEAM, half) for side, length in sides.items()}
     return Piece(
         name=name,
         label=name,
         kind="tucked panel",
-        shape="rectangle",
         cloth="face",
         quantity=1,
         grain="along",
-        cut_across=tucks.cut,
-        cut_along=along + 1,
+        parts=(Part(Straight(), tucks.cut, along + 1, tucks.finished, along, edges),),
         finished_across=tucks.finished,
         finished_along=along,
-        edges={side: EdgeWork(side, length, SEAM, half) for side, length in sides.items()},
+        edges=edges,
         panel=panel,
     )
 

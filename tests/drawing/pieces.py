@@ -6,11 +6,23 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from generator.calculation.worked import EdgeWork, End, Piece
+from generator.calculation.worked import End
+from generator.calculation.worked_piece import DrawnUp, EdgeWork, Made, Part, Piece, Round, Straight
 
 SEAM = End("seam", Fraction(1, 2))
 HEM = End("hem", Fraction(1, 4), Fraction(1))
 SIDES = ("left", "right", "top", "bottom")
+NOTHING = Fraction(0)
+# What is made of a piece, by the word of its kind.
+MADE: Mapping[str, Made] = {
+    "gathered strip": Made(DrawnUp("top", Fraction(9))),
+    "gathered end": Made(DrawnUp("top", NOTHING)),
+    "pleated strip": Made(DrawnUp("top", Fraction(9), ((Fraction(1), Fraction(2)),))),
+    "boxing": Made(goes_round="faces"),
+    "binding": Made(goes_round="an edge", folds=(Fraction(1, 4), Fraction(1, 2), Fraction(3, 4))),
+    "tie": Made(folds=(Fraction(1, 2),)),
+    "piping": Made(goes_round="a cord", folds=(Fraction(1, 2),)),
+}
 ALL_SEAMS: Mapping[str, End] = dict.fromkeys(SIDES, SEAM)
 
 
@@ -24,20 +36,24 @@ def piece_cut(
 ) -> Piece:
     """A piece cut ``across`` by ``along``; its finished size follows from its edges unless it is given."""
     beyond = {side: allowance(end) for side, end in ends.items()}
-    name = more.pop("name", kind)
+    name, outline = more.pop("name", kind), more.pop("outline", Straight())
+    edges = {side: EdgeWork(side, Fraction(1), end, beyond[side]) for side, end in ends.items()}
+    finished = (
+        more.pop("finished_across", across - beyond.get("left", NOTHING) - beyond.get("right", NOTHING)),
+        more.pop("finished_along", along - beyond.get("top", NOTHING) - beyond.get("bottom", NOTHING)),
+    )
     values: dict[str, Any] = {
         "name": name,
         "label": name,
         "kind": kind,
-        "shape": "rectangle",
         "cloth": "face",
         "quantity": 1,
         "grain": "along",
-        "cut_across": Fraction(across),
-        "cut_along": Fraction(along),
-        "finished_across": across - beyond.get("left", Fraction(0)) - beyond.get("right", Fraction(0)),
-        "finished_along": along - beyond.get("top", Fraction(0)) - beyond.get("bottom", Fraction(0)),
-        "edges": {side: EdgeWork(side, Fraction(1), end, beyond[side]) for side, end in ends.items()},
+        "parts": (Part(outline, Fraction(across), Fraction(along), *finished, edges),),
+        "finished_across": finished[0],
+        "finished_along": finished[1],
+        "edges": edges,
+        "made": MADE.get(kind, Made()),
         **more,
     }
     return Piece(**values)
@@ -51,24 +67,31 @@ def circle_cut(across: Fraction | int, seam: End = SEAM, **more: Any) -> Piece:
         across,
         across,
         {"rim": seam},
-        shape="circle",
+        outline=Round(),
         finished_across=finished,
         finished_along=finished,
         **more,
     )
 
 
-def envelope_back(width: int = 16, overlap: int = 4, hem: int = 1) -> Piece:
+def envelope_back(width: int = 16, overlap: int = 4, hem: int = 1, right: Fraction = Fraction(1, 2)) -> Piece:
     """Halves of (W + o)/2, cut a + 2 w wider: 16 and 4 with a seam of 1/2 and a hem of twice 1 give 12 1/2."""
-    across = Fraction(width + overlap, 2) + Fraction(1, 2) + 2 * hem
-    measures = {"overlap": Fraction(overlap), "hem": Fraction(hem)}
+    size, each, turn = Fraction(width), Fraction(width + overlap, 2), Fraction(hem)
+    opening = EdgeWork("opening", size, End("hem", turn, turn), 2 * turn)
+    around = {side: EdgeWork(side, size, end, end.first) for side, end in ALL_SEAMS.items()}
+    around["right"] = EdgeWork("right", size, End("seam", right), right)
+    halves = tuple(
+        Part(Straight(), each + around[seam].allowance + 2 * turn, size + 1, each, size, edges, f"{seam} half")
+        for seam, edges in (("left", {**around, "right": opening}), ("right", {**around, "left": opening}))
+    )
     return piece_cut(
         "envelope back",
-        across,
-        width + 1,
+        width,
+        width,
         name="back",
-        measures=measures,
-        finished_across=Fraction(width),
-        finished_along=Fraction(width),
-        parts=2,
+        edges=around,
+        finished_across=size,
+        finished_along=size,
+        parts=halves,
+        made=Made(lap=Fraction(overlap)),
     )

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 from panels import joined, panel_of, piece_of, worksheet_of
-from pieces import ALL_SEAMS, SIDES, envelope_back, piece_cut
+from pieces import SIDES, envelope_back, piece_cut
 
 from generator.calculation.worked import End
 from generator.calculation.worked_project import ClosureWork, MeetingWork, SheetStep
@@ -167,7 +167,6 @@ def test_a_drawing_without_measures_still_stands():
     bare = (
         piece_cut("boxing", 60, 3),
         piece_cut("gathered strip", 40, 3),
-        piece_cut("envelope back", 20, 17, ALL_SEAMS),
     )
     worksheet = worksheet_of(*bare)
     assert all(draw_assembly(worksheet, piece.name, Style()) for piece in bare)

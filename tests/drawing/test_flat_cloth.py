@@ -153,7 +153,7 @@ def test_cross_tucks_are_marked_on_the_panel_as_sewn():
     panel = replace(
         panel_of(5, Fraction(1, 4), Fraction(5, 4), 0), cross=tuck_set_of(4, Fraction(1, 4), Fraction(5, 4))
     )
-    piece = replace(piece_of(panel), cut_along=panel.cross.cut)
+    piece = piece_of(panel)
     turned, crossed = turned_panel(piece, panel, panel.cross)
     assert (turned.cut_across, turned.cut_along, turned.grain) == (panel.cross.cut, Fraction(11, 2), "across")
     assert crossed.across is panel.cross

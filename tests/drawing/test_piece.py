@@ -9,8 +9,9 @@ from panels import worksheet_of
 from pieces import ALL_SEAMS, HEM, SEAM, circle_cut, envelope_back, piece_cut
 
 from generator.calculation.worked import End
+from generator.calculation.worked_piece import DrawnUp, Lengths, Made
 from generator.drawing.piece import draw_piece, sketch_piece
-from generator.drawing.piece_plan import Stretch, half_across, half_edges, piece_scale, plan_piece
+from generator.drawing.piece_plan import Stretch, piece_scale, plan_part
 from generator.drawing.style import SMALLEST_TEXT, Style
 from generator.lengths import INCH, METRIC
 
@@ -28,7 +29,6 @@ KINDS = (
     "boxing",
 )
 LARGE = Style(small=12.0, text=14.0, strong=16.0)
-MEASURES = {"edge": Fraction(9), "pleats": Fraction(4), "pleat depth": Fraction(1)}
 
 
 def words_of(piece, edition=INCH):
@@ -37,7 +37,7 @@ def words_of(piece, edition=INCH):
 
 def test_a_piece_is_drawn_in_its_true_proportions():
     """11 in high must fit into 3 in: at 3/11 of its size 5 1/2 in across are 1 1/2 in."""
-    plan = plan_piece(Fraction(11, 2), Fraction(11), {})
+    plan = plan_part(piece_cut("rectangle", Fraction(11, 2), 11).parts[0])
     assert (plan.across.paper, plan.along.paper) == (Fraction(3, 2), Fraction(3))
 
 
@@ -55,7 +55,7 @@ def test_a_long_strip_keeps_both_its_ends_and_leaves_out_its_middle():
 
 
 def test_the_finished_edge_lies_an_allowance_inside_the_cut_edge_and_the_fold_of_a_hem_a_turn_inside():
-    plan = plan_piece(Fraction(12), Fraction(12), dict(piece_cut("rectangle", 12, 12, {**ALL_SEAMS, "top": HEM}).edges))
+    plan = plan_part(piece_cut("rectangle", 12, 12, {**ALL_SEAMS, "top": HEM}).parts[0])
     assert plan.finished == {
         "left": Fraction(1, 2),
         "right": Fraction(1, 2),
@@ -67,9 +67,7 @@ def test_the_finished_edge_lies_an_allowance_inside_the_cut_edge_and_the_fold_of
 
 def test_the_halves_of_an_envelope_back_have_their_hems_where_they_overlap():
     """(16 + 4) / 2 = 10 finished; cut 12 1/2 less 10 less the seam of 1/2 leaves 2 for a hem of twice 1."""
-    back = envelope_back()
-    left, right = half_edges(back)
-    assert half_across(back) == 10
+    left, right = (half.edges for half in envelope_back().parts)
     assert left["right"].end == right["left"].end == End("hem", Fraction(1), Fraction(1))
     assert left["left"].end == right["right"].end == SEAM
     assert left["right"].allowance == 2
@@ -85,7 +83,7 @@ def test_both_halves_of_an_envelope_back_are_drawn_with_their_sizes():
 
 def test_a_circle_tells_its_size_through_and_its_seam():
     words = words_of(circle_cut(10))
-    assert words[1] == "cut a circle 10 in through; 9 in through when finished"
+    assert words[1] == "cut a circle 10 in through; 9 in through when finished."
     assert "seam 1/2 in" in words
 
 
@@ -94,15 +92,14 @@ def test_a_piece_cut_after_the_panel_says_so():
 
 
 def test_a_gathered_strip_tells_the_length_to_gather_to():
-    assert "Gather it to 9 in." in " ".join(words_of(piece_cut("gathered strip", 18, 3, measures=MEASURES)))
+    assert "Gather it to 9 in." in " ".join(words_of(piece_cut("gathered strip", 18, 3)))
 
 
 def test_a_strip_longer_than_the_cloth_tells_the_lengths_it_is_joined_from():
     """58 in from two lengths with seams of 1/2 in: (58 + 1) / 2 = 29 1/2 each."""
     half = Fraction(1, 2)
-    strip = piece_cut(
-        "strip", 58, 3, quantity=2, parts=2, part_across=Fraction(59, 2), part_along=Fraction(3), join_allowance=half
-    )
+    lengths = Lengths(2, Fraction(59, 2), Fraction(3), half, slanting=False)
+    strip = piece_cut("strip", 58, 3, quantity=2, lengths=lengths)
     words = words_of(strip)
     assert words[0] == "strip: cut 4 lengths"
     assert words[1].startswith("58 in across by 3 in along when joined; ")
@@ -110,25 +107,25 @@ def test_a_strip_longer_than_the_cloth_tells_the_lengths_it_is_joined_from():
 
 
 def test_a_bias_strip_tells_the_square_it_is_cut_from():
-    words = words_of(piece_cut("bias strip", 250, 2, {}, grain="bias", measures={"square": Fraction(24)}))
+    words = words_of(piece_cut("bias strip", 250, 2, {}, grain="bias", square=Fraction(24)))
     assert "Cut it on the bias, from a square of 24 in." in " ".join(words)
 
 
 def test_the_rim_of_a_gathered_end_is_told_at_the_edge_that_is_not_gathered():
-    canvas = sketch_piece(piece_cut("gathered end", 20, 4, {"rim": SEAM}), INCH, Style())
+    canvas = sketch_piece(piece_cut("gathered end", 20, 4, {"bottom": SEAM}), INCH, Style())
     (rim,) = (label for label in canvas.labels if label.words == "seam 1/2 in")
     assert all(rim.y > start[1] for start, end in canvas.segments if start[0] != end[0] and start[1] < 1.2)
 
 
 def test_a_piece_that_is_not_cut_from_cloth_has_no_picture():
-    bought = piece_cut("bought", 1, 1, {}, shape="none")
+    bought = piece_cut("bought", 1, 1, {}, parts=())
     assert draw_piece(worksheet_of(bought), "bought", Style()) == ()
 
 
 @pytest.mark.parametrize("kind", KINDS)
 @pytest.mark.parametrize(("across", "along"), [(1, 1), (3, 14), (60, 2), (2, 90), (144, 96), (30, 8)])
 def test_no_words_cross_in_a_piece_of_any_kind_and_shape(kind, across, along):
-    piece = piece_cut(kind, across, along, measures=MEASURES, name="left shoulder frill")
+    piece = piece_cut(kind, across, along, name="left shoulder frill")
     for style in (Style(), LARGE):
         canvas = sketch_piece(piece, INCH, style)
         assert canvas.crossings() == ()
@@ -169,8 +166,9 @@ def test_the_same_piece_gives_the_same_bytes_and_its_words_stay_text():
 def test_every_fold_of_a_pleat_is_drawn_with_the_line_that_it_is_laid_on():
     """One inverted pleat: folds at 3 and 7 in are laid on 5 in, so the lines stand equally far apart."""
     folds = ((Fraction(3), Fraction(5)), (Fraction(7), Fraction(5)))
-    canvas = sketch_piece(piece_cut("pleated strip", 10, 4, measures=MEASURES, pleats=folds), INCH, Style())
-    plain = sketch_piece(piece_cut("pleated strip", 10, 4, measures=MEASURES), INCH, Style())
+    pleated = piece_cut("pleated strip", 10, 4, made=Made(DrawnUp("top", Fraction(9), folds)))
+    canvas = sketch_piece(pleated, INCH, Style())
+    plain = sketch_piece(piece_cut("strip", 10, 4), INCH, Style())
     added = [segment for segment in canvas.segments if segment not in plain.segments]
     reach = {}
     for (x, top), (_, bottom) in added:

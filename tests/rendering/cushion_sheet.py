@@ -12,13 +12,13 @@ from generator.calculation.worked import (
     End,
     Layout,
     Panel,
-    Piece,
     PlacedItem,
     Row,
     RowSet,
     TuckSet,
     Turn,
 )
+from generator.calculation.worked_piece import Part, Piece, Straight
 from generator.calculation.worked_project import (
     Caution,
     ClosureWork,
@@ -105,12 +105,10 @@ def _front(edition: Edition, count: int, rows: int) -> Piece:
         name="front",
         label="Front",
         kind="tucked panel",
-        shape="rectangle",
         cloth="face",
         quantity=1,
         grain="along",
-        cut_across=across.cut,
-        cut_along=cut_along,
+        parts=(Part(Straight(), across.cut, cut_along, across.finished, along),),
         finished_across=across.finished,
         finished_along=along,
         panel=panel,
@@ -166,17 +164,17 @@ def _corrections(edition: Edition, across: TuckSet) -> tuple[Correction, ...]:
 
 
 def _back(edition: Edition, front: Piece) -> Piece:
+    half = _length(edition, "10", "25")
+    cut = _length(edition, "12 1/2", "31"), _length(edition, "15 1/2", "40")
     return Piece(
         name="back",
         label="Envelope back",
         kind="envelope back",
-        shape="rectangle",
         cloth="face",
         quantity=2,
         grain="along",
-        cut_across=_length(edition, "12 1/2", "31"),
-        cut_along=_length(edition, "15 1/2", "40"),
-        finished_across=_length(edition, "10", "25"),
+        parts=(Part(Straight(), *cut, half, front.finished_along),),
+        finished_across=half,
         finished_along=front.finished_along,
         note="Cut it when the front has been measured.",
     )

@@ -6,7 +6,7 @@ from fractions import Fraction
 from cushion_sheet import cushion, tucks
 from test_typeset import read_aloud
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
 from generator.rendering.tables import cut_list, drawn_up, key_numbers, mark_rows, piece_size, two_way
@@ -76,9 +76,9 @@ def test_a_panel_of_one_tuck_has_no_spacing() -> None:
 
 def test_a_circle_has_one_measure_and_a_bought_piece_none() -> None:
     six = Fraction(6)
-    circle = Piece("end", "End", "circle", "circle", "face", 2, "either", six, six, six, six)
+    circle = Piece("end", "End", "circle", "face", 2, "either", (Part(Round(), *[six] * 4),), six, six)
     assert read_aloud(str(piece_size(circle, INCH, cut=True))) == "6 in across the circle"
-    assert piece_size(dataclasses.replace(circle, shape="none"), INCH, cut=True) == ""
+    assert piece_size(dataclasses.replace(circle, parts=()), INCH, cut=True) == ""
 
 
 def test_sizes_side_by_side_leave_a_gap_where_one_lacks_a_piece() -> None:
@@ -89,12 +89,12 @@ def test_sizes_side_by_side_leave_a_gap_where_one_lacks_a_piece() -> None:
 
 
 def test_a_strip_tells_to_what_length_it_is_drawn_up() -> None:
+    edge = Fraction(36)
     frill = Piece(
-        "frill", "frill", "frill", "rectangle", "face", 1, "along",
-        Fraction(73), Fraction(9), Fraction(72), Fraction(7), measures={"edge": Fraction(36)},
-    )  # fmt: skip
+        "frill", "frill", "gathered strip", "face", 1, "along", (), edge, edge, made=Made(DrawnUp("top", edge))
+    )
     assert read_aloud(str(drawn_up(frill, INCH))) == "gathered to 36 in"
-    pleated = dataclasses.replace(frill, pleats=((Fraction(1), Fraction(4)),))
+    pleated = dataclasses.replace(frill, made=Made(DrawnUp("top", edge, ((Fraction(1), Fraction(4)),))))
     assert read_aloud(str(drawn_up(pleated, INCH))) == "pleated to 36 in"
-    assert drawn_up(dataclasses.replace(frill, measures={"edge": Fraction(72)}), INCH) == ""
-    assert drawn_up(dataclasses.replace(frill, measures={}), INCH) == ""
+    assert drawn_up(dataclasses.replace(frill, made=Made(DrawnUp("top", Fraction(0)))), INCH) == ""
+    assert drawn_up(dataclasses.replace(frill, made=Made()), INCH) == ""

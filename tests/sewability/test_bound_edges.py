@@ -9,7 +9,7 @@ from pathlib import Path
 from sewable_room import every_sheet, named, sheets_of
 
 from generator.calculation.pieces.bias import continuous_bias_length
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.lengths import read_length
 

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from sewable_room import ROOM, ROOT, SHELF, every_sheet, named, sheets_of
 
-from generator.calculation.worked import Panel, Piece
+from generator.calculation.worked import Panel
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import load_project
 from generator.lengths import read_length
@@ -76,14 +77,16 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
 
 
 def of_piece(piece: Piece) -> set[Fraction]:
-    known = {piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along, piece.part_across}
-    known |= {piece.part_along, piece.join_allowance, *piece.measures.values()}
+    known = {piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along, piece.square}
+    known |= {*piece.measures.values()}
+    if piece.lengths is not None:
+        known |= {piece.lengths.across, piece.lengths.along, piece.lengths.allowance}
     for edge in piece.edges.values():
         known |= {edge.allowance, edge.end.first, edge.end.second, edge.finished}
-    if piece.kind == "pleated strip":
+    if piece.made.pleats:
         section, depth = piece.measures["edge"] / piece.measures["pleats"], piece.measures["pleat depth"]
         known |= {max(section / 2, depth), section + 2 * depth, 2 * depth}
-    if piece.kind == "binding":
+    if piece.made.goes_round == "an edge":
         known |= {piece.cut_along - 2 * piece.measures["width"], (piece.cut_across - piece.measures["length"]) / 2}
     if piece.kind == "tie":
         known.add((piece.cut_along - 2 * piece.measures["width"]) / 2)

@@ -10,7 +10,8 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.turning.trimming import trim_words, trimming
-from generator.calculation.worked import Panel, Piece
+from generator.calculation.worked import Panel
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words

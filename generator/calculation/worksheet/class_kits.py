@@ -8,7 +8,8 @@ from fractions import Fraction
 
 from generator.calculation.making.classes import Booking, Kit, KitCount, kit_counts
 from generator.calculation.making.timing import operation_minutes, printed_minutes
-from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked import CutItem
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.costs import names_thing

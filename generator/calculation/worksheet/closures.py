@@ -9,6 +9,7 @@ from generator.calculation.pieces.buttons import button_line, button_positions, 
 from generator.calculation.pieces.roll import round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Turn
+from generator.calculation.worked_piece import Round
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
@@ -146,6 +147,6 @@ def _round_an_end(scope: Scope, model: Any, meeting: MeetingWork) -> str:
     """What to change where one of two edges goes once round a circle; empty elsewhere."""
     for run, other in ((model.join, meeting.to_length), (model.to, meeting.join_length)):
         piece = scope.piece(run.edges[0][0])
-        if len(run.edges) == 1 and piece.kind == "circle":
+        if len(run.edges) == 1 and isinstance(piece.parts[0].outline, Round):
             return round_end_remedy(other, piece.finished_across, scope.edition)
     return ""

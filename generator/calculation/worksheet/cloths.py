@@ -8,7 +8,8 @@ from fractions import Fraction
 
 from generator.calculation.cutting.cloth import buy_text, length_to_buy
 from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked import CutItem
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.panel_stripes import warn_of_room
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
@@ -21,20 +22,18 @@ def cut_items(piece: Piece, *, one_way: bool = False) -> tuple[CutItem, ...]:
 
     A piece whose ``across`` runs with the selvage lies on its side; a one-way cloth allows no piece to be turned.
     """
-    if piece.shape == "none":
-        return ()
-    if piece.panel is not None and piece.panel.breadths:
-        return tuple(
-            CutItem(piece.name, f"{piece.label}, breadth {number}", breadth, piece.cut_along, piece.quantity)
-            for number, breadth in enumerate(piece.panel.breadths, 1)
-        )
-    across = piece.part_across or piece.cut_across
-    along = piece.part_along or piece.cut_along
-    if piece.grain == "across":
-        across, along = along, across
     turnable = piece.grain in ("either", "bias") and not one_way
-    number = piece.quantity * piece.parts
-    return (CutItem(piece.name, piece.label, across, along, number, turnable, later=piece.after_panel),)
+    return tuple(
+        CutItem(
+            piece.name,
+            f"{piece.label}, {cut.name}" if cut.name else piece.label,
+            *((cut.along, cut.across) if piece.grain == "across" else (cut.across, cut.along)),
+            piece.quantity * cut.number,
+            turnable,
+            later=piece.after_panel,
+        )
+        for cut in piece.cuts
+    )
 
 
 def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:

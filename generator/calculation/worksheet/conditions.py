@@ -6,7 +6,8 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.turning.facing import even_facing, panel_gaps
-from generator.calculation.worked import Panel, Piece, RowSet, Turn
+from generator.calculation.worked import Panel, RowSet, Turn
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.followed import EdgesInRow, closed, followed, round_corners, straight
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.scope import Scope

@@ -11,7 +11,8 @@ from typing import Any
 
 from generator.calculation.striped import PanelStripes
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked import Panel, RowSet, TuckSet
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork, ClothUse, Worksheet
 from generator.lengths import Edition, write_length
 
@@ -58,11 +59,10 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
         "cut": _sides(piece.cut_across, piece.cut_along, edition),
         "finished": _sides(piece.finished_across, piece.finished_along, edition),
     }
-    if piece.part_across:
-        parts = _sides(piece.part_across, piece.part_along, edition)
-        worked["parts"] = {"count": piece.parts, **parts}
-    if piece.pleats:
-        worked["pleats"] = [_lengths(fold, edition) for fold in piece.pleats]
+    if piece.panel is None and (piece.square or sum(cut.number for cut in piece.cuts) > 1):
+        worked["parts"] = _parts(piece, edition)
+    if piece.made.pleats:
+        worked["pleats"] = [_lengths(fold, edition) for fold in piece.made.pleats]
     if piece.panel is not None:
         worked |= _panel(piece.panel, edition)
     return worked
@@ -70,6 +70,11 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
 
 def _sides(across: Fraction, along: Fraction, edition: Edition) -> dict[str, str]:
     return {"across": write_length(across, edition), "along": write_length(along, edition)}
+
+
+def _parts(piece: Piece, edition: Edition) -> dict[str, Any]:
+    largest = max(piece.cuts, key=lambda cut: (cut.across, cut.along))
+    return {"count": sum(cut.number for cut in piece.cuts), **_sides(largest.across, largest.along, edition)}
 
 
 def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:

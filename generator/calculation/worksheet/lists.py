@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import CutItem, EdgeWork, Panel, Piece, TuckSet
+from generator.calculation.worked import CutItem, Panel, TuckSet
+from generator.calculation.worked_piece import EdgeWork, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
 from generator.lengths import Edition, say_length, write_length
@@ -130,20 +131,24 @@ def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
 
 def length_words(piece: Piece, edition: Edition) -> str:
     """Return how a strip is put together: from a square on the bias, or from several lengths; one needs no words."""
-    if piece.grain == "bias" and piece.part_across:
-        return f"The strip is cut on the bias, from a square of {say_length(piece.part_across, edition)} each way."
-    if piece.parts == 1:
+    if piece.square:
+        return f"The strip is cut on the bias, from a square of {say_length(piece.square, edition)} each way."
+    if piece.lengths is None:
         return ""
-    each, seam = say_length(piece.part_across, edition), say_length(piece.join_allowance, edition)
+    number, each, seam = (
+        piece.lengths.number,
+        say_length(piece.lengths.across, edition),
+        say_length(piece.lengths.allowance, edition),
+    )
     how = f"Join them end to end, right sides together, with seams of {seam}, and press the seams open."
-    if piece.diagonal:
+    if piece.lengths.slanting:
         how = (
             "Join them with slanting seams, which make no lump at the edge: lay two ends across each other at a right "
             "angle, right sides together, and sew from corner to corner of the square in which they cross, so that "
             f"they open to one straight strip. Trim each seam to {seam} and press it open."
         )
     whole = say_length(piece.cut_across, edition)
-    return f"The {piece.label} is cut in {piece.parts} lengths of {each}. {how} It should then be {whole} long."
+    return f"The {piece.label} is cut in {number} lengths of {each}. {how} It should then be {whole} long."
 
 
 def pleat_list(piece: Piece, edition: Edition) -> str:
@@ -151,7 +156,7 @@ def pleat_list(piece: Piece, edition: Edition) -> str:
     left = piece.edges["left"]
     # Once hemmed, the strip is measured from the edge that is there to be measured from.
     start, edge = (left.allowance, "hemmed") if left.end.kind in ("hem", "turnover") else (Fraction(0), "cut")
-    folds = ([write_length(line - start, edition) for line in fold] for fold in piece.pleats)
+    folds = ([write_length(line - start, edition) for line in fold] for fold in piece.made.pleats)
     told = " · ".join(f"{number}: {fold} on {onto}" for number, (fold, onto) in enumerate(folds, 1))
     return f"Folds ({edition.unit}, from the left {edge} edge): {told}"
 

@@ -9,7 +9,8 @@ from fractions import Fraction
 from generator.calculation.cutting.stripes import middle_of, off_the_repeat, spacing_on_repeat, tuck_colours
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.striped import PanelStripes, Stripe
-from generator.calculation.worked import Panel, Piece, TuckSet
+from generator.calculation.worked import Panel, TuckSet
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.cloths import Cloth

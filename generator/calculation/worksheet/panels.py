@@ -7,7 +7,8 @@ from fractions import Fraction
 from generator.calculation.cutting.joins import breadth_joins
 from generator.calculation.panel.tolerance import check_points, corrections
 from generator.calculation.pieces.plain_pieces import plain_allowance
-from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, EdgeWork, Panel, Piece, RowSet, TuckSet
+from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, Panel, RowSet, TuckSet
+from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
 from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
 from generator.calculation.worksheet.panel_stripes import worked_stripes
@@ -18,26 +19,22 @@ from generator.definitions.pieces.panel import TuckedPanel
 _SIDES = ("left", "right", "top", "bottom")
 
 
-def worked_panel(scope: Scope, name: str) -> Piece:
+def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
     """Return a tucked panel worked out whole; warnings are reported to the scope."""
-    model = scope.project.pieces[name]
-    assert isinstance(model, TuckedPanel)
     panel, cut_along = _panel(scope, name, model)
     across = panel.across.finished
     along = panel.cross.finished if panel.cross else scope.value(model.finished_along)
-    edges = _edges(scope, name, panel.across, along)
+    edges = _edges(scope, name, model, (panel.across, along))
     quantity = scope.quantity(model)
     named = {"quantity": Fraction(quantity), **{f"{side} allowance": edge.allowance for side, edge in edges.items()}}
     return Piece(
         name=name,
         label=model.label or name,
-        kind="tucked panel",
-        shape="rectangle",
+        kind=model.kind,
         cloth=scope.cloth_of(model),
         quantity=quantity,
         grain=model.grain,
-        cut_across=panel.across.cut,
-        cut_along=cut_along,
+        parts=(Part(Straight(), panel.across.cut, cut_along, across, along, edges),),
         finished_across=across,
         finished_along=along,
         edges=edges,
@@ -78,10 +75,9 @@ def _worth_doing(tucks: TuckSet, point: CheckPoint, scope: Scope) -> tuple[Corre
     return tuple(step for step in corrections(tucks, point, scope.edition) if abs(step.off) > point.within)
 
 
-def _edges(scope: Scope, name: str, tucks: TuckSet, along: Fraction) -> dict[str, EdgeWork]:
+def _edges(scope: Scope, name: str, model: TuckedPanel, size: tuple[TuckSet, Fraction]) -> dict[str, EdgeWork]:
     """The edges of a panel; where it has been sewn and measured, they are as long as measured."""
-    model = scope.project.pieces[name]
-    assert isinstance(model, TuckedPanel)
+    tucks, along = size
     across, along = scope.sewn.get(f"{name}.across", tucks.finished), scope.sewn.get(f"{name}.along", along)
     ends = {side: scope.end(model.finish(side)) for side in _SIDES}
     allowances = {

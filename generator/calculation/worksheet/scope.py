@@ -10,7 +10,8 @@ from contextlib import contextmanager
 from fractions import Fraction
 
 from generator.calculation.cutting.cloth import washed_width
-from generator.calculation.worked import End, Piece
+from generator.calculation.worked import End
+from generator.calculation.worked_piece import Piece
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import Binding

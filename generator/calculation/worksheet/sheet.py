@@ -10,12 +10,12 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Caution, ClothUse, SheetStep, ThreadUse, Worksheet
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
-from generator.calculation.worksheet.pieces import worked_piece
+from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.steps import sheet_steps

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.techniques import Technique

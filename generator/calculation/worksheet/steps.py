@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from generator.calculation.making.timing import operation_minutes, printed_minutes
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.conditions import holds
@@ -146,9 +146,7 @@ def _figures(context: StepContext, technique: Technique, pieces: Sequence[Piece]
     keys = []
     for kind in technique.figures:
         if kind == "layout":
-            keys += [
-                f"layout {cloth}" for cloth in dict.fromkeys(piece.cloth for piece in pieces if piece.shape != "none")
-            ]
+            keys += [f"layout {cloth}" for cloth in dict.fromkeys(piece.cloth for piece in pieces if piece.parts)]
         else:
             keys += [f"{kind} {piece.name}" for piece in pieces]
     return tuple(keys)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calculation.making.thread import spools, stitching_thread, thread_ratio, thread_with_waste
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import MeetingWork, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
@@ -47,14 +47,16 @@ def tuck_stitching(piece: Piece) -> Fraction:
 def plain_stitching(piece: Piece) -> Fraction:
     """Return the length of all other stitching on one piece by itself: hems, bindings, gathering, joins [in]."""
     own = sum((edge.finished for edge in piece.edges.values() if edge.end.kind in ("hem", "caught hem")), Fraction(0))
-    if piece.kind in ("gathered strip", "gathered end"):
-        own += 2 * piece.cut_across
-    if piece.kind in ("binding", "tie", "piping"):
-        own += 2 * piece.finished_across
-    if piece.kind == "envelope back":
-        # Its parts are not joined: each has a hem at the opening, sewn over its whole cut length.
-        return own + piece.parts * piece.part_along
-    return own + (piece.parts - 1) * min(piece.part_across, piece.part_along) * (_SLANT if piece.diagonal else 1)
+    gathering = 2 * piece.cut_across if piece.made.gathered else Fraction(0)
+    return own + gathering + piece.made.stitched + _joins(piece)
+
+
+def _joins(piece: Piece) -> Fraction:
+    """The seams by which a strip is joined from lengths [in]."""
+    if piece.lengths is None:
+        return Fraction(0)
+    lengths = piece.lengths
+    return (lengths.number - 1) * min(lengths.across, lengths.along) * (_SLANT if lengths.slanting else 1)
 
 
 def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:

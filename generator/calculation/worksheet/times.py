@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from types import MappingProxyType
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 
 Counts = dict[str, Fraction]
 # An opening that a hand goes through, or the finishing of one piece [in].
@@ -21,11 +21,7 @@ def _cut(*, later: bool) -> Callable[[Sequence[Piece]], Counts]:
     """Count the cuts of the pieces that are cut at once, or of those that wait for the sewn panel."""
 
     def count(pieces: Sequence[Piece]) -> Counts:
-        parts = (
-            piece.quantity * (len(piece.panel.breadths) if piece.panel and piece.panel.breadths else piece.parts)
-            for piece in pieces
-            if piece.after_panel is later and piece.shape != "none"
-        )
+        parts = (piece.quantity * cut.number for piece in pieces if piece.after_panel is later for cut in piece.cuts)
         return {"cut a piece": Fraction(sum(parts))}
 
     return count

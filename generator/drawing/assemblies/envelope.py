@@ -13,11 +13,10 @@ LARGEST = 1.7
 def envelope_stages(subject: Subject) -> tuple[Stage, ...]:
     """Return the halves in the proportions of the cover, and a section through them and the front."""
     piece, edition = subject.piece, subject.worksheet.edition
-    overlap = piece.measures.get("overlap", piece.finished_across / 4)
-    share = float(overlap / piece.finished_across)
+    share = float(piece.made.lap / piece.finished_across)
     scale = LARGEST / float(max(piece.finished_across, piece.finished_along))
     size = (float(piece.finished_across) * scale, float(piece.finished_along) * scale)
-    across, words = say_length(piece.finished_across, edition), f"overlap {say_length(overlap, edition)}"
+    across, words = say_length(piece.finished_across, edition), f"overlap {say_length(piece.made.lap, edition)}"
     return (
         Stage("", max(size[0], 0.8) + 0.2, size[1] + 0.6, lambda canvas: _plan(canvas, share, size, across)),
         Stage("", 3.8, 1.9, lambda canvas: _section(canvas, share, words)),

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Unpack
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, Lettering
 from generator.drawing.labels import Box, Label, Point, Segment, text_height

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.pieces import worked_piece
+from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import Scope
 from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.definitions.project import Project, load_project

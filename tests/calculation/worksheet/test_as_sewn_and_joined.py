@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rooms_on_disk import CUSHION, inches, put, sheet, warnings
 
+from generator.calculation.worked_piece import Lengths
 from generator.calculation.worksheet.figures import figures
 from generator.lengths import read_length
 
@@ -56,15 +57,14 @@ def test_a_strip_longer_than_the_cloth_is_wide_is_cut_in_equal_lengths(tmp_path:
     # (129 - 1) / (44 - 1) = 2.98, so 3, with two joins of two allowances: (129 + 2 x 1) / 3 = 43 2/3, up to 43 11/16.
     frill = sheet(tmp_path, put(CUSHION, ("  back:\n", FRILL)), "medium").pieces["frill"]
     assert [frill.cut_across, frill.cut_along] == inches("129, 3")
-    assert (frill.parts, frill.join_allowance) == (3, Fraction(1, 2))
-    assert [frill.part_across, frill.part_along] == inches("43 11/16, 3")
+    assert frill.lengths == Lengths(3, *inches("43 11/16, 3, 1/2"), slanting=False)
 
 
 def test_a_strip_that_fits_the_cloth_is_cut_in_one(tmp_path: Path) -> None:
     # 2 x 16 x 1 1/4 = 40 and two seams: 41, less than 44.
     short = put(FRILL, ("fullness: 2", "fullness: 1 1/4"), ("4 * side", "2 * side"))
     frill = sheet(tmp_path, put(CUSHION, ("  back:\n", short)), "medium").pieces["frill"]
-    assert (frill.parts, frill.cut_across) == (1, 41)
+    assert (frill.lengths, frill.cut_across) == (None, 41)
 
 
 def test_a_panel_wider_than_the_cloth_is_joined_from_breadths(tmp_path: Path) -> None:

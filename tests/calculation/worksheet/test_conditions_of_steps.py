@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, put, scope_of, sheet, warnings
 
-from generator.calculation.worked import End, Panel, Piece, RowSet, Turn
+from generator.calculation.worked import End, Panel, RowSet, Turn
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
 OF_CLOTHS = {"one way", "shrinkage", "stripes"}

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, sheet
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import DrawnUp, Lengths, Made, Piece
 from generator.calculation.worked_project import ThreadUse
 from generator.calculation.worksheet.threads import (
     Sewing,
@@ -56,7 +56,7 @@ def test_a_text_may_ask_the_tucks_of_a_panel(front: Piece) -> None:
 def test_a_panel_in_one_breadth_has_no_joins(front: Piece) -> None:
     assert front.panel is not None
     assert (front.panel.breadths, front.panel.joins) == ((), ())
-    assert (front.panel.join_allowance, front.join_allowance) == (0, 0)
+    assert (front.panel.join_allowance, front.lengths) == (0, None)
 
 
 def test_a_text_may_ask_the_rows_of_a_panel(front: Piece) -> None:
@@ -112,7 +112,7 @@ def test_what_is_cut_after_the_panel_is_counted_then(front: Piece, back: Piece) 
         {"cut a piece": 1},
         {"cut a piece": 2},
     )
-    assert counted("cut later", [replace(later, shape="none")]) == {"cut a piece": 0}
+    assert counted("cut later", [replace(later, parts=())]) == {"cut a piece": 0}
 
 
 def test_an_edge_on_the_fold_is_not_sewn_and_no_edges_are_one_seam(front: Piece) -> None:
@@ -132,28 +132,29 @@ def test_every_line_of_stitching_has_its_length(front: Piece, back: Piece, wrap:
 
 
 @pytest.mark.parametrize(
-    ("kind", "parts", "length"),
+    ("made", "number", "length"),
     [
-        ("rectangle", 1, 0),
-        ("gathered strip", 1, 80),  # two lines of 40 to gather by
-        ("gathered end", 1, 80),
-        ("binding", 1, 60),  # two lines of 30
-        ("tie", 1, 60),
-        ("piping", 1, 60),
-        ("strip", 3, 4),  # two joins 2 in long
-        ("binding", 3, 64),
+        (Made(), 1, 0),
+        (Made(DrawnUp("top", Fraction(20))), 1, 80),  # two lines of 40 to gather by
+        (Made(DrawnUp("top", Fraction(0))), 1, 80),
+        (Made(DrawnUp("top", Fraction(20), ((Fraction(1), Fraction(2)),))), 1, 0),  # pleats need no thread
+        (Made(stitched=Fraction(60)), 1, 60),
+        (Made(), 3, 4),  # two joins 2 in long
+        (Made(stitched=Fraction(60)), 3, 64),
     ],
 )
-def test_strips_are_sewn_by_their_kind(back: Piece, kind: str, parts: int, length: int) -> None:
-    strip = replace(back, kind=kind, edges={}, parts=parts, cut_across=Fraction(40), finished_across=Fraction(30))
-    strip = replace(strip, part_across=Fraction(50), part_along=Fraction(2), diagonal=False)
+def test_a_piece_is_sewn_by_what_is_made_of_it(back: Piece, made: Made, number: int, length: int) -> None:
+    part = replace(back.parts[0], cut_across=Fraction(40))
+    joined = Lengths(number, Fraction(50), Fraction(2), Fraction(1, 2), slanting=False)
+    strip = replace(back, edges={}, parts=(part,), lengths=joined, made=made)
     assert plain_stitching(strip) == length
     # From corner to corner of a square a join is nearly the root of two, 17/12, longer.
-    assert plain_stitching(replace(strip, diagonal=True)) == length + (parts - 1) * 2 * Fraction(5, 12)
+    slanting = replace(strip, lengths=replace(joined, slanting=True))
+    assert plain_stitching(slanting) == length + (number - 1) * 2 * Fraction(5, 12)
 
 
 def test_thread_is_told_in_whole_yards_or_metres_and_nothing_sewn_takes_none(back: Piece) -> None:
     assert (written_thread(Fraction(21, 10) * YARD, INCH), written_thread(61 * METRE, METRIC)) == ("3 yd", "61 m")
     sewing = Sewing(100 * YARD, Fraction(1, 5), Fraction(10), lambda _cloth: Fraction(0))
-    unsewn = replace(back, kind="rectangle", edges={}, parts=1)
+    unsewn = replace(back, edges={}, made=Made())
     assert thread_use([unsewn], [], sewing, INCH) == ThreadUse(Fraction(0), "none", 0)

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, sheet
 
-from generator.calculation.worked import BreadthJoin, CutItem, EdgeWork, End, Panel, Piece
+from generator.calculation.worked import BreadthJoin, CutItem, End, Panel
+from generator.calculation.worked_piece import DrawnUp, EdgeWork, Lengths, Made, Part, Piece, Straight
 from generator.calculation.worked_project import ClosureWork, MeetingWork, Worksheet
 from generator.calculation.worksheet import lists
 from generator.lengths import INCH
@@ -28,7 +29,8 @@ def panel_of_the_cushion(tmp_path: Path) -> Panel:
 
 def strip(**changes: object) -> Piece:
     zero = Fraction(0)
-    plain = Piece("band", "waist band", "strip", "rectangle", "face", 1, "along", Fraction(70), zero, zero, zero)
+    parts = (Part(Straight(), Fraction(70), zero, zero, zero),)
+    plain = Piece("band", "waist band", "strip", "face", 1, "along", parts, zero, zero)
     return replace(plain, **changes)  # type: ignore[arg-type]
 
 
@@ -165,19 +167,21 @@ def test_hems_alike_are_told_together_and_other_edges_not_at_all() -> None:
 
 
 def test_a_strip_is_told_as_one_length_several_or_a_square() -> None:
-    several = strip(parts=2, part_across=Fraction(71, 2), join_allowance=HALF)
+    several = strip(lengths=Lengths(2, Fraction(71, 2), Fraction(2), HALF, slanting=False))
     assert lists.length_words(strip(), INCH) == ""
     assert lists.length_words(several, INCH) == (
         "The waist band is cut in 2 lengths of 35 1/2 in. Join them end to end, right sides together, with seams of "
         "1/2 in, and press the seams open. It should then be 70 in long."
     )
-    assert lists.length_words(replace(several, diagonal=True, join_allowance=QUARTER), INCH) == (
+    assert lists.length_words(
+        strip(lengths=Lengths(2, Fraction(71, 2), Fraction(2), QUARTER, slanting=True)), INCH
+    ) == (
         "The waist band is cut in 2 lengths of 35 1/2 in. Join them with slanting seams, which make no lump at the "
         "edge: lay two ends across each other at a right angle, right sides together, and sew from corner to corner of "
         "the square in which they cross, so that they open to one straight strip. Trim each seam to 1/4 in and press "
         "it open. It should then be 70 in long."
     )
-    assert lists.length_words(strip(grain="bias", part_across=Fraction(18)), INCH) == (
+    assert lists.length_words(strip(grain="bias", square=Fraction(18)), INCH) == (
         "The strip is cut on the bias, from a square of 18 in each way."
     )
 
@@ -192,9 +196,8 @@ def test_a_strip_is_told_as_one_length_several_or_a_square() -> None:
     ],
 )
 def test_folds_are_measured_from_the_edge_that_is_there(finish: str, says: str) -> None:
-    pleated = strip(
-        edges={"left": edge("left", finish)}, pleats=((Fraction(3), Fraction(2)), (Fraction(6), Fraction(5)))
-    )
+    folds = ((Fraction(3), Fraction(2)), (Fraction(6), Fraction(5)))
+    pleated = strip(edges={"left": edge("left", finish)}, made=Made(DrawnUp("top", Fraction(4), folds)))
     assert lists.pleat_list(pleated, INCH) == says
 
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 from rooms_on_disk import CUSHION, faults, inches, put, sheet
 
-from generator.calculation.worked import CutItem, Piece
+from generator.calculation.worked import CutItem
+from generator.calculation.worked_piece import Cut, Lengths, Piece, Round, Straight
 from generator.calculation.worksheet.cloths import cut_items
 
 
@@ -40,14 +42,14 @@ def test_a_rectangle_with_a_hem_a_raw_edge_and_a_seam(tmp_path: Path, kind: str)
     )
     piece = extra(tmp_path, f"kind: {kind}\n{OBLONG}\n{ends}\nlabel: lining\nnote: Cut it last.")
     assert sizes(piece) == inches("11, 7, 10, 6")
-    assert (piece.kind, piece.label, piece.cloth, piece.shape, piece.note) == (
+    assert (piece.kind, piece.label, piece.cloth, piece.note) == (
         kind,
         "lining",
         "face",
-        "rectangle",
         "Cut it last.",
     )
-    assert (piece.after_panel, piece.parts, piece.part_across) == (False, 1, 0)
+    assert (piece.after_panel, piece.cuts) == (False, (Cut(1, *inches("11, 7")),))
+    assert [part.outline for part in piece.parts] == [Straight()]
     assert dict(piece.measures) == dict(
         zip(
             ("across", "along", "cut across", "cut along", "quantity", "edge"),
@@ -65,7 +67,7 @@ def test_a_rectangle_with_a_hem_a_raw_edge_and_a_seam(tmp_path: Path, kind: str)
 def test_a_circle_is_cut_with_an_allowance_all_round(tmp_path: Path) -> None:
     # 5 + 2 x 1/2 = 6. Round it: 3.14159 x 5 = 15.708, up to 1/8: 15 3/4.
     piece = extra(tmp_path, "kind: circle\ndiameter: 5 in or 13 cm\nquantity: 2\nedges:\n  rim: seam 1/2 in or 1.5 cm")
-    assert (piece.shape, piece.quantity, sizes(piece)) == ("circle", 2, inches("6, 6, 5, 5"))
+    assert (piece.parts[0].outline, piece.quantity, sizes(piece)) == (Round(), 2, inches("6, 6, 5, 5"))
     assert (list(piece.edges), piece.edges["rim"].finished, piece.edges["rim"].allowance) == (
         ["rim"],
         *inches("15 3/4, 1/2"),
@@ -78,7 +80,7 @@ def test_a_circle_is_cut_with_an_allowance_all_round(tmp_path: Path) -> None:
 def test_an_envelope_back_is_cut_in_two_parts(tmp_path: Path) -> None:
     # Each half (16 + 4) / 2 + 1/2 + 2 x 1 = 12 1/2, without its hem 12 1/2 - 2 = 10 1/2; once round 64.
     back = sheet(tmp_path, CUSHION, "medium").pieces["back"]
-    assert (back.parts, back.part_across, back.part_along) == (2, *inches("12 1/2, 17"))
+    assert back.cuts == (Cut(2, *inches("12 1/2, 17")),)
     assert [back.measures[name] for name in ("overlap", "hem", "half across", "edge")] == inches("4, 1, 10 1/2, 64")
     assert cut_items(back) == (CutItem("back", "back", *inches("12 1/2, 17"), 2),)
 
@@ -89,7 +91,7 @@ def test_halves_of_unlike_ends_are_both_cut_as_the_larger(tmp_path: Path) -> Non
         CUSHION,
         ("    hem: 1 in or 2.5 cm\n    edges:\n", "    hem: 1 in or 2.5 cm\n    edges:\n      left: seam 1 in\n"),
     )
-    assert sheet(tmp_path, text, "medium").pieces["back"].part_across == 13
+    assert sheet(tmp_path, text, "medium").pieces["back"].cut_across == 13
 
 
 @pytest.mark.parametrize(
@@ -117,13 +119,13 @@ def test_a_strip_is_cut_by_its_kind(tmp_path: Path, keys: str, expected: str, ed
     text = with_piece(keys.replace(" in\n", " in or 5 cm\n"))
     piece = sheet(tmp_path, text.replace("width: 1/2 in\n", "width: 1/2 in or 1 cm\n"), "medium").pieces["extra"]
     assert sizes(piece) == inches(expected)
-    assert (piece.measures["edge"], piece.parts) == (edge, 1)
+    assert (piece.measures["edge"], piece.lengths) == (edge, None)
 
 
 def test_what_is_bought_is_not_cut(tmp_path: Path) -> None:
     found = sheet(tmp_path, with_piece("kind: bought\nlabel: cushion pad"), "medium")
     pad = found.pieces["extra"]
-    assert (pad.shape, sizes(pad), cut_items(pad), dict(pad.edges)) == ("none", [0, 0, 0, 0], (), {})
+    assert (pad.parts, sizes(pad), cut_items(pad), dict(pad.edges)) == ((), [0, 0, 0, 0], (), {})
     assert {placed.piece for placed in found.cloths["face"].layout.placed} == {"front", "back"}
 
 
@@ -138,7 +140,8 @@ def test_the_grain_says_how_a_piece_lies_and_whether_it_may_turn(tmp_path: Path)
         ("either", True, flat, False),
     ):
         item = CutItem("extra", "extra", *lies, 3, turnable)
-        bare = replace(piece, grain=grain, cut_across=flat[0], cut_along=flat[1])  # type: ignore[arg-type]
+        part = replace(piece.parts[0], cut_across=flat[0], cut_along=flat[1])
+        bare = replace(piece, grain=grain, parts=(part,))  # type: ignore[arg-type]
         assert cut_items(bare, one_way=one_way) == (item,)
 
 
@@ -202,7 +205,7 @@ def test_a_piece_beyond_all_measure_is_refused(tmp_path: Path, keys: str, says: 
 def test_the_most_lengths_are_still_joined(tmp_path: Path) -> None:
     # 200 lengths of 44 in hold 200 x 44 - 199 x 1 = 8601: 8600 in and two seams of 1/2 are just that.
     piece = extra(tmp_path, "kind: strip\nlength: 8600 in\nwidth: 1 in or 2 cm\nedges:\n  all: seam")
-    assert (piece.parts, piece.part_across, piece.join_allowance) == (200, 44, inches("1/2")[0])
+    assert piece.lengths == Lengths(200, Fraction(44), *inches("2, 1/2"), slanting=False)
 
 
 def test_a_cloth_that_nothing_is_cut_from_is_left_out_and_those_after_it_are_not(tmp_path: Path) -> None:

@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, faults, inches, put, sheet, warnings
 
+from generator.calculation.worked_piece import Lengths
+
 ROLL = put(
     CUSHION,
     (
@@ -41,14 +43,14 @@ def test_a_binding_is_joined_with_slanting_seams_that_take_its_width(tmp_path: P
     # 100 in bound, ends of 1/2 in: 101 in of strip 2 1/8 in wide. Three lengths lose 2 x 2 1/8 in:
     # (101 + 4 1/4) / 3 = 35 1/12, up to 35 1/8 in; two would be (101 + 2 1/8) / 2 = 51 9/16 in of cloth 44 in wide.
     rim = sheet(tmp_path, binding("100 in or 250 cm"), "medium").pieces["rim"]
-    assert (rim.parts, rim.part_across, rim.part_along, rim.diagonal) == (3, *inches("35 1/8, 2 1/8"), True)
+    assert rim.lengths == Lengths(3, *inches("35 1/8, 2 1/8, 1/4"), slanting=True)
 
 
 def test_a_boxing_is_joined_with_straight_seams_that_take_both_allowances(tmp_path: Path) -> None:
     # 100 in round and two seams of 1/2 in: 101. Three lengths lose 2 x 1 in: 103 / 3 = 34 1/3, up to 34 3/8 in.
     box = "  band:\n    kind: boxing\n    edge: 100 in or 250 cm\n    depth: 3 in or 8 cm\n"
     band = sheet(tmp_path, put(CUSHION, ("edges that meet:", f"{box}edges that meet:")), "medium").pieces["band"]
-    assert (band.parts, band.part_across, band.diagonal) == (3, inches("34 3/8")[0], False)
+    assert band.lengths == Lengths(3, *inches("34 3/8, 4, 1/2"), slanting=False)
 
 
 def test_cross_tucks_are_warned_of_with_what_the_needle_meets(tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, inches, put, sheet
 
-from generator.calculation.worked import Piece
+from generator.calculation.worked_piece import Lengths, Piece
 from generator.lengths import read_length
 
 BINDING = "kind: binding\nlength: 100 in or 250 cm\nwidth: 1/2 in or 1.2 cm\n"
@@ -38,8 +38,8 @@ def strip(folder: Path, keys: str, edition: str = "inch") -> Piece:
 def test_a_bias_strip_is_cut_from_a_square(tmp_path: Path, keys: str, across: str, along: str, square: str) -> None:
     piece = strip(tmp_path, keys.replace(": 101 in\nwidth: 2 in", ": 101 in or 250 cm\nwidth: 2 in or 5 cm"))
     assert (piece.cut_across, piece.cut_along) == tuple(inches(f"{across}, {along}"))
-    assert (piece.part_across, piece.part_along, piece.measures["square"]) == tuple(inches(square) * 3)
-    assert (piece.parts, piece.diagonal) == (1, False)
+    assert (piece.square, piece.measures["square"]) == tuple(inches(square) * 2)
+    assert piece.lengths is None
     assert piece.measures["edge"] == piece.edges["edge"].finished == piece.finished_across
 
 
@@ -53,15 +53,15 @@ def test_a_metric_square_is_joined_with_six_millimetres(tmp_path: Path) -> None:
 def test_piping_along_the_grain_is_joined_with_slanting_seams(tmp_path: Path) -> None:
     # 101 of strip 1 13/16 wide on 44: three lengths lose 2 x 1 13/16: 104 5/8 / 3 = 34 7/8.
     piece = strip(tmp_path, PIPING + "grain: along")
-    assert (piece.parts, piece.part_across, piece.part_along) == (3, *inches("34 7/8, 1 13/16"))
-    assert (piece.diagonal, piece.join_allowance) == (True, *inches("1/4"))
+    assert piece.lengths == Lengths(3, *inches("34 7/8, 1 13/16, 1/4"), slanting=True)
     assert [piece.measures[name] for name in ("length", "cord", "width", "edge")] == inches("100, 1/4, 1 13/16, 100")
 
 
-@pytest.mark.parametrize(("length", "parts"), [("43", 1), ("43 1/16", 2)])
-def test_a_strip_just_as_long_as_the_cloth_is_wide_is_one(tmp_path: Path, length: str, parts: int) -> None:
+@pytest.mark.parametrize(("length", "number"), [("43", 1), ("43 1/16", 2)])
+def test_a_strip_just_as_long_as_the_cloth_is_wide_is_one(tmp_path: Path, length: str, number: int) -> None:
     # 43 and two ends of 1/2 are the 44 of the cloth.
-    assert strip(tmp_path, f"kind: strip\nlength: {length} in\nwidth: 2 in\nedges:\n  all: seam").parts == parts
+    (cut,) = strip(tmp_path, f"kind: strip\nlength: {length} in\nwidth: 2 in\nedges:\n  all: seam").cuts
+    assert cut.number == number
 
 
 def test_a_pleated_strip_is_as_long_at_its_top_as_its_edge(tmp_path: Path) -> None:

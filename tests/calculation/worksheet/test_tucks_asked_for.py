@@ -114,7 +114,7 @@ def test_a_panel_cut_after_another_or_to_shape_says_so(tmp_path: Path) -> None:
     )
     first = sheet(tmp_path, CUSHION, "medium").pieces["front"]
     assert (later.pieces["front"].after_panel, first.after_panel, first.shaped) == (True, False, False)
-    assert (first.kind, first.shape, first.measures["quantity"]) == ("tucked panel", "rectangle", 1)
+    assert (first.kind, len(first.parts), first.measures["quantity"]) == ("tucked panel", 1, 1)
     assert first.panel is not None
     # 18 1/4 are cut of 17 in with seams: 1 1/4 in extra, half of it at either end.
     assert (first.panel.trim_along, first.panel.sampled, first.panel.breadths) == (inches("5/8")[0], False, ())

@@ -9,9 +9,10 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, inches, project, put, room_shared, sheet
 
-from generator.calculation.worked import BreadthJoin, EdgeWork, End, Piece
+from generator.calculation.worked import BreadthJoin, End
+from generator.calculation.worked_piece import EdgeWork, Piece
 from generator.calculation.worksheet.brackets import filled_brackets
-from generator.calculation.worksheet.pieces import worked_piece
+from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import Scope
 from generator.calculation.worksheet.sheet import findings_of_project
 from generator.calculation.worksheet.step_context import StepContext

@@ -1,0 +1,196 @@
+"""One worked piece of a project, told by what it is and not by its name; plain, frozen, exact; no sums here.
+
+All lengths are Fractions in inches, already rounded to what is printed. A drawing, a list or a sum that needs to know
+something of a piece finds it here as a fact; what kind the project file called it is kept for the figures only.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import ClassVar, Literal
+
+from generator.calculation.worked import End, Panel
+
+Grain = Literal["along", "across", "either", "bias"]
+GoesRound = Literal["nothing", "faces", "an edge", "a cord"]
+NOTHING = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeWork:
+    """One edge of a worked piece: its finished length [in], its finish, and the cloth beyond the finished edge [in]."""
+
+    name: str
+    finished: Fraction
+    end: End
+    allowance: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Straight:
+    """The outline of a rectangle; it has an edge at each of its four sides."""
+
+    sides: ClassVar[tuple[str, ...]] = ("left", "right", "top", "bottom")
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """The outline of a circle, whose only edge is its rim; its size across is its diameter."""
+
+    sides: ClassVar[tuple[str, ...]] = ("rim",)
+
+
+Outline = Straight | Round
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One shape of cloth that a piece is made from, as it lies before you: across left to right, along top to bottom.
+
+    ``edges`` has what lies at each side of the outline. ``name`` tells the parts of one piece apart.
+    """
+
+    outline: Outline
+    cut_across: Fraction
+    cut_along: Fraction
+    finished_across: Fraction
+    finished_along: Fraction
+    edges: Mapping[str, EdgeWork] = field(default_factory=dict)
+    name: str = ""
+
+    def __post_init__(self) -> None:
+        """Hold that every edge lies at a side that the outline has; else it would be left out of every drawing."""
+        strange = set(self.edges) - set(self.outline.sides)
+        if strange:
+            raise ValueError(f"{self.outline} has no side for the edges {sorted(strange)}")
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """Equal lengths of cloth that a long strip is joined from; ``across`` is how long each is cut [in].
+
+    ``slanting`` lengths are joined corner to corner; their seams are then trimmed to ``allowance``.
+    """
+
+    number: int
+    across: Fraction
+    along: Fraction
+    allowance: Fraction
+    slanting: bool
+
+
+@dataclass(frozen=True, slots=True)
+class DrawnUp:
+    """A side of a piece that is made shorter: gathered on two threads, or laid in pleats.
+
+    ``to`` is how long it then is [in], nothing where it closes in the middle of a round. ``pleats`` are the folds of
+    one that is pleated: the line that is creased and the line it is laid on, from the left cut edge [in].
+    """
+
+    side: str
+    to: Fraction
+    pleats: tuple[tuple[Fraction, Fraction], ...] = ()
+
+    @property
+    def gathered(self) -> bool:
+        """Whether it is gathered and not pleated."""
+        return not self.pleats
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What is done to a piece by itself beside the finish of its edges.
+
+    ``folds`` are the lines on which a strip is folded lengthwise, from its top cut edge [in]. ``stitched`` is the
+    length of stitching that is neither a hem round the piece nor a gathering thread nor a join [in]. ``goes_round`` is
+    what a strip is sewn round. ``lap`` is how far the two parts of a piece lie one over the other [in].
+    """
+
+    drawn_up: DrawnUp | None = None
+    folds: tuple[Fraction, ...] = ()
+    stitched: Fraction = NOTHING
+    goes_round: GoesRound = "nothing"
+    lap: Fraction = NOTHING
+
+    @property
+    def gathered(self) -> bool:
+        """Whether a side is gathered on threads."""
+        return self.drawn_up is not None and self.drawn_up.gathered
+
+    @property
+    def pleats(self) -> tuple[tuple[Fraction, Fraction], ...]:
+        """The folds of a side that is laid in pleats."""
+        return self.drawn_up.pleats if self.drawn_up is not None else ()
+
+
+PLAIN = Made()
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Rectangles of cloth that one piece is cut from, all alike; ``name`` tells unlike ones of a piece apart."""
+
+    number: int
+    across: Fraction
+    along: Fraction
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One worked piece of a project.
+
+    ``parts`` are the shapes it is made from: none for what is bought ready, two for a back in halves, one for most.
+    ``finished_across`` and ``finished_along`` are those of the whole, ``edges`` those that other pieces meet. ``grain``
+    tells which direction of the piece runs with the selvage. ``measures`` holds what formulas may ask, by its name in
+    the project file. ``after_panel`` marks a piece that is cut only when the sewn panel has been measured, ``shaped``
+    one that is cut to its shape when it has been tucked. ``lengths`` and ``square`` tell what a strip is cut from that
+    is not cut as it is: lengths to join, or the side of a square on the bias [in].
+    """
+
+    name: str
+    label: str
+    kind: str
+    cloth: str
+    quantity: int
+    grain: Grain
+    parts: tuple[Part, ...]
+    finished_across: Fraction
+    finished_along: Fraction
+    edges: Mapping[str, EdgeWork] = field(default_factory=dict)
+    measures: Mapping[str, Fraction] = field(default_factory=dict)
+    note: str = ""
+    panel: Panel | None = None
+    after_panel: bool = False
+    shaped: bool = False
+    lengths: Lengths | None = None
+    square: Fraction = NOTHING
+    made: Made = PLAIN
+
+    @property
+    def cut_across(self) -> Fraction:
+        """The cut size from left to right, of the widest part [in]; nothing for what is bought."""
+        return max((part.cut_across for part in self.parts), default=NOTHING)
+
+    @property
+    def cut_along(self) -> Fraction:
+        """The cut size from top to bottom, of the longest part [in]; nothing for what is bought."""
+        return max((part.cut_along for part in self.parts), default=NOTHING)
+
+    @property
+    def cuts(self) -> tuple[Cut, ...]:
+        """What is cut from the cloth for one piece: breadths, lengths to join, a square, or its parts as they are."""
+        if self.panel is not None and self.panel.breadths:
+            along = self.cut_along
+            return tuple(
+                Cut(1, across, along, f"breadth {number}") for number, across in enumerate(self.panel.breadths, 1)
+            )
+        if self.square:
+            return (Cut(1, self.square, self.square),)
+        if self.lengths is not None:
+            return (Cut(self.lengths.number, self.lengths.across, self.lengths.along),)
+        if len({(part.cut_across, part.cut_along) for part in self.parts}) == 1:
+            return (Cut(len(self.parts), self.cut_across, self.cut_along),)
+        return tuple(Cut(1, part.cut_across, part.cut_along, part.name) for part in self.parts)

@@ -1,0 +1,74 @@
+"""Pieces cut from one shape of cloth, and those of two: a piece of a project file comes in, its sizes go out."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import assert_never
+
+from generator.calculation.pieces.envelope import EnvelopePart, gaping_overlap, worked_envelope_back
+from generator.calculation.pieces.plain_pieces import plain_allowance, worked_circle, worked_rectangle
+from generator.calculation.pieces.roll import circumference
+from generator.calculation.worked import End
+from generator.calculation.worked_piece import EdgeWork, Made, Part, Round, Straight
+from generator.calculation.worksheet.pieces.sizes import PieceSizes, edge_ends, side_lengths, whole, worked_edges
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces.flat import Circle, EnvelopeBack, Facing, FlatPiece, Rectangle
+from generator.lengths import round_up
+
+
+def flat_sizes(scope: Scope, name: str, model: FlatPiece) -> PieceSizes:
+    """Return the sizes of a flat piece, each kind by its own sum."""
+    match model:
+        case Rectangle() | Facing():
+            return _rectangle(scope, model)
+        case EnvelopeBack():
+            return _envelope_back(scope, name, model)
+        case Circle():
+            return _circle(scope, model)
+        case _:
+            assert_never(model)
+
+
+def _rectangle(scope: Scope, model: Rectangle | Facing) -> PieceSizes:
+    finished = scope.value(model.finished_across), scope.value(model.finished_along)
+    ends = edge_ends(scope, model)
+    edges = worked_edges(side_lengths(*finished), ends)
+    cut = worked_rectangle(*finished, ends)
+    return PieceSizes(whole(cut, finished, edges), finished, edges, {"edge": 2 * (finished[0] + finished[1])})
+
+
+def _envelope_back(scope: Scope, name: str, model: EnvelopeBack) -> PieceSizes:
+    across, along = scope.value(model.finished_across), scope.value(model.finished_along)
+    overlap, hem = scope.value(model.overlap), scope.value(model.hem)
+    ends = edge_ends(scope, model)
+    opening = EdgeWork("opening", along, End("hem", hem, hem), plain_allowance(End("hem", hem, hem)))
+    left, right = worked_envelope_back(across, along, overlap, opening.end, ends)
+    warning = gaping_overlap(overlap, scope.edition)
+    if warning:
+        scope.report("warning", warning, model.overlap.place, name)
+    edges = worked_edges(side_lengths(across, along), ends)
+    cut_across = round_up(max(left.cut_across, right.cut_across), scope.edition.mark)
+    parts = (
+        _half(left, cut_across, {**edges, "right": opening}),
+        _half(right, cut_across, {**edges, "left": opening}),
+    )
+    measures = {"overlap": overlap, "hem": hem, "half across": cut_across - 2 * hem, "edge": 2 * (across + along)}
+    # Each half is hemmed at the opening before its seams, so over its whole cut length.
+    stitched = 2 * round_up(left.cut_along, scope.edition.mark)
+    return PieceSizes(parts, (across, along), edges, measures, Made(lap=overlap, stitched=stitched))
+
+
+def _half(half: EnvelopePart, cut_across: Fraction, edges: dict[str, EdgeWork]) -> Part:
+    along = edges["top"].allowance + edges["bottom"].allowance
+    return Part(
+        Straight(), cut_across, half.cut_along, half.finished_across, half.cut_along - along, edges, f"{half.name} half"
+    )
+
+
+def _circle(scope: Scope, model: Circle) -> PieceSizes:
+    diameter, rim = scope.value(model.diameter), scope.end(model.finish("rim"))
+    cut = worked_circle(diameter, rim)
+    length = circumference(diameter, scope.edition.wish_step)
+    edges = worked_edges({"rim": length}, {"rim": rim})
+    measures = {"diameter": diameter, "cut diameter": cut[0], "edge": length}
+    return PieceSizes(whole(cut, (diameter, diameter), edges, Round()), (diameter, diameter), edges, measures)

@@ -1,0 +1,68 @@
+"""What a kind of piece works out for itself: parts, finishes and facts, as one value; lengths in inches."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from generator.calculation.pieces.plain_pieces import plain_allowance
+from generator.calculation.worked import End
+from generator.calculation.worked_piece import NOTHING, PLAIN, EdgeWork, Made, Outline, Part, Straight
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.piece_kind import SIDES
+from generator.definitions.pieces.model import PieceModel
+
+Size = tuple[Fraction, Fraction]
+_RAW = End("raw")
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """How a strip that is longer than the cloth is wide is joined: straight across, or slanting; allowance [in]."""
+
+    allowance: Fraction
+    slanting: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PieceSizes:
+    """What a kind of piece works out for itself, exact: cut sizes are rounded to the ruler afterwards [in].
+
+    ``finished`` is (across, along) of the whole piece, ``square`` the side of the square that a strip on the bias is
+    cut from. ``join`` stands where a long piece may be joined from lengths.
+    """
+
+    parts: tuple[Part, ...]
+    finished: Size
+    edges: Mapping[str, EdgeWork] = field(default_factory=dict)
+    measures: Mapping[str, Fraction] = field(default_factory=dict)
+    made: Made = PLAIN
+    square: Fraction = NOTHING
+    join: Join | None = None
+
+
+def edge_ends(scope: Scope, model: PieceModel) -> dict[str, End]:
+    """Return how the four edges of a piece are finished."""
+    return {side: scope.end(model.finish(side)) for side in SIDES}
+
+
+def side_lengths(across: Fraction, along: Fraction) -> dict[str, Fraction]:
+    """Return the finished length of each edge of a rectangle."""
+    return {"left": along, "right": along, "top": across, "bottom": across}
+
+
+def worked_edges(lengths: Mapping[str, Fraction], ends: Mapping[str, End]) -> dict[str, EdgeWork]:
+    """Return the edges of a piece by name; one whose finish nobody says is raw."""
+    return {side: _edge(side, length, ends.get(side, _RAW)) for side, length in lengths.items()}
+
+
+def _edge(side: str, length: Fraction, end: End) -> EdgeWork:
+    return EdgeWork(side, length, end, plain_allowance(end))
+
+
+def whole(cut: Size, finished: Size, edges: Mapping[str, EdgeWork], outline: Outline | None = None) -> tuple[Part]:
+    """Return the one part of a piece that is cut from one shape of cloth, with the edges that lie round it."""
+    shape = outline or Straight()
+    around = {side: edge for side, edge in edges.items() if side in shape.sides}
+    return (Part(shape, *cut, *finished, around),)
