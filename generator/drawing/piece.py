@@ -72,12 +72,12 @@ def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
     return canvas
 
 
-def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_DrawnPart]:
+def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_DrawnOutline]:
     """Return every part of a piece, drawn at most ``wide`` [in]."""
-    return [_DrawnPart(piece, part, plan_part(part, wide), look) for part in piece.parts]
+    return [_DrawnOutline(piece, part, plan_part(part, wide), look) for part in piece.parts]
 
 
-class _DrawnPart:
+class _DrawnOutline:
     """One part with all that stands round it; its width and height on paper are known before it is drawn."""
 
     def __init__(self, piece: Piece, part: Part, plan: PiecePlan, look: tuple[Edition, Style]) -> None:
