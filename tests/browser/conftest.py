@@ -10,7 +10,7 @@ from functools import partial
 from http.server import ThreadingHTTPServer
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
+from looking import Examiner
 from playwright.sync_api import Browser, sync_playwright
 from served_site import QuietHandler, Site, Watched
 
@@ -45,8 +45,9 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def axe() -> Axe:
-    return Axe()
+def examiner() -> Examiner:
+    """One for all pages, so that what they have in common is examined once."""
+    return Examiner()
 
 
 @pytest.fixture

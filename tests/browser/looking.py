@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Any
 
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
@@ -10,12 +12,42 @@ from playwright.sync_api import Page
 # The last is what is left of a window of 1280 px at 400 %.
 WIDTHS = (1280, 768, 360, 320)
 # The words of a drawing stand in a picture that is told as one; they are looked at on one page of every kind.
-WITHOUT_DRAWINGS = {"include": [["html"]], "exclude": [["svg[role=img] > *"]]}
+DRAWINGS = "svg[role=img] > *"
+WITHOUT_DRAWINGS = {"include": [["html"]], "exclude": [[DRAWINGS]]}
+CONTRAST = "color-contrast"
 
 _CUT_OFF = """() => Array.from(document.querySelectorAll("body *:not(svg *)"))
     .filter(found => ["hidden", "clip"].includes(getComputedStyle(found).overflowX))
     .filter(found => found.clientWidth > 1 && found.scrollWidth > found.clientWidth + 1)
     .map(found => found.outerHTML.slice(0, 80))"""
+
+# Marks one element for each way in which words stand on their ground that has not been met before, and returns these
+# ways: the colour and kind of the letters, and everything that all elements round them paint.
+_NEW_GROUNDS = """([known, drawings]) => {
+    const met = new Set(known), found = [], grounds = new Map([[null, ""]]);
+    const ground = element => {
+        if (!grounds.has(element)) {
+            const style = getComputedStyle(element);
+            const own = [style.backgroundColor, style.backgroundImage, style.opacity, style.filter, style.mixBlendMode];
+            const paints = own.join(" ") !== "rgba(0, 0, 0, 0) none 1 none normal";
+            grounds.set(element, ground(element.parentElement) + (paints ? own.join(" ") + "/" : ""));
+        }
+        return grounds.get(element);
+    };
+    for (const element of document.querySelectorAll("body *")) {
+        const speaks = element.matches("input, select, textarea")
+            || Array.from(element.childNodes).some(node => node.nodeType === 3 && node.data.trim());
+        if (!speaks || !element.checkVisibility() || (drawings && element.closest(drawings))) continue;
+        const style = getComputedStyle(element);
+        const letters = [style.color, style.fill, style.fontSize, style.fontWeight, style.textShadow, style.position];
+        const way = letters.join(" ") + " on " + ground(element);
+        if (met.has(way)) continue;
+        met.add(way);
+        found.push(way);
+        element.setAttribute("data-new-ground", "");
+    }
+    return found;
+}"""
 
 
 def overflow(page: Page) -> int:
@@ -34,12 +66,33 @@ def too_wide(page: Page, widths: Iterable[int] = WIDTHS) -> list[str]:
     return [*faults, *(f"cuts off {element}" for element in page.evaluate(_CUT_OFF))]
 
 
-def found_by_axe(page: Page, axe: Axe, *, drawings: bool = False) -> list[str]:
-    """Everything that axe finds by any of its rules: those of WCAG 2.2 A and AA, and what it calls best practice."""
-    result = axe.run(page, context=None if drawings else WITHOUT_DRAWINGS)
-    assert len(result.response["testEngine"]["version"].split(".")) == 3, "axe has not run"
-    return [
-        f"{found['id']}: {found['help']}: {node['html'][:120]}"
-        for found in result.response["violations"]
-        for node in found["nodes"][:3]
-    ]
+@dataclass
+class Examiner:
+    """Asks axe about page after page by all of its rules: those of WCAG 2.2 A and AA, and what it calls best practice.
+
+    Contrast takes axe longer than everything else, and is the same wherever words of one colour and size stand on the
+    same ground. So it is asked about once for each such way of standing, and about everything else on every page.
+    """
+
+    axe: Axe = field(default_factory=Axe)
+    grounds: set[str] = field(default_factory=set)
+
+    def faults(self, page: Page, *, drawings: bool = False) -> list[str]:
+        """Everything that axe finds on a page, in its drawings as well where wanted."""
+        context = None if drawings else WITHOUT_DRAWINGS
+        found = self._asked(page, context, {"rules": {CONTRAST: {"enabled": False}}})
+        new = page.evaluate(_NEW_GROUNDS, [sorted(self.grounds), "" if drawings else DRAWINGS])
+        if new:
+            self.grounds.update(new)
+            marked = {"include": [["[data-new-ground]"]]}
+            found += self._asked(page, marked, {"runOnly": {"type": "rule", "values": [CONTRAST]}})
+        return found
+
+    def _asked(self, page: Page, context: dict[str, Any] | None, options: dict[str, Any]) -> list[str]:
+        result = self.axe.run(page, context, {"resultTypes": ["violations"], **options})
+        assert len(result.response["testEngine"]["version"].split(".")) == 3, "axe has not run"
+        return [
+            f"{found['id']}: {found['help']}: {node['html'][:120]}"
+            for found in result.response["violations"]
+            for node in found["nodes"][:3]
+        ]

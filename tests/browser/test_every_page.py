@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
-from looking import WIDTHS, found_by_axe, overflow, too_wide
+from looking import WIDTHS, Examiner, overflow, too_wide
 from playwright.sync_api import Browser
 from served_site import Site, Watched
 
@@ -25,7 +24,7 @@ def one_of_every_kind(built: BuiltSite) -> list[str]:
 
 @pytest.mark.parametrize("part", PARTS)
 def test_every_page_fits_every_width_asks_for_nothing_elsewhere_and_axe_finds_nothing(
-    part: str, site: Site, sweeping: Watched, axe: Axe
+    part: str, site: Site, sweeping: Watched, examiner: Examiner
 ) -> None:
     faults = defaultdict(list)
     for page in site.built.files_of(part, ".html"):
@@ -34,7 +33,7 @@ def test_every_page_fits_every_width_asks_for_nothing_elsewhere_and_axe_finds_no
         sweeping.page.goto(site.below + page)
         faults[page] += too_wide(sweeping.page)
         sweeping.page.set_viewport_size({"width": 360, "height": 900})
-        faults[page] += found_by_axe(sweeping.page, axe)
+        faults[page] += examiner.faults(sweeping.page)
         if page.endswith("-at-the-machine.html") and sweeping.page.locator(".stop:visible").count() != 1:
             faults[page].append("does not show one step at a time")
         faults[page] += sweeping.faults(site.below)
@@ -45,14 +44,14 @@ def test_every_page_fits_every_width_asks_for_nothing_elsewhere_and_axe_finds_no
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_one_page_of_every_kind_pleases_axe_at_the_other_widths_too(
-    kind: str, site: Site, sweeping: Watched, axe: Axe
+    kind: str, site: Site, sweeping: Watched, examiner: Examiner
 ) -> None:
     # On every page axe looks at 360 px; what is drawn is looked at here, on the widest.
     faults = []
     sweeping.page.goto(site.address + KINDS[kind])
     for width in (320, 768, 1280):
         sweeping.page.set_viewport_size({"width": width, "height": 900})
-        faults += found_by_axe(sweeping.page, axe, drawings=width == 1280)
+        faults += examiner.faults(sweeping.page, drawings=width == 1280)
     assert faults == []
 
 
