@@ -6,10 +6,14 @@ ifeq ($(shell uname -s),Darwin)
 export DYLD_FALLBACK_LIBRARY_PATH := /opt/homebrew/lib:/usr/local/lib
 endif
 
-.PHONY: site test benchmark lock clean help
+# The tests start hundreds of processes; with compiled files kept, each of them begins in a third of the time.
+unexport PYTHONDONTWRITEBYTECODE
+
+.PHONY: site check test benchmark lock clean help
 
 help:
 	@echo "make site       build the site and all sheets of the demo room into site/public"
+	@echo "make check      run the quick checks: style, types, the sums, the reading of files; for work in between"
 	@echo "make test       run every check: style, types, tests; the whole built site among them"
 	@echo "make benchmark  measure how long publishing takes, as ratios"
 	@echo "make lock       write the lock file again after a change of pyproject.toml"
@@ -19,13 +23,19 @@ site: .venv/ready
 	@.ci/system-libraries pango
 	$(BIN)/tuckwright publish
 
+check: .venv/ready
+	$(BIN)/ruff format --check
+	$(BIN)/ruff check
+	$(BIN)/mypy
+	$(BIN)/pytest -n 2 --dist worksteal tests/calculation tests/cases tests/definitions tests/house
+
 test: .venv/ready
 	@.ci/system-libraries pango browser
 	$(BIN)/ruff format --check
 	$(BIN)/ruff check
 	$(BIN)/mypy
 	$(BIN)/tuckwright publish
-	$(BIN)/pytest -n 2
+	$(BIN)/pytest -n 2 --dist worksteal
 
 benchmark: .venv/ready
 	@.ci/system-libraries pango

@@ -7,7 +7,8 @@ import re
 from collections import defaultdict
 from pathlib import Path
 
-from test_imports import FILES, ROOT, imports, module_of, stage
+from source import FILES, ROOT, name_of, parsed
+from test_imports import imports, module_of, stage
 
 GLOSSARY = (ROOT / "site" / "pages" / "glossary.md").read_text(encoding="utf-8")
 # A file that works with one of these is about files, pages and screens. Templates may be about sewing.
@@ -17,8 +18,7 @@ SEWING = {*re.findall(r"^\*\*(.+?)\*\*:", GLOSSARY, re.M), "bench", "cloth", "ne
 
 
 def classes(path: Path) -> list[str]:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    return [node.name for node in ast.walk(tree) if isinstance(node, ast.ClassDef)]
+    return [node.name for node in ast.walk(parsed(path)) if isinstance(node, ast.ClassDef)]
 
 
 def is_software(path: Path) -> bool:
@@ -38,7 +38,7 @@ def test_no_two_classes_share_a_name() -> None:
     homes: dict[str, list[str]] = defaultdict(list)
     for path in FILES:
         for name in classes(path):
-            homes[name].append(str(path.relative_to(ROOT)))
+            homes[name].append(name_of(path))
     assert {name: paths for name, paths in homes.items() if len(paths) > 1} == {}
 
 
@@ -49,7 +49,7 @@ def test_words_of_sewing_are_found_in_a_name() -> None:
 
 def test_the_words_of_sewing_name_no_part_of_the_software() -> None:
     wrong = {
-        f"{path.relative_to(ROOT)}: {name} uses {', '.join(sorted(words))}"
+        f"{name_of(path)}: {name} uses {', '.join(sorted(words))}"
         for path in FILES
         if is_software(path)
         for name in classes(path)

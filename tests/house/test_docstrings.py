@@ -7,20 +7,19 @@ from pathlib import Path
 
 import pytest
 from numpydoc.docscrape import NumpyDocString
+from source import CALCULATION, FILES, name_of, parsed
 
-ROOT = Path(__file__).resolve().parents[2]
-CALCULATION = ROOT / "generator" / "calculation"
 FORMULAS = sorted(
     path
-    for path in CALCULATION.rglob("*.py")
-    if path.name != "__init__.py" and not path.is_relative_to(CALCULATION / "worksheet")
+    for path in FILES
+    if path.name != "__init__.py"
+    and path.is_relative_to(CALCULATION)
+    and not path.is_relative_to(CALCULATION / "worksheet")
 )
-EVERY_FILE = sorted((ROOT / "generator").rglob("*.py"))
 
 
 def public_functions(path: Path) -> list[ast.FunctionDef]:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    return [node for node in tree.body if isinstance(node, ast.FunctionDef) and not node.name.startswith("_")]
+    return [node for node in parsed(path).body if isinstance(node, ast.FunctionDef) and not node.name.startswith("_")]
 
 
 def parameters(function: ast.FunctionDef) -> list[str]:
@@ -53,6 +52,6 @@ def test_a_calculation_that_raises_says_so(path: Path, function: ast.FunctionDef
     assert {name for name in raised if name not in said} == set()
 
 
-@pytest.mark.parametrize("path", EVERY_FILE, ids=lambda path: str(path.relative_to(ROOT)))
+@pytest.mark.parametrize("path", FILES, ids=name_of)
 def test_every_module_says_what_it_is(path: Path) -> None:
-    assert ast.get_docstring(ast.parse(path.read_text(encoding="utf-8")))
+    assert ast.get_docstring(parsed(path))

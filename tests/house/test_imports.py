@@ -7,10 +7,7 @@ from pathlib import Path
 
 import networkx as nx
 import pytest
-
-ROOT = Path(__file__).resolve().parents[2]
-FILES = sorted((ROOT / "generator").rglob("*.py"))
-CALCULATION = ROOT / "generator" / "calculation"
+from source import CALCULATION, FILES, ROOT, name_of, parsed
 
 STAGES = (
     "errors",
@@ -63,7 +60,7 @@ def part(module: str) -> str:
 def imports(path: Path) -> list[tuple[int, str]]:
     """Every imported module with its line, also inside functions."""
     found = []
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in ast.walk(parsed(path)):
         if isinstance(node, ast.Import):
             found += [(node.lineno, name.name) for name in node.names]
         elif isinstance(node, ast.ImportFrom):
@@ -72,24 +69,24 @@ def imports(path: Path) -> list[tuple[int, str]]:
     return found
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+@pytest.mark.parametrize("path", FILES, ids=name_of)
 def test_imports_run_from_left_to_right(path: Path) -> None:
     own = module_of(path)
     if own == "generator":
         return
     wrong = [
-        f"{path.relative_to(ROOT)}:{line} imports {module}"
+        f"{name_of(path)}:{line} imports {module}"
         for line, module in imports(path)
         if module.startswith("generator.") and STAGES.index(stage(module)) > STAGES.index(stage(own))
     ]
     assert wrong == []
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+@pytest.mark.parametrize("path", FILES, ids=name_of)
 def test_libraries_stay_in_their_stage(path: Path) -> None:
     own = stage(module_of(path))
     wrong = [
-        f"{path.relative_to(ROOT)}:{line} imports {module}"
+        f"{name_of(path)}:{line} imports {module}"
         for line, module in imports(path)
         if own not in HOME_OF_LIBRARY.get(module.split(".")[0], {own})
     ]
@@ -106,7 +103,7 @@ def test_a_library_that_looks_at_the_machine_is_loaded_in_one_place(library: str
 
 def test_formula_files_know_nothing_of_project_files() -> None:
     wrong = [
-        f"{path.relative_to(ROOT)}:{line} imports {module}"
+        f"{name_of(path)}:{line} imports {module}"
         for path in FILES
         if path.is_relative_to(CALCULATION) and not path.is_relative_to(CALCULATION / "worksheet")
         for line, module in imports(path)
@@ -118,12 +115,12 @@ def test_formula_files_know_nothing_of_project_files() -> None:
 def test_no_import_hides_inside_a_function() -> None:
     hidden = []
     for path in FILES:
-        if str(path.relative_to(ROOT)) in MAY_IMPORT_BY_NAME:
+        if name_of(path) in MAY_IMPORT_BY_NAME:
             continue
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        for node in ast.walk(parsed(path)):
             if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
                 hidden += [
-                    f"{path.relative_to(ROOT)}:{inner.lineno}"
+                    f"{name_of(path)}:{inner.lineno}"
                     for inner in ast.walk(node)
                     if isinstance(inner, ast.Import | ast.ImportFrom)
                 ]

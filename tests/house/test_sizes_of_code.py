@@ -7,9 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
-
-ROOT = Path(__file__).resolve().parents[2]
-FILES = sorted((ROOT / "generator").rglob("*.py"))
+from source import FILES, ROOT, name_of, parsed
 
 
 def code_lines(function: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
@@ -19,18 +17,14 @@ def code_lines(function: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
     return (function.end_lineno or 0) - function.lineno + 1 - doc
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+@pytest.mark.parametrize("path", FILES, ids=name_of)
 def test_a_file_has_300_lines_at_most(path: Path) -> None:
     assert len(path.read_text(encoding="utf-8").splitlines()) <= 300
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+@pytest.mark.parametrize("path", FILES, ids=name_of)
 def test_a_function_has_40_lines_of_code_at_most(path: Path) -> None:
-    functions = [
-        node
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
-        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
-    ]
+    functions = [node for node in ast.walk(parsed(path)) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)]
     assert [f"{node.name}: {code_lines(node)}" for node in functions if code_lines(node) > 40] == []
 
 
