@@ -117,6 +117,12 @@ def site_of(room: Path) -> Path:
     return room / "site" / "public"
 
 
+def lose_pages(room: Path) -> None:
+    """Take the page of one sheet of each project away, so that the next run makes these two sheets and nothing else."""
+    for size in ("flag/small", "tablet/only"):
+        (site_of(room) / "projects" / size / "inch.html").unlink()
+
+
 def bytes_of(room: Path, *, manifest: bool = True) -> dict[str, str]:
     """Return a hash of every file of the published site by its path."""
     site = site_of(room)

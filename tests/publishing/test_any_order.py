@@ -92,6 +92,10 @@ class AnyOrder(RuleBasedStateMachine):
         if len(list((self.room / "projects").iterdir())) > 1:
             (self.room / f"projects/{name}.yaml").unlink(missing_ok=True)
 
+    @rule(version=VERSIONS)
+    def names_the_room(self, version: int) -> None:
+        self.write("site/site.yaml", f"{ROOM}theme: ours\n".replace("Test Loft", f"Test Loft {version}"))
+
     @rule(name=some.sampled_from(["care", "glossary"]), version=VERSIONS)
     def writes_a_page(self, name: str, version: int) -> None:
         self.write(f"site/pages/{name}.md", f"# Page {version}\n\n**tuck**: a fold.\n")

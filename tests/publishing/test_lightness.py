@@ -4,6 +4,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+from small_room import lose_pages
+
 HEAVY = ("matplotlib", "numpy", "weasyprint", "pydantic", "yaml", "jinja2", "rich", "multiprocessing", "watchfiles")
 LISTED = """
 import sys
@@ -27,8 +29,7 @@ def test_a_run_that_finds_nothing_to_do_loads_no_heavy_library(room: Path) -> No
 
 
 def test_a_run_that_has_work_for_several_leaves_drawing_and_setting_to_its_workers(room: Path) -> None:
-    (room / "site" / "public" / "projects" / "flag" / "small" / "inch.html").unlink()
-    (room / "site" / "public" / "projects" / "tablet" / "only" / "inch.html").unlink()
+    lose_pages(room)
     ran = subprocess.run([sys.executable, "-c", LISTED], cwd=room, capture_output=True, text=True, check=True)
     said, _, modules = ran.stdout.splitlines()
     assert said.startswith("2 projects published, 2 sheets made, 1 kept: ")

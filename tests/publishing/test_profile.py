@@ -5,7 +5,7 @@ import time
 from pathlib import Path
 
 import pytest
-from small_room import edit, ran
+from small_room import lose_pages, ran
 
 from generator.publishing.sampled import sampled
 
@@ -33,7 +33,7 @@ def test_nothing_is_looked_at_any_more_afterwards() -> None:
 
 @pytest.mark.parametrize("workers", ["1", "2"])
 def test_a_profile_names_the_five_dearest_functions(room: Path, workers: str) -> None:
-    edit(room / "projects/tablet.yaml", "6 in", "7 in")
+    lose_pages(room)
     code, told, _ = ran(room, "publish", "--profile", "--workers", workers)
     assert code == 0
     _, _, functions = told.partition("without what they call:\n")

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from small_room import edit, ran, started
+from small_room import lose_pages, ran, started
 
 SOCKETS = "pymp-"
 """Where the language's own processes meet; it clears this away itself, but not when it is killed."""
@@ -34,16 +34,15 @@ def temporary() -> Iterator[Path]:
 
 @pytest.mark.parametrize("workers", ["1", "2"])
 def test_a_run_leaves_nothing_where_temporary_files_lie(room: Path, temporary: Path, workers: str) -> None:
-    edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
-    edit(room / "projects/tablet.yaml", "Tucked tablet", "Pressed tablet")
+    lose_pages(room)
     code, said, _ = ran(room, "publish", "--workers", workers, environment={"TMPDIR": str(temporary)})
     assert code == 0
-    assert "2 projects published" in said
+    assert "2 projects published, 2 sheets made" in said
     assert put_aside(temporary) == []
 
 
 def test_a_killed_run_leaves_no_fonts_there_once_its_workers_have_noticed(room: Path, temporary: Path) -> None:
-    edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
+    lose_pages(room)
     process = started(room, "publish", "--workers", "2", env={"TMPDIR": str(temporary)})
     ends = time.monotonic() + 60
     while not fonts(temporary):
