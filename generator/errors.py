@@ -51,6 +51,17 @@ class Finding:
         return f"{where}{level}{self.text}" + (f" ({working})" if working else "")
 
 
+def printable(text: str, *, lines: bool = False) -> str:
+    r"""Return a text of which nothing can move the cursor on a screen or, unless it has ``lines``, break a line.
+
+    Examples
+    --------
+    >>> printable("cush\x1b[2Jion")
+    'cush?[2Jion'
+    """
+    return "".join(letter if letter.isprintable() or (lines and letter == "\n") else "?" for letter in text)
+
+
 class TuckwrightError(Exception):
     """The base of all errors that a person can mend."""
 

@@ -33,6 +33,7 @@ from generator.definitions.reading import Reading, filled_words
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
+from generator.limits import MOST_PLACES
 
 EDITION: Leaf = choice(EDITION_NAMES, "edition")
 
@@ -139,11 +140,17 @@ def load_class(path: Path, project: Project | None = None, root: Path | None = N
 
 
 def _check(plan: ClassPlan, reading: Reading) -> None:
+    places = sum(seat.number for seat in plan.places) + sum(plan.spare_kits.values())
+    if places > MOST_PLACES:
+        told = f"{places} places and spare kits; a class has {MOST_PLACES} at most, so divide it into several classes"
+        reading.faults.add(plan.places[0].place, told)
     for session in plan.sessions:
         if session.ends <= session.starts:
             reading.faults.add(session.place, "this session ends before it starts")
     for seat in plan.places:
-        if len(seat.student) > seat.number:
+        if seat.number == 0:
+            reading.faults.add(seat.place, "no places are given here; write 1 or more, or take the entry out")
+        elif len(seat.student) > seat.number:
             told = f"{len(seat.student)} students are named for {seat.number} places; raise 'number'"
             reading.faults.add(seat.place, told)
     if any(seat.edition not in ("", plan.edition) for seat in plan.places):

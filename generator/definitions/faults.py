@@ -36,6 +36,11 @@ class Faults:
         if finding not in self._findings:
             self._findings.append(finding)
 
+    def extend(self, findings: Iterable[Finding]) -> None:
+        """Add findings of another reading."""
+        for finding in findings:
+            self.add(finding.place or Place(""), finding.text, finding.level)
+
     @property
     def findings(self) -> tuple[Finding, ...]:
         """Everything found so far, in the order of the file."""

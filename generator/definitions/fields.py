@@ -23,6 +23,7 @@ from generator.definitions.reading import (
     Reading,
     constant,
     filled_words,
+    fixed,
     read_finish,
     read_number,
     read_range,
@@ -31,11 +32,12 @@ from generator.definitions.reading import (
 from generator.definitions.reading_edges import read_edges
 from generator.definitions.reading_text import read_text
 from generator.definitions.values import CountWish, EdgeRun, Formula, Range, Text
-from generator.lengths import INCH
+from generator.limits import LONGEST_LABEL, MOST_SHARE
 
 Schema = Mapping[str, Any]
 WORDS: Schema = {"type": ["string", "number", "boolean"]}
 VALUE: Schema = {"type": ["string", "number"]}
+NOTHING_LISTED = "nothing is listed here; list one at least, or take the line out"
 
 
 def reading_of(info: core_schema.ValidationInfo) -> Reading:
@@ -89,6 +91,9 @@ class LeafList(Leaf):
         if self.may_be_empty and isinstance(found, Scalar) and not found.text.strip():
             return ()
         items = found.items if isinstance(found, Listing) else _parted(found)
+        if not items and not self.may_be_empty:
+            reading.faults.add(found.place, NOTHING_LISTED)
+            raise reported()
         return tuple(super(LeafList, self).value(item, reading) for item in items)
 
 
@@ -164,6 +169,8 @@ def _label(words: Scalar, reading: Reading) -> str:
     text = filled_words(words).strip()
     if "{{" in text:
         raise Fault("a label is the same in every size; {{ }} is filled in summaries, notes, items and steps only")
+    if len(text) > LONGEST_LABEL:
+        raise Fault(f"{len(text)} letters; what stands on one line has {LONGEST_LABEL} at most, so write it shorter")
     return text
 
 
@@ -181,15 +188,17 @@ def _share(words: Scalar, reading: Reading) -> Fraction:
         raise Fault("a share is written in per cent, for example 3 %")
     bare = Scalar(text[:-1].rstrip(), words.place)
     value = read_value(bare, Reading(), wanted=0)
-    share = value.fixed(INCH) / 100
-    if not 0 <= share < 1:
-        raise Fault("a share lies between 0 % and less than 100 %")
+    share = fixed(value) / 100
+    if not 0 <= share <= Fraction(MOST_SHARE, 100):
+        raise Fault(f"a share lies between 0 % and {MOST_SHARE} %")
     return share
 
 
 def _day(words: Scalar, reading: Reading) -> date:
     text = filled_words(words).strip()
     try:
+        if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text, re.ASCII):
+            raise ValueError
         return date.fromisoformat(text)
     except ValueError:
         raise Fault(f"'{text}' is no day; write year, month and day as in 2031-03-08") from None

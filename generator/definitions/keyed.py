@@ -10,7 +10,7 @@ from pydantic.json_schema import SkipJsonSchema
 from pydantic_core.core_schema import ValidationInfo
 
 from generator.definitions.faults import meant
-from generator.definitions.fields import reading_of, reported
+from generator.definitions.fields import NOTHING_LISTED, reading_of, reported
 from generator.definitions.nodes import Group, Listing, Node, Scalar
 from generator.definitions.reading import Reading
 from generator.definitions.tokens import RESERVED
@@ -102,6 +102,9 @@ class Located(Keyed):
 def items(found: Node, info: ValidationInfo) -> list[Node]:
     """Return the items of a list; anything else is reported."""
     if isinstance(found, Listing):
+        if not found.items:
+            reading_of(info).faults.add(found.place, NOTHING_LISTED)
+            raise reported()
         return list(found.items)
     empty = isinstance(found, Scalar) and not found.text.strip()
     told = _EMPTY if empty else "a list is wanted here, each of its items with a - before it"

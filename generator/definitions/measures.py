@@ -15,8 +15,8 @@ from generator.definitions.keyed import name_fault
 from generator.definitions.nodes import Group, Key, Node
 from generator.definitions.reading import ANY_SORT, Reading, read_value
 from generator.definitions.values import Formula
+from generator.limits import DEEPEST_MEASURES
 
-DEEPEST = 20
 MEASURE = Leaf(lambda words, reading: read_value(words, reading, wanted=ANY_SORT), {"type": ["string", "number"]})
 
 
@@ -67,8 +67,9 @@ class Measures(Mapping[str, int | None]):
             self._reading.faults.add(node.place, f"'{name}' is worked out from itself: {way}")
             self._dimensions[name] = None
             return
-        if len(self._under_way) >= DEEPEST:
-            self._reading.faults.add(key.place, f"measures that follow from each other, {DEEPEST} deep at most")
+        if len(self._under_way) >= DEEPEST_MEASURES:
+            told = f"measures that follow from each other, {DEEPEST_MEASURES} deep at most"
+            self._reading.faults.add(key.place, told)
             self._dimensions[name] = None
             return
         self._under_way.append(name)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import partial
 from typing import Any, cast
 
@@ -20,8 +21,8 @@ from generator.definitions.piece_kind import PieceKind
 from generator.definitions.terms import Constant, Term, parts_of
 from generator.definitions.values import CountWish, Finish, FinishKind, Formula, NumberRule, Range
 from generator.definitions.vocabulary import EDITION_NAMES, FINISHES
-from generator.errors import FaultyFileError, Finding, Place
-from generator.lengths import EDITIONS
+from generator.errors import CalculationError, FaultyFileError, Finding, Place
+from generator.lengths import EDITIONS, INCH, Edition
 
 ANY_SORT = -1
 _EMPTY = "nothing is written here; give a value, or take the line out"
@@ -132,6 +133,14 @@ def _sort(term: Term, wanted: int, offset: int) -> int:
 def read_value(words: Scalar, reading: Reading, *, wanted: int = 1, purpose: Purpose = "general") -> Formula:
     """Return a length (``wanted`` 1), a number (0) or either (``ANY_SORT``)."""
     return formulas(words, read_terms(words, reading), reading, wanted, purpose)[0]
+
+
+def fixed(formula: Formula, edition: Edition = INCH) -> Fraction:
+    """Return the value of a formula without names, lengths in inches; a division by nothing is a fault of the words."""
+    try:
+        return formula.fixed(edition)
+    except CalculationError as refusal:
+        raise Fault(str(refusal)) from None
 
 
 def read_range(words: Scalar, reading: Reading, *, falling: bool = False, purpose: Purpose = "general") -> Range:

@@ -15,7 +15,6 @@ from generator.definitions.caution_rule import CautionRule
 from generator.definitions.faults import Fault
 from generator.definitions.fields import (
     VALUE,
-    Fact,
     Label,
     Leaf,
     LeafList,
@@ -30,11 +29,12 @@ from generator.definitions.fields import (
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.leaf_groups import LeafGroup
 from generator.definitions.nodes import Scalar
-from generator.definitions.reading import Reading, filled_words, read_value
+from generator.definitions.reading import Reading, filled_words, fixed, read_value
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS, RATES_EACH, RATES_LENGTH
-from generator.lengths import CENTIMETRE, FOOT, INCH, METRE, YARD
+from generator.lengths import CENTIMETRE, EDITIONS, FOOT, METRE, YARD
+from generator.limits import FINEST_STEP, LARGEST_STEP
 
 _LENGTHS = {"inch": Fraction(1), "foot": FOOT, "yard": YARD, "metre": METRE, "meter": METRE, "10 cm": 10 * CENTIMETRE}
 _PER = "|".join(_LENGTHS)
@@ -109,9 +109,9 @@ class Thread(Keyed):
     table of needles and stitches has it for cloth of medium weight.
     """
 
-    spool: Fact = standing("110 yd or 100 m")
+    spool: Annotated[Formula, Leaf(_spent, VALUE)] = standing("110 yd or 100 m")
     waste: Share = Fraction(1, 5)
-    stitch: Fact = standing("1/10 in or 2.5 mm")
+    stitch: Annotated[Formula, Leaf(_spent, VALUE)] = standing("1/10 in or 2.5 mm")
 
 
 class Layers(Keyed):
@@ -123,7 +123,16 @@ class Layers(Keyed):
 
 def _fact(words: Scalar, reading: Reading) -> Fraction:
     """Return a fixed length [in]."""
-    return read_value(words, reading, purpose="fact").fixed(INCH)
+    return fixed(read_value(words, reading, purpose="fact"))
+
+
+def _step(words: Scalar, reading: Reading) -> Fraction:
+    """Return a fixed length [in] that something can be counted in: never nothing."""
+    length = _fact(words, reading)
+    if not FINEST_STEP <= length <= LARGEST_STEP:
+        told = "no ruler and no shop has such a step; write a length between 1/128 in and 10 yd, such as 1/16 in"
+        raise Fault(f"'{words.text.strip()}': {told}")
+    return length
 
 
 def _rate(words: Scalar, reading: Reading) -> Fraction:
@@ -132,12 +141,27 @@ def _rate(words: Scalar, reading: Reading) -> Fraction:
     times = _TIMES.fullmatch(text)
     found = _RATE.fullmatch(text)
     if times:
-        return read_value(Scalar(times["number"], words.place), reading, wanted=0).fixed(INCH)
+        return _above_nothing(Scalar(times["number"], words.place), reading)
     if not found:
         raise Fault(f"'{text}' is no time of work; write {_EXAMPLES}")
-    number = read_value(Scalar(found["number"], words.place), reading, wanted=0).fixed(INCH)
+    number = _above_nothing(Scalar(found["number"], words.place), reading)
     seconds = number * (60 if found["unit"].startswith("minute") else 1)
     return seconds / _LENGTHS[found["per"]] if found["per"] else seconds
+
+
+def _above_nothing(words: Scalar, reading: Reading) -> Fraction:
+    number = fixed(read_value(words, reading, wanted=0))
+    if number <= 0:
+        raise Fault(f"'{words.text.strip()}': work takes more than no time; write {_EXAMPLES}")
+    return number
+
+
+def _spent(words: Scalar, reading: Reading) -> Formula:
+    """Return a length that is never nothing: of thread, of a stitch."""
+    found = read_value(words, reading, purpose="fact")
+    if min(fixed(found, edition) for edition in EDITIONS.values()) <= 0:
+        raise Fault(f"'{words.text.strip()}': this is never nothing; write for example 110 yd or 2.5 mm")
+    return found
 
 
 def _price(words: Scalar, reading: Reading) -> Price:
@@ -151,8 +175,8 @@ def _price(words: Scalar, reading: Reading) -> Price:
 class Ruler(Keyed):
     """The divisions of a ruler that a person finds, best first, and the finest of all."""
 
-    marks: Annotated[tuple[Fraction, ...], LeafList(_fact, {"type": ["string", "array"]})]
-    finest: Annotated[Fraction, Leaf(_fact, VALUE)]
+    marks: Annotated[tuple[Fraction, ...], LeafList(_step, {"type": ["string", "array"]})]
+    finest: Annotated[Fraction, Leaf(_step, VALUE)]
 
 
 class SiteFile(Keyed):
@@ -164,7 +188,7 @@ class SiteFile(Keyed):
     theme: Label = "plain"
     seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
     rulers: NamedGroups[Ruler] = Field(default_factory=dict)
-    shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_fact, VALUE), EDITION_NAMES)] = Field(default_factory=dict)
+    shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_step, VALUE), EDITION_NAMES)] = Field(default_factory=dict)
     thread: Thread = Field(default_factory=Thread.model_construct)
     rates: Annotated[
         Mapping[str, Fraction],

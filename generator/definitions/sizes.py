@@ -10,17 +10,19 @@ from typing import Any
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
+from generator.definitions.faults import Fault
 from generator.definitions.fields import DAY, LABEL, VALUE, read_or_report
 from generator.definitions.keyed import name_fault
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group, Key, Node, Scalar
-from generator.definitions.reading import ANY_SORT, Reading, read_value
+from generator.definitions.reading import ANY_SORT, Reading, fixed, read_value
 from generator.definitions.values import Formula
 from generator.errors import Place
+from generator.lengths import EDITIONS
+from generator.limits import MOST_SIZES
 
 _ABOUT = {"label": LABEL, "note": LABEL, "sewn": DAY}
 _NO_NAMES = "a size holds plain lengths and numbers; what follows from them stands under measures"
-MOST_SIZES = 40
 _NAME = re.compile(r"\w[\w .+'’-]{0,39}")
 
 
@@ -114,7 +116,10 @@ def _value(found: Node, reading: Reading) -> Formula:
 
 def size_value(words: Scalar, reading: Reading) -> Formula:
     """Return one value of a size, a length or a number."""
-    return read_value(words, reading, wanted=ANY_SORT, purpose="finished")
+    value = read_value(words, reading, wanted=ANY_SORT, purpose="finished")
+    if not value.names and min(fixed(value, edition) for edition in EDITIONS.values()) < 0:
+        raise Fault(f"'{words.text.strip()}' is less than nothing; a size is nothing or more")
+    return value
 
 
 def _check_alike(sizes: Mapping[str, Size], given: Mapping[str, Iterable[str]], reading: Reading) -> None:

@@ -13,7 +13,10 @@ from pathlib import Path
 
 from generator.definitions.contrast import contrast
 from generator.definitions.faults import Faults, meant
+from generator.definitions.logo_limits import logo_findings
 from generator.definitions.nodes import Group, Listing, Scalar
+from generator.definitions.style_limits import style_findings
+from generator.definitions.text_file import read_text_file
 from generator.definitions.yaml_text import read_yaml
 from generator.errors import FaultyFileError, Finding, Place
 
@@ -24,6 +27,8 @@ _SECTIONS = ("title", "based on", "logo", "palette", "fonts", "measures", "drawi
 _LOGO_KINDS = (".svg", ".png")
 _FACE_KEYS = ("family", "weight", "style", "print", "screen")
 _UNITS = {"page margin": "in", "screen text": "em"}
+# What each unit of a measure may come to: letters that can be read, and a margin that leaves room for them.
+_SPANS = {"pt": (5, 72), "in": (0.2, 2), "em": (0.5, 3)}
 # The tool's own themes, which a room's theme may be based on.
 OWN_THEMES = Path(__file__).resolve().parents[2] / "themes"
 
@@ -94,6 +99,7 @@ def load_theme(folder: Path) -> Theme:
     drawing = _section(layers, "drawing", None, faults)
     faces = _faces(layers, faults)
     logo = _logo(layers, faults)
+    _check_files(layers, faults)
     _check_palette(palette, faults)
     _check_measures(measures, faults)
     faults.stop()
@@ -211,8 +217,24 @@ def _logo(layers: list[Layer], faults: Faults) -> Path | None:
             faults.add(named.place, f"'{named.text}' is no logo; name an SVG or PNG file in the theme's folder")
         elif file.name != named.text or not file.is_file() or not file.resolve().is_relative_to(folder.resolve()):
             faults.add(named.place, f"there is no '{named.text}' in the theme's folder '{folder.name}'; put it there")
+        elif folder.parent != OWN_THEMES:
+            faults.extend(logo_findings(file, f"{folder.name}/{named.text}"))
         return file
     return None
+
+
+def _check_files(layers: list[Layer], faults: Faults) -> None:
+    """Hold that style sheets and templates are texts of a fair size, and that style sheets ask for no flood."""
+    for folder, _ in layers:
+        if folder.parent == OWN_THEMES:
+            continue
+        for file in sorted((*folder.glob("css/*.css"), *folder.glob("templates/**/*.html"))):
+            shown = f"{folder.name}/{file.relative_to(folder).as_posix()}"
+            try:
+                text = read_text_file(file, shown)
+                faults.extend(style_findings(text, shown) if file.suffix == ".css" else ())
+            except FaultyFileError as fault:
+                faults.extend(fault.findings)
 
 
 def _check_palette(palette: Mapping[str, Scalar], faults: Faults) -> None:
@@ -231,5 +253,8 @@ def _check_palette(palette: Mapping[str, Scalar], faults: Faults) -> None:
 def _check_measures(measures: Mapping[str, Scalar], faults: Faults) -> None:
     for name, words in measures.items():
         unit = _UNITS.get(name, "pt")
+        least, most = _SPANS[unit]
         if not re.fullmatch(rf"\d{{1,2}}(\.\d{{1,4}})?{unit}", words.text):
             faults.add(words.place, f"'{words.text}' is not a measure for '{name}'; write it like '1.5{unit}'")
+        elif not least <= float(words.text.removesuffix(unit)) <= most:
+            faults.add(words.place, f"'{name}' lies between {least:g}{unit} and {most:g}{unit}, this is {words.text}")

@@ -13,8 +13,8 @@ from typing import Literal
 
 from generator.definitions.faults import Fault
 from generator.lengths import UNITS
+from generator.limits import LONGEST_FORMULA
 
-LONGEST = 200
 RESERVED = frozenset({"or", "to", "then", "and", "pi", *UNITS})
 _GLYPHS = {"½": (1, 2), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8)}
 _SIGNS = {"×": "*", "·": "*", "÷": "/", "−": "-", "–": "-"}
@@ -79,9 +79,9 @@ def tokens(text: str, skip: int = 0) -> list[Token]:
     >>> [(token.kind, token.text) for token in tokens("1 1/2 in")]
     [('number', '1 1/2'), ('word', 'in'), ('end', '')]
     """
-    if len(text) - skip > LONGEST:
-        told = f"a formula of more than {LONGEST} characters; give its parts names under measures"
-        raise Fault(told, skip + LONGEST)
+    if len(text) - skip > LONGEST_FORMULA:
+        told = f"a formula of more than {LONGEST_FORMULA} characters; give its parts names under measures"
+        raise Fault(told, skip + LONGEST_FORMULA)
     found: list[Token] = []
     place = skip
     while place < len(text):

@@ -11,12 +11,12 @@ import re
 
 from generator.definitions.faults import Faults
 from generator.errors import Place
+from generator.limits import LONGEST_LINE
 
 NEW_LINE = "write | after the key and put the text on the next line"
 _LINE = re.compile(r"(?P<indent> *)(?P<dashes>(?:-(?: +|$))*)(?P<rest>.*)")
 _KEY = re.compile(r"(?P<key>'[^']*'|\"[^\"]*\"|[^\s#\[\]{}&*!|>%@`'\",?][^:]*?(?::(?=\S)[^:]*?)*) *:(?P<gap> +|$)")
 _BLOCK = re.compile(r"\|[+-]? *(?: #.*)?$")
-LONGEST_LINE = 2000
 _FLAT_LIST = re.compile(r"\[[^\[\]{}:]*\] *(?: #.*)?$")
 _ANCHORS = (
     "anchors (&) and aliases (*) are not used in these files; a text that begins with & or * needs | and a new line"

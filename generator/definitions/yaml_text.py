@@ -7,20 +7,20 @@ Duplicate keys, anchors, tags, control signs and files that are too large or too
 from __future__ import annotations
 
 import re
-import stat
 from pathlib import Path
 
 import yaml
 
 from generator.definitions.faults import Faults
 from generator.definitions.nodes import Group, Key, Listing, Node, Scalar, fold
+from generator.definitions.text_file import read_text_file
 from generator.definitions.yaml_slips import report_slips
-from generator.errors import FaultyFileError, Finding, Place
+from generator.errors import FaultyFileError, Finding, Place, printable
+from generator.limits import DEEPEST, MOST_ENTRIES
 
-LARGEST = 200_000
-MOST_ENTRIES = 300
-DEEPEST = 12
-_UNREADABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
+_UNREADABLE = re.compile(
+    r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufeff\ufffe\uffff]"
+)
 _MISFIT = (
     "this line does not fit what stands above it: is it indented like its neighbours, has the line above its colon "
     "and space, and a list its -?"
@@ -79,26 +79,8 @@ def _refuse_link_out(path: Path, root: Path, file: str) -> None:
 
 
 def _text(path: Path, file: str) -> str:
-    """Return the text of a file with plain line ends, or refuse what is no text."""
-    try:
-        status = path.stat()
-        if not stat.S_ISREG(status.st_mode):
-            # A pipe or a device could be read without end.
-            raise _refuse(Place(file), "the file cannot be read: it is no ordinary file")
-        if status.st_size > LARGEST:
-            raise _refuse(Place(file), "the file is larger than 200 kB; a project file is a few pages of text")
-        raw = path.read_bytes()
-    except OSError as error:
-        raise _refuse(Place(file), f"the file cannot be read: {error.strerror}") from error
-    if raw[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        raise _refuse(Place(file), "the file is saved as UTF-16; save it as UTF-8")
-    try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        before = raw[: error.start].decode("utf-8", "replace")
-        place = Place(file, before.count("\n") + 1, len(before) - before.rfind("\n"))
-        raise _refuse(place, "the file is not UTF-8 text from here on; save it as UTF-8") from error
-    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    """Return the text of a file, or refuse what holds signs that nobody sees."""
+    text = read_text_file(path, file)
     found = _UNREADABLE.search(text)
     if found:
         before = text[: found.start()]
@@ -188,6 +170,11 @@ class _TreeBuilder:
 
     def _words(self, event: yaml.ScalarEvent, place: Place) -> Scalar:
         """Return a text and where its lines stand, so that a fault inside it can be pointed at."""
+        hidden = _UNREADABLE.search(event.value)
+        if hidden:
+            # Written as an escape between quotation marks, so the file itself does not hold it.
+            told = f"the text holds a character that cannot be read (number {ord(hidden.group())}); take it out"
+            raise _refuse(place, told)
         if event.style == "|":
             below = self.lines[place.line :]
             filled = next((line for line in below if line.strip()), "")
@@ -209,10 +196,5 @@ def shown_path(path: Path, root: Path | None = None) -> str:
     whole = path if path.is_absolute() else Path.cwd() / path
     for folder in (root, Path.cwd()):
         if folder is not None and whole.is_relative_to(folder.absolute()):
-            return _printable(whole.relative_to(folder.absolute()).as_posix())
-    return _printable(str(path))
-
-
-def _printable(name: str) -> str:
-    """Return a name of which nothing can move the cursor or break a line of a message."""
-    return "".join(letter if letter.isprintable() else "?" for letter in name)
+            return printable(whole.relative_to(folder.absolute()).as_posix())
+    return printable(str(path))

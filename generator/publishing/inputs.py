@@ -26,6 +26,7 @@ from generator.publishing.room_files import (
     refuse_links_out,
     theme_folders,
 )
+from generator.publishing.room_limits import refuse_large_files
 
 # These reach a site only as files of their own, which pages link to: a change of them makes no page and no sheet stale.
 _LINKED_FILES = ("screen.css", "print.css", "machine.css", "reference.css")
@@ -82,6 +83,7 @@ def read_inputs(folder: Path, theme: str) -> Inputs:
         If a link leads out of the room.
     """
     refuse_links_out(folder)
+    refuse_large_files(folder)
     tool = key_of(platform.python_version(), *_libraries(), *_hashed(files_below(TOOL, (".py", ".yaml", ".conf"))))
     shared = [
         *files_below(OWN_THEMES),

@@ -12,6 +12,7 @@ from typing import Any
 import click
 import pytest
 
+from generator import limits
 from generator.cli import COMMANDS, overview
 from generator.definitions import caution_rule, class_plan, making_words, room_file, techniques, theme, vocabulary
 from generator.definitions.functions import FUNCTIONS
@@ -260,6 +261,14 @@ def test_every_file_of_the_plain_theme_is_explained() -> None:
     assert templates - shown == set()
     named = {name for name in shown if name.endswith((".css", ".html"))}
     assert named - {path.name for path in plain.rglob("*")} == set()
+
+
+def test_every_limit_is_told() -> None:
+    told = page(ROOM).split("## How much a room may hold")[1]
+    numbers = {value for name, value in vars(limits).items() if name.isupper() and isinstance(value, int)}
+    numbers |= {size // limits.KILOBYTE for kind, size in limits.LARGEST_FILES.items() if kind != ".json"}
+    shown = {int(number) for number in re.findall(r"\d+", told)}
+    assert numbers - shown - {limits.KILOBYTE, limits.LARGEST_STEP} == set()
 
 
 def test_every_filter_of_a_template_is_told() -> None:

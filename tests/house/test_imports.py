@@ -12,6 +12,7 @@ from source import CALCULATION, FILES, ROOT, name_of, parsed
 STAGES = (
     "errors",
     "lengths",
+    "limits",
     "definitions",
     "calculation",
     "drawing",
@@ -25,6 +26,8 @@ HOME_OF_LIBRARY = {
     "yaml": {"definitions"},
     "pydantic": {"definitions"},
     "pydantic_core": {"definitions"},
+    "tinycss2": {"definitions"},
+    "fontTools": {"rendering"},
     "matplotlib": {"drawing"},
     "numpy": {"drawing"},
     "jinja2": {"rendering"},

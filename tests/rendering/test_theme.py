@@ -15,6 +15,9 @@ from generator.errors import FaultyFileError, PublishError
 from generator.rendering.pdf import write_pdf
 from generator.rendering.styles import paper_style, properties, shared_files, style_sheet
 
+# The head of a PNG picture of 12 by 12 dots.
+MARK = b"\x89PNG\r\n\x1a\n" + (13).to_bytes(4, "big") + b"IHDR" + (12).to_bytes(4, "big") * 2
+
 
 def copied(tmp_path: Path, old: str, new: str) -> Path:
     """A copy of the plain theme with one change."""
@@ -110,13 +113,13 @@ def test_a_logo_lies_in_the_folder_of_its_theme(tmp_path: Path, logo: str, told:
 
 def test_a_theme_shows_the_logo_of_the_one_it_is_based_on(tmp_path: Path) -> None:
     copied(tmp_path, "title: Plain", "title: Plain\nlogo: mark.png")
-    (tmp_path / "plain" / "mark.png").write_bytes(b"\x89PNG")
+    (tmp_path / "plain" / "mark.png").write_bytes(MARK)
     (tmp_path / "quay").mkdir()
     (tmp_path / "quay" / "theme.yaml").write_text("title: Quay\nbased on: plain\n", encoding="utf-8")
     theme = load_theme(tmp_path / "quay")
     assert theme.logo == tmp_path / "plain" / "mark.png"
     files = shared_files(theme)
-    assert files["logo.png"] == b"\x89PNG"
+    assert files["logo.png"] == MARK
     assert b'url("logo.png")' in files["theme.css"]
 
 

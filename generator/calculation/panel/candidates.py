@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calculation.panel.margins import Pair, dealt_margins, least_margins, margin_ranges, settled_margin
-from generator.calculation.panel.wish import MOST_STEPS, MOST_TUCKS, TuckWish, spacing_window, steps_between
+from generator.calculation.panel.wish import MOST_STEPS, TuckWish, spacing_window, steps_between
 from generator.calculation.panel_ends import first_mark
 from generator.lengths import Edition, on_step, round_nearest
+from generator.limits import MOST_TUCKS
 
 _NEAREST_COUNTS = 60
 _DEPTH_STEPS = 2

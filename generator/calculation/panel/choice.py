@@ -11,10 +11,11 @@ from generator.calculation.panel.margins import least_margins, margins_keep
 from generator.calculation.panel.marks import laid_out, rounded
 from generator.calculation.panel.reasons import choice_reasons
 from generator.calculation.panel.refusals import no_plan_fits, workable
-from generator.calculation.panel.wish import MOST_TUCKS, Choice, TuckWish, spacings_near
+from generator.calculation.panel.wish import Choice, TuckWish, spacings_near
 from generator.calculation.worked import TuckSet
 from generator.errors import CalculationError
 from generator.lengths import Edition
+from generator.limits import MOST_TUCKS
 
 __all__ = ["MOST_TUCKS", "Choice", "TuckWish", "choice_cost", "choose_tucks", "ranked_among", "ranked_choices"]
 

@@ -10,9 +10,10 @@ from generator.calculation.panel.choice import Choice, TuckWish, choice_cost, ra
 from generator.calculation.panel.from_cloth import most_tucks, panel_from_cloth
 from generator.calculation.panel.reasons import choice_reasons
 from generator.calculation.panel.refusals import no_plan_fits, workable
-from generator.calculation.panel.wish import MOST_TUCKS, spacings_near, steps_between
+from generator.calculation.panel.wish import spacings_near, steps_between
 from generator.errors import CalculationError
 from generator.lengths import MILLIMETRE, Edition, say_length
+from generator.limits import MOST_TUCKS
 
 _DEPTHS_INCH = tuple(Fraction(eighths, 8) for eighths in (1, 2, 3, 4, 6, 8))
 _DEPTHS_METRIC = tuple(millimetres * MILLIMETRE for millimetres in (3, 6, 10, 12, 20, 25))

@@ -9,10 +9,11 @@ from generator.calculation.count_rule import say_tucks
 from generator.calculation.panel.candidates import least_pitch
 from generator.calculation.panel.margins import least_margins, margin_ranges
 from generator.calculation.panel.tucks import finished_width
-from generator.calculation.panel.wish import MOST_TUCKS, Range, TuckWish, sewable, spacing_window
+from generator.calculation.panel.wish import Range, TuckWish, sewable, spacing_window
 from generator.calculation.panel_ends import foot_room
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, round_up, say_length, write_length
+from generator.limits import MOST_TUCKS
 
 
 def workable(wish: TuckWish, edition: Edition) -> TuckWish:

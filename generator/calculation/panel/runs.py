@@ -10,10 +10,11 @@ from fractions import Fraction
 from generator.calculation.count_rule import say_tucks
 from generator.calculation.panel.margins import Pair, dealt_margins, least_margins, margins_keep
 from generator.calculation.panel.marks import laid_out, rounded
-from generator.calculation.panel.wish import MOST_TUCKS, TuckWish, sewable
+from generator.calculation.panel.wish import TuckWish, sewable
 from generator.calculation.worked import TuckSet
 from generator.errors import CalculationError
 from generator.lengths import Edition, say_length
+from generator.limits import MOST_TUCKS
 
 Plan = tuple[tuple[Fraction, ...], tuple[Fraction, ...]]
 

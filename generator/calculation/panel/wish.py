@@ -12,7 +12,6 @@ from generator.calculation.panel_ends import Lie
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import Edition, on_step, round_down, round_up
 
-MOST_TUCKS = 500
 MOST_STEPS = 64
 Range = tuple[Fraction, Fraction]
 

@@ -19,8 +19,8 @@ from generator.calculation.turning.row_wish import RowWish
 from generator.calculation.worked import Turn
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_nearest, say_length
+from generator.limits import MOST_ROWS
 
-MOST_ROWS = 1_000
 MOST_TURNS = 50_000
 
 

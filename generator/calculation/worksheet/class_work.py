@@ -5,7 +5,7 @@ Commands and class packs read the ClassSheet and compute nothing of their own.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -30,8 +30,9 @@ from generator.calculation.worksheet.sheet import RoomContext
 from generator.definitions.class_plan import ClassPlan
 from generator.definitions.nodes import fold
 from generator.definitions.project import Project
-from generator.errors import Finding
+from generator.errors import FaultyFileError, Finding
 from generator.lengths import Edition
+from generator.limits import MOST_CLASS_PARTS
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +80,7 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
     room = shared.room
     edition = room.edition(plan.edition)
     kits = kit_works(plan, project, shared)
+    _refuse_too_many(plan, kits)
     cloths = class_cloths(kits, [fold(name) for name in plan.bring], edition)
     supplies, thread = class_supplies(kits, (*plan.bring, *room.lends)), class_thread(kits, room, edition)
     costs = bill(wanted_things((cloth.use for cloth in cloths.values()), supplies, (), thread), room.prices)
@@ -110,6 +112,16 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
             *(Finding("warning", text) for text in told),
         ),
     )
+
+
+def _refuse_too_many(plan: ClassPlan, kits: Sequence[KitWork]) -> None:
+    parts = sum(work.count.cut * item.quantity for work in kits for _, items in work.pieces for item in items)
+    if parts > MOST_CLASS_PARTS:
+        told = (
+            f"{parts} parts are cut for this class; more than {MOST_CLASS_PARTS} are not laid out together, so divide "
+            "it into several classes"
+        )
+        raise FaultyFileError([Finding("error", told, plan.places[0].place)])
 
 
 def _no_name(name: str) -> Fraction:

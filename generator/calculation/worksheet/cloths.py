@@ -15,6 +15,7 @@ from generator.calculation.worksheet.panel_stripes import warn_of_room
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
 from generator.lengths import round_up
+from generator.limits import MOST_PARTS
 
 
 def cut_items(piece: Piece, *, one_way: bool = False) -> tuple[CutItem, ...]:
@@ -44,6 +45,7 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
         if not items:
             continue
         try:
+            _refuse_too_many(items)
             uses[name] = _use(scope, name, items)
             warn_of_room(scope, uses[name], pieces)
         except CalculationError as fault:
@@ -57,6 +59,15 @@ def items_of_cloth(scope: Scope, name: str, pieces: Sequence[Piece]) -> tuple[Cu
     """Return everything that is cut from one cloth."""
     one_way = scope.project.cloths[name].one_way
     return tuple(item for piece in pieces if piece.cloth == name for item in cut_items(piece, one_way=one_way))
+
+
+def _refuse_too_many(items: Sequence[CutItem]) -> None:
+    parts = sum(item.quantity for item in items)
+    if parts > MOST_PARTS:
+        raise CalculationError(
+            f"{parts} parts are cut from this cloth; more than {MOST_PARTS} are not laid out. Write what one student "
+            "makes, and let a class say how many make it"
+        )
 
 
 def _compare(scope: Scope, name: str, needed: Fraction, left: Fraction) -> None:

@@ -20,9 +20,8 @@ from generator.definitions.room import Room
 from generator.definitions.values import Finish, Formula, Range, Text
 from generator.errors import CalculationError, Finding, Level, Place, TuckwrightError
 from generator.lengths import Edition, read_length, say_length
+from generator.limits import LARGEST_VALUE, MOST_THINGS
 
-LARGEST_VALUE = 1_000_000
-MOST_THINGS = 2000
 _FINEST = 10**40
 _DEFAULT_SEAM = {"inch": read_length("1/2 in"), "metric": read_length("1.5 cm")}
 
@@ -200,7 +199,10 @@ class Scope:
 
     def quantity(self, model: PieceModel) -> int:
         """Return how many of a piece are made."""
-        return self.count(model.quantity)
+        number = self.count(model.quantity)
+        if number == 0:
+            raise CalculationError("a piece is made at least once; write 1 or more, or take the piece out")
+        return number
 
     def cloth_thickness(self, cloth: str) -> Fraction:
         """Return the thickness of a cloth by its name [in], nothing where the file does not say or there is none."""

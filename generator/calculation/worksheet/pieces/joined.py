@@ -8,8 +8,7 @@ from generator.calculation.worksheet.pieces.sizes import Join
 from generator.calculation.worksheet.scope import Scope
 from generator.errors import CalculationError
 from generator.lengths import round_up
-
-MOST_LENGTHS = 200
+from generator.limits import MOST_LENGTHS
 
 
 def joined_lengths(scope: Scope, piece: Piece, join: Join) -> Lengths | None:
