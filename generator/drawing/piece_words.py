@@ -15,19 +15,21 @@ def piece_title(piece: Piece) -> str:
 
 
 def cut_words(piece: Piece, edition: Edition) -> str:
-    """Return the cut size of a piece."""
-    return size_of(piece.parts[0], edition)
+    """Return the cut size of a piece, of unlike parts each."""
+    return " and ".join(dict.fromkeys(size_of(part, edition) for part in piece.parts))
 
 
 def size_words(piece: Piece, edition: Edition) -> str:
     """Return the sizes of a piece as cut and as finished, and how it comes to be that long where it is joined."""
-    part = piece.parts[0]
-    # A part of several is a piece of its own only once its hem is made; the others are finished by their seams.
-    when = "when hemmed" if len(piece.parts) > 1 else "when finished"
     later = " Measure the sewn panel first." if piece.after_panel else ""
-    cut = cut_words(piece, edition)
-    cut = f"{cut} when joined" if piece.lengths is not None else f"cut {cut}"
-    told = f"{cut}; {finished_size_of(part, edition)} {when}."
+    cuts = [size_of(part, edition) for part in piece.parts]
+    unlike = len(set(cuts)) > 1
+    if unlike:
+        told = "; ".join(f"{part.name}: cut {cut}" for part, cut in zip(piece.parts, cuts, strict=True))
+    else:
+        told = f"{cuts[0]} when joined" if piece.lengths is not None else f"cut {cuts[0]}"
+    finished = " and ".join(dict.fromkeys(finished_size_of(part, edition) for part in piece.parts))
+    told = f"{told}; {'each ' if unlike else ''}{finished} when finished."
     return f"{told}{_joined_words(piece, edition)}{drawn_up_words(piece, edition)}{later}"
 
 

@@ -76,9 +76,20 @@ def test_the_halves_of_an_envelope_back_have_their_hems_where_they_overlap():
 def test_both_halves_of_an_envelope_back_are_drawn_with_their_sizes():
     words = words_of(envelope_back())
     assert words[0] == "back: cut 2"
-    assert words[1] == "cut 12 1/2 in across by 17 in along; 10 in by 16 in when hemmed."
+    assert words[1] == "cut 12 1/2 in across by 17 in along; 10 in by 16 in when finished."
     assert words.count("hem 1 in twice") == 2
     assert words.count("cut 12 1/2 in") == 2
+
+
+def test_unlike_halves_of_a_back_are_each_drawn_with_their_own_size_and_a_hem_turned_twice():
+    """The right seam of 1 in makes its half 1/2 in wider: 10 + 1 + 2 = 13 against 12 1/2."""
+    words = words_of(envelope_back(right=Fraction(1)))
+    told = (
+        "left half: cut 12 1/2 in across by 17 in along; right half: cut 13 in across by 17 in along; "
+        "each 10 in by 16 in when finished."
+    )
+    assert " ".join(words[1:-8]).startswith(told)
+    assert [words.count(one) for one in ("cut 12 1/2 in", "cut 13 in", "hem 1 in twice")] == [1, 1, 2]
 
 
 def test_a_circle_tells_its_size_through_and_its_seam():

@@ -9,7 +9,7 @@ from test_typeset import read_aloud
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
-from generator.rendering.tables import cut_list, drawn_up, key_numbers, mark_rows, piece_size, two_way
+from generator.rendering.tables import cut_list, drawn_up, in_parts, key_numbers, mark_rows, piece_size, two_way
 
 
 def test_a_size_names_its_unit_once() -> None:
@@ -79,6 +79,17 @@ def test_a_circle_has_one_measure_and_a_bought_piece_none() -> None:
     circle = Piece("end", "End", "circle", "face", 2, "either", (Part(Round(), *[six] * 4),), six, six)
     assert read_aloud(str(piece_size(circle, INCH, cut=True))) == "6 in across the circle"
     assert piece_size(dataclasses.replace(circle, parts=()), INCH, cut=True) == ""
+
+
+def test_unlike_parts_of_a_piece_are_each_told_in_the_table() -> None:
+    back = cushion().pieces["back"]
+    (half,) = back.parts
+    alike = dataclasses.replace(back, parts=(half, half))
+    wider = dataclasses.replace(half, cut_across=half.cut_across + 1)
+    unlike = dataclasses.replace(back, parts=(half, wider))
+    told = [read_aloud(str(piece_size(piece, INCH, cut=True))) + in_parts(piece) for piece in (back, alike, unlike)]
+    one, other = "12 1/2 × 15 1/2 in", "13 1/2 × 15 1/2 in"
+    assert told == [one, f"{one} each, in 2 parts", f"{one} and {other}"]
 
 
 def test_sizes_side_by_side_leave_a_gap_where_one_lacks_a_piece() -> None:

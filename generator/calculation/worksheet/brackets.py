@@ -131,6 +131,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "joins": _panel(lambda context, panel: lists.join_list(panel, context.scope.edition)),
         "meetings": _meetings,
         "lengths": lambda context, pieces: lists.length_words(pieces[0], context.scope.edition) if pieces else "",
+        "halves": lambda context, pieces: lists.half_list(pieces[0], context.scope.edition) if pieces else "",
         "trim": _trim,
         "pleats": lambda context, pieces: lists.pleat_list(pieces[0], context.scope.edition) if pieces else "",
         "left hem": _hem("left"),

@@ -8,7 +8,7 @@ from fractions import Fraction
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import CutItem, Panel, TuckSet
-from generator.calculation.worked_piece import EdgeWork, Piece
+from generator.calculation.worked_piece import EdgeWork, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
 from generator.lengths import Edition, say_length, write_length
@@ -149,6 +149,22 @@ def length_words(piece: Piece, edition: Edition) -> str:
         )
     whole = say_length(piece.cut_across, edition)
     return f"The {piece.label} is cut in {number} lengths of {each}. {how} It should then be {whole} long."
+
+
+def half_list(piece: Piece, edition: Edition) -> str:
+    """Return how wide each part of a piece is when its own edge is hemmed; parts alike are told together."""
+    widths = {part.name: say_length(_hemmed(piece, part), edition) for part in piece.parts}
+    if len(set(widths.values())) == 1:
+        return f"Each half now measures {next(iter(widths.values()))} from its raw edge to its hemmed edge."
+    (first, width), *others = widths.items()
+    rest = "".join(f", the {name} {other}" for name, other in others)
+    return f"The {first} now measures {width} from its raw edge to its hemmed edge{rest}."
+
+
+def _hemmed(piece: Piece, part: Part) -> Fraction:
+    """The width of a part without the hem of the edge that it shares with no other piece [in]."""
+    own = (edge.allowance for side, edge in part.edges.items() if edge != piece.edges.get(side))
+    return part.cut_across - sum(own, Fraction(0))
 
 
 def pleat_list(piece: Piece, edition: Edition) -> str:

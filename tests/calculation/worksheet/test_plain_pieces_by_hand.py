@@ -11,7 +11,9 @@ from rooms_on_disk import CUSHION, faults, inches, put, sheet
 
 from generator.calculation.worked import CutItem
 from generator.calculation.worked_piece import Cut, Lengths, Piece, Round, Straight
+from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items
+from generator.lengths import INCH
 
 
 def with_piece(keys: str, *changes: tuple[str, str]) -> str:
@@ -85,13 +87,36 @@ def test_an_envelope_back_is_cut_in_two_parts(tmp_path: Path) -> None:
     assert cut_items(back) == (CutItem("back", "back", *inches("12 1/2, 17"), 2),)
 
 
-def test_halves_of_unlike_ends_are_both_cut_as_the_larger(tmp_path: Path) -> None:
-    # The half with the side seam of 1 in is 10 + 1 + 2 = 13, the other 12 1/2; both are cut 13.
-    text = put(
-        CUSHION,
-        ("    hem: 1 in or 2.5 cm\n    edges:\n", "    hem: 1 in or 2.5 cm\n    edges:\n      left: seam 1 in\n"),
+UNLIKE = put(
+    CUSHION,
+    ("    hem: 1 in or 2.5 cm\n    edges:\n", "    hem: 1 in or 2.5 cm\n    edges:\n      left: seam 1 in or 2.5 cm\n"),
+)
+
+
+def test_halves_of_unlike_seams_are_each_cut_to_their_own_size(tmp_path: Path) -> None:
+    # The half with the side seam of 1 in is 10 + 1 + 2 = 13, the other 10 + 1/2 + 2 = 12 1/2.
+    found = sheet(tmp_path, UNLIKE, "medium")
+    back = found.pieces["back"]
+    assert [(cut.name, cut.number, cut.across, cut.along) for cut in back.cuts] == [
+        ("left half", 1, *inches("13, 17")),
+        ("right half", 1, *inches("12 1/2, 17")),
+    ]
+    # Forwards from the cloth: what is left of each without its side seam and its hem laps to the 16 of the cover.
+    seams = [part.edges[side].allowance for part, side in zip(back.parts, ("left", "right"), strict=True)]
+    hemmed = [part.cut_across - 2 - seam for part, seam in zip(back.parts, seams, strict=True)]
+    assert sum(hemmed) - 4 == 16
+    assert [item.label for item in cut_items(back)] == ["back, left half", "back, right half"]
+    assert {one.label for one in found.cloths["face"].layout.placed} == {"front", "back, left half", "back, right half"}
+
+
+def test_the_step_measures_each_half_as_it_is_hemmed(tmp_path: Path) -> None:
+    # 13 - 2 and 12 1/2 - 2; halves alike are told together.
+    assert lists.half_list(sheet(tmp_path, UNLIKE, "medium").pieces["back"], INCH) == (
+        "The left half now measures 11 in from its raw edge to its hemmed edge, the right half 10 1/2 in."
     )
-    assert sheet(tmp_path, text, "medium").pieces["back"].cut_across == 13
+    assert lists.half_list(sheet(tmp_path, CUSHION, "medium").pieces["back"], INCH) == (
+        "Each half now measures 10 1/2 in from its raw edge to its hemmed edge."
+    )
 
 
 @pytest.mark.parametrize(

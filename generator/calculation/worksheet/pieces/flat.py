@@ -47,22 +47,20 @@ def _envelope_back(scope: Scope, name: str, model: EnvelopeBack) -> PieceSizes:
     if warning:
         scope.report("warning", warning, model.overlap.place, name)
     edges = worked_edges(side_lengths(across, along), ends)
-    cut_across = round_up(max(left.cut_across, right.cut_across), scope.edition.mark)
     parts = (
-        _half(left, cut_across, {**edges, "right": opening}),
-        _half(right, cut_across, {**edges, "left": opening}),
+        _half(left, along, {**edges, "right": opening}),
+        _half(right, along, {**edges, "left": opening}),
     )
-    measures = {"overlap": overlap, "hem": hem, "half across": cut_across - 2 * hem, "edge": 2 * (across + along)}
+    widest = round_up(max(left.cut_across, right.cut_across), scope.edition.mark)
+    measures = {"overlap": overlap, "hem": hem, "half across": widest - 2 * hem, "edge": 2 * (across + along)}
     # Each half is hemmed at the opening before its seams, so over its whole cut length.
     stitched = 2 * round_up(left.cut_along, scope.edition.mark)
     return PieceSizes(parts, (across, along), edges, measures, Made(lap=overlap, stitched=stitched))
 
 
-def _half(half: EnvelopePart, cut_across: Fraction, edges: dict[str, EdgeWork]) -> Part:
-    along = edges["top"].allowance + edges["bottom"].allowance
-    return Part(
-        Straight(), cut_across, half.cut_along, half.finished_across, half.cut_along - along, edges, f"{half.name} half"
-    )
+def _half(half: EnvelopePart, along: Fraction, edges: dict[str, EdgeWork]) -> Part:
+    cut, finished = (half.cut_across, half.cut_along), (half.finished_across, along)
+    return Part(Straight(), *cut, *finished, edges, f"{half.name} half")
 
 
 def _circle(scope: Scope, model: Circle) -> PieceSizes:
