@@ -76,6 +76,16 @@ class TuckSet:
         return sum(self.take_ups, Fraction(0))
 
     @property
+    def sewn(self) -> Fraction:
+        """How wide the cloth is when all tucks are sewn, its allowances with it [in]."""
+        return self.cut - self.take_up
+
+    @property
+    def right_edge(self) -> Fraction:
+        """Where the right finished edge lies on the flat cloth, from its left cut edge [in]."""
+        return self.cut - self.right_allowance
+
+    @property
     def spacings(self) -> tuple[Fraction, ...]:
         """From fold mark to fold mark on the flat cloth [in], one fewer than tucks."""
         return tuple(after - before for before, after in zip(self.marks, self.marks[1:], strict=False))

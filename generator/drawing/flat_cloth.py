@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
+from generator.calculation.marked_edges import marked_edges
 from generator.calculation.striped import PanelStripes
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_piece import Part, Piece, Straight
@@ -27,8 +28,10 @@ FROM_LEFT, FROM_TOP = "the left cut edge", "the top cut edge"
 
 
 def draw_flat_cloth(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return the flat cloth of a tucked panel: cut edge, marks on both long edges, rows, joins and grain."""
-    return _pictures(worksheet.pieces[name], worksheet.panels[name], worksheet.edition, style, FROM_LEFT)
+    """Return the flat cloth of a tucked panel: cut edge, marks on two edges, rows, joins and grain."""
+    panel, edition = worksheet.panels[name], worksheet.edition
+    told = (marked_edges(panel, edition), FROM_LEFT)
+    return _pictures(worksheet.pieces[name], panel, edition, style, told)
 
 
 def draw_cross_folds(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
@@ -37,28 +40,30 @@ def draw_cross_folds(worksheet: Worksheet, name: str, style: Style) -> tuple[Pic
     if panel.cross is None or not panel.cross.count:
         return ()
     turned, crossed = turned_panel(worksheet.pieces[name], panel, panel.cross)
-    return _pictures(turned, crossed, worksheet.edition, style, FROM_TOP)
+    told = (marked_edges(panel, worksheet.edition, cross=True), FROM_TOP)
+    return _pictures(turned, crossed, worksheet.edition, style, told)
 
 
 def turned_panel(piece: Piece, panel: Panel, cross: TuckSet) -> tuple[Piece, Panel]:
     """Return the panel with its first set of tucks sewn, turned so that the cross tucks run up and down."""
-    sewn = panel.across.cut - panel.across.take_up
     quarter = {"left": "top", "right": "bottom", "top": "right", "bottom": "left"}
     edges = {side: piece.edges[before] for side, before in quarter.items() if before in piece.edges}
     grain = {"along": "across", "across": "along"}.get(piece.grain, piece.grain)
-    part = Part(Straight(), cross.cut, sewn, cross.finished, panel.across.finished, edges)
+    part = Part(Straight(), cross.cut, panel.across.sewn, cross.finished, panel.across.finished, edges)
     turned = replace(piece, parts=(part,), edges=edges, grain=grain)  # type: ignore[arg-type]
     return turned, Panel(cross)
 
 
-def _pictures(piece: Piece, panel: Panel, edition: Edition, style: Style, edge: str) -> tuple[Picture, ...]:
+def _pictures(piece: Piece, panel: Panel, edition: Edition, style: Style, told: tuple[str, str]) -> tuple[Picture, ...]:
+    """The pictures of one set of tucks; ``told`` are the edges that bear the marks and the one they are read from."""
+    marked, edge = told
     tucks = panel.across
     canvases = sketch_flat_cloth(piece, panel, edition, style, edge=edge)
     size = f"{write_length(tucks.cut, edition)} by {write_length(piece.cut_along, edition, unit=True)}"
     state = "lying flat" if edge == FROM_LEFT else "with its first tucks sewn, turned a quarter"
     alt = f"The {piece.label} {state}, {size}, with {_marks_in_words(panel, edition, edge)}."
     caption = (
-        f"Mark every fold on both long edges, always measuring from {edge}. "
+        f"Mark every fold on {marked}, always measuring from {edge}. "
         "Long dashes are folds, dots the finished edge"
         + (", dash-dot lines the tack rows." if panel.rows else ".")
         + (" The bands are the stripes of the cloth." if panel.stripes else "")
@@ -181,7 +186,7 @@ class _DrawnPart:
         tucks, pen = panel.across, self.style.finish
         for at, allowance in (
             (tucks.left_allowance, tucks.left_allowance),
-            (tucks.cut - tucks.right_allowance, tucks.right_allowance),
+            (tucks.right_edge, tucks.right_allowance),
         ):
             if allowance and self.part.start <= at <= self.part.end:
                 self.canvas.line(((self.x(at), self.top), (self.x(at), self.bottom)), pen)
@@ -190,7 +195,8 @@ class _DrawnPart:
         for name in ("top", "bottom"):
             allowance = piece.edges[name].allowance if name in piece.edges else Fraction(0)
             if allowance:
-                y = self.y(allowance if name == "top" else piece.cut_along - allowance)
+                inset = self.y(allowance) - self.top
+                y = self.top + inset if name == "top" else self.bottom - inset
                 self.canvas.line(((self.left, y), (self.right, y)), pen)
 
     def rows(self, panel: Panel, edition: Edition) -> None:
@@ -252,7 +258,7 @@ class _DrawnPart:
         if piece.grain not in ("along", "across") or self.part is not self.plan.parts[0]:
             return
         tucks = panel.across
-        edges = max(self.part.start, tucks.left_allowance), min(self.part.end, tucks.cut - tucks.right_allowance)
+        edges = max(self.part.start, tucks.left_allowance), min(self.part.end, tucks.right_edge)
         places = [self.x(edges[0]), *(float(mark.x) for mark in self.part.marks), self.x(edges[1])]
         joins = [self.x(join.at) for join in panel.joins]
         gaps = [

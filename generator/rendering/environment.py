@@ -8,6 +8,7 @@ from pathlib import Path
 
 from jinja2 import Template
 
+from generator.calculation.marked_edges import marked_edges
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
@@ -61,6 +62,7 @@ def sheet_words(worksheet: Worksheet, panel_columns: int) -> dict[str, object]:
         "key_numbers": partial(tables.key_numbers, edition=edition),
         "finished_range": partial(tables.finished_range, edition=edition),
         "mark_rows": partial(tables.mark_rows, edition=edition, columns=panel_columns),
+        "marked_edges": partial(marked_edges, edition=edition),
         "spoken": spoken_row,
     }
     return {"sheet": worksheet, "edition": edition, "unit": edition.unit, **spoken}

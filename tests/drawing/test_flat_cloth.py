@@ -13,7 +13,7 @@ from generator.calculation.worked import End, Panel
 from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth, sketch_flat_cloth, turned_panel
 from generator.drawing.flat_cloth_plan import WIDTH, mark_label, part_cuts, plan_flat_cloth
 from generator.drawing.style import SMALLEST_TEXT, read_style
-from generator.lengths import INCH, METRIC
+from generator.lengths import INCH, METRIC, say_length
 
 PLAIN = read_style({})
 LARGE = read_style({"small": 12, "text": 14, "strong": 16})
@@ -146,6 +146,24 @@ def test_a_panel_over_several_pages_has_a_key_for_each():
     pictures = draw_flat_cloth(worksheet_of(piece_of(panel_of(150))), "front", PLAIN)
     assert [picture.key for picture in pictures] == ["flat cloth front", "flat cloth front 2", "flat cloth front 3"]
     assert [bool(picture.text) for picture in pictures] == [True, False, False]
+
+
+def test_the_edges_that_bear_the_marks_are_told_by_where_they_are_and_how_long():
+    """Five tucks of 1/4 in every 1 1/4 in with seams are cut 8 in wide and lie 30 in long: the marks stand on 8 in."""
+    panel = replace(
+        panel_of(5, Fraction(1, 4), Fraction(5, 4), 0), cross=tuck_set_of(4, Fraction(1, 4), Fraction(5, 4))
+    )
+    worksheet = worksheet_of(piece_of(panel, along=Fraction(29)))
+    (flat,), (crossed,) = (draw(worksheet, "front", PLAIN) for draw in (draw_flat_cloth, draw_cross_folds))
+    assert flat.caption.startswith(
+        f"Mark every fold on the top and the bottom edge, {say_length(panel.across.cut, INCH)} each, "
+        "always measuring from the left cut edge."
+    )
+    # The second set is marked where the first has been sewn, up and down the sides.
+    assert crossed.caption.startswith(
+        f"Mark every fold on the left and the right edge, {say_length(panel.cross.cut, INCH)} each, "
+        "always measuring from the top cut edge."
+    )
 
 
 def test_cross_tucks_are_marked_on_the_panel_as_sewn():

@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
+from generator.calculation.marked_edges import marked_edges
 from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
@@ -118,6 +119,8 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "stripe colours": _stripe_colours,
         "stripe starts": _stripe_starts,
         "cut later": lambda _context, pieces: _names([piece for piece in pieces if piece.after_panel]),
+        "marked edges": _panel(lambda context, panel: marked_edges(panel, context.scope.edition)),
+        "cross marked edges": _panel(lambda context, panel: marked_edges(panel, context.scope.edition, cross=True)),
         "marks": _panel(lambda context, panel: lists.mark_list(panel.across, context.scope.edition)),
         "cross marks": _panel(
             lambda context, panel: lists.mark_list(panel.cross, context.scope.edition) if panel.cross else ""

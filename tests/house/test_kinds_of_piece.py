@@ -1,0 +1,107 @@
+"""Kinds of piece are known where they are read and worked; what draws, sets and counts asks a piece for facts."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from dataclasses import fields
+from pathlib import Path
+
+import pytest
+
+from generator.calculation.worked import End, TuckSet
+from generator.calculation.worked_piece import EdgeWork, Lengths, Made, Part, Piece
+from generator.definitions.pieces.kinds import PIECES
+
+ROOT = Path(__file__).resolve().parents[2]
+GENERATOR = ROOT / "generator"
+ASKING = (
+    *sorted((GENERATOR / "drawing").rglob("*.py")),
+    *sorted((GENERATOR / "rendering").rglob("*.py")),
+    *sorted((GENERATOR / "commands").rglob("*.py")),
+    GENERATOR / "calculation" / "worksheet" / "threads.py",
+    GENERATOR / "calculation" / "worksheet" / "times.py",
+    GENERATOR / "calculation" / "worksheet" / "lists.py",
+    GENERATOR / "calculation" / "worksheet" / "cloths.py",
+    GENERATOR / "calculation" / "worksheet" / "closures.py",
+)
+# In rendering a strip is a sheet of paper, and to strip is to take off; nothing there is asked of a piece by that word.
+OTHER_WORDS = {"rendering": {"strip"}}
+# A kind's word may be written on paper, and name a picture that a technique shows.
+WRITES = {"note", "text"}
+PLACES = {"left", "right", "name", "first", "second", "across", "along", "number"}
+NAMES_OF_PICTURES = {"ASSEMBLIES"}
+# Lengths of pieces and tucks. Scaling is * and /, so only sums and differences of them are asked about; what is told by
+# a name that places on paper have as well (left, width ...) cannot be told apart here.
+PIECE_VALUES = (TuckSet, End, EdgeWork, Part, Lengths, Made, Piece)
+LENGTHS = {one.name for value in PIECE_VALUES for one in fields(value) if one.type == "Fraction"} - PLACES
+
+
+def words_asked(tree: ast.AST) -> Iterator[tuple[int, str]]:
+    """Every word of a kind that is not only written, and every look at what a piece is called."""
+    written = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and getattr(node.func, "attr", getattr(node.func, "id", "")) in WRITES:
+            written |= {id(argument) for argument in node.args}
+        if isinstance(node, ast.AnnAssign | ast.Assign) and isinstance(node.value, ast.Dict):
+            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
+            if {getattr(target, "id", "") for target in targets} & NAMES_OF_PICTURES:
+                written |= {id(key) for key in node.value.keys}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and node.value in PIECES and id(node) not in written:
+            yield node.lineno, node.value
+        if isinstance(node, ast.Attribute) and node.attr == "kind" and ast.unparse(node.value).endswith("piece"):
+            yield node.lineno, ast.unparse(node)
+
+
+def sums_of_lengths(tree: ast.AST) -> Iterator[tuple[int, str]]:
+    """Every sum or difference of which a part is a length of the worksheet, looked up then and there."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add | ast.Sub):
+            for side in (node.left, node.right):
+                if isinstance(side, ast.Attribute) and side.attr in LENGTHS:
+                    yield node.lineno, ast.unparse(node)
+
+
+@pytest.mark.parametrize("path", ASKING, ids=lambda path: str(path.relative_to(ROOT)))
+def test_nothing_asks_a_piece_for_the_name_of_its_kind(path: Path) -> None:
+    other = OTHER_WORDS.get(path.relative_to(GENERATOR).parts[0], set())
+    asked = words_asked(ast.parse(path.read_text(encoding="utf-8")))
+    assert [(line, word) for line, word in asked if word not in other] == []
+
+
+@pytest.mark.parametrize(
+    ("code", "found"),
+    [
+        ("if piece.kind == word: pass", [(1, "piece.kind")]),
+        ("subject.piece.kind", [(1, "subject.piece.kind")]),
+        ("edge.end.kind", []),
+        ("if name in ('binding', 'pocket'): pass", [(1, "binding")]),
+        ("FOLDED = {'tie': 2}", [(1, "tie")]),
+        ("ASSEMBLIES = {'boxing': draw}", []),
+        ("note(canvas, 'boxing', at)", []),
+        ("canvas.text('boxing', 1, 2)", []),
+    ],
+)
+def test_a_question_for_a_kind_is_found_and_a_word_on_paper_is_not(code: str, found: list[tuple[int, str]]) -> None:
+    assert list(words_asked(ast.parse(code))) == found
+
+
+@pytest.mark.parametrize(
+    "path", sorted((GENERATOR / "drawing").rglob("*.py")), ids=lambda path: str(path.relative_to(ROOT))
+)
+def test_drawing_scales_lengths_and_works_none_out(path: Path) -> None:
+    assert list(sums_of_lengths(ast.parse(path.read_text(encoding="utf-8")))) == []
+
+
+@pytest.mark.parametrize(
+    ("code", "found"),
+    [
+        ("(piece.cut_across - piece.finished_across) / 2", True),
+        ("edge.allowance + 1", True),
+        ("part.cut_across * scale", False),
+        ("left + float(part.cut_across * scale)", False),
+    ],
+)
+def test_a_length_worked_out_is_found_and_a_scaled_one_is_not(code: str, found: bool) -> None:
+    assert bool(list(sums_of_lengths(ast.parse(code)))) is found
