@@ -13,6 +13,7 @@ from typing import Any, Literal
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.rendering import addresses
+from generator.rendering.buying_table import render_buying_table
 from generator.rendering.class_pack import render_class_pack
 from generator.rendering.forms import (
     render_care_sheet,
@@ -22,9 +23,9 @@ from generator.rendering.forms import (
     render_sign_up_form,
 )
 from generator.rendering.rescue import render_rescue
-from generator.rendering.room_sheet import render_room_sheet
 from generator.rendering.setting import Setting
 from generator.rendering.teacher_copy import render_teacher_copy
+from generator.rendering.wall_card import render_wall_card
 
 Need = Literal["room", "project", "size", "class"]
 Projects = Mapping[str, Sequence[Worksheet]]
@@ -63,7 +64,8 @@ class SheetOrder:
 
 
 SHEETS: dict[str, SheetKind] = {
-    "wall": SheetKind("All projects on one page", "room", render_room_sheet),
+    "wall": SheetKind("Wall card: all projects on one page", "room", render_wall_card),
+    "buying": SheetKind("Buying table", "room", render_buying_table),
     "sample": SheetKind("Sample form", "room", render_sample_form),
     "teacher": SheetKind("Teacher's copy", "project", render_teacher_copy),
     "measuring": SheetKind("How to measure", "project", render_measuring_guide),

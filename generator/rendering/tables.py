@@ -49,21 +49,27 @@ def two_way(across: Fraction, along: Fraction, edition: Edition) -> str:
     return f"{on_ruler(across, edition)} × {on_ruler(along, edition)} {edition.unit}"
 
 
-def piece_size(piece: Piece, edition: Edition, *, cut: bool) -> Markup:
-    """Return the cut or the finished size of a piece; unlike parts are each told, a bought piece has no size."""
-    if not cut:
-        whole = (piece.finished_across, piece.finished_along)
-        return typeset(_sized(piece.parts[0].outline, *whole, edition)) if piece.parts else Markup("")
-    sizes = (_sized(part.outline, part.cut_across, part.cut_along, edition) for part in piece.parts)
+def piece_size(piece: Piece, edition: Edition, *, cut: bool, unit: bool = True) -> Markup:
+    """Return the cut or the finished size of a piece; unlike parts are each told, a bought piece has no size.
+
+    Without its unit it is for columns whose heading names it.
+    """
+    told = f" {edition.unit}" if unit else ""
+    whole = (piece.finished_across, piece.finished_along)
+    sizes = [
+        _sized(part.outline, on_ruler(across, edition), on_ruler(along, edition), told)
+        for part in piece.parts
+        for across, along in ((part.cut_across, part.cut_along) if cut else whole,)
+    ]
     return typeset(" and ".join(dict.fromkeys(sizes)))
 
 
-def _sized(outline: Outline, across: Fraction, along: Fraction, edition: Edition) -> str:
+def _sized(outline: Outline, across: str, along: str, unit: str) -> str:
     match outline:
         case Straight():
-            return two_way(across, along, edition)
+            return f"{across} × {along}{unit}"
         case Round():
-            return f"{say_length(across, edition)} across the circle"
+            return f"{across}{unit} across the circle"
         case _:
             assert_never(outline)
 

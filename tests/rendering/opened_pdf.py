@@ -39,6 +39,12 @@ def whole_text(pdf: bytes) -> str:
     return " ".join(texts(pdf))
 
 
+def letter_sizes(pdf: bytes) -> set[float]:
+    """The sizes of all letters of a file [pt]."""
+    with pdfplumber.open(io.BytesIO(pdf)) as read:
+        return {round(float(letter["size"]), 2) for page in read.pages for letter in page.chars}
+
+
 def words_outside(pdf: bytes, margin: float = 0.55) -> list[str]:
     """Words that lie outside the margins of their page [in]; what stands in the margin boxes lies inside its sides."""
     outside = []
