@@ -111,11 +111,11 @@ def render_wall_card(projects: Mapping[str, Sequence[Worksheet]], setting: Setti
     worksheets = [worksheet for sizes in projects.values() for worksheet in sizes]
     values = {**edition_values(worksheets), **_foot(worksheets, worksheets[0].edition)}
     every = sorted((_project(sizes) for sizes in projects.values()), key=lambda told: told.title.casefold())
-    trial = _Trial(setting, paper, values)
+    trial = _CardTrial(setting, paper, values)
     return write_fitting_pdf(trial.versions(tuple(every)), trial.fits, sheet_paper(setting, paper))
 
 
-class _Trial:
+class _CardTrial:
     """Cards are tried on a page one after the other until each keeps to its own; then all of them are set together."""
 
     def __init__(self, setting: Setting, paper: str, values: Mapping[str, Any]) -> None:
