@@ -25,6 +25,10 @@ from generator.errors import CalculationError, FaultyFileError, Finding, Place
 from generator.lengths import EDITIONS, INCH, Edition
 
 ANY_SORT = -1
+_FAR_APART = (
+    "are the two editions of one length? They differ by more than a quarter; look at both sides of 'or', and write the "
+    "metric value that belongs to the inch value"
+)
 _EMPTY = "nothing is written here; give a value, or take the line out"
 
 
@@ -87,6 +91,9 @@ def formulas(
         if len(set(dimensions)) > 1:
             raise Fault("one side of 'or' is a length, the other a plain number", parts[1][1])
         note = reading.noter(words, start)
+        # The ends of a range are chosen for each ruler by itself and may well lie apart.
+        if len(sides[0]) == 1 and _far_apart([term for term, _ in parts]):
+            reading.faults.add(words.at(parts[1][1]), _FAR_APART, "warning")
         inch, metric = (
             converted(parts[min(place, len(parts) - 1)][0], EDITIONS[name], purpose, note)
             for place, name in enumerate(EDITION_NAMES)
@@ -107,6 +114,12 @@ def _check_editions(sides: list[Side]) -> None:
             if len(sides) == 2 and wrong:
                 told = f"the {name} side of 'or' is in {wrong[0]}; inches stand first, then centimetres"
                 raise Fault(told, offset)
+
+
+def _far_apart(terms: list[Term]) -> bool:
+    """Whether two plain lengths stand on both sides of 'or' that differ by more than a quarter of the larger."""
+    lengths = [term.value for term in terms if isinstance(term, Constant) and term.dimension == 1]
+    return len(lengths) == 2 and 4 * abs(lengths[0] - lengths[1]) > max(lengths)
 
 
 def _units(term: Term) -> list[str]:

@@ -341,6 +341,27 @@ def test_every_kind_of_piece_that_has_a_model_can_be_asked_for_by_its_word() -> 
     assert all(word == model.of_kind.word for word, model in PIECES.items())
 
 
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        # 3 cm are 1.18 in, 9 cm 3.54 in: of 12 in and 3 in more and less than a quarter.
+        ("12 in or 3 cm", True),
+        ("3 in or 9 cm", False),
+        ("3 in or 10.2 cm", True),
+        ("1/16 in or 2 mm", False),
+        ("side + 12 in or side + 3 cm", False),
+    ],
+)
+def test_two_editions_that_cannot_both_be_meant_are_told_with_their_line(
+    tmp_path: Path, asked: str, told: bool
+) -> None:
+    text = SOUND.replace("measures:\n", f"measures:\n  odd: {asked}\n")
+    line = text.splitlines().index(f"  odd: {asked}") + 1
+    found = [str(one) for one in read(tmp_path, text).findings if one.level == "warning"]
+    assert [one.split(": ")[0].split(":")[1] for one in found] == ([str(line)] if told else [])
+    assert all("are the two editions of one length? They differ by more than a quarter" in one for one in found)
+
+
 def test_there_are_two_editions() -> None:
     assert set(EDITIONS) == {"inch", "metric"}
 

@@ -86,12 +86,12 @@ def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) 
 
 def _too_wide(item: CutItem, width: Fraction, edition: Edition) -> str:
     turned = f" ({say_length(item.along, edition)} when turned)" if item.turnable else ""
-    remedies = ["take a wider cloth"]
+    remedies = "take a wider cloth"
     if not item.turnable and item.along <= width:
-        remedies.append("cut it the other way of the grain")
+        remedies += ", cut it the other way of the grain"
     return (
         f"{item.label} is {say_length(item.across, edition)} across{turned}, but the cloth is only "
-        f"{say_length(width, edition)} wide; {', '.join(remedies)} or join breadths"
+        f"{say_length(width, edition)} wide; {remedies}, or write it as two pieces that meet in a seam"
     )
 
 

@@ -118,6 +118,38 @@ def worked_gathered_end(
     return across, more_than_nothing(radius, "the radius of a gathered end") + allowance + turned_in
 
 
+def end_across(around: Fraction, step: Fraction) -> Fraction:
+    r"""Return how large across an end is that something goes round, to the nearest division of a ruler.
+
+    :math:`d = l / \pi`: the circumference asked the other way. What goes round an end fits where this is the end's own
+    diameter, since nobody cuts an end finer than the ruler shows.
+
+    Parameters
+    ----------
+    around : Fraction
+        Finished length of what is sewn round the end, l [in].
+    step : Fraction
+        Division of the ruler [in].
+
+    Returns
+    -------
+    Fraction
+        Diameter, d [in].
+
+    Examples
+    --------
+    20 in go round an end of 6.366 in, to 1/16 in 6 3/8.
+
+    >>> end_across(Fraction(20), Fraction(1, 16))
+    Fraction(51, 8)
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    return round_nearest(more_than_nothing(around, "what goes round the end") / PI_ABOVE, step)
+
+
 def round_end_remedy(around: Fraction, diameter: Fraction, edition: Edition) -> str:
     r"""Return what to change where something does not go round a circular end.
 
@@ -150,6 +182,6 @@ def round_end_remedy(around: Fraction, diameter: Fraction, edition: Edition) -> 
     Derived in the docstring above.
     """
     needed = circumference(diameter, edition.wish_step)
-    fitting = more_than_nothing(around, "what goes round the end") / PI_ABOVE
+    fitting = end_across(around, edition.mark)
     across, length, end = (say_length(value, edition) for value in (diameter, needed, fitting))
     return f"an end {across} across is {length} round: make what goes round it as long, or the end {end} across"

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 from generator.calculation.pieces.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
-from generator.calculation.pieces.roll import round_end_remedy
+from generator.calculation.pieces.roll import end_across, round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Turn
-from generator.calculation.worked_piece import Round
+from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.definitions.closures import Closure, Meeting
+from generator.definitions.values import EdgeRun
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
 
@@ -29,7 +30,7 @@ def worked_closures(scope: Scope) -> tuple[ClosureWork, ...]:
     return tuple(closures)
 
 
-def run_length(scope: Scope, run: Any) -> Fraction:
+def run_length(scope: Scope, run: EdgeRun) -> Fraction:
     """Return the finished length of a run of edges, one after the other [in]."""
     return sum((edge_length(scope, piece, edge) for piece, edge in run.edges), Fraction(0))
 
@@ -42,7 +43,7 @@ def edge_length(scope: Scope, piece: str, edge: str) -> Fraction:
     return edges[edge].finished
 
 
-def _closure(scope: Scope, model: Any) -> ClosureWork:
+def _closure(scope: Scope, model: Closure) -> ClosureWork:
     length = run_length(scope, model.on)
     number = scope.count(model.number)
     diameter = scope.value(model.diameter) if model.diameter else Fraction(0)
@@ -70,7 +71,7 @@ def _closure(scope: Scope, model: Any) -> ClosureWork:
     return closure
 
 
-def _words(scope: Scope, model: Any, overlap: Fraction, diameter: Fraction) -> str:
+def _words(scope: Scope, model: Closure, overlap: Fraction, diameter: Fraction) -> str:
     if model.kind != "buttons" or not diameter:
         return f"Lap by {scope.say(overlap)}." if overlap else ""
     from_edge = scope.say(button_line(diameter, scope.edition))
@@ -78,7 +79,7 @@ def _words(scope: Scope, model: Any, overlap: Fraction, diameter: Fraction) -> s
     return f"The middle of each button lies {from_edge} from the edge of the upper lap.{lap}"
 
 
-def _check(scope: Scope, model: Any, closure: ClosureWork) -> None:
+def _check(scope: Scope, model: Closure, closure: ClosureWork) -> None:
     """Report buttons that touch, and a lap that its tucks or buttons do not leave room for."""
     if closure.kind != "buttons" or not closure.diameter:
         return
@@ -92,7 +93,7 @@ def _check(scope: Scope, model: Any, closure: ClosureWork) -> None:
             scope.report("warning", fault, model.place)
 
 
-def _margin(scope: Scope, run: Any) -> Fraction | None:
+def _margin(scope: Scope, run: EdgeRun) -> Fraction | None:
     """The margin beside an edge that runs along the tucks of a panel; None elsewhere."""
     piece, edge = run.edges[0]
     panel = scope.piece(piece).panel
@@ -101,7 +102,7 @@ def _margin(scope: Scope, run: Any) -> Fraction | None:
     return panel.across.left_margin if edge == "left" else panel.across.right_margin
 
 
-def _turned_out(scope: Scope, run: Any) -> Fraction:
+def _turned_out(scope: Scope, run: EdgeRun) -> Fraction:
     """How far the tuck beside an edge lies over its margin where a row or an edge turns it outward [in]."""
     piece, edge = run.edges[0]
     panel = scope.piece(piece).panel
@@ -129,12 +130,17 @@ def worked_meetings(scope: Scope) -> tuple[MeetingWork, ...]:
     return tuple(meetings)
 
 
-def _meeting(scope: Scope, model: Any) -> MeetingWork:
+def _meeting(scope: Scope, model: Meeting) -> MeetingWork:
     join, to = run_length(scope, model.join), run_length(scope, model.to)
+    # What goes round an end of this size by the ruler is as long as its rim, however both were rounded.
+    if _fits_round(scope, model.join, to):
+        join = to
+    elif _fits_round(scope, model.to, join):
+        to = join
     return MeetingWork(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note))
 
 
-def _apart(scope: Scope, model: Any, meeting: MeetingWork) -> str:
+def _apart(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
     apart = scope.say(abs(meeting.join_length - meeting.to_length - meeting.ease))
     remedy = _round_an_end(scope, model, meeting) or "make them equal"
     return (
@@ -143,10 +149,21 @@ def _apart(scope: Scope, model: Any, meeting: MeetingWork) -> str:
     )
 
 
-def _round_an_end(scope: Scope, model: Any, meeting: MeetingWork) -> str:
+def _round_an_end(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
     """What to change where one of two edges goes once round a circle; empty elsewhere."""
     for run, other in ((model.join, meeting.to_length), (model.to, meeting.join_length)):
-        piece = scope.piece(run.edges[0][0])
-        if len(run.edges) == 1 and isinstance(piece.parts[0].outline, Round):
-            return round_end_remedy(other, piece.finished_across, scope.edition)
+        end = _end(scope, run)
+        if end is not None:
+            return round_end_remedy(other, end.finished_across, scope.edition)
     return ""
+
+
+def _end(scope: Scope, run: EdgeRun) -> Piece | None:
+    """The round piece of which a run is the rim, if it is one."""
+    piece = scope.piece(run.edges[0][0])
+    return piece if len(run.edges) == 1 and isinstance(piece.parts[0].outline, Round) else None
+
+
+def _fits_round(scope: Scope, run: EdgeRun, other: Fraction) -> bool:
+    end, mark = _end(scope, run), scope.edition.mark
+    return end is not None and end_across(other, mark) == round_nearest(end.finished_across, mark)

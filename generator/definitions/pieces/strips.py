@@ -13,7 +13,13 @@ from generator.definitions.vocabulary import PLEAT_STYLES, PleatStyle
 _BAND = ("length", "width")
 
 
-class Strip(PieceModel):
+class StripModel(PieceModel):
+    """What every strip has that may be joined from lengths; without a word the join is as wide as its sort needs."""
+
+    join_allowance: Annotated[Formula, length("seam")] | None = None
+
+
+class Strip(StripModel):
     """A straight strip."""
 
     of_kind: ClassVar = PieceKind("strip", (*RECTANGLE, "edge"), _BAND)
@@ -30,7 +36,7 @@ class BiasStrip(PieceModel):
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
 
 
-class GatheredStrip(PieceModel):
+class GatheredStrip(StripModel):
     """A frill or skirt, gathered to an edge by its fullness."""
 
     of_kind: ClassVar = PieceKind("gathered strip", (*SIDES, "edge"), ("drop", "length"), ("fullness",))
@@ -39,7 +45,7 @@ class GatheredStrip(PieceModel):
     drop: Finished
 
 
-class PleatedStrip(PieceModel):
+class PleatedStrip(StripModel):
     """A strip in pleats, as wide when finished as its edge."""
 
     of_kind: ClassVar = PieceKind(
@@ -52,7 +58,7 @@ class PleatedStrip(PieceModel):
     style: Annotated[PleatStyle, choice(PLEAT_STYLES, "style of pleat")] = "knife"
 
 
-class GatheredEnd(PieceModel):
+class GatheredEnd(StripModel):
     """The end of a bolster, gathered to its middle."""
 
     of_kind: ClassVar = PieceKind("gathered end", ("rim",), ("radius", "length", "drop"))
@@ -60,7 +66,7 @@ class GatheredEnd(PieceModel):
     radius: Finished
 
 
-class Binding(PieceModel):
+class Binding(StripModel):
     """A binding, finished as wide as it shows on one side."""
 
     of_kind: ClassVar = PieceKind("binding", ("edge",), _BAND)
@@ -68,7 +74,7 @@ class Binding(PieceModel):
     width: Length
 
 
-class Tie(PieceModel):
+class Tie(StripModel):
     """A tie or strap, folded lengthwise and stitched; the width is the finished one."""
 
     of_kind: ClassVar = PieceKind("tie", ("edge",), _BAND)
@@ -76,7 +82,7 @@ class Tie(PieceModel):
     width: Length
 
 
-class Piping(PieceModel):
+class Piping(StripModel):
     """A strip round a cord; ``cord`` is how thick it is."""
 
     of_kind: ClassVar = PieceKind("piping", ("edge",), ("length", "cord", "width"))
@@ -84,7 +90,7 @@ class Piping(PieceModel):
     cord: Fact
 
 
-class Boxing(PieceModel):
+class Boxing(StripModel):
     """The strip between two faces of a box cushion."""
 
     of_kind: ClassVar = PieceKind("boxing", (*SIDES, "edge"), ("depth", "length"))

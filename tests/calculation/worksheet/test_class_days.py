@@ -113,7 +113,7 @@ def test_a_remnant_too_short_for_the_class_is_said(tmp_path: Path) -> None:
         (
             ("places:\n", "cloths:\n  face:\n    width: 10 in or 25 cm\nplaces:\n"),
             "site/classes/mornings.yaml:17:5: back is 12 1/2 in across, but the cloth is only 10 in wide; take a wider "
-            "cloth or join breadths (size medium, inch)",
+            "cloth, or write it as two pieces that meet in a seam (size medium, inch)",
         ),
     ],
 )

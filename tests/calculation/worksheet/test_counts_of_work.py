@@ -148,6 +148,9 @@ def test_a_piece_is_sewn_by_what_is_made_of_it(back: Piece, made: Made, number: 
     joined = Lengths(number, Fraction(50), Fraction(2), Fraction(1, 2), slanting=False)
     strip = replace(back, edges={}, parts=(part,), lengths=joined, made=made)
     assert plain_stitching(strip) == length
+    # A join goes over the whole width of the strip, also where each length is shorter than that.
+    short = replace(strip, lengths=replace(joined, across=Fraction(1)))
+    assert plain_stitching(short) == length
     # From corner to corner of a square a join is nearly the root of two, 17/12, longer.
     slanting = replace(strip, lengths=replace(joined, slanting=True))
     assert plain_stitching(slanting) == length + (number - 1) * 2 * Fraction(5, 12)

@@ -50,7 +50,8 @@ def at(text: str, part: str, column: int) -> str:
             ("width: 44 in", "width: 10 in"),
             "label: cotton",
             5,
-            "back is 12 1/2 in across, but the cloth is only 10 in wide; take a wider cloth or join breadths",
+            "back is 12 1/2 in across, but the cloth is only 10 in wide; take a wider cloth, or "
+            "write it as two pieces that meet in a seam",
             id="the cloth is too narrow for a plain piece",
         ),
         pytest.param(
@@ -155,7 +156,7 @@ def test_a_wrap_on_a_cloth_that_is_too_narrow_is_refused(tmp_path: Path) -> None
     text = put(WRAP, ("width: 44 in", "width: 15 in"))
     assert faults(tmp_path, text, "neck") == [
         f"{at(text, 'label: cotton', 5)} wrap is 16 in across, but the cloth is only 15 in wide; "
-        "take a wider cloth or join breadths (size neck, inch)"
+        "take a wider cloth, or write it as two pieces that meet in a seam (size neck, inch)"
     ]
 
 
@@ -185,12 +186,12 @@ def test_several_faults_are_told_together(tmp_path: Path) -> None:
         (("number: 3", "number: 13"), "buttons of 7/8 in stand 13/16 in apart and touch; use fewer or smaller ones"),
         # The lap holds the button and half an inch: 7/8 + 1/2 = 1 3/8.
         (
-            ("overlap: 2 in", "overlap: 1 in"),
+            ("overlap: 2 in or 5 cm", "overlap: 1 in or 2.5 cm"),
             "a lap of 1 in is too narrow for buttons of 7/8 in; make it 1 3/8 in or more",
         ),
         # The margin at the far end is 2 1/2 in.
         (
-            ("overlap: 2 in", "overlap: 3 in"),
+            ("overlap: 2 in or 5 cm", "overlap: 3 in or 7.5 cm"),
             "the margin under the lap is 2 1/2 in and the lap 3 in: a tuck lies under the buttons; make that margin "
             "3 in",
         ),

@@ -39,6 +39,54 @@ def test_a_panel_that_does_not_go_round_its_end_is_told_both_remedies(tmp_path: 
     ) in faults(tmp_path, ROLL, "small")[0]
 
 
+def tube(around: str, diameter: str) -> str:
+    """A tube as long as told where it goes round an end."""
+    pieces = (
+        f"  tube:\n    kind: rectangle\n    finished across: {around}\n    finished along: 9 in or 23 cm\n"
+        f"  end:\n    kind: circle\n    diameter: {diameter}\n"
+    )
+    return put(CUSHION, ("edges that meet:\n", f"{pieces}edges that meet:\n  - join: tube.top\n    to: end.rim\n"))
+
+
+@pytest.mark.parametrize(
+    ("around", "diameter"),
+    [
+        # The rim of 20 cm is 62.83 cm; to whole steps of 3 mm it is 62.7, which is more than a mark away.
+        ("around(8 in) or around(20 cm)", "8 in or 20 cm"),
+        # 50.5 / 3.14159 = 16.07, to a mark 16.1 cm: the end that is asked for where a tube is 50.5 cm long.
+        ("20 in or 50.5 cm", "6 3/8 in or 16.1 cm"),
+    ],
+)
+def test_what_goes_round_an_end_fits_the_end_that_the_remedy_asks_for(
+    tmp_path: Path, around: str, diameter: str
+) -> None:
+    for edition in ("inch", "metric"):
+        found = sheet(tmp_path, tube(around, diameter), "medium", edition)
+        assert warnings(found) == []
+        meeting = found.meetings[-1] if found.meetings[-1].to == "end.rim" else found.meetings[0]
+        assert meeting.join_length == meeting.to_length
+
+
+def test_an_end_a_mark_too_large_is_still_told(tmp_path: Path) -> None:
+    # 3.14159 x 6 7/16 = 20.22, to 1/8 in 20 1/4.
+    told = faults(tmp_path, tube("20 in or 50.5 cm", "6 7/16 in or 16.2 cm"), "medium")
+    assert "'tube.top' is 20 in and 'end.rim' is 20 1/4 in" in told[0]
+    assert "or the end 6 3/8 in across" in told[0]
+
+
+@pytest.mark.parametrize(
+    "keys", ["boxing\n    edge: 100 in\n    depth: 3 in", "strip\n    length: 100 in\n    width: 3 in"]
+)
+def test_the_join_of_a_strip_can_be_given(tmp_path: Path, keys: str) -> None:
+    # 101 in of strip; two joins of 1/4 lose 1 in in all: 102 / 3 = 34 in each.
+    text = put(
+        CUSHION,
+        ("edges that meet:", f"  band:\n    kind: {keys}\n    join allowance: 1/4 in or 6 mm\nedges that meet:"),
+    )
+    band = sheet(tmp_path, text, "medium").pieces["band"]
+    assert band.lengths == Lengths(3, *inches("34, 4, 1/4"), slanting=False)
+
+
 def test_a_binding_is_joined_with_slanting_seams_that_take_its_width(tmp_path: Path) -> None:
     # 100 in bound, ends of 1/2 in: 101 in of strip 2 1/8 in wide. Three lengths lose 2 x 2 1/8 in:
     # (101 + 4 1/4) / 3 = 35 1/12, up to 35 1/8 in; two would be (101 + 2 1/8) / 2 = 51 9/16 in of cloth 44 in wide.

@@ -103,7 +103,7 @@ def test_a_strip_too_full_to_meet_the_stripe_is_warned_of(tmp_path: Path) -> Non
     # The front is cut 32 in wide: 16 + 1 + 20 x 3/4. A cloth of 33 in leaves 1 in; the repeat is 1 1/2 in. One of
     # 33 1/2 in leaves as much as that.
     text = told("navy 3/4 in, white 3/4 in", "navy")
-    full, fitting = (put(text, ("width: 44 in", f"width: {wide}")) for wide in ("33 in", "33 1/2 in"))
+    full, fitting = (put(text, ("width: 44 in or 112 cm", f"width: {wide} in")) for wide in ("33", "33 1/2"))
     assert [warning.split("warning: ")[1] for warning in warnings(sheet(tmp_path, full, "medium"))] == [
         "front may not meet its stripe: its strip has 1 in to spare, and finding the stripe may take 1 1/2 in; take "
         "wider cloth, or lay other pieces of the strip elsewhere (size medium, inch)"

@@ -141,7 +141,8 @@ def test_the_findings_of_a_project_are_those_of_all_its_sizes_and_editions(tmp_p
     errors = [one for one in findings_of_project(path, room.room, tmp_path) if one.level == "error"]
     assert [(one.text, one.size, one.edition) for one in errors] == [
         (
-            "back is 11 1/2 in across, but the cloth is only 11 in wide; take a wider cloth or join breadths",
+            "back is 11 1/2 in across, but the cloth is only 11 in wide; take a wider cloth, or "
+            "write it as two pieces that meet in a seam",
             "medium",
             "inch",
         )

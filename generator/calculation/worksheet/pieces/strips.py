@@ -43,6 +43,7 @@ from generator.lengths import read_length, round_nearest, round_up
 # that a line ruled aslant costs no strip.
 _ROOM_FOR_AN_EDGE = {"inch": read_length("1/8 in"), "metric": read_length("3 mm")}
 _SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
+_NARROW_JOIN = {"inch": read_length("1/4 in"), "metric": read_length("6 mm")}
 Band = Binding | Tie | Piping | BiasStrip
 
 
@@ -77,7 +78,7 @@ def _gathered_strip(scope: Scope, model: GatheredStrip) -> PieceSizes:
     edges = worked_edges(_drawn_up(edge, strip.flat, drop), ends)
     finished = (strip.flat, drop)
     parts = whole((strip.cut_across, strip.cut_along), finished, edges)
-    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge)), join=Join(scope.seam))
+    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge)), join=_join(scope, model))
 
 
 def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
@@ -101,7 +102,7 @@ def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
     folds = tuple((round_nearest(line.fold, mark), round_nearest(line.onto, mark)) for line in strip.lines)
     finished = (strip.flat, drop)
     parts = whole((strip.cut_across, strip.cut_along), finished, edges)
-    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge, folds)), join=Join(scope.seam))
+    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge, folds)), join=_join(scope, model))
 
 
 def _drawn_up(edge: Fraction, flat: Fraction, drop: Fraction) -> dict[str, Fraction]:
@@ -117,7 +118,7 @@ def _gathered_end(scope: Scope, model: GatheredEnd) -> PieceSizes:
     edges = worked_edges({"rim": edge}, {"rim": rim})
     part = Part(Straight(), *cut, edge, radius, {"bottom": edges["rim"]})
     made = Made(DrawnUp("top", Fraction(0)))
-    return PieceSizes((part,), (edge, radius), edges, measures, made, join=Join(scope.seam))
+    return PieceSizes((part,), (edge, radius), edges, measures, made, join=_join(scope, model))
 
 
 def _band(scope: Scope, model: Band) -> PieceSizes:
@@ -130,11 +131,11 @@ def _band(scope: Scope, model: Band) -> PieceSizes:
     edges = worked_edges({"edge": length}, {})
     # A straight join would lie on itself in one lump where the strip is folded over an edge or a cord.
     slanting = isinstance(model, Binding | Piping)
-    join = Join(_narrow_join(scope) if slanting else scope.seam, slanting)
+    join = _join(scope, model, slanting=slanting)
     sizes = PieceSizes(whole(cut, (length, width), edges), (length, width), edges, measures, made, join=join)
-    if isinstance(model, BiasStrip):
-        return _on_the_bias(scope, sizes, cut, scope.value(model.join_allowance))
-    return _on_the_bias(scope, sizes, cut, _narrow_join(scope)) if model.grain == "bias" else sizes
+    if isinstance(model, BiasStrip) or model.grain == "bias":
+        return _on_the_bias(scope, sizes, cut, _join(scope, model, slanting=True).allowance)
+    return sizes
 
 
 def _cut_band(scope: Scope, model: Band, length: Fraction) -> tuple[Fraction, Size, Made]:
@@ -168,9 +169,11 @@ def _on_the_bias(scope: Scope, sizes: PieceSizes, cut: Size, join: Fraction) -> 
     return replace(sizes, square=square, measures={**sizes.measures, "square": square}, join=None)
 
 
-def _narrow_join(scope: Scope) -> Fraction:
-    """The narrow seam of a slanting join: 1/4 in or 6 mm."""
-    return 8 * scope.edition.fine if scope.edition.name == "inch" else 12 * scope.edition.fine
+def _join(scope: Scope, model: StripPiece, *, slanting: bool = False) -> Join:
+    """How a strip is joined: as its file says, else with the project's seam, or a narrow one where it is slanting."""
+    if model.join_allowance is not None:
+        return Join(scope.value(model.join_allowance), slanting)
+    return Join(_NARROW_JOIN[scope.edition.name] if slanting else scope.seam, slanting)
 
 
 def _straight(scope: Scope, model: Strip | Boxing, finished: Size, measures: dict[str, Fraction]) -> PieceSizes:
@@ -178,4 +181,4 @@ def _straight(scope: Scope, model: Strip | Boxing, finished: Size, measures: dic
     ends = edge_ends(scope, model)
     edges = worked_edges({**side_lengths(*finished), "edge": finished[0]}, ends)
     parts = whole(worked_rectangle(*finished, ends), finished, edges)
-    return PieceSizes(parts, finished, edges, {**measures, "edge": finished[0]}, join=Join(scope.seam))
+    return PieceSizes(parts, finished, edges, {**measures, "edge": finished[0]}, join=_join(scope, model))
