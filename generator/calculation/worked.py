@@ -15,6 +15,7 @@ from generator.calculation.striped import PanelStripes
 
 EndKind = Literal["seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
 Hand = Literal["left", "right"]
+Start = Literal["left", "right", "by bulk"]
 
 
 class Turn(Enum):

@@ -29,10 +29,11 @@ _CONDITIONS = (*CONDITIONS, *(f"not {condition}" for condition in CONDITIONS))
 
 @dataclass(frozen=True, slots=True)
 class TechniquePart:
-    """A text that is told where all its conditions hold."""
+    """A text that is told where all its conditions hold, and the tools that it needs beside those of its technique."""
 
     when: tuple[str, ...]
     say: Text
+    tools: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +71,7 @@ class Technique:
 
 class _Part(Keyed):
     when: Annotated[tuple[str, ...], choices(_CONDITIONS, "condition")] = ()
+    uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
     say: Markdown
 
 
@@ -137,7 +139,7 @@ def _technique(path: Path, shown: str) -> Technique:
     reading.faults.stop()
     if found is None:
         raise AssertionError("a file without errors gives a technique")
-    parts = tuple(TechniquePart(part.when, part.say) for part in found.text)
+    parts = tuple(TechniquePart(part.when, part.say, part.uses) for part in found.text)
     head = Head(found.for_, found.sews, found.needs, found.gives, found.before, found.keeps)
     return Technique(fold(path.stem), found.title, found.uses, found.figures, found.work, found.about, parts, head)
 

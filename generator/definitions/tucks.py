@@ -21,19 +21,19 @@ from generator.definitions.fields import (
     standing_span,
 )
 from generator.definitions.keyed import Items, Located
-from generator.definitions.nodes import Group
+from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.reading import Reading
 from generator.definitions.values import CountWish, Formula
 from generator.definitions.vocabulary import (
     GIVES,
-    HANDS,
     HELD,
     LONE_EDGE_TUCKS,
     PLANS,
+    STARTS,
     Gives,
-    Hand,
     Held,
     LoneEdgeTucks,
+    Start,
 )
 
 Depth = Annotated[Formula, length("depth")]
@@ -103,7 +103,7 @@ class Rows(Located):
     number: Count = CountWish("any")
     spacing: Spacing
     first: Span = standing_span("1 in to 3 in or 2.5 cm to 8 cm")
-    start: Annotated[Hand, choice(HANDS, "end of a row")] = "right"
+    start: Annotated[Start, choice(STARTS, "end of a row")] = "right"
     back_and_forth: YesNo = False
     draw_in: Fact | None = None
     lone_edge_tucks: Annotated[LoneEdgeTucks, choice(LONE_EDGE_TUCKS, "way to lay an edge tuck")] | None = None
@@ -119,6 +119,12 @@ class Rows(Located):
             reading.faults.add(drawn[0].place, told)
         if not named and not drawn:
             reading.faults.add(found.place, "'plan' is missing here; name a plan, or draw one under 'drawn plan'")
+        turned, start = found.entries.get("back and forth"), found.entries.get("start")
+        if turned and start and isinstance(start[1], Scalar) and fold(start[1].text) == "by bulk":
+            told = (
+                "'back and forth' does not go with 'start: by bulk', which chooses the end of every row; take one out"
+            )
+            reading.faults.add(turned[0].place, told)
 
 
 class Sample(Located):

@@ -14,6 +14,7 @@ Weight = Literal["sheer", "light", "medium", "heavy"]
 CutTime = Literal["with the rest", "after the panel"]
 Gives = Literal["margin", "spacing", "depth"]
 Hand = Literal["left", "right"]
+Start = Literal["left", "right", "by bulk"]
 Held = Literal["as the next row", "left", "right", "free"]
 LoneEdgeTucks = Literal["out", "in", "upright"]
 PleatStyle = Literal["knife", "box", "inverted"]
@@ -51,6 +52,7 @@ WEIGHTS: tuple[str, ...] = get_args(Weight)
 CUT_TIMES: tuple[str, ...] = get_args(CutTime)
 GIVES: tuple[str, ...] = get_args(Gives)
 HANDS: tuple[str, ...] = get_args(Hand)
+STARTS: tuple[str, ...] = get_args(Start)
 HELD: tuple[str, ...] = get_args(Held)
 LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
@@ -79,22 +81,40 @@ FINISHES: Mapping[str, tuple[int, int]] = MappingProxyType(
         "raw": (0, 0),
     }
 )
-TOOLS = (
-    "iron",
-    "scissors",
-    "rotary cutter",
-    "starch",
-    "sealant",
-    "awl",
-    "stapler",
-    "drill",
-    "hammer",
-    "needle",
-    "machine",
-    "ruler",
-    "marking pen",
-    "pins",
+# Each tool with what the sheet calls it; what stands in brackets helps to find it, and is told once.
+TOOLS: Mapping[str, str] = MappingProxyType(
+    {
+        "iron": "iron",
+        "scissors": "scissors",
+        "rotary cutter": "rotary cutter (with its mat)",
+        "starch": "spray starch",
+        "sealant": "fray sealant",
+        "awl": "awl (or a stiletto)",
+        "stapler": "stapler",
+        "staple lifter": "staple lifter",
+        "drill": "drill",
+        "hammer": "hammer",
+        "needle": "hand needle",
+        "machine": "sewing machine",
+        "zip foot": "zip foot",
+        "guide": "seam guide (or a strip of tape to stick on the machine)",
+        "ruler": "ruler",
+        "tape": "measuring tape",
+        "marking pen": "marking pen (one whose lines come out again)",
+        "pins": "pins",
+        "safety pin": "safety pin",
+        "unpicker": "unpicker",
+        "blunt point": "blunt point (such as a knitting needle)",
+    }
 )
+
+
+def tool_name(tool: str, *, whole: bool = False) -> str:
+    """Return what a sheet calls a tool; the whole of it says how to find it."""
+    name = TOOLS.get(tool, tool)
+    return name if whole else name.partition(" (")[0]
+
+
 # What a part of a technique may ask before it is told; 'not ' may stand before each.
 CONDITIONS = frozenset(
     {
@@ -128,6 +148,18 @@ CONDITIONS = frozenset(
         "corners",
         "round",
         "straight",
+        "several",
+        "others wait",
+        "toward",
+        "away",
+        "crosses tucks",
+        "along tucks",
+        "wide margin",
+        "end allowances",
+        "under the arm",
+        "by bulk",
+        "round ends",
+        "slanting",
     }
 )
 # Rates of work in the room's file: those told for each thing, and those told for a length of work.

@@ -64,13 +64,21 @@ def _pictures(piece: Piece, panel: Panel, edition: Edition, style: Style, told: 
     alt = f"The {piece.label} {state}, {size}, with {_marks_in_words(panel, edition, edge)}."
     caption = (
         f"Mark every fold on {marked}, always measuring from {edge}. "
-        "Long dashes are folds, dots the finished edge"
+        "Long dashes are folds"
+        + (", dots the finished edge" if _has_finished_edge(piece, panel) else "")
         + (", dash-dot lines the tack rows." if panel.rows else ".")
         + (" The bands are the stripes of the cloth." if panel.stripes else "")
         + ("" if plan_flat_cloth(piece, panel, edition, style).to_scale else " Up and down is not drawn to scale.")
     )
     text = f"Fold marks from {edge}: " + ", ".join(write_length(at, edition) for at in tucks.marks) + "."
     return tuple(canvas.picture(alt, caption, text if place == 0 else "") for place, canvas in enumerate(canvases))
+
+
+def _has_finished_edge(piece: Piece, panel: Panel) -> bool:
+    """Whether a dotted line is drawn: where an allowance ends that no draw-in moves."""
+    beside = panel.across.left_allowance or panel.across.right_allowance
+    ends = [piece.edges[side].allowance for side in ("top", "bottom") if side in piece.edges]
+    return bool(beside or (any(ends) and not panel.trim_along))
 
 
 def _marks_in_words(panel: Panel, edition: Edition, edge: str) -> str:

@@ -14,6 +14,11 @@ from generator.drawing.turn_map_plan import ROW_HEIGHT, MapBlock, MapRow, plan_t
 DOT = 0.26
 LEGEND = "heavy frame: one repeat"
 EVERY = 5
+_SIGNS = {
+    Turn.RIGHT: "a filled arrow turns right",
+    Turn.LEFT: "an open arrow turns left",
+    Turn.UPRIGHT: "an upright bar stays standing",
+}
 
 
 def draw_turn_map(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
@@ -24,15 +29,20 @@ def draw_turn_map(worksheet: Worksheet, name: str, style: Style) -> tuple[Pictur
     count, rows = panel.across.count, panel.rows
     canvases = sketch_turn_map(rows, count, style, f"turn map {name}")
     alt = f"The turns of {count} tucks in {len(rows.rows)} rows, as seen on the right side: {rows.plan}."
-    caption = (
-        "Right side up. A filled arrow turns right, an open one left, an upright bar stays standing. "
-        "Each row begins at its dot."
-    )
+    caption = f"Right side up. {_signs_in_words(rows)} Each row begins at its dot."
     short = "The map in short; the whole map follows. " if len(canvases) > 1 else ""
     pictures = [canvases[0].picture(alt, short + caption, map_in_words(rows))]
     for part, canvas in enumerate(canvases[1:], 1):
         pictures.append(canvas.picture(f"The whole turn map, part {part} of {len(canvases) - 1}.", caption))
     return tuple(pictures)
+
+
+def _signs_in_words(rows: RowSet) -> str:
+    """Return what the signs of the map mean, those that it has."""
+    drawn = {turn for row in rows.rows for turn in row.turns} | {*rows.top, *rows.bottom}
+    told = [words for turn, words in _SIGNS.items() if turn in drawn]
+    sentence = ", ".join(told)
+    return f"{sentence[:1].upper()}{sentence[1:]}."
 
 
 def map_in_words(rows: RowSet) -> str:

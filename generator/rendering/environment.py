@@ -12,6 +12,7 @@ from generator.calculation.marked_edges import marked_edges
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
+from generator.definitions.vocabulary import tool_name
 from generator.rendering import tables
 from generator.rendering.logo import sheet_logo
 from generator.rendering.sandbox import Sandbox
@@ -41,7 +42,7 @@ def _folders(theme: Theme) -> tuple[Path, ...]:
 def _environment(folders: tuple[Path, ...]) -> Sandbox:
     environment = Sandbox(folders)
     environment.filters |= {"typeset": typeset, "words": read_words, "blocks": blocks}
-    environment.filters |= {"time": time_words, "sentence": as_sentence}
+    environment.filters |= {"time": time_words, "sentence": as_sentence, "tool": tool_name}
     environment.globals["logo"] = sheet_logo
     return environment
 

@@ -18,11 +18,12 @@ CLASSES = sorted((ROOT / "site" / "classes").glob("*.yaml"))
 REMARK = 6
 # The trade's words, one for each idea; the glossary explains every one.
 TRADE_WORDS = (
-    "across, along, allowance, away, band, bias, binding, blind tucks, boxing, caught hem, check point, cross tucks, "
-    "crease, cut, depth, draw-in, ease, edition, envelope back, facing, facing pair, finished, fold mark, foot, frill, "
-    "fullness, gather, grain, hem, interval, join, lap, layers, lining, margin, meeting tucks, nap, panel, piping, "
-    "pitch, pleat, ring, row, sample, seam, selvage, spaced tucks, spacing, stay-stitch, take-up, toward, tuck, turn, "
-    "turn plan, upright, usable width, visible space"
+    "across, allowance, along, away, band, baste, bias, binding, blind tucks, boxing, caught hem, check point, "
+    "crease, cross tucks, cut, depth, draw-in, ease, edition, envelope back, facing, facing pair, fasten the "
+    "thread, finished, fold mark, foot, frill, fullness, gather, grade, grain, hem, in the ditch, interval, join, "
+    "lap, layers, lining, margin, meeting tucks, nap, neaten, opening, panel, piping, pitch, pleat, ring, row, "
+    "sample, seam, selvage, shank, spaced tucks, spacing, stay-stitch, take-up, toward, tuck, turn, turn plan, "
+    "upright, usable width, visible space"
 )
 
 

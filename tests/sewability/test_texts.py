@@ -2,21 +2,24 @@
 
 import re
 from fractions import Fraction
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 from sewable_room import ROOM, ROOT, SHELF, every_sheet, named, sheets_of
 
+from generator.calculation.making.needles import NEEDLES
+from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import load_project
-from generator.lengths import read_length
+from generator.lengths import EDITIONS, read_length
 
 UNITS = {"inch": "in", "metric": "(?:cm|mm)"}
 LONGEST_SENTENCE = 30
-# Lengths that a technique brings itself: a bias join, a play.
-OWN_LENGTHS = {"inch": ("1/4 in", "1/8 in"), "metric": ("6 mm", "3 mm")}
+# Lengths that a technique brings itself: a bias join, a play, what is left beside the tucks, a loose end of piping.
+OWN_LENGTHS = {"inch": ("1/4 in", "1/8 in", "1/2 in", "4 in"), "metric": ("6 mm", "3 mm", "1 cm", "10 cm")}
 
 
 @every_sheet
@@ -64,6 +67,7 @@ def added(path: Path, sheet: Worksheet) -> set[Fraction]:
 def lengths_on(sheet: Worksheet) -> set[Fraction]:
     """Every length of the worksheet, to the ruler, and what a step works out from two of them."""
     known = {read_length(length) for length in OWN_LENGTHS[sheet.edition.name]}
+    known |= {stitch for needle in NEEDLES for stitch in (needle.shortest, needle.longest)}
     for piece in sheet.pieces.values():
         known |= of_piece(piece)
     known |= set(sheet.measures.values())
@@ -79,6 +83,10 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
 def of_piece(piece: Piece) -> set[Fraction]:
     known = {piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along, piece.square}
     known |= {*piece.measures.values()}
+    if piece.finished_across and piece.finished_along:
+        known |= {
+            turning_opening(piece.finished_across, piece.finished_along, edition) for edition in EDITIONS.values()
+        }
     if piece.lengths is not None:
         known |= {piece.lengths.across, piece.lengths.along, piece.lengths.allowance}
     for edge in piece.edges.values():
@@ -100,6 +108,8 @@ def of_panel(panel: Panel, piece: Piece) -> set[Fraction]:
         if tucks is not None:
             known |= {*tucks.marks, *tucks.depths, *tucks.spacings, tucks.cut, tucks.cut - tucks.marks[-1]}
             known.add(tucks.cut - tucks.take_up)
+    sides = zip(pairwise(panel.across.stitching), pairwise(panel.across.depths), strict=True)
+    known |= {abs(right - left - sum(depths)) for (left, right), depths in sides}
     for point in panel.checkpoints:
         known |= {point.expect, point.within}
     if panel.rows is not None:

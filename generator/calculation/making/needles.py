@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calculation.refused import more_than_nothing
-from generator.lengths import MILLIMETRE, write_number
+from generator.lengths import MILLIMETRE, Edition, write_number
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,3 +114,43 @@ def stitch_words(choice: NeedleChoice) -> str:
     if choice.shortest == choice.longest:
         return f"{lengths[0]} mm, about {counts[0]} to the inch"
     return f"{lengths[0]} to {lengths[1]} mm, {counts[0]} to {counts[1]} to the inch"
+
+
+def sewn_with(weight: str, edition: Edition) -> str:
+    """Return with which needle and stitch the tucks of a cloth are sewn, in the words of one edition.
+
+    Parameters
+    ----------
+    weight : str
+        Weight of the cloth: sheer, light, medium or heavy.
+    edition : Edition
+        Whether stitches are counted to the inch or measured.
+
+    Returns
+    -------
+    str
+        A clause without a stop.
+
+    Examples
+    --------
+    >>> from generator.lengths import INCH, METRIC
+    >>> sewn_with("light", METRIC)
+    'a needle 70 or 80 and a stitch of 2 to 2.5 mm'
+    >>> sewn_with("heavy", INCH)
+    'a needle 90 or 100 and about 8 stitches to the inch'
+
+    References
+    ----------
+    The table of this module.
+    """
+    choice = next(one for one in NEEDLES if one.weight == weight)
+    counts = [stitches_to_the_inch(stitch) for stitch in (choice.longest, choice.shortest)]
+    lengths = [write_number(stitch / MILLIMETRE) for stitch in (choice.shortest, choice.longest)]
+    same = choice.shortest == choice.longest
+    if edition.name == "inch":
+        stitch = (
+            f"about {counts[0]} stitches to the inch" if same else f"{counts[0]} to {counts[1]} stitches to the inch"
+        )
+    else:
+        stitch = f"a stitch of {lengths[0]} mm" if same else f"a stitch of {lengths[0]} to {lengths[1]} mm"
+    return f"a needle {needle_words(choice)} and {stitch}"

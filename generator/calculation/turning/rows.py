@@ -14,8 +14,8 @@ from generator.calculation.turning.layers import edge_layers, refuse_too_thick, 
 from generator.calculation.turning.row_findings import row_findings
 from generator.calculation.turning.row_spread import RowSpread, spread_rows
 from generator.calculation.turning.row_wish import RowWish
-from generator.calculation.turning.turns import row_words, starting_hand
-from generator.calculation.worked import End, Row, RowSet, TuckSet
+from generator.calculation.turning.turns import lighter_hand, row_words, starting_hand
+from generator.calculation.worked import End, Hand, Row, RowSet, TuckSet
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, round_nearest, round_up
 
@@ -192,7 +192,7 @@ def _rows(wish: RowWish, spread: RowSpread, extra: Fraction, edition: Edition) -
     for number, (offset, turns) in enumerate(zip(spread.offsets, spread.turns, strict=True), 1):
         ruled = first + offset
         least, most = _range(ruled - allowance - extra / 2, lost, number)
-        start = starting_hand(number, wish.start, back_and_forth=wish.back_and_forth)
+        start = _start(wish, number, ruled, allowance + wish.finished_along + _allowance(wish.ends[1]) + extra)
         rows.append(
             Row(
                 number=number,
@@ -205,6 +205,12 @@ def _rows(wish: RowWish, spread: RowSpread, extra: Fraction, edition: Edition) -
             )
         )
     return tuple(rows)
+
+
+def _start(wish: RowWish, number: int, ruled: Fraction, cut: Fraction) -> Hand:
+    if wish.start == "by bulk":
+        return lighter_hand(ruled, cut)
+    return starting_hand(number, wish.start, back_and_forth=wish.back_and_forth)
 
 
 def _lost(draw_ins: Sequence[DrawIn]) -> tuple[tuple[Fraction, Fraction], ...]:

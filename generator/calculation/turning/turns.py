@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import groupby
 
 from generator.calculation.worked import Hand, Turn
@@ -77,6 +78,36 @@ def starting_hand(row: int, start: Hand, *, back_and_forth: bool) -> Hand:
     if row % 2 or not back_and_forth:
         return start
     return "left" if start == "right" else "right"
+
+
+def lighter_hand(ruled: Fraction, length: Fraction) -> Hand:
+    """Return the end at which a row is begun so that less of the panel lies under the arm of the machine.
+
+    The work feeds away from the sewer, so a row begun at the right end has the top edge at her left hand, and all that
+    lies below the row is under the arm, which stands at her right; begun at the left end, all that lies above it.
+
+    Parameters
+    ----------
+    ruled : Fraction
+        Where the row is ruled, from the top cut edge [in].
+    length : Fraction
+        Length of the panel as cut [in].
+
+    Returns
+    -------
+    Hand
+        ``left`` in the upper half, ``right`` in the lower one and in the middle.
+
+    Examples
+    --------
+    >>> [lighter_hand(Fraction(ruled), Fraction(18)) for ruled in (2, 9, 16)]
+    ['left', 'right', 'right']
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    return "left" if 2 * ruled < length else "right"
 
 
 def spoken_row(words: Sequence[str]) -> str:

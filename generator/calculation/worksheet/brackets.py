@@ -9,14 +9,19 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
+from generator.calculation.making.needles import sewn_with
 from generator.calculation.marked_edges import marked_edges
+from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
+from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
+from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
 from generator.calculation.worksheet.step_context import StepContext
+from generator.lengths import say_length
 
 Filler = Callable[[StepContext, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
@@ -98,6 +103,22 @@ def _stripe_starts(context: StepContext, pieces: Sequence[Piece]) -> str:
     return "\n".join(f"- {words}" for words in told if words)
 
 
+def _opening(context: StepContext, pieces: Sequence[Piece]) -> str:
+    if not pieces:
+        return ""
+    edition = context.scope.edition
+    return say_length(turning_opening(pieces[0].finished_across, pieces[0].finished_along, edition), edition)
+
+
+def _needle_and_stitch(context: StepContext, pieces: Sequence[Piece]) -> str:
+    cloth = next((piece.cloth for piece in pieces if piece.cloth), "")
+    return sewn_with(context.scope.project.cloths[cloth].weight, context.scope.edition) if cloth else ""
+
+
+def _casing_hem(context: StepContext, pieces: Sequence[Piece]) -> str:
+    return lists.hem_turns(pieces[0], casing_side(pieces[0]), context.scope.edition) if pieces else ""
+
+
 def _meetings(context: StepContext, pieces: Sequence[Piece]) -> str:
     names = {piece.name for piece in pieces}
     meeting = [
@@ -139,6 +160,12 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "pleats": lambda context, pieces: lists.pleat_list(pieces[0], context.scope.edition) if pieces else "",
         "left hem": _hem("left"),
         "top hem": _hem("top"),
+        "opening": _opening,
+        "needle and stitch": _needle_and_stitch,
+        "bulky rows": lambda context, pieces: bulk_words(pieces[0], context.scope.edition) if pieces else "",
+        "row ends": lambda _context, pieces: row_runs(pieces[0]) if pieces else "",
+        "casing place": lambda _context, pieces: casing_words(pieces[0]) if pieces else "",
+        "casing hem": _casing_hem,
         "hems": lambda context, pieces: lists.hem_list(pieces, context.scope.edition),
         "buttonholes": _closures(holes=True),
         "buttons": _closures(holes=False),

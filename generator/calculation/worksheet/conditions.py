@@ -3,15 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from itertools import pairwise
 from types import MappingProxyType
 
 from generator.calculation.turning.facing import even_facing, panel_gaps
+from generator.calculation.turning.turns import AWAY, TOWARD
 from generator.calculation.worked import Panel, RowSet, Turn
-from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worksheet.followed import EdgesInRow, closed, followed, round_corners, straight
 from generator.calculation.worksheet.panel_stripes import striped_panel
+from generator.calculation.worksheet.row_bulk import bulky_rows
 from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces.panel import TuckedPanel
+from generator.lengths import read_length
 
+# Common practice, no source.
+_WIDE_MARGIN = {"inch": read_length("4 in"), "metric": read_length("10 cm")}
 Test = Callable[[Sequence[Piece], Scope], bool]
 
 
@@ -75,6 +82,61 @@ def _comes_round(pieces: Sequence[Piece], scope: Scope) -> bool:
     return closed(runs, {name for name, panel in panels.items() if panel is not None and panel.across.ring})
 
 
+def _meets(*sides: str) -> Test:
+    """Ask whether the pieces of a step are sewn to each other at such an edge of a panel."""
+
+    def test(pieces: Sequence[Piece], scope: Scope) -> bool:
+        names = {piece.name for piece in pieces}
+        panels = {piece.name for piece in pieces if piece.panel is not None}
+        if not panels:
+            return False
+        meetings = [(*one.join.edges, *one.to.edges) for one in scope.project.edges_that_meet]
+        within = [edges for edges in meetings if {name for name, _ in edges} <= names]
+        return any(name in panels and side in (*sides, "all") for edges in within for name, side in edges)
+
+    return test
+
+
+def _has_end_allowances(pieces: Sequence[Piece], _scope: Scope) -> bool:
+    ends = [piece.edges[side] for piece in pieces if piece.panel for side in ("top", "bottom") if side in piece.edges]
+    return bool(ends) and all(end.allowance > 0 for end in ends)
+
+
+def _wide_margin(pieces: Sequence[Piece], scope: Scope) -> bool:
+    """Whether so much lies plain beside the tucks that rows over all of it would only spoil it: 4 in or 10 cm."""
+    wide = _WIDE_MARGIN[scope.edition.name] if scope else _WIDE_MARGIN["inch"]
+    panels = [panel.across for panel in _panels(pieces) if not panel.across.ring]
+    return any(max(tucks.left_margin, tucks.right_margin) >= wide for tucks in panels)
+
+
+def _under_the_arm(pieces: Sequence[Piece], scope: Scope) -> bool:
+    return any(bulky_rows(piece, scope.edition) for piece in pieces)
+
+
+def _waits(_pieces: Sequence[Piece], scope: Scope) -> bool:
+    return any(model.cut == "after the panel" for model in scope.project.pieces.values())
+
+
+def _by_bulk(pieces: Sequence[Piece], scope: Scope) -> bool:
+    models = [scope.project.pieces[piece.name] for piece in pieces]
+    return any(isinstance(model, TuckedPanel) and model.rows and model.rows.start == "by bulk" for model in models)
+
+
+def _alternates(rows: RowSet) -> bool:
+    """Whether one row after the other begins at the other end."""
+    starts = [row.start for row in rows.rows]
+    return len(starts) > 1 and all(one != other for one, other in pairwise(starts))
+
+
+def _is_round_end(piece: Piece) -> bool:
+    closes = piece.made.gathered and piece.made.drawn_up is not None and not piece.made.drawn_up.to
+    return closes or any(isinstance(part.outline, Round) for part in piece.parts)
+
+
+def _said(word: str) -> Callable[[RowSet], bool]:
+    return lambda rows: any(word in row.words for row in rows.rows)
+
+
 def _has_upright(rows: RowSet) -> bool:
     return any(turn is Turn.UPRIGHT for row in rows.rows for turn in row.turns)
 
@@ -103,7 +165,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "upright edges": _rowed(lambda rows: any(Turn.UPRIGHT in (row.turns[0], row.turns[-1]) for row in rows.rows)),
         "upright": _rowed(_has_upright),
         "one way": _one_way,
-        "back and forth": _rowed(lambda rows: len({row.start for row in rows.rows}) > 1),
+        "back and forth": _rowed(_alternates),
         "joined": _panel(lambda panel: bool(panel.joins)),
         "cross tucks": _panel(lambda panel: panel.cross is not None),
         "sample": _panel(lambda panel: panel.sampled),
@@ -123,5 +185,19 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "corners": _way(round_corners),
         "round": _comes_round,
         "straight": _way(straight),
+        "several": lambda pieces, _scope: any(piece.quantity > 1 for piece in pieces),
+        "others wait": _waits,
+        "toward": _rowed(_said(TOWARD)),
+        "away": _rowed(_said(AWAY)),
+        "crosses tucks": _meets("top", "bottom"),
+        "along tucks": _meets("left", "right"),
+        "wide margin": _wide_margin,
+        "end allowances": _has_end_allowances,
+        "under the arm": _under_the_arm,
+        "by bulk": _by_bulk,
+        "slanting": lambda pieces, _scope: any(
+            piece.lengths is not None and piece.lengths.slanting for piece in pieces
+        ),
+        "round ends": lambda pieces, _scope: any(map(_is_round_end, pieces)),
     }
 )

@@ -95,8 +95,8 @@ def _with_own(context: StepContext, step: Step, told: list[UnnumberedStep]) -> l
         added = step.add.filled(context.scope.edition, context.scope.lookup)
         last = told[-1]
         told[-1] = replace(last, text=f"{last.text}\n\n{added}")
-    if step.uses:
-        told = [replace(one, tools=tuple(dict.fromkeys((*one.tools, *step.uses)))) for one in told]
+    if told and step.uses:
+        told[-1] = replace(told[-1], tools=tuple(dict.fromkeys((*told[-1].tools, *step.uses))))
     if told and step.minutes is not None:
         told = [replace(one, minutes=step.minutes if place == 0 else 0) for place, one in enumerate(told)]
     return told
@@ -124,18 +124,15 @@ def _standard(context: StepContext, technique: Technique, names: tuple[str, ...]
             )
         return pieces[0].measures[own]
 
-    said = [
-        part.say.filled(scope.edition, lookup)
-        for part in technique.parts
-        if all(holds(condition, pieces, scope) for condition in part.when)
-    ]
-    words = filled_brackets("\n\n".join(text.strip() for text in said), context, pieces)
+    parts = [part for part in technique.parts if all(holds(condition, pieces, scope) for condition in part.when)]
+    said = [part.say.filled(scope.edition, lookup).strip() for part in parts]
+    words = filled_brackets("\n\n".join(said), context, pieces)
     return UnnumberedStep(
         title=filled_brackets(technique.title, context, pieces),
         text=words,
         pieces=names,
         standard=technique.name,
-        tools=tuple(technique.tools),
+        tools=tuple(dict.fromkeys((*technique.tools, *(tool for part in parts for tool in part.tools)))),
         figures=_figures(context, technique, pieces),
         minutes=_minutes(context, technique, pieces),
     )

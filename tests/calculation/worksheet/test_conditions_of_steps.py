@@ -14,10 +14,11 @@ from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
 OF_CLOTHS = {"one way", "shrinkage", "stripes"}
 OF_RULER = {"even facing"}
-OF_MEETINGS = {"corners", "round", "straight"}
-OF_FRONT = {"rows", "seam", "equal", "facing", "draw in", "several tucks", "held"}
+OF_MEETINGS = {"corners", "round", "straight", "crosses tucks", "along tucks"}
+OF_PROJECT = {"others wait", "by bulk", "under the arm", "wide margin"}
+OF_FRONT = {"rows", "seam", "equal", "facing", "draw in", "several tucks", "held", "toward", "away", "end allowances"}
 OF_WRAP = {"rows", "seam", "equal", "draw in", "several tucks", "held", "caught hem", "caught hem left"}
-OF_WRAP |= {"caught hem right", "back and forth"}
+OF_WRAP |= {"caught hem right", "back and forth", "toward", "end allowances"}
 
 
 @pytest.fixture(name="front")
@@ -32,7 +33,7 @@ def wrap_of_the_bolster(tmp_path: Path) -> Piece:
 
 def answered(*pieces: Piece) -> set[str]:
     """Every condition that holds, but for those that ask the project, its cloths, or the ruler of the room."""
-    asked = CONDITIONS.keys() - OF_CLOTHS - OF_RULER - OF_MEETINGS
+    asked = CONDITIONS.keys() - OF_CLOTHS - OF_RULER - OF_MEETINGS - OF_PROJECT
     return {condition for condition in asked if holds(condition, pieces, None)}  # type: ignore[arg-type]
 
 
@@ -70,7 +71,7 @@ def test_either_caught_hem_is_told_by_its_side(wrap: Piece) -> None:
 
 
 def test_a_panel_without_rows_is_asked_of_its_tucks_only(front: Piece) -> None:
-    assert answered(changed(front, rows=None)) == {"seam", "equal", "several tucks"}
+    assert answered(changed(front, rows=None)) == {"seam", "equal", "several tucks", "end allowances"}
 
 
 def test_upright_tucks_are_told_at_the_edges_and_within(front: Piece) -> None:

@@ -1,0 +1,99 @@
+"""What the words of a step ask of rows, seams and the whole project, each answered by a hand-made file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from rooms_on_disk import CUSHION, faults, put, scope_of, sheet
+
+from generator.calculation.worksheet.conditions import holds
+from generator.calculation.worksheet.row_bulk import bulk_words, bulky_rows, row_runs
+from generator.lengths import INCH
+
+MEETS = "  - join: front.all\n    to: back.all\n"
+
+
+def holding(folder: Path, text: str, *names: str, asked: set[str]) -> set[str]:
+    scope = scope_of(folder, text)
+    pieces = [scope.piece(name) for name in names]
+    return {one for one in asked if holds(one, pieces, scope)}
+
+
+@pytest.mark.parametrize(
+    ("edges", "told"),
+    [
+        (("front.top", "back.top"), {"crosses tucks"}),
+        (("front.left", "back.left"), {"along tucks"}),
+        (("front.all", "back.all"), {"crosses tucks", "along tucks"}),
+        # No tuck lies in the back.
+        (("back.top", "back.bottom"), set()),
+    ],
+)
+def test_a_seam_crosses_tucks_or_runs_along_them(tmp_path: Path, edges: tuple[str, str], told: set[str]) -> None:
+    text = put(CUSHION, (MEETS, f"  - join: {edges[0]}\n    to: {edges[1]}\n"))
+    asked = {"crosses tucks", "along tucks"}
+    assert holding(tmp_path, text, "front", "back", asked=asked) == told
+    # A step on the front alone sews nothing to it.
+    assert holding(tmp_path, text, "front", asked=asked) == set()
+
+
+def test_others_wait_where_any_piece_is_cut_after_the_panel(tmp_path: Path) -> None:
+    waits = put(CUSHION, ("kind: envelope back\n", "kind: envelope back\n    cut: after the panel\n"))
+    assert holding(tmp_path, waits, "front", asked={"others wait"}) == {"others wait"}
+    assert holding(tmp_path, CUSHION, "front", asked={"others wait"}) == set()
+
+
+def test_a_margin_is_wide_from_four_inches(tmp_path: Path) -> None:
+    def with_margin(span: str) -> str:
+        return put(CUSHION, ("margin: 3/4 in to 1 1/2 in", f"left margin: 1 in\n      right margin: {span}"))
+
+    spans = ("1 in to 3 in", "4 in to 6 in")
+    assert [holding(tmp_path, with_margin(span), "front", asked={"wide margin"}) for span in spans] == [
+        set(),
+        {"wide margin"},
+    ]
+
+
+def test_rows_begun_by_bulk_have_no_more_than_half_of_the_panel_under_the_arm(tmp_path: Path) -> None:
+    # 18 1/4 in long, rows at 1 5/8 and every 3: three lie in the upper half and begin at the left, three in the lower.
+    bulk = put(CUSHION, ("start: right", "start: by bulk"))
+    front = sheet(tmp_path, bulk, "medium").pieces["front"]
+    assert front.panel is not None
+    assert front.panel.rows is not None
+    assert [row.start for row in front.panel.rows.rows] == ["left"] * 3 + ["right"] * 3
+    assert bulky_rows(front, INCH) == ()
+    assert row_runs(front) == "Rows 1 to 3 begin at the left, rows 4 to 6 begin at the right"
+    asked = {"by bulk", "under the arm", "back and forth"}
+    assert holding(tmp_path, bulk, "front", asked=asked) == {"by bulk"}
+    # Begun at the right, row 1 has 16 5/8 in below it, row 2 13 5/8 and row 3 10 5/8; row 4 has 7 5/8, less than 8.
+    plain = sheet(tmp_path, CUSHION, "medium").pieces["front"]
+    assert bulk_words(plain, INCH) == "Rows 1 to 3"
+    assert holding(tmp_path, CUSHION, "front", asked=asked) == {"under the arm"}
+    # Begun at the left, the lower rows have what lies above them: 10 5/8, 13 5/8 and 16 5/8.
+    left = sheet(tmp_path, put(CUSHION, ("start: right", "start: left")), "medium").pieces["front"]
+    assert bulk_words(left, INCH) == "Rows 4 to 6"
+
+
+def test_a_row_begun_at_the_other_end_is_told_backwards_with_its_words_exchanged(tmp_path: Path) -> None:
+    by_bulk, right = (
+        sheet(tmp_path, put(CUSHION, ("start: right", f"start: {start}")), "medium").pieces["front"].panel
+        for start in ("by bulk", "right")
+    )
+    assert by_bulk is not None
+    assert by_bulk.rows is not None
+    assert right is not None
+    assert right.rows is not None
+    other = {"toward": "away", "away": "toward", "upright": "upright"}
+    first, same = by_bulk.rows.rows[0], right.rows.rows[0]
+    assert first.turns == same.turns
+    assert first.words == tuple(other[word] for word in reversed(same.words))
+
+
+def test_to_and_fro_does_not_go_with_bulk(tmp_path: Path) -> None:
+    text = put(CUSHION, ("start: right", "start: by bulk\n      back and forth: yes"))
+    line = text.splitlines().index("      back and forth: yes") + 1
+    assert faults(tmp_path, text, "medium") == [
+        f"projects/jetty.yaml:{line}:7: 'back and forth' does not go with 'start: by bulk', which chooses the end of "
+        "every row; take one out"
+    ]

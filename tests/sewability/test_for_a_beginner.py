@@ -1,0 +1,209 @@
+"""What a beginner reads: numbers in place of hands, each thing before it is needed, nothing that does not apply."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from sewable_room import ROOT, every_sheet, named, sheets_of
+
+from generator.calculation.worked import Panel, Turn
+from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.drawing.catalogue import draw
+from generator.drawing.style import Style
+from generator.lengths import read_length
+
+# What fingers and cloth go through at least, and what stays sewn beside the corners; common practice, no source.
+LEAST = {"inch": read_length("2 1/2 in"), "metric": read_length("6 cm")}
+BESIDE = {"inch": read_length("1 1/2 in"), "metric": read_length("4 cm")}
+FLAT = {"inch": read_length("8 in"), "metric": read_length("20 cm")}
+
+
+def steps(path: Path, *standard: str) -> list[tuple[Worksheet, SheetStep]]:
+    return [(sheet, step) for sheet in sheets_of(path) for step in sheet.steps if step.standard in standard]
+
+
+def panel_of(sheet: Worksheet, step: SheetStep) -> Panel:
+    return sheet.panels[step.pieces[0]]
+
+
+@every_sheet
+def test_no_step_measures_by_a_hand(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for step in sheet.steps:
+            assert not re.search(r"hand's (?:width|length|breadth)|thumb's", step.text), named(sheet, step)
+
+
+@every_sheet
+def test_an_opening_is_told_as_a_number_before_anything_is_sewn(path: Path) -> None:
+    for sheet, step in steps(path, "line and turn", "line bag"):
+        told = re.search(r"opening of ([\d /.]+ (?:in|cm))", step.text)
+        assert told is not None, named(sheet, step)
+        assert told.start() < re.search(r"\bSew\b", step.text).start()  # type: ignore[union-attr]
+        long = read_length(told[1])
+        piece = sheet.pieces[step.pieces[0]]
+        longer = max(piece.finished_across, piece.finished_along)
+        assert LEAST[sheet.edition.name] <= long <= longer - BESIDE[sheet.edition.name], named(sheet, step)
+
+
+@every_sheet
+def test_corners_are_trimmed_by_a_number_and_before_a_zigzag_runs_round_them(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for step in sheet.steps:
+            trimmed = re.search(r"[Tt]rim the corners", step.text)
+            zigzag = re.search("zigzag", step.text)
+            if trimmed and step.standard:
+                assert re.search(r"corners to (?:1/8 in|3 mm) from the stitching", step.text), named(sheet, step)
+            if trimmed and zigzag:
+                assert trimmed.start() < zigzag.start(), named(sheet, step)
+
+
+@every_sheet
+def test_tucks_are_basted_when_the_panel_has_been_cut_to_its_length(path: Path) -> None:
+    for sheet, step in steps(path, "trim"):
+        cut = re.search(r"\bCut\b|Straighten", step.text)
+        baste = re.search(r"\bbaste\b", step.text)
+        if sheet.pieces[step.pieces[0]].shaped:
+            assert baste is None, named(sheet, step)
+            assert "Trim the panel to" not in step.text, named(sheet, step)
+        else:
+            assert cut is not None
+            assert baste is not None
+            assert cut.start() < baste.start(), named(sheet, step)
+
+
+@every_sheet
+def test_a_seam_is_pressed_away_from_tucks_only_where_it_crosses_them(path: Path) -> None:
+    for sheet, step in steps(path, "join pieces"):
+        within = [
+            edge
+            for meeting in sheet.meetings
+            for edge in (*meeting.join.split(" and "), *meeting.to.split(" and "))
+            if {one.split(".")[0] for one in (*meeting.join.split(" and "), *meeting.to.split(" and "))}
+            <= set(step.pieces)
+        ]
+        sides = {edge.split(".")[1] for edge in within if edge.split(".")[0] in sheet.panels}
+        crosses, along = bool(sides & {"top", "bottom", "all"}), bool(sides & {"left", "right", "all"})
+        assert ("away from the tucks" in step.text) == crosses, named(sheet, step)
+        assert ("towards the plain cloth" in step.text) == (along and not crosses), named(sheet, step)
+
+
+@every_sheet
+def test_only_words_that_a_row_uses_are_explained(path: Path) -> None:
+    for sheet, step in steps(path, "sew rows"):
+        rows = panel_of(sheet, step).rows
+        assert rows is not None
+        used = {word for row in rows.rows for word in row.words}
+        told = {word.lower() for word in re.findall(r"\*\*(Toward|Away|Upright)\*\*", step.text)}
+        assert told == used, named(sheet, step)
+
+
+@every_sheet
+def test_pictures_explain_only_signs_that_they_have(path: Path) -> None:
+    sheet = sheets_of(path)[0]
+    for name, panel in sheet.panels.items():
+        if panel.rows is not None:
+            turned = {turn for row in panel.rows.rows for turn in row.turns} | {*panel.rows.top, *panel.rows.bottom}
+            caption = draw(sheet, f"turn map {name}", Style())[0].caption
+            for turn, sign in ((Turn.UPRIGHT, "upright bar"), (Turn.LEFT, "open"), (Turn.RIGHT, "filled")):
+                assert (sign in caption) == (turn in turned), caption
+        piece = sheet.pieces[name]
+        beside = panel.across.left_allowance or panel.across.right_allowance
+        ends = any(piece.edges[side].allowance for side in ("top", "bottom")) and not panel.trim_along
+        caption = draw(sheet, f"flat cloth {name}", Style())[0].caption
+        assert ("dots" in caption) == bool(beside or ends), caption
+
+
+@every_sheet
+def test_a_casing_is_told_at_the_edge_that_has_it(path: Path) -> None:
+    for sheet, step in steps(path, "casing"):
+        piece = sheet.pieces[step.pieces[0]]
+        told = re.search(r"at the (left|top) edge", step.text)
+        assert told is not None
+        end = piece.edges[told[1]].end
+        assert end.kind == "hem"
+        assert end.first < end.second, named(sheet, step)
+        assert "no hem" not in step.text
+
+
+@every_sheet
+def test_rows_with_most_of_a_large_panel_under_the_arm_are_named_with_what_to_do(path: Path) -> None:
+    for sheet, step in steps(path, "sew rows"):
+        piece, panel = sheet.pieces[step.pieces[0]], panel_of(sheet, step)
+        assert panel.rows is not None
+        under = [
+            row.number
+            for row in panel.rows.rows
+            if (piece.cut_along - row.ruled if row.start == "right" else row.ruled)
+            > max(FLAT[sheet.edition.name], piece.cut_along / 2)
+        ]
+        assert ("under the machine's arm. Roll it up" in step.text) == bool(under), named(sheet, step)
+        if under:
+            assert re.search(rf"Rows? {under[0]}\b", step.text), named(sheet, step)
+
+
+def test_a_long_runner_is_begun_by_bulk() -> None:
+    for sheet, step in steps(ROOT / "projects" / "breakwater-runner.yaml", "sew rows"):
+        piece, panel = sheet.pieces[step.pieces[0]], panel_of(sheet, step)
+        assert panel.rows is not None
+        upper = [row.start for row in panel.rows.rows if 2 * row.ruled < piece.cut_along]
+        lower = [row.start for row in panel.rows.rows if 2 * row.ruled > piece.cut_along]
+        assert (set(upper), set(lower)) == ({"left"}, {"right"})
+        assert f"Rows 1 to {len(upper)} begin at the left" in step.text
+        assert "Every second row" not in step.text
+
+
+@every_sheet
+def test_rows_over_a_band_of_tucks_do_not_run_over_the_plain_cloth(path: Path) -> None:
+    wide = {"inch": read_length("4 in"), "metric": read_length("10 cm")}
+    for sheet, step in steps(path, "rule rows", "sew rows"):
+        across = panel_of(sheet, step).across
+        plain = max(across.left_margin, across.right_margin) >= wide[sheet.edition.name] and not across.ring
+        told = "over the tucks only" in step.text or "before the first tuck as it lies" in step.text
+        assert told == plain, named(sheet, step)
+
+
+@every_sheet
+def test_no_step_says_how_far_nothing_is(path: Path) -> None:
+    for sheet in sheets_of(path):
+        for step in sheet.steps:
+            assert not re.search(r"(?<![\d/.])0 (?:in|cm|mm)\b", step.text), named(sheet, step)
+
+
+@every_sheet
+def test_what_waits_keeps_its_cloth_whole(path: Path) -> None:
+    for sheet, step in steps(path, "cut"):
+        waits = any(piece.after_panel for piece in sheet.pieces.values())
+        assert ("stays whole" in step.text) == waits, named(sheet, step)
+        assert ("Then cut each strip into its pieces" in step.text) != waits, named(sheet, step)
+
+
+@every_sheet
+def test_of_several_one_is_measured_before_the_next_is_marked(path: Path) -> None:
+    for sheet, step in steps(path, "mark folds"):
+        several = sheet.pieces[step.pieces[0]].quantity > 1
+        told = step.text.find("before you mark the next")
+        assert (0 <= told < step.text.index("Mark every place")) == several, named(sheet, step)
+
+
+@pytest.mark.parametrize("word", ["baste", "stay-stitch", "neaten", "shank", "in the ditch", "grade"])
+def test_a_word_of_the_trade_is_explained_where_it_is_used(word: str) -> None:
+    """Beside the word, in the same step, stands what it means."""
+    meanings = {
+        "baste": "long\nstitches|long stitches|baste the lap|[Bb]aste (?:it inside|on|them|inside|the other|it there)",
+        "stay-stitch": "short machine stitches",
+        "neaten": "zigzag",
+        "shank": "stem",
+        "in the ditch": "where binding and cloth meet|a thread outside the seam",
+        "grade": "different widths",
+    }
+    texts = [
+        step.text
+        for path in (ROOT / "projects").glob("*.yaml")
+        for sheet in sheets_of(path)
+        for step in sheet.steps
+        if step.standard and re.search(rf"\b{word}\b", step.text, re.IGNORECASE)
+    ]
+    assert texts
+    assert [text for text in texts if not re.search(meanings[word], text)] == []
