@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 import click
 
-from generator.calculation.worksheet.sheet import findings_of_project
+from generator.calculation.worksheet.sheet import load_room_context
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
 from generator.commands.working import the_room
+from generator.definitions.room import Room
+from generator.errors import Finding, TuckwrightError
+from generator.publishing.checking import findings_of_classes, findings_of_project, findings_of_room, opened_theme
 
 
 @click.command(name="check", help="Read and work every project in every size and edition, and print every finding.")
@@ -23,13 +27,30 @@ def command(projects: tuple[str, ...], *, notes: bool) -> None:
     room = the_room(folder)
     levels: Counter[str] = Counter()
     files = project_files(folder, projects)
-    for path in files:
-        for level, line in told(findings_of_project(path, room, folder)):
+    for findings in _found(folder, room, files, whole=not projects):
+        for level, line in told(findings):
             levels[level] += 1
             if level != "note" or notes:
                 click.echo(line)
     click.echo(_counted(files, levels))
     sys.exit(1 if levels["error"] else 0)
+
+
+def _found(folder: Path, room: Room, files: Sequence[Path], *, whole: bool) -> Iterator[Iterable[Finding]]:
+    """Give the findings of the room, of each project and, where the ``whole`` room is checked, of its classes."""
+    of_room = findings_of_room(folder, room)
+    seen = set(of_room)
+    yield of_room
+    try:
+        theme = opened_theme(folder, room)
+    except TuckwrightError:
+        theme = None
+    for path in files:
+        found = [finding for finding in findings_of_project(path, room, folder, theme) if finding not in seen]
+        seen.update(found)
+        yield found
+    if whole and not any(finding.level == "error" for finding in seen):
+        yield findings_of_classes(folder, load_room_context(room, folder), theme)
 
 
 def _counted(files: list[Path], levels: Counter[str]) -> str:

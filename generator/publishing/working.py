@@ -6,9 +6,9 @@ import pickle
 from dataclasses import replace
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import Project, load_project
-from generator.errors import FaultyFileError, Finding
+from generator.errors import Finding
+from generator.publishing.checking import worked_sizes
 from generator.publishing.content import content_key
 from generator.publishing.jobs import Outcome, ProjectJob, Sheet, Stamp
 from generator.publishing.keeping import stamp_of, stood
@@ -39,14 +39,13 @@ def work_project(room: OpenRoom, job: ProjectJob) -> Outcome:
 
 
 def _worked(project: Project, room: OpenRoom) -> tuple[list[Worksheet], tuple[Finding, ...]]:
-    worksheets, findings = [], list[Finding]()
-    for name in project.editions:
-        for size in project.sizes:
-            try:
-                worksheets.append(worked_sheet(project, size, room.shared.room.edition(name), room.shared))
-            except FaultyFileError as fault:
-                findings += fault.findings
-    return worksheets, tuple(dict.fromkeys(findings))
+    worksheets, faults = [], list[Finding]()
+    for worksheet, findings in worked_sizes(project, room.shared, room.folder, room.theme):
+        if worksheet is None:
+            faults += findings
+        else:
+            worksheets.append(worksheet)
+    return worksheets, tuple(dict.fromkeys(faults))
 
 
 def _packed(

@@ -27,10 +27,16 @@ def template(theme: Theme, name: str) -> Template:
         return environment.get_template(name)
 
 
-def read_templates(theme: Theme, names: Collection[str]) -> None:
-    """Read templates of a theme and all their parts now, so that they are at hand when they are asked for."""
+def read_templates(theme: Theme, names: Collection[str] = ()) -> None:
+    """Read templates of a theme and all their parts now, so that they are at hand when they are asked for.
+
+    Without names all are read, so that what is wrong with any of them is told.
+    """
     environment = _environment(_folders(theme))
-    for name in environment.list_templates(filter_func=lambda name: name in names or name.startswith("parts/")):
+    wanted = environment.list_templates(
+        filter_func=lambda name: name.endswith(".html") and (not names or name in names or name.startswith("parts/"))
+    )
+    for name in wanted:
         template(theme, name)
 
 

@@ -14,8 +14,8 @@ import traceback
 from collections import Counter
 from pathlib import Path
 
-from generator.calculation.worksheet.sheet import findings_of_project
 from generator.definitions.room import Room, load_room
+from generator.publishing.checking import findings_of_project
 
 ROOM = Path(__file__).resolve().parents[2]
 SLOW = 5.0

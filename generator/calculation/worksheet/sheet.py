@@ -23,11 +23,11 @@ from generator.calculation.worksheet.supplies import worked_supplies
 from generator.calculation.worksheet.threads import Sewing, thread_use
 from generator.definitions.caution_rule import CautionRule
 from generator.definitions.cautions import cautions_of
-from generator.definitions.project import Project, load_project
+from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.technique_names import technique_folders
 from generator.definitions.techniques import Technique, load_techniques
-from generator.errors import FaultyFileError, Finding
+from generator.errors import FaultyFileError
 from generator.lengths import Edition
 
 
@@ -109,23 +109,6 @@ def _sheet(
         findings=(*project.findings, *scope.findings),
         own=tuple(named.values),
     )
-
-
-def findings_of_project(path: Path, room: Room, folder: Path) -> tuple[Finding, ...]:
-    """Return every finding of a project file: of the file itself, and of each size in each edition."""
-    try:
-        project = load_project(path, room, folder)
-        shared = load_room_context(room, folder)
-    except FaultyFileError as fault:
-        return fault.findings
-    found: list[Finding] = []
-    for name in project.editions:
-        for size in project.sizes:
-            try:
-                found += worked_sheet(project, size, room.edition(name), shared).findings
-            except FaultyFileError as fault:
-                found += fault.findings
-    return tuple(dict.fromkeys((*project.findings, *found)))
 
 
 def sewn_words(scope: Scope) -> str:

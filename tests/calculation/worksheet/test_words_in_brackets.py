@@ -14,9 +14,9 @@ from generator.calculation.worked_piece import EdgeWork, Piece
 from generator.calculation.worksheet.brackets import filled_brackets
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import Scope
-from generator.calculation.worksheet.sheet import findings_of_project
 from generator.calculation.worksheet.step_context import StepContext
 from generator.lengths import INCH
+from generator.publishing.checking import findings_of_project
 
 HALF = inches("1/2")[0]
 TWO_SEAMS = put(

@@ -1,0 +1,150 @@
+"""What would stop publishing, found before it begins: the folder of a room comes in, findings go out; nothing is drawn.
+
+Publishing itself asks the same functions, so that ``check`` and ``publish`` agree.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
+from generator.definitions.class_plan import ClassPlan, load_class
+from generator.definitions.faults import meant
+from generator.definitions.nodes import Group
+from generator.definitions.project import Project, load_project
+from generator.definitions.room import Room
+from generator.definitions.text_file import read_text_file
+from generator.definitions.theme import OWN_THEMES, Theme, load_theme
+from generator.definitions.yaml_text import read_yaml, shown_path
+from generator.drawing.style import style_of
+from generator.errors import FaultyFileError, Finding, Place, TuckwrightError
+from generator.publishing.inputs import theme_folder
+from generator.publishing.keeping import kept_editions
+from generator.publishing.later import later
+from generator.publishing.room_files import (
+    class_files,
+    edition_files,
+    page_files,
+    project_files,
+    refuse_links_out,
+)
+from generator.publishing.room_limits import refuse_large_files
+from generator.rendering.letters import letter_findings
+
+_ENVIRONMENT = "generator.rendering.environment"
+
+
+def findings_of_room(folder: Path, room: Room) -> tuple[Finding, ...]:
+    """Return what is wrong with everything that belongs to no single project or class: theme, pages, kept editions."""
+    looks: list[Callable[[], object]] = [
+        lambda: refuse_links_out(folder),
+        lambda: refuse_large_files(folder),
+        lambda: opened_theme(folder, room),
+        lambda: refuse_stray_guides(room, folder),
+        *(lambda path=path: read_page(path, folder) for path in page_files(folder).values()),
+        *(lambda name=name: kept_editions(folder, name) for name in edition_files(folder)),
+    ]
+    return tuple(finding for look in looks for finding in _findings(look))
+
+
+def _findings(look: Callable[[], object]) -> tuple[Finding, ...]:
+    try:
+        look()
+    except FaultyFileError as fault:
+        return fault.findings
+    except TuckwrightError as fault:
+        return (Finding("error", str(fault)),)
+    return ()
+
+
+def opened_theme(folder: Path, room: Room) -> Theme:
+    """Return the theme of a room with its style and its own templates looked at; raise what is wrong with any."""
+    theme = load_theme(theme_folder(folder, room.theme))
+    style_of(theme)
+    if theme.folders[0].parent != OWN_THEMES:
+        later(_ENVIRONMENT).read_templates(theme)
+    return theme
+
+
+def read_page(path: Path, folder: Path) -> str:
+    """Return the text of a page of words; raise what is wrong with it."""
+    return read_text_file(path, shown_path(path, folder))
+
+
+def refuse_stray_guides(room: Room, folder: Path) -> None:
+    """Refuse a list of guides that names a page which is not there."""
+    pages = page_files(folder)
+    faults = [
+        Finding("error", f"there is no page '{name}' in site/pages{meant(name, pages)}", group.place)
+        for group in room.guides
+        for name in group.pages
+        if name not in pages
+    ]
+    if faults:
+        raise FaultyFileError(faults)
+
+
+def findings_of_project(path: Path, room: Room, folder: Path, theme: Theme | None = None) -> tuple[Finding, ...]:
+    """Return every finding of a project file: of the file itself, and of each size in each edition."""
+    try:
+        project = load_project(path, room, folder)
+        shared = load_room_context(room, folder)
+    except FaultyFileError as fault:
+        return fault.findings
+    found = [finding for _, findings in worked_sizes(project, shared, folder, theme) for finding in findings]
+    return tuple(dict.fromkeys((*project.findings, *found)))
+
+
+def worked_sizes(
+    project: Project, shared: RoomContext, folder: Path, theme: Theme | None
+) -> Iterator[tuple[Worksheet | None, tuple[Finding, ...]]]:
+    """Give every size in every edition, worked, with its findings; None where it cannot be worked or set in a theme."""
+    shown = shown_path(project.path, folder)
+    for name in project.editions:
+        for size in project.sizes:
+            try:
+                worksheet = worked_sheet(project, size, shared.room.edition(name), shared)
+            except FaultyFileError as fault:
+                yield None, fault.findings
+                continue
+            letters = letter_findings(worksheet, theme, project.path, shown) if theme else []
+            yield None if letters else worksheet, (*worksheet.findings, *letters)
+
+
+def findings_of_classes(folder: Path, shared: RoomContext, theme: Theme | None) -> Iterator[Finding]:
+    """Give what is wrong with the classes of a room; what they warn of is told with the class itself."""
+    for name in class_files(folder):
+        yield from _findings(lambda name=name: worked_class(name, folder, shared, theme))  # type: ignore[misc]
+
+
+def worked_class(name: str, folder: Path, shared: RoomContext, theme: Theme | None) -> ClassSheet:
+    """Return a class worked out.
+
+    Raises
+    ------
+    FaultyFileError
+        With the faults of its file or of its project, or with letters that no font of the theme has.
+    """
+    path, known = class_files(folder)[name], project_files(folder)
+    shown = shown_path(path, folder)
+    wanted = load_class(path, root=folder).project
+    if wanted not in known:
+        tree = read_yaml(path, shown, folder)
+        written = tree.get("project") if isinstance(tree, Group) else None
+        told = f"there is no project '{wanted}'{meant(wanted, known)}"
+        raise FaultyFileError([Finding("error", told, written.place if written else Place(shown))])
+    project = load_project(known[wanted], shared.room, folder)
+    plan = load_class(path, project, folder)
+    letters = letter_findings(_said(plan), theme, path, shown) if theme else []
+    if letters:
+        raise FaultyFileError(letters)
+    return class_sheet(plan, project, shared)
+
+
+def _said(plan: ClassPlan) -> tuple[str, ...]:
+    """What a class says in its own words."""
+    students = tuple(student for seat in plan.places for student in seat.student)
+    return (plan.title, plan.note.text if plan.note else "", *plan.bring, *students)

@@ -1,0 +1,107 @@
+"""Letters that a theme's fonts lack: texts that reach a sheet come in, findings that name the letters go out.
+
+Sheets are set with the fonts of the theme alone, so that they come out the same on every machine.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import fields, is_dataclass
+from functools import lru_cache
+from pathlib import Path
+
+from fontTools.ttLib import TTFont, TTLibError
+
+from generator.definitions.text_file import read_text_file
+from generator.definitions.theme import Theme
+from generator.errors import FaultyFileError, Finding, Place
+
+# Marks that show nothing of themselves: line ends, joiners, directions, selectors of a variant.
+_SILENT = frozenset({"Cc", "Cf", "Zl", "Zp", "Mn"})
+_MOST = 8
+
+
+def letter_findings(told: object, theme: Theme, source: Path, shown: str) -> list[Finding]:
+    """Return an error for letters that no font of a theme has, at the place in a file where the first of them stands.
+
+    Parameters
+    ----------
+    told : object
+        What a sheet tells, such as a worksheet: every text in it counts.
+    theme : Theme
+        Whose fonts set the sheet.
+    source : Path
+        The file that the texts come from, most often.
+    shown : str
+        Its name in messages.
+    """
+    missing = missing_letters(set(_texts(told)), theme)
+    if not missing:
+        return []
+    named = ", ".join(f"'{letter}' (U+{ord(letter):04X})" for letter in missing[:_MOST])
+    more = f" and {len(missing) - _MOST} more" if len(missing) > _MOST else ""
+    what = "letter" if len(missing) == 1 else "letters"
+    text = (
+        f"no font of the theme '{theme.name}' has the {what} {named}{more}; write it otherwise, or list a font that "
+        f"has {'it' if len(missing) == 1 else 'them'} under 'fonts' in the theme"
+    )
+    return [Finding("error", text, _place(missing, source, shown))]
+
+
+def _place(letters: Sequence[str], source: Path, shown: str) -> Place:
+    lines = read_text_file(source, shown).split("\n")
+    found = (
+        Place(shown, number, line.index(letter) + 1)
+        for number, line in enumerate(lines, 1)
+        for letter in letters
+        if letter in line and not line.lstrip().startswith("#")
+    )
+    return next(found, Place(shown))
+
+
+def _texts(told: object) -> Iterator[str]:
+    """Every text in a value."""
+    if isinstance(told, str):
+        yield told
+    elif isinstance(told, tuple | list):
+        for inner in told:
+            yield from _texts(inner)
+    elif isinstance(told, Mapping):
+        for key, inner in told.items():
+            yield from _texts(key)
+            yield from _texts(inner)
+    elif is_dataclass(told):
+        for field in fields(told):
+            yield from _texts(getattr(told, field.name))
+
+
+def missing_letters(texts: Iterable[str], theme: Theme) -> tuple[str, ...]:
+    """Return every letter of texts that no font of the theme has, each once, in their order."""
+    known = _known(theme)
+    letters = dict.fromkeys(letter for text in texts for letter in unicodedata.normalize("NFC", text))
+    return tuple(letter for letter in letters if not _set_by(letter, known))
+
+
+def _set_by(letter: str, known: frozenset[int]) -> bool:
+    if ord(letter) in known or unicodedata.category(letter) in _SILENT:
+        return True
+    parts = unicodedata.normalize("NFD", letter)
+    return len(parts) > 1 and all(ord(part) in known for part in parts)
+
+
+def _known(theme: Theme) -> frozenset[int]:
+    return frozenset().union(*(_letters_of(face.print, face.print.stat().st_mtime_ns) for face in theme.faces))
+
+
+@lru_cache(maxsize=32)
+def _letters_of(file: Path, time: int) -> frozenset[int]:
+    """Return the letters of a font file by their numbers; another time, another file."""
+    try:
+        with TTFont(file, lazy=True) as font:
+            return frozenset(font.getBestCmap() or ())
+    except (TTLibError, OSError, ValueError, KeyError, AssertionError) as fault:
+        told = f"the font '{file.name}' cannot be read; put a whole TTF file there"
+        raise FaultyFileError(
+            [Finding("error", told, Place(f"{file.parent.parent.name}/fonts/{file.name}"))]
+        ) from fault
