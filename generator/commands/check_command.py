@@ -39,18 +39,22 @@ def command(projects: tuple[str, ...], *, notes: bool) -> None:
 def _found(folder: Path, room: Room, files: Sequence[Path], *, whole: bool) -> Iterator[Iterable[Finding]]:
     """Give the findings of the room, of each project and, where the ``whole`` room is checked, of its classes."""
     of_room = findings_of_room(folder, room)
-    seen = set(of_room)
+    sound = not _errors(of_room)
     yield of_room
     try:
         theme = opened_theme(folder, room)
     except TuckwrightError:
         theme = None
     for path in files:
-        found = [finding for finding in findings_of_project(path, room, folder, theme) if finding not in seen]
-        seen.update(found)
+        found = [finding for finding in findings_of_project(path, room, folder, theme) if finding not in of_room]
+        sound &= not _errors(found)
         yield found
-    if whole and not any(finding.level == "error" for finding in seen):
+    if whole and sound:
         yield findings_of_classes(folder, load_room_context(room, folder), theme)
+
+
+def _errors(findings: Iterable[Finding]) -> bool:
+    return any(finding.level == "error" for finding in findings)
 
 
 def _counted(files: list[Path], levels: Counter[str]) -> str:

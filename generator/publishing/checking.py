@@ -6,6 +6,7 @@ Publishing itself asks the same functions, so that ``check`` and ``publish`` agr
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
@@ -110,7 +111,8 @@ def worked_sizes(
             except FaultyFileError as fault:
                 yield None, fault.findings
                 continue
-            letters = letter_findings(worksheet, theme, project.path, shown) if theme else []
+            # The name of the file stands on no sheet.
+            letters = letter_findings(replace(worksheet, project=""), theme, project.path, shown) if theme else []
             yield None if letters else worksheet, (*worksheet.findings, *letters)
 
 

@@ -71,7 +71,7 @@ def _texts(told: object) -> Iterator[str]:
         for key, inner in told.items():
             yield from _texts(key)
             yield from _texts(inner)
-    elif is_dataclass(told):
+    elif is_dataclass(told) and not isinstance(told, Place):
         for field in fields(told):
             yield from _texts(getattr(told, field.name))
 

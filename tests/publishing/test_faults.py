@@ -47,19 +47,17 @@ def test_a_fault_in_the_rooms_file_is_told_once_for_all_projects(room: Path, spe
     assert told.count("site/site.yaml:5:") == 1
 
 
-def test_a_letter_that_no_font_has_names_project_and_size_and_the_others_are_tried(room: Path) -> None:
+def test_a_letter_that_no_font_has_is_told_with_its_place_in_every_project(room: Path) -> None:
     before = bytes_of(room)
     edit(room / "projects/flag.yaml", "Signal flag", "Signal \U0001f6a9")
     edit(room / "projects/tablet.yaml", "Tucked tablet", "Tablet \U0001f9f5")
-    with pytest.raises(PublishError) as refusal:
+    with pytest.raises(FaultyFileError) as refusal:
         published(room)
-    lines = str(refusal.value).splitlines()
-    assert [line.split(":")[0] for line in lines[:3]] == [
-        "flag, size small, inch",
-        "flag, size large, inch",
-        "tablet, size only, inch",
+    lines = [line.split(";")[0] for line in str(refusal.value).splitlines()]
+    assert lines == [
+        "projects/flag.yaml:1:15: no font of the theme 'plain' has the letter '\U0001f6a9' (U+1F6A9)",
+        "projects/tablet.yaml:1:15: no font of the theme 'plain' has the letter '\U0001f9f5' (U+1F9F5)",
     ]
-    assert lines[-1] == STANDS
     assert bytes_of(room) == before
 
 
