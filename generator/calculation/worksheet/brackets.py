@@ -18,6 +18,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.own_measure import own_measure_words
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
 from generator.calculation.worksheet.step_context import StepContext
@@ -156,6 +157,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "meetings": _meetings,
         "lengths": lambda context, pieces: lists.length_words(pieces[0], context.scope.edition) if pieces else "",
         "halves": lambda context, pieces: lists.half_list(pieces[0], context.scope.edition) if pieces else "",
+        "own measure": lambda context, pieces: own_measure_words(context.scope, pieces),
         "trim": _trim,
         "pleats": lambda context, pieces: lists.pleat_list(pieces[0], context.scope.edition) if pieces else "",
         "left hem": _hem("left"),
