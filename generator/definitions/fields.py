@@ -135,11 +135,11 @@ def choice(words: Iterable[str], what: str) -> Leaf:
     return Leaf(read, {"enum": list(known)})
 
 
-def choices(words: Iterable[str], what: str) -> LeafList:
+def choices(words: Iterable[str], what: str, *, may_be_empty: bool = False) -> LeafList:
     """Return a field that is a list of some of a few words."""
     known = choice(words, what)
     items = dict(known.schema)
-    return LeafList(known.read, {"anyOf": [{"type": "string"}, {"type": "array", "items": items}]})
+    return LeafList(known.read, {"anyOf": [{"type": "string"}, {"type": "array", "items": items}]}, may_be_empty)
 
 
 def length(purpose: Purpose = "general") -> Leaf:
@@ -165,7 +165,8 @@ def standing_span(text: str) -> Any:
     return Field(default_factory=lambda: found, json_schema_extra={"default": text})
 
 
-def _label(words: Scalar, reading: Reading) -> str:
+def read_label(words: Scalar, reading: Reading) -> str:
+    """Return words on one line, the same in every size."""
     text = filled_words(words).strip()
     if "{{" in text:
         raise Fault("a label is the same in every size; {{ }} is filled in summaries, notes, items and steps only")
@@ -239,7 +240,7 @@ def _drawing(words: Scalar, reading: Reading) -> str:
     return words.text.strip()
 
 
-LABEL = Leaf(_label, WORDS)
+LABEL = Leaf(read_label, WORDS)
 DAY = Leaf(_day, {"type": "string", "format": "date"})
 Label = Annotated[str, LABEL]
 Markdown = Annotated[Text, Leaf(read_text, WORDS)]
@@ -252,7 +253,7 @@ Colour = Annotated[str, Leaf(_colour, {"type": "string"})]
 Drawing = Annotated[str, Leaf(_drawing, {"type": "string"})]
 _WORD_LIST = {"anyOf": [WORDS, {"type": "array", "items": WORDS}]}
 _WORD_LIST = {"anyOf": [WORDS, {"type": "array", "items": WORDS}]}
-WordList = Annotated[tuple[str, ...], LeafList(_label, _WORD_LIST, may_be_empty=True)]
+WordList = Annotated[tuple[str, ...], LeafList(read_label, _WORD_LIST, may_be_empty=True)]
 Length = Annotated[Formula, length()]
 Finished = Annotated[Formula, length("finished")]
 Fact = Annotated[Formula, length("fact")]

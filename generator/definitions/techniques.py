@@ -8,15 +8,16 @@ from pathlib import Path
 from typing import Annotated, Literal
 
 from generator.definitions.faults import Faults
-from generator.definitions.fields import Label, Markdown, WordList, YesNo, choice, choices
+from generator.definitions.fields import WORDS, Leaf, YesNo, choice, choices, read_label
 from generator.definitions.keyed import Items, Keyed
 from generator.definitions.making_words import FOR, NEEDS, NOTHING, SORTS
 from generator.definitions.names import Names
-from generator.definitions.nodes import Group, fold
+from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
 from generator.definitions.states import states
+from generator.definitions.technique_words import ASSEMBLIES, FIGURES, WORK, read_bracketed_text, report_brackets
 from generator.definitions.values import Text
 from generator.definitions.vocabulary import CONDITIONS, TOOLS
 from generator.definitions.yaml_text import read_yaml, shown_path
@@ -24,6 +25,7 @@ from generator.errors import FaultyFileError, Finding, Place
 
 About = Literal["panel", "piece", "project"]
 _ABOUT: tuple[About, ...] = ("panel", "piece", "project")
+_FIGURES = (*FIGURES, *(f"assembly {way}" for way in ASSEMBLIES))
 _CONDITIONS = (*CONDITIONS, *(f"not {condition}" for condition in CONDITIONS))
 
 
@@ -69,14 +71,20 @@ class Technique:
     head: Head = Head()
 
 
+def _title(words: Scalar, reading: Reading) -> str:
+    """Return the title of a technique; a bracket in it must be one that the tool knows."""
+    report_brackets(words, reading)
+    return read_label(words, reading)
+
+
 class _Part(Keyed):
     when: Annotated[tuple[str, ...], choices(_CONDITIONS, "condition")] = ()
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
-    say: Markdown
+    say: Annotated[Text, Leaf(read_bracketed_text, WORDS)]
 
 
 class _TechniqueFile(Keyed):
-    title: Label
+    title: Annotated[str, Leaf(_title, WORDS)]
     about: Annotated[About, choice(_ABOUT, "thing that a technique is about")]
     for_: Annotated[tuple[str, ...], choices((*PIECES, *FOR), "thing that a technique is for")] = ()
     sews: Annotated[tuple[str, ...], choices(SORTS, "sort of seam")] = ()
@@ -85,8 +93,8 @@ class _TechniqueFile(Keyed):
     before: Annotated[tuple[str, ...], choices(states(), "state")] = ()
     keeps: YesNo = True
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
-    figures: WordList = ()
-    work: WordList = ()
+    figures: Annotated[tuple[str, ...], choices(_FIGURES, "picture", may_be_empty=True)] = ()
+    work: Annotated[tuple[str, ...], choices(WORK, "work that is counted", may_be_empty=True)] = ()
     text: Items[_Part]
 
 

@@ -17,7 +17,7 @@ title: Mark the folds
 about: panel
 uses: ruler, marking pen
 figures: flat cloth
-work: mark a fold
+work: mark folds
 text:
   - say: |
       Mark {{ piece.number }} folds, the first {{ piece.first mark }} from the edge.
@@ -51,7 +51,7 @@ def test_a_technique_holds_its_parts_with_their_conditions(tmp_path: Path) -> No
     mark = techniques["mark folds"]
     assert set(techniques) == {"mark folds", "cut"}
     assert (mark.title, mark.about) == ("Mark the folds", "panel")
-    assert (mark.tools, mark.figures, mark.work) == (("ruler", "marking pen"), ("flat cloth",), ("mark a fold",))
+    assert (mark.tools, mark.figures, mark.work) == (("ruler", "marking pen"), ("flat cloth",), ("mark folds",))
     assert [part.when for part in mark.parts] == [(), ("unequal", "not ring")]
     values = {"piece.number": Fraction(17), "piece.first mark": Fraction(13, 8)}
     said = mark.parts[0].say.filled(INCH, values.__getitem__)
@@ -108,3 +108,36 @@ def test_a_technique_of_the_room_is_a_standard_step(tmp_path: Path) -> None:
     path = tmp_path / "cushion.yaml"
     path.write_text(text.replace("use: cut", "use: soak_cloth, cut"), encoding="utf-8")
     assert load_project(path, root=tmp_path).steps[0].use == ("soak cloth", "cut")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        (
+            "work: mark folds",
+            "work: mark a fold",
+            "5:7: 'mark a fold' is no work that is counted; did you mean 'mark folds'?",
+        ),
+        ("figures: flat cloth", "figures: flat clot", "4:10: 'flat clot' is no picture; did you mean 'flat cloth'?"),
+        (
+            "figures: flat cloth",
+            "figures: assembly bord",
+            "4:10: 'assembly bord' is no picture; did you mean 'assembly board'?",
+        ),
+        (
+            "title: Mark the folds",
+            "title: Mark the [peice]",
+            "1:17: '[peice]' is nothing that can be put in; did you mean 'piece'? For brackets of your own write ( )",
+        ),
+        (
+            "      Write each depth beside its mark.",
+            "      Write each depth beside its mark.\n      [marcs] and [the guide](guide.html)",
+            "12:7: '[marcs]' is nothing that can be put in; did you mean 'marks'? For brackets of your own write ( )",
+        ),
+        ("not ring", "not rings", "9:20: 'not rings' is no condition; did you mean 'not ring'?"),
+    ],
+)
+def test_a_word_that_a_technique_cannot_use_is_told_where_it_stands(
+    tmp_path: Path, old: str, new: str, says: str
+) -> None:
+    assert faults(folder_of(tmp_path, mark_folds=MARK.replace(old, new))) == [f"mark-folds.yaml:{says}"]

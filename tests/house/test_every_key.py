@@ -14,7 +14,16 @@ import pytest
 
 from generator import limits
 from generator.cli import COMMANDS, overview
-from generator.definitions import caution_rule, class_plan, making_words, room_file, techniques, theme, vocabulary
+from generator.definitions import (
+    caution_rule,
+    class_plan,
+    making_words,
+    room_file,
+    technique_words,
+    techniques,
+    theme,
+    vocabulary,
+)
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import Keyed
 from generator.definitions.pieces.kinds import PIECES
@@ -180,6 +189,10 @@ WORDS = {
     "closures": vocabulary.CLOSURES,
     "tools": vocabulary.TOOLS,
     "conditions": tuple(vocabulary.CONDITIONS),
+    "pictures of a technique": technique_words.FIGURES,
+    "ways of making up": technique_words.ASSEMBLIES,
+    "work of a technique": technique_words.WORK,
+    "words in brackets": tuple(f"[{word}]" for word in technique_words.BRACKETS),
     "standard steps": tuple(step_names(None)),
     "units": tuple(UNITS),
     "edges": tuple(edge for kind in KINDS_OF_PIECE for edge in kind.edges),

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from generator.calculation.turning.plans import PLANS
+from generator.calculation.worksheet.brackets import BRACKETS
 from generator.calculation.worksheet.conditions import CONDITIONS
 from generator.calculation.worksheet.times import WORK
-from generator.definitions import vocabulary
-from generator.definitions.technique_names import TECHNIQUES
-from generator.definitions.techniques import load_techniques
+from generator.definitions import technique_words, vocabulary
+from generator.drawing.assembly import ASSEMBLIES
+from generator.drawing.catalogue import DIAGRAMS
 
 
 def test_a_file_may_name_every_turn_plan_that_the_sums_know() -> None:
@@ -18,11 +19,14 @@ def test_every_condition_that_a_technique_may_ask_is_answered() -> None:
     assert set(vocabulary.CONDITIONS) == set(CONDITIONS)
 
 
-def test_every_technique_names_work_that_can_be_counted() -> None:
-    unknown = {
-        f"{name}: {work}"
-        for name, technique in load_techniques([TECHNIQUES]).items()
-        for work in technique.work
-        if work not in WORK
-    }
-    assert unknown == set()
+def test_a_technique_may_name_all_work_that_can_be_counted() -> None:
+    assert set(technique_words.WORK) == set(WORK)
+
+
+def test_a_technique_may_name_every_picture() -> None:
+    assert set(technique_words.FIGURES) == set(DIAGRAMS)
+    assert set(technique_words.ASSEMBLIES) == set(ASSEMBLIES)
+
+
+def test_a_technique_may_put_in_every_word_in_brackets() -> None:
+    assert set(technique_words.BRACKETS) == set(BRACKETS)

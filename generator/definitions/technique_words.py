@@ -1,0 +1,51 @@
+"""The words that a technique may use: pictures, kinds of work, words in brackets; texts come in, faults go out.
+
+The tables that give these words their meaning stand with the sums and the drawings; a test holds them to be the same.
+"""
+
+from __future__ import annotations
+
+import re
+
+from generator.definitions.faults import meant
+from generator.definitions.nodes import Scalar
+from generator.definitions.reading import Reading
+from generator.definitions.reading_text import read_text
+from generator.definitions.values import Text
+
+WORK = (
+    *("cut pieces", "cut later", "mark folds", "crease tucks", "stitch tucks", "rule rows", "turn tucks"),
+    *("sew edges", "sew seams", "gather edges", "sew by hand", "make buttonholes", "sew buttons"),
+)
+FIGURES = (
+    *("flat cloth", "cross folds", "section", "tuck section", "cross tuck section", "hem section", "pair section"),
+    *("turn map", "check points", "marking strip", "card", "surface", "piece", "layout", "assembly"),
+)
+ASSEMBLIES = (
+    *("bag", "bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill"),
+    *("gathered end", "lining", "roll"),
+)
+BRACKETS = (
+    *("piece", "other", "pieces", "cut list", "list for later", "cut later", "marks", "cross marks", "depths"),
+    *("marked edges", "cross marked edges", "sample", "check points", "ruled rows", "rows", "row ends", "bulky rows"),
+    *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
+    *("opening", "needle and stitch", "casing place", "casing hem", "buttonholes", "buttons"),
+    *("stripe", "stripe colours", "stripe starts"),
+)
+# What follows the bracket of a link is its address.
+_BRACKET = re.compile(r"\[([a-z][a-z ]*)\](?![(\[:])")
+
+
+def read_bracketed_text(words: Scalar, reading: Reading) -> Text:
+    """Return a text of a technique; a word in brackets that the tool does not know is reported at its place."""
+    report_brackets(words, reading)
+    return read_text(words, reading)
+
+
+def report_brackets(words: Scalar, reading: Reading) -> None:
+    """Report every word in brackets that the tool does not know."""
+    for found in _BRACKET.finditer(words.text):
+        if found[1] not in BRACKETS:
+            hint = meant(found[1], BRACKETS) or "; the guide lists what there is."
+            told = f"'[{found[1]}]' is nothing that can be put in{hint} For brackets of your own write ( )"
+            reading.faults.add(words.at(found.start()), told)
