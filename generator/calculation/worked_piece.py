@@ -32,13 +32,15 @@ class EdgeWork:
 class Straight:
     """The outline of a rectangle; it has an edge at each of its four sides."""
 
+    one_measure: ClassVar[bool] = False
     sides: ClassVar[tuple[str, ...]] = ("left", "right", "top", "bottom")
 
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """The outline of a circle, whose only edge is its rim; its size across is its diameter."""
+    """The outline of a circle, whose only edge is its rim; its diameter is the one measure that tells its size."""
 
+    one_measure: ClassVar[bool] = True
     sides: ClassVar[tuple[str, ...]] = ("rim",)
 
 

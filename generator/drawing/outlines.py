@@ -31,25 +31,13 @@ def told_at(part: Part) -> Mapping[str, EdgeWork]:
 def size_of(part: Part, edition: Edition) -> str:
     """Return the cut size of a part in words."""
     across, along = (say_length(length, edition) for length in (part.cut_across, part.cut_along))
-    match part.outline:
-        case Straight():
-            return f"{across} across by {along} along"
-        case Round():
-            return f"a circle {across} through"
-        case _:
-            assert_never(part.outline)
+    return f"a circle {across} through" if part.outline.one_measure else f"{across} across by {along} along"
 
 
 def finished_size_of(part: Part, edition: Edition) -> str:
     """Return the finished size of a part in words."""
     across, along = (say_length(length, edition) for length in (part.finished_across, part.finished_along))
-    match part.outline:
-        case Straight():
-            return f"{across} by {along}"
-        case Round():
-            return f"{across} through"
-        case _:
-            assert_never(part.outline)
+    return f"{across} through" if part.outline.one_measure else f"{across} by {along}"
 
 
 def draw_outline(canvas: Canvas, part: Part, plan: PiecePlan, corner: Point) -> None:

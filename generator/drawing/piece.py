@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from generator.calculation.worked_piece import Part, Piece, Round
+from generator.calculation.worked_piece import Part, Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
@@ -156,7 +156,7 @@ class _DrawnOutline:
         below = y + self.high + 1.4 * self.line + ARROW
         canvas.arrow((x, below), (x + self.wide, below), pen, both=True)
         canvas.text(self._said(self.part.cut_across), x + self.wide / 2, below, backing=paper)
-        if isinstance(self.part.outline, Round):
+        if self.part.outline.one_measure:
             return
         words = self._said(self.part.cut_along)
         beside = x + self.wide + self._beside("right") + ARROW

@@ -6,12 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
-from typing import assert_never
 
 from markupsafe import Markup, escape
 
 from generator.calculation.worked import Panel, RowSet, TuckSet
-from generator.calculation.worked_piece import Outline, Piece, Round, Straight
+from generator.calculation.worked_piece import Outline, Piece
 from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.lengths import Edition, say_length
 from generator.rendering.typeset import bare, on_ruler, said, typeset
@@ -65,13 +64,7 @@ def piece_size(piece: Piece, edition: Edition, *, cut: bool, unit: bool = True) 
 
 
 def _sized(outline: Outline, across: str, along: str, unit: str) -> str:
-    match outline:
-        case Straight():
-            return f"{across} × {along}{unit}"
-        case Round():
-            return f"{across}{unit} across the circle"
-        case _:
-            assert_never(outline)
+    return f"{across}{unit} across the circle" if outline.one_measure else f"{across} × {along}{unit}"
 
 
 def in_parts(piece: Piece) -> str:

@@ -9,10 +9,11 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, faults, inches, put, sheet
 
-from generator.calculation.worked import CutItem
-from generator.calculation.worked_piece import Cut, Lengths, Piece, Round, Straight
+from generator.calculation.worked import CutItem, End
+from generator.calculation.worked_piece import Cut, EdgeWork, Lengths, Piece, Round, Straight
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.pieces.sizes import whole
 from generator.lengths import INCH
 
 
@@ -145,6 +146,15 @@ def test_a_strip_is_cut_by_its_kind(tmp_path: Path, keys: str, expected: str, ed
     piece = sheet(tmp_path, text.replace("width: 1/2 in\n", "width: 1/2 in or 1 cm\n"), "medium").pieces["extra"]
     assert sizes(piece) == inches(expected)
     assert (piece.measures["edge"], piece.lengths) == (edge, None)
+
+
+def test_an_edge_for_which_an_outline_has_no_side_is_refused_and_not_left_out() -> None:
+    one = Fraction(1)
+    rim = EdgeWork("rim", one, End("seam", one), one)
+    with pytest.raises(ValueError, match=r"Straight\(\) has no side for the edges \['rim'\]"):
+        whole((one, one), (one, one), {"rim": rim})
+    (part,) = whole((one, one), (one, one), {"rim": rim}, Round())
+    assert part.edges == {"rim": rim}
 
 
 def test_what_is_bought_is_not_cut(tmp_path: Path) -> None:

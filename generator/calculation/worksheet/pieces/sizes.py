@@ -15,6 +15,8 @@ from generator.definitions.pieces.model import PieceModel
 
 Size = tuple[Fraction, Fraction]
 _RAW = End("raw")
+# The long edge of a strip as a whole, which other pieces meet; it is no side of its own.
+_LONG_EDGE = "edge"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,5 +66,5 @@ def _edge(side: str, length: Fraction, end: End) -> EdgeWork:
 def whole(cut: Size, finished: Size, edges: Mapping[str, EdgeWork], outline: Outline | None = None) -> tuple[Part]:
     """Return the one part of a piece that is cut from one shape of cloth, with the edges that lie round it."""
     shape = outline or Straight()
-    around = {side: edge for side, edge in edges.items() if side in shape.sides}
+    around = {side: edge for side, edge in edges.items() if side != _LONG_EDGE}
     return (Part(shape, *cut, *finished, around),)
