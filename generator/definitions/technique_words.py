@@ -28,7 +28,19 @@ ASSEMBLIES = (
 BRACKETS = (
     *("piece", "other", "pieces", "cut list", "list for later", "cut later", "marks", "cross marks", "depths"),
     *("marked edges", "cross marked edges", "sample", "check points", "ruled rows", "rows", "row ends", "bulky rows"),
-    *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
+    *(
+        "facing gaps",
+        "joins",
+        "meetings",
+        "lengths",
+        "halves",
+        "own measure",
+        "trim",
+        "pleats",
+        "hems",
+        "left hem",
+        "top hem",
+    ),
     *("opening", "needle and stitch", "casing place", "casing hem", "buttonholes", "buttons"),
     *("stripe", "stripe colours", "stripe starts"),
 )
