@@ -12,7 +12,7 @@ import yaml
 
 from generator.publishing.inputs import read_inputs
 from generator.publishing.manifest import read_manifest
-from generator.publishing.plan import planned
+from generator.publishing.stale import planned
 
 ROOT = Path(__file__).resolve().parents[1]
 # A site built elsewhere, or in another theme, is looked at as it is.
@@ -76,6 +76,6 @@ def built_site() -> BuiltSite:
             pytest.fail(f"TUCKWRIGHT_SITE names {folder}, where no site has been built", pytrace=False)
         return BuiltSite(folder)
     folder = ROOT / "site" / "public"
-    if not planned(read_inputs(ROOT, ""), read_manifest(folder), folder).current:
+    if not planned(read_inputs(ROOT, ""), read_manifest(ROOT), folder).current:
         pytest.fail(f"{folder} is missing or no longer up to date: run make site first", pytrace=False)
     return BuiltSite(folder)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import json
 from pathlib import Path
+from pkgutil import resolve_name
 
 import click
 
@@ -21,11 +22,8 @@ from generator.definitions.project import load_project
 from generator.definitions.room import Room
 from generator.errors import TuckwrightError
 from generator.publishing.inputs import theme_folder
-from generator.publishing.later import later
 from generator.publishing.published_pages import published_pages
 from generator.rendering.addresses import handout_file
-
-_ONE_CLASS = "generator.publishing.one_class"
 
 
 @click.command(name="class", help="Work out what a class needs: cloth and supplies, kits, timetable, print run.")
@@ -58,7 +56,7 @@ def _write_pack(
     """Write the class pack: everything on paper for whoever teaches, with the names of the students."""
     wanted = chosen_paper(tuple(dict.fromkeys((sheet.paper, *room.papers))), paper)
     look = theme_folder(folder, theme or room.theme)
-    write_whole(output, later(_ONE_CLASS).one_class_pack(sheet, room, look, wanted))
+    write_whole(output, resolve_name("generator.publishing.single:one_class_pack")(sheet, room, look, wanted))
     click.echo(f"Wrote {output}: the pack of {sheet.title}, on {wanted}. It names your students: keep it to yourself.")
 
 

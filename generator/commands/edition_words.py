@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from collections.abc import Iterator
 
+from generator.calculation.worksheet.editions import ChangedNumber
+from generator.publishing.jobs import AgainstEditions
 from generator.publishing.order import Order, Published
 
 _MOST = 8
@@ -14,8 +15,8 @@ def edition_lines(order: Order, done: Published) -> Iterator[str]:
     """Give a line for everything that a person should know of the editions of the projects published."""
     if order.mark:
         yield from _kept(order, done)
-    for project, told in done.drafts.items():
-        yield from _differing(project, told, listed=not done.current)
+    for project, against in done.drafts.items():
+        yield from _differing(project, against, listed=not done.current)
     for project in done.strays:
         yield (
             f"site/editions/{project}.json keeps editions of a project that is not there; if it has another name now, "
@@ -31,25 +32,26 @@ def _kept(order: Order, done: Published) -> Iterator[str]:
     yield f"Kept the numbers of {number} under edition mark {order.mark}, in site/editions: {', '.join(done.marked)}"
 
 
-def _differing(project: str, told: Mapping[str, Any], *, listed: bool) -> Iterator[str]:
-    changed: Sequence[Sequence[str]] = told["changed"]
+def _differing(project: str, against: AgainstEditions, *, listed: bool) -> Iterator[str]:
+    changed, added, mark = against.changed, against.added, against.stamp.mark
     counted = [f"{len(changed)} number{' of' if len(changed) == 1 else 's of'} {project}"] if changed else []
     verb = "differs" if len(changed) == 1 else "differ"
     remedy = "see corrections; keep them with --mark"
     if counted:
-        yield f"{counted[0]} {verb} from edition mark {told['mark']}: {remedy}"
-    elif told["added"]:
-        yield f"{project} has sheets that are new since edition mark {told['mark']}: keep them with --mark"
+        yield f"{counted[0]} {verb} from edition mark {mark}: {remedy}"
+    elif added:
+        yield f"{project} has sheets that are new since edition mark {mark}: keep them with --mark"
     if not listed:
         return
     yield from map(_line, changed[:_MOST])
     if len(changed) > _MOST:
         yield f"  and {len(changed) - _MOST} more"
-    for size, edition in told["added"][:_MOST]:
+    for size, edition in added[:_MOST]:
         yield f"  {size}, {edition}: a new sheet"
 
 
-def _line(change: Sequence[str]) -> str:
-    size, edition, piece, what, was, now = change
-    number = f"{piece}, {what}" if piece else what
-    return f"  {size}, {edition}: {number} was {was or 'not there'}, is {now or 'not there'}"
+def _line(change: ChangedNumber) -> str:
+    number = f"{change.piece}, {change.what}" if change.piece else change.what
+    return (
+        f"  {change.size}, {change.edition}: {number} was {change.was or 'not there'}, is {change.now or 'not there'}"
+    )

@@ -8,9 +8,10 @@ from pathlib import Path
 import click
 
 from generator.errors import PublishError
-from generator.publishing.written import put_whole
+from generator.publishing.write import not_written, put_whole
 
 _PDF = b"%PDF-"
+_LONGEST = 120
 
 
 def chosen_paper(papers: Sequence[str], wanted: str | None) -> str:
@@ -27,6 +28,13 @@ def chosen_paper(papers: Sequence[str], wanted: str | None) -> str:
 
 def refuse_to_overwrite(output: Path) -> None:
     """Refuse a place where something stands that is not a PDF, or where nothing can be written."""
+    try:
+        _refuse(output)
+    except OSError as fault:
+        raise PublishError(f"{_shown(output)} {not_written(fault)}") from fault
+
+
+def _refuse(output: Path) -> None:
     if not output.parent.is_dir():
         raise PublishError(f"there is no folder {output.parent}; make it, or name another")
     if not output.exists():
@@ -43,4 +51,9 @@ def write_whole(output: Path, sheet: bytes) -> None:
     try:
         put_whole(output, sheet)
     except OSError as fault:
-        raise PublishError(f"{output} could not be written: {fault.strerror}") from fault
+        raise PublishError(f"{_shown(output)} {not_written(fault)}") from fault
+
+
+def _shown(output: Path) -> str:
+    """A path as far as a person needs it to know which is meant."""
+    return str(output) if len(str(output)) <= _LONGEST else f"{str(output)[:_LONGEST]}..."

@@ -7,6 +7,7 @@ import sys
 import time
 from contextlib import nullcontext
 from datetime import UTC, datetime
+from pkgutil import resolve_name
 from typing import Any
 
 import click
@@ -16,14 +17,12 @@ from generator.commands.edition_words import edition_lines
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
 from generator.errors import CalculationError, FaultyFileError, TuckwrightError
-from generator.publishing.later import later
+from generator.publishing.manifest import is_size
 from generator.publishing.order import Order, Published
-from generator.publishing.plan import is_sheet
 from generator.publishing.publish import publish
+from generator.publishing.room_files import passed_over
+from generator.publishing.stale import reasons
 
-_BAR = "generator.commands.progress_bar"
-_WATCH = "generator.publishing.watching"
-_WHY = "generator.publishing.why"
 _CTRL_C = 130
 _DEAREST = 5
 
@@ -105,6 +104,8 @@ def _published(order: Order, *, profile: bool) -> bool:
         click.echo(str(fault), err=True)
         return False
     click.echo(_summary(order, done))
+    for _, line in told(passed_over(order.folder)):
+        click.echo(line, err=True)
     for line in edition_lines(order, done):
         click.echo(line)
     if profile:
@@ -114,14 +115,16 @@ def _published(order: Order, *, profile: bool) -> bool:
 
 def _report() -> Any:
     """A bar on a terminal, lines in a log."""
-    return later(_BAR).Bar() if sys.stderr.isatty() else nullcontext(ProgressLines())
+    if not sys.stderr.isatty():
+        return nullcontext(ProgressLines())
+    return resolve_name("generator.commands.progress_bar:ProgressBar")()
 
 
 def _summary(order: Order, done: Published) -> str:
     home = order.site / "index.html"
     if done.current:
         return f"Nothing has changed; the site stands as it was: {home}"
-    made, kept = (sum(map(is_sheet, entries)) for entries in (done.made, done.kept))
+    made, kept = (sum(map(is_size, entries)) for entries in (done.made, done.kept))
     return f"{_counted(done.projects, 'project')} published, {_counted(made, 'sheet')} made, {kept} kept: {home}"
 
 
@@ -142,12 +145,12 @@ def _tell_times(done: Published, wall: float) -> None:
 
 
 def _tell_why(order: Order, project: str, size: str) -> None:
-    for edition, reason in later(_WHY).reasons(order, project, size).items():
+    for edition, reason in reasons(order, project, size).items():
         click.echo(f"{project}, size {size}, {edition}: {reason}")
 
 
 def _go_on(order: Order, *, profile: bool) -> None:
     """Publish now and after every change; a fault is told and waits to be mended."""
-    for _ in later(_WATCH).changes(order.folder):
+    for _ in resolve_name("generator.publishing.watching:changes")(order.folder):
         _published(order, profile=profile)
         click.echo("Watching for changes; Ctrl-C ends it.", err=True)

@@ -6,6 +6,8 @@ import difflib
 from pathlib import Path
 
 from generator.errors import TuckwrightError
+from generator.publishing.links import refuse_links_out
+from generator.publishing.room_files import project_files as files_of_projects
 
 
 def room_folder() -> Path:
@@ -13,12 +15,15 @@ def room_folder() -> Path:
 
     Raises
     ------
+    FaultyFileError
+        If links in it lead astray.
     TuckwrightError
         If there is none; the message says how to make one.
     """
     here = Path.cwd()
     for folder in (here, *here.parents):
         if (folder / "projects").is_dir():
+            refuse_links_out(folder)
             return folder
     raise TuckwrightError(
         f"there is no folder 'projects' in {here} or above it; `tuckwright start my-first-panel` makes one here"
@@ -33,7 +38,7 @@ def project_files(folder: Path, wanted: tuple[str, ...] = ()) -> list[Path]:
     TuckwrightError
         If a project is not there; the message names the nearest.
     """
-    every = sorted((folder / "projects").glob("*.yaml"))
+    every = list(files_of_projects(folder).values())
     if not wanted:
         if not every:
             raise TuckwrightError(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from pkgutil import resolve_name
 from typing import Any
 
 import click
@@ -13,9 +14,6 @@ from generator.commands.working import edition_of, measures, opened, split, with
 from generator.definitions.project import Project
 from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
-from generator.publishing.later import later
-
-_ONE_SHEET = "generator.publishing.one_sheet"
 
 
 @click.command(name="sheet", help="Write one handout as a PDF, also in a size that the file does not list.")
@@ -38,7 +36,10 @@ def command(project: str, size: str | None, output: Path, **options: Any) -> Non
     worksheet = worked(definition, size, edition, shared, measures(options["sewn"], edition, "--sewn"))
     paper = chosen_paper(shared.room.papers, options["paper"])
     theme = theme_folder(folder, options["theme"] or shared.room.theme)
-    one_sheet, own = later(_ONE_SHEET), any(options[name] for name in ("own", "cloth", "sewn"))
+    one_sheet, own = (
+        resolve_name("generator.publishing.single"),
+        any(options[name] for name in ("own", "cloth", "sewn")),
+    )
     stamp = one_sheet.stamp_of_sheet(listed, shared, folder, own=own)
     write_whole(output, one_sheet.one_handout(worksheet, shared.room, theme, paper, stamp))
     click.echo(f"Wrote {output}: {definition.title}, {size}, {edition.name} edition, on {paper}")

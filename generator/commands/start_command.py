@@ -9,6 +9,7 @@ import click
 
 from generator.definitions.starter import starter_text
 from generator.errors import TuckwrightError
+from generator.publishing.links import refuse_links_out
 
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _ROOM = """\
@@ -33,6 +34,7 @@ def command(name: str) -> None:
             f"'{name}': a project's name is small letters, digits and hyphens, for example '{plain}'", param_hint="NAME"
         )
     folder = _folder()
+    refuse_links_out(folder)
     path = folder / "projects" / f"{name}.yaml"
     title = name.replace("-", " ").capitalize()
     _write_new(path, starter_text(title))

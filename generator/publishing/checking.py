@@ -5,9 +5,11 @@ Publishing itself asks the same functions, so that ``check`` and ``publish`` agr
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
+from itertools import product
 from pathlib import Path
+from pkgutil import resolve_name
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
@@ -22,33 +24,34 @@ from generator.definitions.theme import OWN_THEMES, Theme, load_theme
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.drawing.style import style_of
 from generator.errors import FaultyFileError, Finding, Place, TuckwrightError
-from generator.publishing.inputs import theme_folder
-from generator.publishing.keeping import kept_editions
-from generator.publishing.later import later
+from generator.publishing.editions import kept_editions
+from generator.publishing.inputs import read_inputs, theme_folder
+from generator.publishing.order import Order
 from generator.publishing.room_files import (
     class_files,
     edition_files,
     page_files,
+    passed_over,
     project_files,
-    refuse_links_out,
+    stop_on_taken_names,
 )
-from generator.publishing.room_limits import refuse_large_files
+from generator.publishing.stale import stop_on_foreign_files
 from generator.rendering.letters import letter_findings
-
-_ENVIRONMENT = "generator.rendering.environment"
+from generator.rendering.styles import SHEET_STYLES, paper_style
 
 
 def findings_of_room(folder: Path, room: Room) -> tuple[Finding, ...]:
-    """Return what is wrong with everything that belongs to no single project or class: theme, pages, kept editions."""
+    """Return what is wrong with everything that belongs to no single project or class, and files that are not read."""
     looks: list[Callable[[], object]] = [
-        lambda: refuse_links_out(folder),
-        lambda: refuse_large_files(folder),
+        lambda: read_inputs(folder, ""),
+        lambda: stop_on_taken_names(folder),
+        lambda: stop_on_foreign_files(folder, Order(folder).site),
         lambda: opened_theme(folder, room),
-        lambda: refuse_stray_guides(room, folder),
+        lambda: refuse_stray_guides(room, page_files(folder)),
         *(lambda path=path: read_page(path, folder) for path in page_files(folder).values()),
         *(lambda name=name: kept_editions(folder, name) for name in edition_files(folder)),
     ]
-    return tuple(finding for look in looks for finding in _findings(look))
+    return (*passed_over(folder), *(finding for look in looks for finding in _findings(look)))
 
 
 def _findings(look: Callable[[], object]) -> tuple[Finding, ...]:
@@ -62,11 +65,14 @@ def _findings(look: Callable[[], object]) -> tuple[Finding, ...]:
 
 
 def opened_theme(folder: Path, room: Room) -> Theme:
-    """Return the theme of a room with its style and its own templates looked at; raise what is wrong with any."""
+    """Return the theme of a room, its style, templates and style sheets looked at; raise what is wrong with any."""
     theme = load_theme(theme_folder(folder, room.theme))
     style_of(theme)
     if theme.folders[0].parent != OWN_THEMES:
-        later(_ENVIRONMENT).read_templates(theme)
+        resolve_name("generator.rendering.environment:read_templates")(theme)
+        read_style_sheet = resolve_name("generator.rendering.pdf:read_style_sheet")
+        for paper, sheet in product(room.papers, SHEET_STYLES):
+            read_style_sheet(paper_style(theme, paper, sheet))
     return theme
 
 
@@ -75,9 +81,8 @@ def read_page(path: Path, folder: Path) -> str:
     return read_text_file(path, shown_path(path, folder))
 
 
-def refuse_stray_guides(room: Room, folder: Path) -> None:
+def refuse_stray_guides(room: Room, pages: Collection[str]) -> None:
     """Refuse a list of guides that names a page which is not there."""
-    pages = page_files(folder)
     faults = [
         Finding("error", f"there is no page '{name}' in site/pages{meant(name, pages)}", group.place)
         for group in room.guides

@@ -6,7 +6,6 @@ libraries, because a new tool or library may draw and set differently.
 
 from __future__ import annotations
 
-import hashlib
 import platform
 import site
 import sys
@@ -15,18 +14,19 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.errors import PublishError
+from generator.publishing.links import OWN_THEMES, THEMES, refuse_links_out, walked
 from generator.publishing.room_files import (
-    OWN_THEMES,
     TOOL,
+    as_is_files,
     class_files,
     edition_files,
     files_below,
     page_files,
     project_files,
-    refuse_links_out,
     theme_folders,
 )
 from generator.publishing.room_limits import refuse_large_files
+from generator.publishing.write import key_of, key_of_bytes, not_read
 
 # These reach a site only as files of their own, which pages link to: a change of them makes no page and no sheet stale.
 _LINKED_FILES = ("screen.css", "print.css", "machine.css", "reference.css")
@@ -38,8 +38,8 @@ class Inputs:
     """Keys of everything that a site is built from.
 
     ``tool`` is that of the tool and its libraries, ``common`` that of everything which all projects share, the tool
-    included; ``inside`` leaves out what pages only link to. ``projects``, ``pages``, ``classes`` and ``editions`` map
-    names to keys of their bytes.
+    included; ``inside`` leaves out what pages only link to. ``projects``, ``pages``, ``classes``, ``editions`` and
+    ``as_is`` map names to keys of their bytes.
     """
 
     tool: str
@@ -49,6 +49,7 @@ class Inputs:
     pages: dict[str, str]
     classes: dict[str, str]
     editions: dict[str, str]
+    as_is: dict[str, str]
 
     def of_project(self, name: str) -> str:
         """Return the key of one project's file and kept editions with everything that all projects share."""
@@ -68,7 +69,7 @@ class Inputs:
     @property
     def rest(self) -> str:
         """The key of everything that belongs to no single project."""
-        named = (self.pages, self.classes, {name: self.editions[name] for name in self.strays})
+        named = (self.pages, self.classes, {name: self.editions[name] for name in self.strays}, self.as_is)
         return key_of(
             self.common, *(f"{number}:{name}:{key}" for number, sort in enumerate(named) for name, key in sort.items())
         )
@@ -81,7 +82,16 @@ def read_inputs(folder: Path, theme: str) -> Inputs:
     ------
     FaultyFileError
         If a link leads out of the room.
+    PublishError
+        If a file cannot be read.
     """
+    try:
+        return _read(folder, theme)
+    except OSError as fault:
+        raise PublishError(not_read(fault, folder)) from fault
+
+
+def _read(folder: Path, theme: str) -> Inputs:
     refuse_links_out(folder)
     refuse_large_files(folder)
     tool = key_of(platform.python_version(), *_libraries(), *_hashed(files_below(TOOL, (".py", ".yaml", ".conf"))))
@@ -91,19 +101,10 @@ def read_inputs(folder: Path, theme: str) -> Inputs:
         *files_below(folder / "site" / "techniques"),
         folder / "site" / "site.yaml",
     ]
-    common, inside = key_of(tool, theme, *_hashed(shared)), key_of(tool, theme, *_hashed(_inside(shared)))
-    sorts = (project_files, page_files, class_files, edition_files)
+    links = [f"{path.name}:{path.readlink()}" for path in walked(folder / THEMES) if path.is_symlink()]
+    common, inside = (key_of(tool, theme, *links, *_hashed(files)) for files in (shared, _inside(shared)))
+    sorts = (project_files, page_files, class_files, edition_files, as_is_files)
     return Inputs(tool, common, inside, *(_keys(files(folder)) for files in sorts))
-
-
-def key_of(*parts: str) -> str:
-    """Return one key for several texts."""
-    return hashlib.sha256("\0".join(parts).encode()).hexdigest()[:32]
-
-
-def key_of_bytes(content: bytes) -> str:
-    """Return the key of the content of a file."""
-    return hashlib.sha256(content).hexdigest()[:32]
 
 
 def theme_folder(folder: Path, name: str) -> Path:

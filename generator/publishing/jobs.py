@@ -1,26 +1,26 @@
-"""What is handed to a worker and what comes back: plain values, so that they can be sent to another process.
+"""What is handed to a worker and what comes back: plain frozen values, so that they can be sent to another process.
 
-Worksheets travel packed; only a worker opens them. A job has a ``label`` that a person knows it by, a ``weight`` that
-is the greater the longer it takes against others of its kind, and is ``quick`` if it needs no drawing and setting.
+Worksheets travel packed; only a worker opens them.
 """
 
 from __future__ import annotations
 
 import json
-from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
+from generator.calculation.worksheet.edition_files import Nested
+from generator.calculation.worksheet.editions import ChangedNumber, SheetName
 from generator.errors import Finding
-from generator.publishing.inputs import Inputs
-from generator.publishing.page_jobs import PageJob, QuickJob
+from generator.publishing.write import FileState
+from generator.rendering.cards import ClassCard, ProjectCard, SheetLink
 
 
 @dataclass(frozen=True, slots=True)
-class Workshop:
-    """What all jobs of a run share: the room's folder, the theme asked for, the keys of the tool and common inputs."""
+class RoomVersion:
+    """A room as it is now: its folder, the theme asked for, the keys of the tool and of what all projects share."""
 
     folder: Path
     theme: str
@@ -33,15 +33,28 @@ class Workshop:
         return json.dumps([str(self.folder), self.theme, self.tool, self.common])
 
 
-def named_workshop(name: str) -> Workshop:
-    """Return the workshop that has a name."""
+def named_version(name: str) -> RoomVersion:
+    """Return the version that has a name."""
     folder, *others = json.loads(name)
-    return Workshop(Path(folder), *others)
+    return RoomVersion(Path(folder), *others)
 
 
-def workshop_of(folder: Path, theme: str, inputs: Inputs) -> Workshop:
-    """Return what the jobs of a run share, from the keys of its inputs."""
-    return Workshop(folder, theme, inputs.tool, inputs.common)
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One thing to do: a function of the tool, ``made_by`` "package.module:function", and what it is told.
+
+    It is called with the open room, a place to write and the ``arguments``. ``name`` is that of its entry in the
+    manifest, ``label`` what a person knows it by, ``key`` that of what it says. ``weight`` is the greater the longer it
+    takes against others of its kind; it is ``quick`` if it needs no drawing and no setting on paper.
+    """
+
+    name: str
+    label: str
+    made_by: str
+    arguments: tuple[Any, ...] = ()
+    key: str = ""
+    weight: int = 1
+    quick: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,152 +66,95 @@ class Stamp:
 
 
 @dataclass(frozen=True, slots=True)
-class ProjectJob(QuickJob):
-    """Read a project and work it in every size and edition; with a mark, its numbers are to be kept under it."""
-
-    project: str
-    path: Path
-    mark: str = ""
-    day: str = ""
-
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return self.project
-
-
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class WorkedSize:
     """One worked size and edition: the key of what it says, its worksheet and its fellow sizes, packed.
 
-    ``leads`` tells the sheet whose pictures stand for the whole project, ``stamp`` what it says of its edition.
+    ``leads`` tells the one whose pictures stand for the whole project, ``stamp`` what its sheets say of their edition.
     """
 
     size: str
     edition: str
-    content: str
+    key: str
     leads: bool
     worksheet: bytes
     links: bytes
     stamp: Stamp = Stamp()
 
 
-def by_edition(projects: Mapping[str, Sequence[Sheet]]) -> tuple[Mapping[str, Sequence[bytes]], ...]:
-    """Return for each edition the worksheets of each project that has it, from the sheets of each project."""
-    editions: defaultdict[str, defaultdict[str, list[bytes]]] = defaultdict(lambda: defaultdict(list))
-    for project, sheets in projects.items():
-        for sheet in sheets:
-            editions[sheet.edition][project].append(sheet.worksheet)
-    return tuple(map(dict, editions.values()))
-
-
 @dataclass(frozen=True, slots=True)
-class SheetJob:
-    """Draw a worksheet, and write its page, its handouts and its marking strips below ``out``."""
+class AgainstEditions:
+    """How the numbers of a project stand to its kept editions.
 
-    quick: ClassVar[bool] = False
-    project: str
-    sheet: Sheet
-    out: Path
+    ``changed`` and ``added`` tell what is otherwise than in the newest one, ``numbers`` what the sheets of a draft say,
+    ``about`` the days of corrections and what each was about.
+    """
 
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return f"{self.project}, size {self.sheet.size}, {self.sheet.edition}"
-
-    @property
-    def weight(self) -> int:
-        """Roughly how long it takes: the more a worksheet holds, the longer."""
-        return len(self.sheet.worksheet)
-
-
-@dataclass(frozen=True, slots=True)
-class FurtherJob:
-    """Write the sheets about all sizes of a project below ``out``."""
-
-    quick: ClassVar[bool] = False
-    project: str
-    worksheets: tuple[bytes, ...]
     stamp: Stamp
-    out: Path
-
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return f"{self.project}, sheets about all sizes"
-
-    @property
-    def weight(self) -> int:
-        """Roughly how long it takes, against sheets of single sizes."""
-        return sum(map(len, self.worksheets))
+    changed: tuple[ChangedNumber, ...] = ()
+    added: tuple[SheetName, ...] = ()
+    numbers: Nested = field(default_factory=dict)
+    about: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class RoomJob:
-    """Write the sheets of the whole room below ``out``.
+class WorkedProject:
+    """A project worked in every size and edition; ``kept`` is a new text of the file of its editions, or empty."""
 
-    ``editions`` are as ``by_edition`` returns them.
-    """
-
-    quick: ClassVar[bool] = False
-    label: ClassVar[str] = "sheets of the room"
-    editions: tuple[Mapping[str, Sequence[bytes]], ...]
-    stamp: Stamp
-    out: Path
-
-    @property
-    def weight(self) -> int:
-        """Roughly how long it takes, against other sheets."""
-        return sum(len(packed) for projects in self.editions for sizes in projects.values() for packed in sizes)
+    sizes: tuple[WorkedSize, ...]
+    against: AgainstEditions
+    kept: str = ""
 
 
 @dataclass(frozen=True, slots=True)
-class ReferenceJob:
-    """Write the turn plans and the reference below ``out``.
+class FiledPicture:
+    """A picture that was drawn with a size and lies in a file of its own, with its size [in] and its words."""
 
-    ``cards`` say which project uses which plan, ``glossary`` whether the room has one.
-    """
-
-    quick: ClassVar[bool] = False
-    weight: ClassVar[int] = 1
-    label: ClassVar[str] = "turn plans and reference"
-    cards: tuple[Mapping[str, Any], ...]
-    glossary: bool
-    out: Path
+    address: str
+    key: str
+    width: float
+    height: float
+    alt: str
+    caption: str
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
-class OverviewJob(QuickJob):
-    """Write the page of a project below ``out``.
+class LeadingPictures:
+    """The pictures that stand for a project, as far as there are any: a whole one, and a small one for lists."""
 
-    ``pictures`` say what its leading sheet drew, ``sheets`` what else there is to print, ``standing`` how its numbers
-    stand to the kept editions.
-    """
-
-    project: str
-    worksheets: tuple[bytes, ...]
-    pictures: Mapping[str, Any]
-    sheets: Sequence[Mapping[str, str]]
-    standing: Mapping[str, Any]
-    out: Path
-
-    @property
-    def label(self) -> str:
-        """How a person names it."""
-        return f"{self.project}, overview"
+    surface: FiledPicture | None = None
+    card: FiledPicture | None = None
 
 
-Job = ProjectJob | SheetJob | FurtherJob | RoomJob | ReferenceJob | OverviewJob | PageJob
+@dataclass(frozen=True, slots=True)
+class SheetLinks:
+    """Further sheets to print."""
+
+    sheets: tuple[SheetLink, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectTold:
+    """What the page of a project tells other pages: its card, the turn plans that it uses, and its editions."""
+
+    card: ProjectCard
+    plans: tuple[str, ...]
+    against: AgainstEditions
+
+
+Card = LeadingPictures | SheetLinks | ProjectTold | ClassCard
 
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What came of a job: sheets or files, or else findings or a fault in words. ``seconds`` are by kind of work."""
+    """What came of a job: files and what it tells other jobs, or else findings, or a fault in words.
+
+    ``looks`` is the key of how it looks, ``seconds`` are by kind of work.
+    """
 
     looks: str = ""
-    sheets: tuple[Sheet, ...] = ()
-    files: Mapping[str, int] = field(default_factory=dict)
-    card: Mapping[str, Any] = field(default_factory=dict)
+    files: Mapping[str, FileState] = field(default_factory=dict)
+    told: Card | WorkedProject | None = None
     findings: tuple[Finding, ...] = ()
     fault: str = ""
     seconds: Mapping[str, float] = field(default_factory=dict)

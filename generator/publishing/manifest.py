@@ -1,43 +1,62 @@
-"""The manifest of a built site: what was built from which inputs; read before a run, written with the new site.
+"""The manifest of a published site: what was made from which inputs; read before a run, written with a new site.
 
-It lies inside the site, so that both change in the same step. A manifest that cannot be read counts as none.
+It lies beside the site, in the tool's own folder of the room: what is served tells nothing of how it was made. It is
+never believed: a file counts as kept only where its content is what was written, and no name in it leads anywhere but
+below the site. A manifest that cannot be read counts as none.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass, field
-from pathlib import Path
-from typing import Any
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path, PurePosixPath
+from typing import Any, TypeVar
 
-NAME = ".manifest.json"
-_FORM = 3
+from generator.publishing.jobs import Card
+from generator.publishing.typed_json import from_plain, to_plain
+from generator.publishing.write import FileState, put_whole
+
+OWN_FOLDER = ".tuckwright"
+NAME = "published.json"
+# Written before a new site takes its place: a run may be killed before the manifest could take its own.
+_NEXT = "published-next.json"
+DAMAGED = (
+    f"{OWN_FOLDER}/{NAME}, which tells what was published, is damaged; remove it and the folder site/public, "
+    "then publish again"
+)
+# Where the manifest of an older tool lay, inside the site.
+_FORMER = ".manifest.json"
+_FORM = 4
+_LARGEST = 200_000_000
+_Read = TypeVar("_Read")
+_CONTROLS = re.compile(r"[\x00-\x1f\x7f-\x9f\\]")
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """What one job built: the key of how it looks, that of what it says, and the size [bytes] of each file.
+    """What one job made: the key of how it looks, that of what it says, and the state of each file.
 
-    ``card`` holds what other jobs need of this one, such as the home page of a project.
+    ``told`` is what other jobs need of this one, such as the card of a project.
     """
 
     looks: str
-    content: str
-    files: Mapping[str, int]
-    card: Mapping[str, Any] = field(default_factory=dict)
+    key: str
+    files: Mapping[str, FileState]
+    told: Card | None = None
 
     def missing(self, site: Path) -> tuple[str, ...]:
         """Return the files that are not there as they were written."""
-        return tuple(name for name, size in self.files.items() if not _has(site / name, size))
+        return tuple(name for name, state in self.files.items() if not state.holds(site / name))
 
 
 @dataclass(frozen=True, slots=True)
 class Manifest:
-    """What a site was built from.
+    """What a site was made from.
 
     ``projects`` maps each project to the key of its file (with all that projects share), ``rest`` is that of what
-    belongs to no project. ``entries`` are what was built, by the name of the job; those of a project begin with its
+    belongs to no project. ``entries`` are what was made, by the name of the job; those of a project begin with its
     name and a slash.
     """
 
@@ -55,28 +74,52 @@ class Manifest:
         return {name: entry for name, entry in self.entries.items() if name.startswith(f"{project}/")}
 
 
-def read_manifest(site: Path) -> Manifest:
-    """Return the manifest of a built site; an empty one where there is none or it is damaged."""
-    try:
-        found = json.loads((site / NAME).read_text(encoding="utf-8"))
-        if found["form"] != _FORM:
-            return Manifest()
-        entries = {name: Entry(**entry) for name, entry in found["entries"].items()}
-        return Manifest(found["rest"], found["projects"], entries)
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
-        return Manifest()
+def size_entry(project: str, size: str, edition: str) -> str:
+    """Return the name of the entry of one size in one edition."""
+    return f"{project}/{edition}/{size}"
 
 
-def write_manifest(manifest: Manifest, site: Path) -> None:
-    """Write a manifest into a site that is being built; equal sites have equal manifests."""
-    whole = {
-        "form": _FORM,
-        "rest": manifest.rest,
-        "projects": dict(manifest.projects),
-        "entries": {name: asdict(entry) for name, entry in manifest.entries.items()},
+def is_size(entry: str) -> bool:
+    """Return whether an entry is that of a size."""
+    return entry.count("/") > 1
+
+
+def page_entry(project: str) -> str:
+    """Return the name of the entry of a project's page."""
+    return f"{project}/overview"
+
+
+def read_manifest(room: Path) -> Manifest:
+    """Return the manifest of a room's site; an empty one where there is none or it is damaged."""
+    return _read(room / OWN_FOLDER / NAME, _manifest) or Manifest()
+
+
+def own_files(room: Path, site: Path) -> frozenset[str]:
+    """Return the names of the files in the site that a run has written, as far as manifests tell."""
+    places = (room / OWN_FOLDER / NAME, room / OWN_FOLDER / _NEXT, site / _FORMER)
+    return frozenset(name for place in places for name in _read(place, _names) or ()) | {_FORMER}
+
+
+def write_manifest(manifest: Manifest, room: Path) -> None:
+    """Write the manifest of a site that will take its place in the next moment."""
+    entries = {
+        name: [
+            entry.looks,
+            entry.key,
+            {file: [state.key, state.size, state.changed, state.number] for file, state in entry.files.items()},
+            entry.told,
+        ]
+        for name, entry in manifest.entries.items()
     }
-    text = json.dumps(whole, indent=1, sort_keys=True, ensure_ascii=False) + "\n"
-    (site / NAME).write_text(text, encoding="utf-8")
+    whole = {"form": _FORM, "rest": manifest.rest, "projects": manifest.projects, "entries": entries}
+    text = json.dumps(to_plain(whole), indent=1, sort_keys=True, ensure_ascii=False) + "\n"
+    (room / OWN_FOLDER).mkdir(exist_ok=True)
+    put_whole(room / OWN_FOLDER / _NEXT, text.encode())
+
+
+def settle_manifest(room: Path) -> None:
+    """Let the manifest that was written last be the one of the site."""
+    (room / OWN_FOLDER / _NEXT).replace(room / OWN_FOLDER / NAME)
 
 
 def complete(entries: Iterable[Entry], site: Path) -> bool:
@@ -84,8 +127,49 @@ def complete(entries: Iterable[Entry], site: Path) -> bool:
     return not any(entry.missing(site) for entry in entries)
 
 
-def _has(path: Path, size: int) -> bool:
+def _read(path: Path, reader: Callable[[Any], _Read | None]) -> _Read | None:
+    """Return what stands in a manifest, None where nothing does or it is not what this tool writes."""
     try:
-        return path.stat().st_size == size
-    except OSError:
-        return False
+        if path.is_symlink() or not path.is_file() or path.stat().st_size > _LARGEST:
+            return None
+        return reader(json.loads(path.read_bytes()))
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
+        return None
+
+
+def _manifest(found: Any) -> Manifest | None:
+    if found["form"] != _FORM:
+        return None
+    entries = {name: _entry(*entry) for name, entry in found["entries"].items()}
+    return Manifest(from_plain(str, found["rest"]), from_plain(dict[str, str], found["projects"]), entries)
+
+
+def _entry(looks: object, key: object, files: Mapping[str, Any], told: object) -> Entry:
+    states = {_address(name): _state(*state) for name, state in files.items()}
+    return Entry(from_plain(str, looks), from_plain(str, key), states, from_plain(Card | None, told))
+
+
+def _state(key: object, *numbers: object) -> FileState:
+    if isinstance(key, str) and all(type(number) is int for number in numbers):
+        return FileState(key, *numbers)  # type: ignore[arg-type]  # looked at in the line above
+    raise ValueError("the state of a file is a key and three numbers")
+
+
+def _names(found: Any) -> list[str]:
+    """The names of files in a manifest of this tool or an older one."""
+    groups = (entry["files"] if isinstance(entry, dict) else entry[2] for entry in found["entries"].values())
+    return [_address(name) for group in groups for name in group]
+
+
+def _address(name: str) -> str:
+    """Return a name of a file below the site.
+
+    Raises
+    ------
+    ValueError
+        If it leads anywhere else.
+    """
+    path = PurePosixPath(name)
+    if not name or name != str(path) or path.is_absolute() or ".." in path.parts or _CONTROLS.search(name):
+        raise ValueError("a file lies below the site")
+    return name

@@ -6,7 +6,9 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, Protocol
+from typing import Protocol
+
+from generator.publishing.jobs import AgainstEditions, ProjectTold
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,15 +58,15 @@ class Published:
     current: bool = False
     seconds: dict[str, float] = field(default_factory=lambda: defaultdict(float))
 
-    drafts: dict[str, Mapping[str, Any]] = field(default_factory=dict)
+    drafts: dict[str, AgainstEditions] = field(default_factory=dict)
     marked: list[str] = field(default_factory=list)
     strays: list[str] = field(default_factory=list)
     functions: Mapping[str, float] = field(default_factory=dict)
 
-    def tell(self, cards: Iterable[Mapping[str, Any]], marked: Iterable[str] = (), strays: Iterable[str] = ()) -> None:
+    def tell(self, told: Iterable[ProjectTold], marked: Iterable[str] = (), strays: Iterable[str] = ()) -> None:
         """Tell how the numbers of projects, by what their pages tell, stand to the editions that the room keeps."""
-        standings = {card["project"]: card["standing"] for card in cards}
-        self.drafts = {name: told for name, told in standings.items() if told["mark"] and told["standing"] == "draft"}
+        against = {one.card.project: one.against for one in told}
+        self.drafts = {name: one for name, one in against.items() if one.stamp.mark and one.stamp.standing == "draft"}
         self.marked, self.strays = list(marked), list(strays)
 
     def count(self, seconds: Mapping[str, float]) -> None:

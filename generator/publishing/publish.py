@@ -5,12 +5,14 @@ This module stays light: where nothing has changed, nothing is read but bytes, a
 
 from __future__ import annotations
 
+from pkgutil import resolve_name
+
 from generator.errors import PublishError
 from generator.publishing.inputs import Inputs, read_inputs
-from generator.publishing.later import BUILD, later
-from generator.publishing.manifest import Manifest, read_manifest
+from generator.publishing.jobs import ProjectTold
+from generator.publishing.manifest import Manifest, page_entry, read_manifest
 from generator.publishing.order import Order, Published, Report
-from generator.publishing.plan import overview_entry, planned
+from generator.publishing.stale import planned
 
 
 def publish(order: Order, report: Report) -> Published:
@@ -39,14 +41,15 @@ def publish(order: Order, report: Report) -> Published:
     strangers = [name for name in order.projects if name not in inputs.projects]
     if strangers:
         raise PublishError(f"{order.folder / 'projects'} holds no project '{strangers[0]}'")
-    manifest = read_manifest(order.site)
+    manifest = read_manifest(order.folder)
     if not order.mark and planned(inputs, manifest, order.site, order.projects).current:
         return _nothing_to_do(inputs, manifest)
-    published: Published = later(BUILD).build(order, inputs, report)
+    published: Published = resolve_name("generator.publishing.build:build")(order, inputs, report)
     return published
 
 
 def _nothing_to_do(inputs: Inputs, manifest: Manifest) -> Published:
     done = Published(projects=len(inputs.projects), current=True)
-    done.tell(manifest.entries[overview_entry(name)].card for name in manifest.projects)
+    entries = (manifest.entries.get(page_entry(name)) for name in manifest.projects)
+    done.tell(entry.told for entry in entries if entry and isinstance(entry.told, ProjectTold))
     return done

@@ -1,43 +1,20 @@
-"""The files that a room is made of: its folder comes in, the files of each sort go out, none of them from elsewhere.
-
-A room may come from a stranger, so a link in it that leads out of it is never followed; one that stays inside is. The
-room's themes may also lead to those of the tool.
-"""
+"""The files that a room is made of: its folder comes in, the files of each sort go out, none of them from elsewhere."""
 
 from __future__ import annotations
 
-import os
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 from generator.errors import FaultyFileError, Finding, Place
+from generator.publishing.links import OWN_THEMES, THEMES, refuse_links_out, walked
+from generator.rendering.addresses import TAKEN
 
 TOOL = Path(__file__).resolve().parents[1]
-OWN_THEMES = TOOL.parent / "themes"
-THEMES = "themes"
-_FOLDERS = ("projects", "site/pages", "site/techniques", "site/classes", "site/editions", THEMES)
-_LONE = ("site", "site/site.yaml")
+AS_IS = "site/as-is"
+GLOSSARY = "glossary"
 _PROJECT = re.compile(r"^project\s*:\s*[\"']?([^\s\"'#]+)", re.MULTILINE)
-_OUT = "the file is a link that leads out of the room; put the file itself here"
-_RING = "the file is a link that leads to itself; put the file itself here"
-
-
-def refuse_links_out(room: Path, folders: tuple[str, ...] = (*_LONE, *_FOLDERS)) -> None:
-    """Refuse a room with links that lead out of it.
-
-    Raises
-    ------
-    FaultyFileError
-        With every such link.
-    """
-    faults = [
-        Finding("error", fault, Place(str(path.relative_to(room))))
-        for name in folders
-        for path, fault in _faulty_links(room / name, _homes(room, name), below=name not in _LONE)
-    ]
-    if faults:
-        raise FaultyFileError(faults)
+_YAML = (".yaml", ".yml")
+_SORTS = {"projects": _YAML, "site/pages": (".md", ".markdown"), "site/classes": _YAML, "site/techniques": _YAML}
 
 
 def theme_folders(room: Path) -> dict[str, Path]:
@@ -96,48 +73,52 @@ def edition_files(room: Path) -> dict[str, Path]:
     return _named(room / "site" / "editions", "*.json")
 
 
+def as_is_files(room: Path) -> dict[str, Path]:
+    """Return the files that are copied into the site as they are, by their paths in it."""
+    folder = room / AS_IS
+    return {path.relative_to(folder).as_posix(): path for path in files_below(folder)}
+
+
+def stop_on_taken_names(room: Path) -> None:
+    """Refuse files to be copied as they are that would lie where the tool writes, or whose names no server can serve.
+
+    Raises
+    ------
+    FaultyFileError
+        With every such file.
+    """
+    faults = []
+    for address in as_is_files(room):
+        first = address.partition("/")[0]
+        if not address.isprintable():
+            told = "the name holds a sign that cannot be seen; give the file another name"
+            faults.append(Finding("error", told, Place(ascii(f"{AS_IS}/{address}"))))
+        elif first.casefold() in TAKEN:
+            told = f"the tool writes '{first}' itself; give the file another name"
+            faults.append(Finding("error", told, Place(f"{AS_IS}/{address}")))
+    if faults:
+        raise FaultyFileError(faults)
+
+
+def passed_over(room: Path) -> tuple[Finding, ...]:
+    """Return a warning for each file that looks like one of the room's but does not end as these do."""
+    return tuple(
+        Finding(
+            "warning", f"this file is not read: its name must end in {ending}; rename it", Place(f"{name}/{path.name}")
+        )
+        for name, (ending, *others) in _SORTS.items()
+        for path in sorted((room / name).glob("[!.]*"))
+        if path.suffix != ending and path.suffix.lower() in (ending, *others) and path.is_file()
+    )
+
+
 def files_below(folder: Path, endings: tuple[str, ...] = ()) -> list[Path]:
     """Return all files below a folder in a stable order, without what the interpreter leaves there."""
-    found = [path for path in _below(folder) if path.is_file() and "__pycache__" not in path.parts]
+    found = [path for path in walked(folder) if path.is_file() and "__pycache__" not in path.parts]
     return sorted(path for path in found if not endings or path.suffix in endings)
 
 
 def _named(folder: Path, pattern: str) -> dict[str, Path]:
-    return {path.stem: path for path in sorted(folder.glob(pattern)) if path.is_file()}
-
-
-def _homes(room: Path, name: str) -> tuple[Path, ...]:
-    return (room.resolve(), OWN_THEMES) if name == THEMES else (room.resolve(),)
-
-
-def _faulty_links(start: Path, homes: tuple[Path, ...], *, below: bool) -> Iterator[tuple[Path, str]]:
-    """Links at a place, and below it where that is asked, that lead out of all homes; with what is wrong."""
-    for path in _below(start) if below else [start]:
-        if not path.is_symlink():
-            continue
-        try:
-            target = path.resolve()
-        except (OSError, RuntimeError):
-            yield path, _RING
-            continue
-        if not any(target.is_relative_to(home) for home in homes):
-            yield path, _OUT
-
-
-def _below(start: Path) -> Iterator[Path]:
-    """A place and everything below it, through links too."""
-    yield start
-    if start.is_dir():
-        yield from _inside(start, frozenset())
-
-
-def _inside(folder: Path, passed: frozenset[str]) -> Iterator[Path]:
-    """Everything in a folder; ``passed`` are the links behind it, so that a folder inside itself comes to an end."""
-    with os.scandir(folder) as found:
-        entries = sorted(found, key=lambda entry: entry.name)
-    for entry in entries:
-        path = Path(entry.path)
-        yield path
-        target = os.path.realpath(path) if entry.is_symlink() else ""
-        if path.is_dir() and target not in passed and entry.name != "__pycache__":
-            yield from _inside(path, passed | {target} if target else passed)
+    """Files by their names; a name that begins with a dot is one that a system or an editor has left."""
+    found = sorted(folder.glob(pattern))
+    return {path.stem: path for path in found if not path.name.startswith(".") and path.is_file()}

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from generator.definitions.text_file import size_fault
-from generator.definitions.yaml_text import shown_path
 from generator.errors import FaultyFileError, Finding, Place
 from generator.limits import MOST_FILES
 from generator.publishing.room_files import files_below
@@ -36,9 +35,9 @@ def _faults(room: Path) -> Iterator[Finding]:
         except OSError:
             continue
         if fault:
-            yield Finding("error", fault, Place(shown_path(path, room)))
+            yield Finding("error", fault, Place(str(path.relative_to(room))))
         counted[path.parent] += 1
     for folder, number in counted.items():
         if number > MOST_FILES:
             told = f"{number} files; a folder of a room has {MOST_FILES} at most, so divide the room"
-            yield Finding("error", told, Place(shown_path(folder, room)))
+            yield Finding("error", told, Place(str(folder.relative_to(room))))

@@ -11,20 +11,22 @@ import fcntl
 import os
 import shutil
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from generator.errors import PublishError
-from generator.publishing.written import not_written
+from generator.publishing.write import not_written
 
 _HERE = -100 if sys.platform == "linux" else -2  # "relative to the working folder", as the two systems number it
 _EXCHANGE = 2
 
 
 @contextmanager
-def staged(target: Path) -> Iterator[Path]:
+def staged(target: Path, settle: Callable[[], None] = lambda: None) -> Iterator[Path]:
     """Give an empty folder to fill; when the block ends well, it takes the place of ``target``.
+
+    What else must follow in that moment is done by ``settle``.
 
     Raises
     ------
@@ -32,7 +34,9 @@ def staged(target: Path) -> Iterator[Path]:
         If another run is under way, or the folder cannot be written.
     """
     try:
-        target = target.resolve()
+        target = target.absolute()
+        if target.is_symlink():
+            raise PublishError(f"{target} is a link; remove it, publish, and copy the folder to where it is served")
         if target.exists() and not target.is_dir():
             raise PublishError(f"{target} is a file; the site needs a folder there, so move it away")
         target.parent.mkdir(parents=True, exist_ok=True)
@@ -43,6 +47,7 @@ def staged(target: Path) -> Iterator[Path]:
             try:
                 yield staging
                 _put_in_place(staging, target)
+                settle()
             finally:
                 # Once more: a worker of a killed run may have been writing while its folder was cleared away.
                 _clear_left_over(target)
@@ -54,7 +59,7 @@ def staged(target: Path) -> Iterator[Path]:
 def _alone(target: Path) -> Iterator[None]:
     """Hold the lock of a target; a second run is told to wait for the first."""
     lock = target.parent / f".{target.name}.lock"
-    with lock.open("a") as file:
+    with open(lock, "a", opener=_without_links) as file:
         try:
             fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except BlockingIOError:
@@ -62,10 +67,14 @@ def _alone(target: Path) -> Iterator[None]:
         yield
 
 
+def _without_links(path: str, flags: int) -> int:
+    return os.open(path, flags | os.O_NOFOLLOW, 0o666)
+
+
 def _clear_left_over(target: Path) -> None:
     """Remove what a killed run left behind; put the old site back if it was caught between two renames."""
     old = target.parent / f".{target.name}-old"
-    if old.exists() and not target.exists():
+    if old.is_dir() and not old.is_symlink() and not target.exists():
         old.rename(target)
     for left in (old, *target.parent.glob(f"{_staging_name(target)}*")):
         shutil.rmtree(left, ignore_errors=True)

@@ -22,6 +22,11 @@ CORRECTIONS = "corrections.html"
 FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
 
+# The first part of every path that the tool writes to: no other file of a site may lie there.
+TAKEN = frozenset(
+    path.partition("/")[0] for path in (HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP)
+) | {ASSETS, "projects", "sheets", "surfaces"}
+
 _LONGEST = 60
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", "index"} | {f"{port}{number}" for port in ("com", "lpt") for number in range(10)}

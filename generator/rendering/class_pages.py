@@ -6,26 +6,16 @@ Who comes and which size everybody makes stays in the class pack: a page on the 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from generator.calculation.making.timetable import clock
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.rendering import addresses
+from generator.rendering.cards import ClassCard
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting
 
 _SIGN_UP = "sign up"
-
-
-@dataclass(frozen=True, slots=True)
-class ClassLink:
-    """One class, as the list shows it: its title and page, the title of its project, and its days (2031-03-08)."""
-
-    title: str
-    address: str
-    project_title: str
-    days: tuple[str, ...]
 
 
 def render_class(sheet: ClassSheet, setting: Setting) -> str:
@@ -47,9 +37,9 @@ def render_class(sheet: ClassSheet, setting: Setting) -> str:
     )
 
 
-def render_classes(links: Sequence[ClassLink], setting: Setting) -> str:
+def render_classes(classes: Sequence[ClassCard], setting: Setting) -> str:
     """Return the list of classes."""
-    return framed_page("classes.html", addresses.CLASSES, setting, classes=links, day=day_words)
+    return framed_page("classes.html", addresses.CLASSES, setting, classes=classes, day=day_words)
 
 
 def day_words(day: str) -> str:

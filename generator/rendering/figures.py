@@ -97,20 +97,16 @@ def _last_own_step(worksheet: Worksheet, piece: str) -> int:
     return last.number if last and not last.standard else 0
 
 
-def inline_svg(picture: Picture, prefix: str, *, cover: bool = False) -> Markup:
-    """Return a picture as SVG for a page: it has a name for screen readers, and ids that are its own on the page.
-
-    With ``cover`` it fills the frame that the style sheet gives it and is cut off where it is longer.
-    """
+def inline_svg(picture: Picture, prefix: str) -> Markup:
+    """Return a picture as SVG for a page: it has a name for screen readers, and ids that are its own on the page."""
     start = picture.svg.index("<svg")
     head, body = picture.svg[start:].split(">", 1)
     head = re.sub(r'\s(?:width|height|role|aria-label|preserveAspectRatio)="[^"]*"', "", head)
-    named = Markup('{} role="img" aria-label="{}" width="{:.0f}" height="{:.0f}"{}>').format(
+    named = Markup('{} role="img" aria-label="{}" width="{:.0f}" height="{:.0f}">').format(
         Markup(head),  # noqa: S704 -- the drawing stage wrote it
         picture.alt,
         picture.width * 96,
         picture.height * 96,
-        Markup(' preserveAspectRatio="xMidYMid slice"') if cover else "",
     )
     return named + Markup(_own_ids(body, prefix))  # noqa: S704 -- as above
 

@@ -13,9 +13,10 @@ from generator.calculation.worked import Turn
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
+from generator.rendering.cards import PageLink
 from generator.rendering.page_frame import framed_page
 from generator.rendering.reference_tuck_tables import percent_range
-from generator.rendering.setting import PageLink, Setting
+from generator.rendering.setting import Setting
 
 _ARROWS: Mapping[Turn, str] = {Turn.LEFT: "←", Turn.RIGHT: "→", Turn.UPRIGHT: "•"}
 _LIES: Mapping[Turn, str] = {Turn.LEFT: "left", Turn.RIGHT: "right", Turn.UPRIGHT: "upright"}

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from generator.rendering import addresses
+from generator.rendering.cards import PageLink
 from generator.rendering.page_frame import framed_page
-from generator.rendering.setting import PageLink, Setting
+from generator.rendering.setting import Setting
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,8 +21,8 @@ def framed_page(name: str, address: str, setting: Setting, **values: object) -> 
     """Return a page from its template, with what every page knows: its own address and the way to others."""
     places = count(1)
 
-    def image(picture: Picture, *, cover: bool = False) -> Markup:
-        return inline_svg(picture, f"p{next(places)}-", cover=cover)
+    def image(picture: Picture) -> Markup:
+        return inline_svg(picture, f"p{next(places)}-")
 
     common: Mapping[str, object] = {
         "address": address,

@@ -1,4 +1,4 @@
-"""Pages of the site: summaries, worksheets and pictures come in, the HTML text of pages goes out."""
+"""Pages of the site: cards, worksheets and pictures come in, the HTML text of pages goes out."""
 
 from __future__ import annotations
 
@@ -7,17 +7,18 @@ from collections.abc import Sequence
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
+from generator.rendering.cards import ProjectCard, SheetLink
 from generator.rendering.comparison import compared
 from generator.rendering.environment import sheet_words
 from generator.rendering.figures import Pictures, arranged
 from generator.rendering.page_frame import framed_page
-from generator.rendering.setting import ProjectSummary, Setting, SheetLink, SizeLink, size_link, summarised
+from generator.rendering.setting import Setting, SizeLink, project_card, size_link
 from generator.rendering.sharing import size_sharing
 
 _COLUMNS = 5
 
 
-def render_home(projects: Sequence[ProjectSummary], setting: Setting, sheets: Sequence[SheetLink] = ()) -> str:
+def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Sequence[SheetLink] = ()) -> str:
     """Return the home page: the room, its projects as cards, and the sheets of the whole room."""
     return framed_page(
         "home.html",
@@ -45,7 +46,8 @@ def render_project(
         "project.html",
         addresses.project_page(worksheets[0].project),
         setting,
-        project=summarised(worksheets, picture),
+        project=project_card(worksheets),
+        picture=picture,
         comparisons={edition: compared(found) for edition, found in editions.items()},
         sheets=_by_title(sheets),
     )

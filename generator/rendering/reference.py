@@ -10,11 +10,12 @@ from generator.definitions.caution_rule import CautionRule
 from generator.definitions.values import Text
 from generator.lengths import Edition
 from generator.rendering import addresses
+from generator.rendering.cards import PageLink
 from generator.rendering.glossary import read_glossary
 from generator.rendering.page_frame import framed_page
 from generator.rendering.reference_shop_tables import shop_tables
 from generator.rendering.reference_tuck_tables import ReferenceTable, tuck_tables
-from generator.rendering.setting import PageLink, Setting
+from generator.rendering.setting import Setting
 
 
 @dataclass(frozen=True, slots=True)

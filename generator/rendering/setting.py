@@ -1,6 +1,6 @@
-"""Where sheets and pages are made for: the room, its theme and its papers; and short summaries of projects for lists.
+"""Where sheets and pages are made for: the room, its theme and its papers; and how lists name sizes and projects.
 
-Worksheets come in, frozen summaries go out.
+Worksheets come in, frozen links and cards go out.
 """
 
 from __future__ import annotations
@@ -11,19 +11,11 @@ from typing import Literal
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
-from generator.drawing.picture import Picture
 from generator.rendering import addresses
+from generator.rendering.cards import CardPicture, PageLink, ProjectCard
 from generator.rendering.tables import finished_size
 
 SheetStanding = Literal["kept", "draft", "own"]
-
-
-@dataclass(frozen=True, slots=True)
-class PageLink:
-    """A further page that every page leads to: its title and its path inside the site."""
-
-    title: str
-    address: str
 
 
 # The same on every page of every room: a page that comes, goes or changes its title makes no other page stale.
@@ -105,50 +97,6 @@ class SizeLink:
         return addresses.size_sheet_file(self.project, self.size, "rescue", self.edition, paper)
 
 
-@dataclass(frozen=True, slots=True)
-class SheetLink:
-    """One further sheet to print: its title, edition and paper, and its path inside the site."""
-
-    title: str
-    edition: str
-    paper: str
-    address: str
-
-
-@dataclass(frozen=True, slots=True)
-class CardPicture:
-    """A picture that lies in a file of its own: its path inside the site, its size on paper [in] and its words."""
-
-    address: str
-    width: float
-    height: float
-    alt: str
-
-
-@dataclass(frozen=True, slots=True)
-class ProjectSummary:
-    """One project, as the home page shows it.
-
-    ``picture`` is set into the page itself, ``card`` is a link to a file: the home page stays small with cards.
-    """
-
-    project: str
-    title: str
-    kind: str
-    level: str
-    summary: str
-    least_minutes: int
-    most_minutes: int
-    sizes: tuple[SizeLink, ...]
-    picture: Picture | None = None
-    card: CardPicture | None = None
-
-    @property
-    def page(self) -> str:
-        """The path of its page."""
-        return addresses.project_page(self.project)
-
-
 def size_link(worksheet: Worksheet) -> SizeLink:
     """Return how a list of sizes names a worksheet."""
     return SizeLink(
@@ -161,18 +109,10 @@ def size_link(worksheet: Worksheet) -> SizeLink:
     )
 
 
-def summarised(worksheets: Sequence[Worksheet], picture: Picture | None = None) -> ProjectSummary:
-    """Return the summary of a project from its worksheets, one for each size and edition."""
+def project_card(worksheets: Sequence[Worksheet], picture: CardPicture | None = None) -> ProjectCard:
+    """Return how a project is told in short, from its worksheets, one for each size and edition."""
     first = worksheets[0]
     minutes = [worksheet.minutes for worksheet in worksheets]
-    return ProjectSummary(
-        first.project,
-        first.title,
-        first.kind,
-        first.level,
-        first.summary,
-        min(minutes),
-        max(minutes),
-        tuple(size_link(worksheet) for worksheet in worksheets),
-        picture,
+    return ProjectCard(
+        first.project, first.title, first.kind, first.level, first.summary, min(minutes), max(minutes), picture
     )

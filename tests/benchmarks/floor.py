@@ -13,11 +13,11 @@ from pathlib import Path
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
-from generator.publishing.hand import THINGS_BETWEEN_COLLECTIONS
 from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import workshop_of
-from generator.publishing.opened import OpenRoom, open_room
-from generator.publishing.sheets import drawn, handouts, strips
+from generator.publishing.jobs import RoomVersion
+from generator.publishing.make.sizes import drawn, handouts, strips
+from generator.publishing.room import OpenRoom, open_room
+from generator.publishing.worker import THINGS_BETWEEN_COLLECTIONS
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
 
 
@@ -39,7 +39,8 @@ def floor(folder: Path) -> float:
 
 
 def opened(folder: Path) -> OpenRoom:
-    return open_room(workshop_of(folder, "", read_inputs(folder, "")))
+    inputs = read_inputs(folder, "")
+    return open_room(RoomVersion(folder, "", inputs.tool, inputs.common))
 
 
 def worked(path: Path, room: OpenRoom) -> list[Worksheet]:

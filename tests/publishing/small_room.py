@@ -12,9 +12,11 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from generator.publishing.manifest import NAME
+from generator.publishing.inputs import read_inputs
+from generator.publishing.jobs import RoomVersion
 from generator.publishing.order import Order, Published
 from generator.publishing.publish import publish
+from generator.publishing.room import OpenRoom, open_room
 
 ROOM = """\
 room:
@@ -113,6 +115,16 @@ def published(room: Path, *projects: str, theme: str = "", workers: int = 1) -> 
     return publish(Order(room, theme, projects, workers), Silent())
 
 
+def version_of(room: Path, theme: str = "") -> RoomVersion:
+    """Return what workers know a room by."""
+    inputs = read_inputs(room, theme)
+    return RoomVersion(room, theme, inputs.tool, inputs.common)
+
+
+def opened(room: Path) -> OpenRoom:
+    return open_room(version_of(room))
+
+
 def site_of(room: Path) -> Path:
     return room / "site" / "public"
 
@@ -123,13 +135,13 @@ def lose_pages(room: Path) -> None:
         (site_of(room) / "projects" / size / "inch.html").unlink()
 
 
-def bytes_of(room: Path, *, manifest: bool = True) -> dict[str, str]:
+def bytes_of(room: Path) -> dict[str, str]:
     """Return a hash of every file of the published site by its path."""
     site = site_of(room)
     return {
         str(path.relative_to(site)): hashlib.sha256(path.read_bytes()).hexdigest()
         for path in sorted(site.rglob("*"))
-        if path.is_file() and (manifest or path.name != NAME)
+        if path.is_file()
     }
 
 
@@ -151,7 +163,7 @@ def ran(room: Path, *words: str, environment: Mapping[str, str] | None = None, *
     """
     with tempfile.TemporaryFile("w+") as out, tempfile.TemporaryFile("w+") as complaints:
         options = {"stdout": out, "stderr": complaints, "env": {**os.environ, **(environment or {})}, **options}
-        code = started(room, *words, **options).wait(timeout=60)
+        code = started(room, *words, **options).wait(timeout=300)
         out.seek(0)
         complaints.seek(0)
         return code, out.read(), complaints.read()

@@ -4,16 +4,15 @@ import re
 from pathlib import Path
 
 import pytest
-from small_room import ROOM, Speech, bytes_of, edit, made_room, published, site_of
+from small_room import ROOM, Speech, bytes_of, edit, made_room, opened, published, site_of
 
 from generator.errors import FaultyFileError
-from generator.publishing.class_pages import make_class, make_classes
 from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import workshop_of
-from generator.publishing.opened import OpenRoom, open_room
-from generator.publishing.page_jobs import ClassesJob, ClassJob
-from generator.publishing.page_tasks import class_tasks
+from generator.publishing.jobs import Job
+from generator.publishing.make.classes import make_class, make_classes
 from generator.publishing.room_files import project_of_class
+from generator.publishing.tasks import PAGES, Known
+from generator.publishing.write import Output
 from generator.rendering.class_pages import day_words
 
 CLASS = """\
@@ -48,8 +47,11 @@ def with_classes(room: Path, **classes: str) -> Path:
     return room
 
 
-def opened(room: Path) -> OpenRoom:
-    return open_room(workshop_of(room, "", read_inputs(room, "")))
+def jobs_of_pages(room: Path, kind: str) -> list[Job]:
+    """Return the jobs for pages of a kind, before anything was made."""
+    known = Known(room, read_inputs(room, ""), (), {}, {})
+    pages = [page for page in PAGES[0] if page.made_by.startswith(kind)]
+    return [job for page in pages for job in page.jobs(known)]
 
 
 def words(page: Path) -> str:
@@ -66,7 +68,7 @@ def bare(tmp_path: Path) -> Path:
 
 
 def test_the_page_of_a_class_tells_when_what_and_what_to_bring(bare: Path) -> None:
-    make_class(opened(bare), ClassJob("flags", bare))
+    make_class(opened(bare), Output(bare), "flags")
     text = words(bare / "classes/flags.html")
     for told in (
         "An evening of flags We sew: Signal flag",
@@ -83,7 +85,7 @@ def test_the_page_of_a_class_tells_when_what_and_what_to_bring(bare: Path) -> No
 
 
 def test_the_page_of_a_class_tells_no_student_no_size_and_no_note(bare: Path) -> None:
-    make_class(opened(bare), ClassJob("flags", bare))
+    make_class(opened(bare), Output(bare), "flags")
     page = (bare / "classes/flags.html").read_text(encoding="utf-8")
     for secret in ("Ines", "Ode", "small", "large", "Small", "Large", "owes", "8 in", "12 in"):
         assert secret not in page
@@ -91,13 +93,13 @@ def test_the_page_of_a_class_tells_no_student_no_size_and_no_note(bare: Path) ->
 
 def test_classes_are_listed_by_their_first_day(bare: Path) -> None:
     room = opened(with_classes(bare, aaa=LATER))
-    cards = tuple(make_class(room, ClassJob(name, bare)).card for name in ("aaa", "flags"))
-    make_classes(room, ClassesJob(cards, bare))
+    cards = tuple(make_class(room, Output(bare), name) for name in ("aaa", "flags"))
+    make_classes(room, Output(bare), cards)
     assert words(bare / "classes/index.html") == (
         "Classes An evening of flags Signal flag. Saturday, 8 March 2031 and 1 more day "
         "Flags again Signal flag. Monday, 8 March 2032 and 1 more day"
     )
-    make_classes(room, ClassesJob((), bare))
+    make_classes(room, Output(bare), ())
     assert words(bare / "classes/index.html") == "Classes There are no classes at the moment."
 
 
@@ -118,7 +120,7 @@ def test_days_are_told_in_english_whatever_the_machine_speaks() -> None:
 def test_a_fault_of_a_class_is_told_with_its_place(bare: Path, old: str, new: str, told: str) -> None:
     with_classes(bare, flags=CLASS.replace(old, new, 1))
     with pytest.raises(FaultyFileError) as refusal:
-        make_class(opened(bare), ClassJob("flags", bare))
+        make_class(opened(bare), Output(bare), "flags")
     assert str(refusal.value).startswith(f"site/classes/flags.yaml:{told}")
 
 
@@ -129,11 +131,11 @@ def test_a_class_is_made_again_whenever_its_project_may_have_changed(bare: Path,
     with_classes(bare, flags=CLASS.replace("project: flag", written))
     seen = project_of_class(bare / "site/classes/flags.yaml")
     assert seen in ("flag", "")
-    before = class_tasks(bare, read_inputs(bare, ""), bare)
+    before = jobs_of_pages(bare, "classes")
     edit(bare / "projects/flag.yaml", "side: 8 in", "side: 9 in")
-    after = class_tasks(bare, read_inputs(bare, ""), bare)
-    assert [task.name for task in after] == ["class: flags"]
-    assert after[0].content != before[0].content
+    after = jobs_of_pages(bare, "classes")
+    assert [job.name for job in after] == ["class: flags"]
+    assert after[0].key != before[0].key
 
 
 def test_a_class_that_comes_changes_or_goes_makes_only_its_own_pages_again(room: Path, speak: Speech) -> None:

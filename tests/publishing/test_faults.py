@@ -7,12 +7,12 @@ import resource
 from pathlib import Path
 
 import pytest
-from small_room import Speech, bytes_of, edit, left_over, made_room, published, ran, site_of
+from small_room import Speech, bytes_of, edit, left_over, made_room, published, ran, site_of, version_of
 
 from generator.errors import FaultyFileError, PublishError
-from generator.publishing.crew import Crew
-from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import Job, ProjectJob, Sheet, SheetJob, workshop_of
+from generator.publishing.jobs import AgainstEditions, Stamp, WorkedProject, WorkedSize
+from generator.publishing.pool import Pool
+from generator.publishing.tasks import project_job, size_jobs
 
 STANDS = "Nothing was published; what was published before still stands."
 
@@ -62,17 +62,14 @@ def test_a_letter_that_no_font_has_is_told_with_its_place_in_every_project(room:
 
 
 def test_a_worker_that_dies_names_its_job_and_the_others_go_on(room: Path) -> None:
-    inputs = read_inputs(room, "")
-    deadly = Sheet("small", "inch", "", False, pickle.dumps(Deadly()), b"")
-    jobs: list[Job] = [
-        SheetJob("flag", deadly, room),
-        ProjectJob("flag", room / "projects/flag.yaml"),
-        ProjectJob("tablet", room / "projects/tablet.yaml"),
-    ]
-    with Crew(workshop_of(room, "", inputs), 2) as crew:
-        outcomes = dict(crew.outcomes(jobs))
+    deadly = WorkedSize("small", "inch", "", False, pickle.dumps(Deadly()), b"")
+    (job,) = size_jobs("flag", WorkedProject((deadly,), AgainstEditions(Stamp())))
+    jobs = [job, project_job(room, "flag"), project_job(room, "tablet")]
+    with Pool(version_of(room), room, 2) as pool:
+        outcomes = dict(pool.outcomes(jobs))
     assert outcomes[0].fault.startswith("flag, size small, inch: the worker died over it")
-    assert [len(outcomes[number].sheets) for number in (1, 2)] == [2, 1]
+    worked = [outcomes[number].told for number in (1, 2)]
+    assert [len(told.sizes) for told in worked if isinstance(told, WorkedProject)] == [2, 1]
 
 
 class Deadly:
@@ -119,7 +116,7 @@ def test_files_that_no_run_has_written_are_never_replaced(tmp_path: Path) -> Non
     room = made_room(tmp_path / "room")
     site_of(room).mkdir()
     (site_of(room) / "thesis.txt").write_text("mine", encoding="utf-8")
-    with pytest.raises(PublishError, match="holds files that were not published from here; move them away"):
+    with pytest.raises(PublishError, match=r"holds what was not published from here: thesis\.txt\. What was"):
         published(room)
     assert list(bytes_of(room)) == ["thesis.txt"]
 

@@ -4,14 +4,12 @@ import re
 from pathlib import Path
 
 import pytest
-from small_room import ROOM, made_room
+from small_room import ROOM, made_room, opened
 
 from generator.errors import FaultyFileError
-from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import workshop_of
-from generator.publishing.opened import OpenRoom, open_room
-from generator.publishing.page_jobs import GuidesJob, WordsJob
-from generator.publishing.room_pages import make_guides, make_words
+from generator.publishing.make.words import make_guides, make_words
+from generator.publishing.room import OpenRoom
+from generator.publishing.write import Output
 
 TITLES = {"care": "Care", "how-to-measure": "How to measure", "teach": "Teach 1/2 a day"}
 GROUPS = """\
@@ -21,14 +19,14 @@ guides:
 """
 
 
-def opened(folder: Path, room: str) -> OpenRoom:
+def opened_room(folder: Path, room: str) -> OpenRoom:
     made_room(folder)
     (folder / "site/site.yaml").write_text(room, encoding="utf-8")
-    return open_room(workshop_of(folder, "", read_inputs(folder, "")))
+    return opened(folder)
 
 
 def guides(folder: Path, room: str) -> str:
-    make_guides(opened(folder, room), GuidesJob(TITLES, folder))
+    make_guides(opened_room(folder, room), Output(folder), TITLES)
     page = (folder / "pages/index.html").read_text(encoding="utf-8")
     main = page[page.index("<main") : page.index("</main>")]
     return " ".join(re.sub("<[^>]+>", " ", main).split())
@@ -50,18 +48,18 @@ def test_a_page_that_is_not_there_is_told_with_its_place_and_the_nearest(tmp_pat
 
 
 def test_a_page_in_another_encoding_is_told_with_its_line(tmp_path: Path) -> None:
-    room = opened(tmp_path / "room", ROOM)
+    room = opened_room(tmp_path / "room", ROOM)
     (room.folder / "site/pages/care.md").write_bytes("# Care\n\nCaf\xe9 curtain\n".encode("latin-1"))
     with pytest.raises(FaultyFileError) as refusal:
-        make_words(room, WordsJob("care", tmp_path))
+        make_words(room, Output(tmp_path), "care")
     (finding,) = refusal.value.findings
-    told = "this page is no text in UTF-8; save it again with that encoding"
-    assert str(finding) == f"site/pages/care.md:3:1: {told}"
+    told = "the file is not UTF-8 text from here on; save it as UTF-8"
+    assert str(finding) == f"site/pages/care.md:3:4: {told}"
 
 
 def test_every_page_has_the_same_few_ways_to_others(tmp_path: Path) -> None:
-    room = opened(tmp_path / "room", ROOM)
-    make_words(room, WordsJob("how-to-measure", tmp_path))
+    room = opened_room(tmp_path / "room", ROOM)
+    make_words(room, Output(tmp_path), "how-to-measure")
     page = (tmp_path / "pages/how-to-measure.html").read_text(encoding="utf-8")
     ways = re.findall(r'<a href="([^"]+)"', page[page.index("<nav") : page.index("</nav>")])
     assert ways == [

@@ -9,16 +9,18 @@ from small_room import Silent, Speech, edit, made_room, published, site_of
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.edition_files import read_editions
+from generator.calculation.worksheet.editions import ChangedNumber
 from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.errors import CalculationError, FaultyFileError, PublishError
+from generator.publishing.editions import against_editions, keep, kept_editions
 from generator.publishing.inputs import read_inputs
-from generator.publishing.keeping import keep, kept_editions, stood
+from generator.publishing.jobs import AgainstEditions, Stamp
 from generator.publishing.manifest import read_manifest
-from generator.publishing.one_sheet import stamp_of_sheet
 from generator.publishing.order import Order, Published
 from generator.publishing.publish import publish
+from generator.publishing.single import stamp_of_sheet
 
 ADDRESS = "  web address: https://loft.example\n"
 DAY = "2031-03-14"
@@ -39,8 +41,13 @@ def worksheets(room: Path, project: str = "flag") -> list[Worksheet]:
     return [worked_sheet(found, size, settings.edition("inch"), shared) for size in found.sizes]
 
 
+def now(room: Path) -> AgainstEditions:
+    """Return how the flag stands to its kept editions."""
+    return against_editions(room, worksheets(room))[0]
+
+
 def kept_under(room: Path, mark: str, project: str = "flag") -> None:
-    keep(room, {project: stood(room, worksheets(room, project), mark, DAY)["kept"]})
+    keep(room, {project: against_editions(room, worksheets(room, project), mark, DAY)[1]})
 
 
 def marked(room: Path, mark: str, *projects: str) -> Published:
@@ -57,45 +64,43 @@ def page(room: Path, address: str) -> str:
 
 
 def test_numbers_without_a_kept_edition_are_a_draft_and_nothing_is_kept_unasked(bare: Path) -> None:
-    told = stood(bare, worksheets(bare))
-    assert (told["mark"], told["standing"], told["kept"], told["numbers"]) == ("", "draft", "", {})
+    assert against_editions(bare, worksheets(bare)) == (AgainstEditions(Stamp("", "draft")), "")
 
 
 def test_numbers_that_are_kept_stand_until_one_changes(bare: Path) -> None:
     kept_under(bare, "2031-03")
-    told = stood(bare, worksheets(bare))
-    assert (told["mark"], told["standing"], told["changed"]) == ("2031-03", "kept", [])
+    assert now(bare) == AgainstEditions(Stamp("2031-03", "kept"))
     edit(bare / "projects/flag.yaml", "side: 12 in", "side: 13 in")
-    told = stood(bare, worksheets(bare))
+    told = now(bare)
     # A hem of 1/4 in is turned twice at each edge: 12 + 4 x 1/4 = 13 in to cut, and 14 in for a side of 13 in.
-    assert told["standing"] == "draft"
-    assert ("large", "inch", "field", "cut across", "13", "14") in told["changed"]
-    assert {change[0] for change in told["changed"]} == {"large"}
+    assert told.stamp == Stamp("2031-03", "draft")
+    assert ChangedNumber("flag", "large", "inch", "field", "cut across", "13", "14") in told.changed
+    assert {change.size for change in told.changed} == {"large"}
 
 
 def test_other_words_change_nothing_that_is_kept(bare: Path) -> None:
     kept_under(bare, "2031-03")
     edit(bare / "projects/flag.yaml", "Signal flag", "Storm flag")
     edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Hold it against the sky.")
-    assert stood(bare, worksheets(bare))["standing"] == "kept"
+    assert now(bare).stamp.standing == "kept"
 
 
 def test_a_size_that_comes_or_goes_is_told(bare: Path) -> None:
     kept_under(bare, "2031-03")
     path = bare / "projects/flag.yaml"
     edit(path, "  large:\n", "  huge:\n    side: 20 in\n  large:\n")
-    assert stood(bare, worksheets(bare))["added"] == [["huge", "inch"]]
+    assert now(bare).added == (("huge", "inch"),)
     edit(path, "  large:\n    side: 12 in\n", "")
-    gone = ("large", "inch", "", "this sheet", "published", "no longer published")
-    assert stood(bare, worksheets(bare))["changed"] == [gone]
+    gone = ChangedNumber("flag", "large", "inch", "", "this sheet", "published", "no longer published")
+    assert now(bare).changed == (gone,)
 
 
 def test_the_same_numbers_are_not_kept_twice_and_a_used_mark_is_refused(bare: Path) -> None:
     kept_under(bare, "2031-03")
-    assert stood(bare, worksheets(bare), "2031-04", DAY)["kept"] == ""
+    assert against_editions(bare, worksheets(bare), "2031-04", DAY)[1] == ""
     edit(bare / "projects/flag.yaml", "side: 12 in", "side: 13 in")
     with pytest.raises(CalculationError, match="were published under the mark '2031-03'; choose a new mark"):
-        stood(bare, worksheets(bare), "2031-03", DAY)
+        against_editions(bare, worksheets(bare), "2031-03", DAY)
     kept_under(bare, "2031-04")
     assert [one.mark for one in kept_editions(bare, "flag")] == ["2031-03", "2031-04"]
 
@@ -113,7 +118,7 @@ def test_a_spoilt_file_of_editions_is_told_with_its_place(bare: Path, content: b
     (bare / "site/editions").mkdir()
     (bare / "site/editions/flag.json").write_bytes(content)
     with pytest.raises(FaultyFileError) as refusal:
-        stood(bare, worksheets(bare))
+        now(bare)
     assert str(refusal.value).startswith(told)
     with pytest.raises(FaultyFileError) as refusal:
         published(bare)
@@ -169,7 +174,7 @@ def test_a_correction_goes_from_the_mark_over_the_draft_to_the_next_mark(room: P
     assert (done.marked, list(done.drafts)) == ([], ["flag"])
     assert "Draft, after edition mark 2031-03" in footer(room, sheet)
     assert "they say draft, after edition mark 2031-03" in page(room, "corrections.html")
-    assert published(room).drafts["flag"]["mark"] == "2031-03"
+    assert published(room).drafts["flag"].stamp.mark == "2031-03"
     assert "is now" not in page(room, "corrections.xml")
     assert marked(room, "2031-04").marked == ["flag"]
     assert "Edition mark 2031-04" in footer(room, sheet)
@@ -189,7 +194,7 @@ def test_a_mark_that_cannot_be_used_leaves_site_and_editions_alone(room: Path, s
     assert (code, out) == (1, "")
     assert "flag: other numbers of 'flag' were published under the mark '2031-03'; choose a new mark" in told
     assert (room / "site/editions/flag.json").read_bytes() == before
-    assert "tablet/overview" in read_manifest(site_of(room)).entries
+    assert "tablet/overview" in read_manifest(room).entries
 
 
 @pytest.mark.parametrize(

@@ -88,10 +88,29 @@ def test_a_file_where_the_folder_should_be_is_refused(tmp_path: Path) -> None:
     assert (tmp_path / "public").read_text(encoding="utf-8") == "mine"
 
 
-def test_a_link_to_a_folder_elsewhere_stays_a_link(site: Path, tmp_path: Path) -> None:
+def test_a_link_to_a_folder_elsewhere_is_refused(site: Path, tmp_path: Path) -> None:
     link = tmp_path / "here"
     link.symlink_to(site)
-    with staged(link) as staging:
+    with pytest.raises(PublishError, match="is a link; remove it, publish, and copy the folder to where it is served"):
+        next(entered(link))
+    assert names(site) == ["old.html"]
+
+
+@pytest.mark.parametrize("there", [True, False])
+def test_a_link_in_the_place_of_the_lock_is_not_followed(site: Path, tmp_path: Path, there: bool) -> None:
+    elsewhere = tmp_path / "elsewhere"
+    if there:
+        elsewhere.write_text("mine", encoding="utf-8")
+    (tmp_path / ".public.lock").symlink_to(elsewhere)
+    with pytest.raises(PublishError, match="could not be written"):
+        next(entered(site))
+    assert elsewhere.exists() == there
+
+
+def test_a_link_in_the_place_of_an_old_folder_is_not_put_back(tmp_path: Path) -> None:
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / ".public-old").symlink_to(tmp_path / "elsewhere")
+    with staged(tmp_path / "public") as staging:
         (staging / "new.html").touch()
-    assert link.is_symlink()
-    assert names(site) == ["new.html"]
+    assert not (tmp_path / "public").is_symlink()
+    assert names(tmp_path / "elsewhere") == []

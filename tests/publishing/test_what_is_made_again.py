@@ -8,15 +8,14 @@ import pytest
 from small_room import FLAG, TABLET, bytes_of, edit, made_room, published, site_of
 
 from generator.errors import PublishError
-from generator.publishing.manifest import NAME, read_manifest
-from generator.publishing.room_files import OWN_THEMES
+from generator.publishing.links import OWN_THEMES
 
 SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
 
 
 def after_sheets(project: str) -> tuple[str, ...]:
     """Return what follows the sheets of a project that is made again."""
-    return ("sheets of the room", f"{project}/overview", "reference", "site")
+    return ("sheets of the room", f"{project}/overview", "site")
 
 
 def text_of(room: Path, page: str) -> str:
@@ -143,12 +142,6 @@ def test_a_file_that_is_missing_or_cut_off_is_made_again(room: Path, damage: str
         sheet.write_text(damage, encoding="utf-8")
     assert published(room).made == ["flag/inch/small"]
     assert bytes_of(room) == before
-
-
-@pytest.mark.parametrize("text", ["", "{", '{"form": 3, "entries": 7}', '{"form": 0}'])
-def test_a_damaged_manifest_counts_as_none(room: Path, text: str) -> None:
-    (site_of(room) / NAME).write_text(text, encoding="utf-8")
-    assert len(read_manifest(site_of(room)).entries) == 0
 
 
 def test_naming_a_project_leaves_the_others_as_they_were_published(room: Path) -> None:

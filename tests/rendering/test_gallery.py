@@ -10,8 +10,8 @@ from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.reference_rows import plan_draw_in
 from generator.calculation.turning.plans import PLANS, turn_plan
+from generator.rendering.cards import PageLink
 from generator.rendering.gallery import gallery_files, plans_used, render_gallery
-from generator.rendering.setting import PageLink
 
 PICTURES = {name: placeholder(f"plan {name}", 2.4, 3.4) for name in PLANS}
 USED = {"linked cells": (PageLink("Slack Tide <cushion>", "projects/slack-tide-cushion/index.html"),)}

@@ -16,8 +16,9 @@ from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.worked_project import Worksheet
 from generator.lengths import INCH, METRIC
+from generator.rendering.cards import CardPicture, PageLink
 from generator.rendering.pages import render_home, render_project, render_size, render_words
-from generator.rendering.setting import PageLink, SizeLink, size_link, summarised
+from generator.rendering.setting import SizeLink, project_card, size_link
 
 HOSTILE = "<script>alert('1')</script> \"Q\" & {{ 7 * 7 }} 🧵"
 
@@ -29,10 +30,11 @@ def sheets(title: str = "Slack Tide cushion") -> list[Worksheet]:
 def every_page(title: str = "Slack Tide cushion") -> dict[str, str]:
     worksheets, pictures = sheets(title), placeholders()
     surface = pictures["surface front"][0]
+    card = CardPicture("projects/cushion/card.svg", surface.width, surface.height, surface.alt)
     room = dataclasses.replace(setting(), links=(PageLink("Reference", "pages/reference.html"),))
     links: list[SizeLink] = [size_link(worksheet) for worksheet in worksheets]
     return {
-        "home": render_home([summarised(worksheets, surface)], room),
+        "home": render_home([project_card(worksheets, card)], room),
         "empty home": render_home([], room),
         "project": render_project(worksheets, surface, room),
         "size": render_size(worksheets[0], pictures, room, links),

@@ -1,9 +1,9 @@
-"""Several pairs of hands: jobs come in, what came of each goes out as soon as it is done.
+"""Several workers: jobs come in, what came of each goes out as soon as it is done.
 
 A few quick jobs are done here, in this process, while the libraries are still being loaded for the workers; and so is
 a little work for one worker alone. Other jobs go to worker processes, the longest first, each to whoever is free. A
 worker has a line of its own to this process: when one dies, it is known over which job, and the others go on. The
-libraries lose some memory with every sheet, so a worker that has had enough goes home, and another one comes. What
+libraries lose some memory with every sheet, so a worker that has done enough ends, and another one comes. What
 workers put aside lies in a folder of the run, which goes at its end however the workers ended.
 """
 
@@ -19,41 +19,44 @@ from multiprocessing import forkserver, resource_tracker
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 from pathlib import Path
+from pkgutil import resolve_name
 from tempfile import TemporaryDirectory
 from types import TracebackType
 from typing import Self
 
-from generator.publishing.jobs import Job, Outcome, Workshop
-from generator.publishing.later import HAND, MADE_READY, RUN, later
+from generator.publishing.jobs import Job, Outcome, RoomVersion
+from generator.publishing.memory import too_long
+from generator.publishing.preload import MODULE, ROOM
 
 _FEW = 4
 _A_LITTLE = 8
 _DIED = "the worker died over it (was the machine out of memory?); run the command again, with --workers 1 if it recurs"
 
 
-class Crew:
-    """Does jobs, in worker processes where there are several; a context that sends the workers home at its end.
+class Pool:
+    """Does jobs that write below ``out``, in worker processes where there are several; a context that ends them.
 
     Where it is ``profiled``, ``functions`` holds the seconds that each function of the program took by its name.
     """
 
-    def __init__(self, workshop: Workshop, most: int = 0, *, profiled: bool = False) -> None:
+    def __init__(self, version: RoomVersion, out: Path, most: int = 0, *, profiled: bool = False) -> None:
         self.functions: defaultdict[str, float] = defaultdict(float)
         self._profiled = profiled
-        self._workshop = workshop
+        self._version = version
+        self._out = out
         self._most = most or _cores()
         self._idle: list[Connection] = []
         self._processes: dict[Connection, BaseProcess] = {}
         self._aside: TemporaryDirectory[str] | None = None
 
     def __enter__(self) -> Self:
-        """Return the crew; nobody is hired yet."""
+        """Return the pool; no worker has been started yet."""
         return self
 
     def __exit__(
         self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
     ) -> None:
-        """Send the workers home; after a fault or Ctrl-C without waiting for what they are at."""
+        """End the workers; after a fault or Ctrl-C without waiting for what they are at."""
         for line, process in self._processes.items():
             self._send(line, None)
             line.close()
@@ -64,25 +67,26 @@ class Crew:
         if self._aside:
             self._aside.cleanup()
 
-    def expect(self) -> None:
+    def prepare(self) -> None:
         """Begin to load what the workers will need, in a process of its own that they are split off from."""
         if self._most > 1:
-            _ready_to_hire(self._workshop)
+            _prepare(self._version)
 
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
         """Do jobs and give what came of each with its place among them, in the order in which they are done."""
-        hands = min(self._most, len(jobs))
+        workers = min(self._most, len(jobs))
         little = self._most == 1 and len(jobs) <= _A_LITTLE
         few = len(jobs) <= _FEW and all(job.quick for job in jobs)
         if not self._processes and (little or few):
+            timed = resolve_name("generator.publishing.worker:timed")
             for number, job in enumerate(jobs):
-                yield number, self._counted(*later(HAND).timed(self._workshop, job, profiled=self._profiled))
+                yield number, self._counted(*timed(self._version, self._out, job, profiled=self._profiled))
             return
         waiting = deque(sorted(range(len(jobs)), key=lambda number: jobs[number].weight, reverse=True))
         busy: dict[Connection, int] = {}
         while waiting or busy:
-            while waiting and len(busy) < max(hands, 1):
-                line = self._idle.pop() if self._idle else self._hired()
+            while waiting and len(busy) < max(workers, 1):
+                line = self._idle.pop() if self._idle else self._started()
                 busy[line] = waiting.popleft()
                 self._send(line, jobs[busy[line]])
             ready = set(wait(list(busy)))
@@ -101,10 +105,9 @@ class Crew:
         try:
             outcome, functions, enough = line.recv()
         except (EOFError, OSError):
-            self._send_home(line)
-            return Outcome(fault=f"{job.label}: {_DIED}")
+            return Outcome(fault=f"{job.label}: {too_long() if self._ended(line) == -signal.SIGXCPU else _DIED}")
         if enough:
-            self._send_home(line)
+            self._ended(line)
         else:
             self._idle.append(line)
         return self._counted(outcome, functions)
@@ -114,30 +117,36 @@ class Crew:
             self.functions[name] += seconds
         return outcome
 
-    def _send_home(self, line: Connection) -> None:
+    def _ended(self, line: Connection) -> int | None:
+        """End a worker and return its exit code."""
         self._send(line, None)
         line.close()
-        self._processes.pop(line).join()
+        process = self._processes.pop(line)
+        process.join()
+        return process.exitcode
 
-    def _hired(self) -> Connection:
+    def _started(self) -> Connection:
         """Start one more worker and return the line to it."""
-        _ready_to_hire(self._workshop)
+        _prepare(self._version)
         self._aside = self._aside or TemporaryDirectory(prefix="tuckwright-", ignore_cleanup_errors=True)
         context = multiprocessing.get_context("forkserver")
         here, there = context.Pipe()
-        process = context.Process(
-            target=_serve, args=(there, self._workshop, self._aside.name, self._profiled), daemon=True
-        )
+        shared = (self._version, self._out, self._aside.name, self._profiled)
+        process = context.Process(target=_serve, args=(there, *shared), daemon=True)
         process.start()
         there.close()
         self._processes[here] = process
         return here
 
 
-def _ready_to_hire(workshop: Workshop) -> None:
+def _serve(line: Connection, version: RoomVersion, out: Path, aside: str, profiled: bool) -> None:
+    resolve_name("generator.publishing.worker:serve")(line, version, out, Path(aside), profiled=profiled)
+
+
+def _prepare(version: RoomVersion) -> None:
     """Start the process that loads what workers need, if it does not run yet."""
-    multiprocessing.get_context("forkserver").set_forkserver_preload([MADE_READY])
-    with _without_the_working_folder({RUN: workshop.name}):
+    multiprocessing.get_context("forkserver").set_forkserver_preload([MODULE])
+    with _without_the_working_folder({ROOM: version.name}):
         # The tracker lifts the bar on Ctrl-C when it starts, so it must start first.
         resource_tracker.ensure_running()
         with _ctrl_c_held_back():
@@ -164,10 +173,6 @@ def _without_the_working_folder(more: Mapping[str, str]) -> Iterator[None]:
 def _cores() -> int:
     """Return how many cores this process may use."""
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-
-
-def _serve(line: Connection, workshop: Workshop, aside: str, profiled: bool) -> None:
-    later(HAND).serve(line, workshop, Path(aside), profiled=profiled)
 
 
 @contextmanager

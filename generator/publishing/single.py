@@ -1,20 +1,23 @@
-"""One handout on its own, outside of any site: a worksheet comes in, the bytes of a PDF go out."""
+"""One sheet on its own, outside of any site: a worksheet or a class comes in, the bytes of a PDF go out."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.class_work import ClassSheet
 from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
 from generator.drawing.style import style_of
+from generator.publishing.editions import against_editions, kept_editions
 from generator.publishing.jobs import Stamp
-from generator.publishing.keeping import kept_editions, stamp_of, stood
-from generator.publishing.opened import room_setting, stamped
-from generator.publishing.sheets import drawn
+from generator.publishing.make.sizes import drawn
+from generator.publishing.memory import bounded
+from generator.publishing.room import room_setting, stamped
 from generator.rendering.handout import render_handout
+from generator.rendering.sheet_kinds import class_orders
 
 
 def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str, stamp: Stamp) -> bytes:
@@ -28,8 +31,9 @@ def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str
         If a letter, a font or a picture is missing.
     """
     theme = load_theme(theme_folder)
-    pictures = drawn(worksheet, style_of(theme))
-    return render_handout(worksheet, pictures, stamped(room_setting(room, theme), stamp), paper)
+    with bounded():
+        pictures = drawn(worksheet, style_of(theme))
+        return render_handout(worksheet, pictures, stamped(room_setting(room, theme), stamp), paper)
 
 
 def stamp_of_sheet(project: Project, shared: RoomContext, folder: Path, *, own: bool) -> Stamp:
@@ -42,6 +46,20 @@ def stamp_of_sheet(project: Project, shared: RoomContext, folder: Path, *, own: 
     if own or not kept:
         return Stamp(kept[-1].mark if kept else "", "own" if own else "draft")
     editions = [shared.room.edition(name) for name in project.editions]
-    return stamp_of(
-        stood(folder, [worked_sheet(project, size, one, shared) for one in editions for size in project.sizes])
-    )
+    worksheets = [worked_sheet(project, size, one, shared) for one in editions for size in project.sizes]
+    return against_editions(folder, worksheets)[0].stamp
+
+
+def one_class_pack(sheet: ClassSheet, room: Room, theme_folder: Path, paper: str) -> bytes:
+    """Return the pack of a class on one paper, for whoever teaches it: it names students, so it is no part of a site.
+
+    Raises
+    ------
+    FaultyFileError
+        With the faults of the theme.
+    PublishError
+        If the sheet cannot be set: a letter or a font is missing.
+    """
+    setting = room_setting(room, load_theme(theme_folder))
+    with bounded():
+        return next(order.render(setting, paper) for order in class_orders(sheet) if order.name == "class")

@@ -11,8 +11,9 @@ from generator.calculation.worksheet.sheet import RoomContext, load_room_context
 from generator.definitions.room import Room, load_room
 from generator.definitions.theme import Theme, load_theme
 from generator.drawing.style import Style, style_of
-from generator.publishing.inputs import key_of, theme_folder, theme_key
-from generator.publishing.jobs import Stamp, Workshop
+from generator.publishing.inputs import theme_folder, theme_key
+from generator.publishing.jobs import RoomVersion, Stamp
+from generator.publishing.write import key_of
 from generator.rendering.setting import SITE_LINKS, Setting
 
 
@@ -33,7 +34,7 @@ class OpenRoom:
 
 
 @lru_cache(maxsize=1)
-def open_room(workshop: Workshop) -> OpenRoom:
+def open_room(version: RoomVersion) -> OpenRoom:
     """Return the room of a run, opened once in each process.
 
     Raises
@@ -43,11 +44,11 @@ def open_room(workshop: Workshop) -> OpenRoom:
     PublishError
         If there is no such theme.
     """
-    folder = workshop.folder
+    folder = version.folder
     room = load_room(folder / "site" / "site.yaml", folder)
-    theme = load_theme(theme_folder(folder, workshop.theme or room.theme))
+    theme = load_theme(theme_folder(folder, version.theme or room.theme))
     setting = room_setting(room, theme)
-    keys = (workshop.tool, theme_key(theme.folders), key_of(*_words(setting)))
+    keys = (version.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)
     style = style_of(theme)
     return OpenRoom(folder, load_room_context(room, folder), theme, style, setting, looks)

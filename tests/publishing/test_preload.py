@@ -8,21 +8,20 @@ import subprocess
 import sys
 from pathlib import Path
 
-from small_room import edit
+from small_room import edit, version_of
 
-from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import named_workshop, workshop_of
-from generator.publishing.later import RUN
+from generator.publishing.jobs import named_version
+from generator.publishing.preload import ROOM
 
 LOOKED_AT = """
 import gc, json, os, sys
-from generator.publishing import made_ready
-from generator.publishing.jobs import named_workshop
-from generator.publishing.opened import open_room
+from generator.publishing import preload
+from generator.publishing.jobs import named_version
+from generator.publishing.room import open_room
 from generator.rendering import environment, pdf
 found = open_room.cache_info().currsize
 if found:
-    open_room(named_workshop(os.environ["TUCKWRIGHT_RUN"]))
+    open_room(named_version(os.environ[preload.ROOM]))
 caches = {"room": open_room, "styles": pdf.read_style_sheet, "fonts": pdf._fonts, "templates": environment._environment}
 told = {name: function.cache_info().currsize for name, function in caches.items()}
 told |= {"hits": open_room.cache_info().hits, "collects": gc.isenabled(), "for good": gc.get_freeze_count() > 100_000}
@@ -32,8 +31,7 @@ print(json.dumps(told))
 
 def looked_at(room: Path) -> dict[str, int | bool]:
     """Return what such a process holds for a run in a room."""
-    name = workshop_of(room, "", read_inputs(room, "")).name
-    environment = {**os.environ, RUN: name}
+    environment = {**os.environ, ROOM: version_of(room).name}
     ran = subprocess.run(
         [sys.executable, "-c", LOOKED_AT], env=environment, check=True, capture_output=True, text=True, timeout=60
     )
@@ -41,9 +39,9 @@ def looked_at(room: Path) -> dict[str, int | bool]:
     return told
 
 
-def test_a_workshop_is_known_by_its_name(room: Path) -> None:
-    workshop = workshop_of(room, "harbour", read_inputs(room, "harbour"))
-    assert named_workshop(workshop.name) == workshop
+def test_a_version_of_a_room_is_known_by_its_name(room: Path) -> None:
+    version = version_of(room, "harbour")
+    assert named_version(version.name) == version
 
 
 def test_workers_find_the_room_its_templates_and_its_style_sheets_read_but_no_fonts(room: Path) -> None:

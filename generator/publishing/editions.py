@@ -7,9 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import astuple
 from pathlib import Path
-from typing import Any
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.edition_files import nested, read_editions, write_editions
@@ -22,9 +20,9 @@ from generator.calculation.worksheet.editions import (
 )
 from generator.calculation.worksheet.figures import figures
 from generator.errors import CalculationError, FaultyFileError, Finding, Place, PublishError
-from generator.publishing.jobs import Stamp
+from generator.publishing.jobs import AgainstEditions, Stamp
 from generator.publishing.room_files import edition_file
-from generator.publishing.written import not_written, put_whole
+from generator.publishing.write import not_written, put_whole
 
 
 def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
@@ -50,12 +48,13 @@ def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
         raise FaultyFileError([Finding("error", str(fault), place)]) from fault
 
 
-def stood(room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str = "") -> dict[str, Any]:
-    """Return how all sheets of a project stand to its kept editions, as plain values for other jobs.
+def against_editions(
+    room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str = ""
+) -> tuple[AgainstEditions, str]:
+    """Return how all sheets of a project stand to its kept editions.
 
-    ``mark`` and ``standing`` are those of a :class:`Stamp`; ``changed`` and ``added`` tell what is otherwise than in
-    the newest edition, and ``numbers`` what the sheets of a draft say. With a mark the numbers of now are to be kept
-    under it: ``kept`` is then the new text of the file, empty where the newest edition has the same numbers.
+    With a mark the numbers of now are to be kept under it: the second value is then the new text of the file, empty
+    where the newest edition has the same numbers.
 
     Raises
     ------
@@ -71,19 +70,9 @@ def stood(room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str 
         kept = with_published(kept, published_edition(project, mark, day, worked))
         text = write_editions(kept)
     found = standing(kept, now)
-    return {
-        "mark": found.mark,
-        "standing": "draft" if found.draft else "kept",
-        "changed": [astuple(change)[1:] for change in found.changed],
-        "added": [list(sheet) for sheet in found.added],
-        "numbers": nested(numbers) if found.draft and found.mark else {},
-        "kept": text,
-    }
-
-
-def stamp_of(told: Mapping[str, Any]) -> Stamp:
-    """Return what the sheets of a project bear, from how they stand."""
-    return Stamp(told["mark"], told["standing"])
+    stamp = Stamp(found.mark, "draft" if found.draft else "kept")
+    draft = nested(numbers) if found.draft and found.mark else {}
+    return AgainstEditions(stamp, found.changed, found.added, draft), text
 
 
 def keep(room: Path, texts: Mapping[str, str]) -> None:

@@ -5,9 +5,10 @@ import pickle
 from collections import Counter
 from pathlib import Path
 
-from generator.publishing.crew import Crew
-from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import Job, Sheet, SheetJob, workshop_of
+from small_room import version_of
+
+from generator.publishing.jobs import Job, WorkedSize
+from generator.publishing.pool import Pool
 
 
 class SignsIn:
@@ -20,20 +21,20 @@ class SignsIn:
         return os.system, (f"echo $PPID >> '{self.file}'",)
 
 
-def shifts(room: Path, number: int, file: Path) -> Counter[int]:
+def jobs_done(room: Path, number: int, file: Path) -> Counter[int]:
     """Return how many jobs each process did, of a number of jobs for one worker."""
-    sheet = Sheet("small", "inch", "", leads=False, worksheet=pickle.dumps(SignsIn(file)), links=b"")
-    jobs: list[Job] = [SheetJob("flag", sheet, room) for _ in range(number)]
-    with Crew(workshop_of(room, "", read_inputs(room, "")), 1) as crew:
-        assert len(list(crew.outcomes(jobs))) == number
+    size = WorkedSize("small", "inch", "", leads=False, worksheet=pickle.dumps(SignsIn(file)), links=b"")
+    job = Job("flag/inch/small", "flag", "generator.publishing.make.sizes:make_size", (size,), quick=False)
+    with Pool(version_of(room), room, 1) as pool:
+        assert len(list(pool.outcomes([job] * number))) == number
     return Counter(map(int, file.read_text().split()))
 
 
 def test_a_little_work_for_one_is_done_without_a_worker(room: Path, tmp_path: Path) -> None:
-    assert shifts(room, 2, tmp_path / "signed in") == {os.getpid(): 2}
+    assert jobs_done(room, 2, tmp_path / "signed in") == {os.getpid(): 2}
 
 
 def test_much_work_for_one_is_done_by_one_worker_after_another(room: Path, tmp_path: Path) -> None:
-    done = shifts(room, 18, tmp_path / "signed in")
+    done = jobs_done(room, 18, tmp_path / "signed in")
     assert os.getpid() not in done
     assert sorted(done.values()) == [2, 8, 8]

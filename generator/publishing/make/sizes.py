@@ -6,16 +6,14 @@ Each picture is drawn once, for the page and for every paper.
 from __future__ import annotations
 
 import pickle
-from collections.abc import Mapping
-from typing import Any
 
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.catalogue import draw, figure_keys
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
-from generator.publishing.jobs import Outcome, SheetJob
-from generator.publishing.opened import OpenRoom, stamped
-from generator.publishing.written import Stopwatch, Written
+from generator.publishing.jobs import FiledPicture, LeadingPictures, WorkedSize
+from generator.publishing.room import OpenRoom, stamped
+from generator.publishing.write import Output
 from generator.rendering import addresses
 from generator.rendering.environment import read_templates
 from generator.rendering.figures import Pictures, arranged
@@ -49,31 +47,29 @@ def read_beforehand(room: OpenRoom) -> None:
             read_style_sheet(paper_style(room.theme, paper, sheet))
 
 
-def make_sheet(room: OpenRoom, job: SheetJob) -> Outcome:
-    """Write everything of one size and edition, and return what was written."""
-    watch, written = Stopwatch(), Written(job.out)
-    setting = stamped(room.setting, job.sheet.stamp)
-    worksheet: Worksheet = pickle.loads(job.sheet.worksheet)  # noqa: S301 -- packed by this run
-    links: tuple[SizeLink, ...] = pickle.loads(job.sheet.links)  # noqa: S301 -- as above
-    with watch.on("pictures"):
+def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPictures | None:
+    """Write everything of one size and edition; the one that leads tells of the pictures that stand for its project."""
+    setting = stamped(room.setting, worked.stamp)
+    worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
+    links: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
+    with output.timed("pictures"):
         pictures = drawn(worksheet, room.style)
-    with watch.on("pages"):
+    with output.timed("pages"):
         link = size_link(worksheet)
-        written.add(link.page, render_size(worksheet, pictures, setting, links).encode())
+        output.add(link.page, render_size(worksheet, pictures, setting, links).encode())
         machine = addresses.machine_page(link.project, link.size, link.edition)
-        written.add(machine, render_machine(worksheet, setting).encode())
-    with watch.on("handouts"):
+        output.add(machine, render_machine(worksheet, setting).encode())
+    with output.timed("handouts"):
         for address, sheet in handouts(worksheet, pictures, setting).items():
-            written.add(address, sheet)
-    with watch.on("strips"):
+            output.add(address, sheet)
+    with output.timed("strips"):
         for address, sheet in strips(worksheet, pictures, setting).items():
-            written.add(address, sheet)
-    with watch.on("further sheets"):
+            output.add(address, sheet)
+    with output.timed("further sheets"):
         for order in size_orders(worksheet):
             for paper in setting.papers:
-                written.add(order.address(paper), order.render(setting, paper))
-    card = _leading(worksheet, pictures, written) if job.sheet.leads else {}
-    return Outcome(looks=room.looks, files=written.files, card=card, seconds=watch.seconds)
+                output.add(order.address(paper), order.render(setting, paper))
+    return _leading(worksheet, pictures, output) if worked.leads else None
 
 
 def drawn(worksheet: Worksheet, style: Style) -> Pictures:
@@ -100,25 +96,16 @@ def strips(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[s
     return {address: sheet for address, sheet in made.items() if sheet is not None}
 
 
-def _leading(worksheet: Worksheet, pictures: Pictures, written: Written) -> Mapping[str, Any]:
+def _leading(worksheet: Worksheet, pictures: Pictures, output: Output) -> LeadingPictures:
     """Write the pictures that stand for the project, each as a file of its own, and return what tells of them."""
     arrangement = arranged(worksheet, pictures)
-    kinds = {"surface": arrangement.surface, "card": arrangement.card}
-    return {
-        kind: _filed(picture, addresses.picture_file(worksheet.project, kind), written)
-        for kind, picture in kinds.items()
-        if picture is not None
-    }
+    surface = _filed(arrangement.surface, addresses.picture_file(worksheet.project, "surface"), output)
+    return LeadingPictures(surface, _filed(arrangement.card, addresses.picture_file(worksheet.project, "card"), output))
 
 
-def _filed(picture: Picture, address: str, written: Written) -> Mapping[str, Any]:
-    written.add(address, picture.svg.encode())
-    return {
-        "address": address,
-        "key": picture.key,
-        "width": picture.width,
-        "height": picture.height,
-        "alt": picture.alt,
-        "caption": picture.caption,
-        "text": picture.text,
-    }
+def _filed(picture: Picture | None, address: str, output: Output) -> FiledPicture | None:
+    if picture is None:
+        return None
+    output.add(address, picture.svg.encode())
+    size = (picture.width, picture.height)
+    return FiledPicture(address, picture.key, *size, picture.alt, picture.caption, picture.text)

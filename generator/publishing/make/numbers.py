@@ -1,0 +1,103 @@
+"""First the numbers: a project's file comes in, its worksheets in every size and edition go out, or all its faults."""
+
+from __future__ import annotations
+
+import pickle
+from collections.abc import Iterator, Mapping
+from dataclasses import fields, is_dataclass, replace
+from enum import Enum
+from fractions import Fraction
+from pathlib import Path
+
+from generator.calculation.worked_project import Worksheet
+from generator.definitions.project import Project, load_project
+from generator.errors import FaultyFileError, Finding
+from generator.publishing.checking import worked_sizes
+from generator.publishing.editions import against_editions
+from generator.publishing.jobs import Stamp, WorkedProject, WorkedSize
+from generator.publishing.room import OpenRoom
+from generator.publishing.write import Output, key_of
+from generator.rendering.setting import SizeLink, size_link
+
+
+def work_project(room: OpenRoom, output: Output, path: Path, mark: str = "", day: str = "") -> WorkedProject:
+    """Return the worksheets of a project, packed; with a mark, its numbers are to be kept under it.
+
+    Raises
+    ------
+    FaultyFileError
+        With all that is wrong in any size.
+    """
+    with output.timed("numbers"):
+        project = load_project(path, room.shared.room, room.folder)
+        worksheets = _worked(project, room)
+    # A size's page names the others and leads to them; what they come to is theirs to tell, and changes without it.
+    links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
+    packed = pickle.dumps(links)
+    with output.timed("numbers"):
+        against, kept = against_editions(room.folder, worksheets, mark, day)
+        about = tuple((change.day.isoformat(), change.text.text) for change in project.changes)
+    sizes = (
+        _packed(worksheet, links, packed, against.stamp, leads=not number)
+        for number, worksheet in enumerate(worksheets)
+    )
+    return WorkedProject(tuple(sizes), replace(against, about=about), kept)
+
+
+def _worked(project: Project, room: OpenRoom) -> list[Worksheet]:
+    worksheets, faults = [], list[Finding]()
+    for worksheet, findings in worked_sizes(project, room.shared, room.folder, room.theme):
+        if worksheet is None:
+            faults += findings
+        else:
+            worksheets.append(worksheet)
+    if faults:
+        raise FaultyFileError(dict.fromkeys(faults))
+    return worksheets
+
+
+def _packed(
+    worksheet: Worksheet, links: tuple[SizeLink, ...], packed_links: bytes, stamp: Stamp, *, leads: bool
+) -> WorkedSize:
+    """Return a worksheet for the way to whoever draws it; the first one leads, for it draws for the whole project."""
+    beside = (*(f"{link.label} {link.page}" for link in links), "leads" if leads else "", stamp.mark, stamp.standing)
+    key = key_of_worksheet(worksheet, *beside)
+    return WorkedSize(worksheet.size, worksheet.edition.name, key, leads, pickle.dumps(worksheet), packed_links, stamp)
+
+
+def key_of_worksheet(worksheet: Worksheet, *more: str) -> str:
+    """Return the key of every value in a worksheet, with whatever else its page says.
+
+    Two worksheets have the same key exactly when they would give the same page and the same sheets. Where a finding
+    stands in its file is left out: a remark added above it changes no sheet.
+    """
+    findings = tuple(replace(finding, place=None) for finding in worksheet.findings)
+    return key_of("".join(_written(replace(worksheet, findings=findings))), *more)
+
+
+def _written(value: object) -> Iterator[str]:
+    """Every value in a form that is the same in every run; what has no such form is refused."""
+    if value is None or isinstance(value, str | int):
+        yield f"{value!r} "
+    elif isinstance(value, Fraction):
+        yield f"{value} "
+    elif isinstance(value, Enum):
+        yield f"{value.value!r} "
+    elif isinstance(value, tuple):
+        yield "("
+        for inner in value:
+            yield from _written(inner)
+        yield ")"
+    elif isinstance(value, Mapping):
+        yield "{"
+        for key, inner in value.items():
+            yield from _written(key)
+            yield from _written(inner)
+        yield "}"
+    elif is_dataclass(value):
+        yield f"{type(value).__name__}("
+        for field in fields(value):
+            yield from _written(getattr(value, field.name))
+        yield ")"
+    else:
+        raise TypeError(f"a worksheet cannot hold a {type(value).__name__}")

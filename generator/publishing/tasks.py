@@ -1,0 +1,250 @@
+"""What there is to make: worked projects and what a run knows come in, jobs go out, each with the key of what it says.
+
+``PAGES`` is the table of the pages of the room. A new page is a line here, its maker in ``make/`` and its template.
+"""
+
+from __future__ import annotations
+
+import json
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+from generator.errors import PublishError
+from generator.publishing.inputs import Inputs
+from generator.publishing.jobs import Job, LeadingPictures, ProjectTold, SheetLinks, Stamp, WorkedProject, WorkedSize
+from generator.publishing.manifest import DAMAGED, Entry, page_entry, size_entry
+from generator.publishing.room_files import (
+    GLOSSARY,
+    class_files,
+    page_files,
+    page_title,
+    project_file,
+    project_of_class,
+)
+from generator.publishing.typed_json import to_plain
+from generator.publishing.write import key_of
+from generator.rendering.cards import ClassCard, PageLink
+
+_MAKE = "generator.publishing.make"
+ROOM_ENTRY = "sheets of the room"
+_Told = TypeVar("_Told")
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What a run knows so far: the room's folder, the keys of its inputs, its projects, and the entries made or kept.
+
+    ``pending`` are the new texts of kept editions that this run will write.
+    """
+
+    room: Path
+    inputs: Inputs
+    projects: Sequence[str]
+    entries: Mapping[str, Entry]
+    pending: Mapping[str, str]
+
+    def told(self, kind: type[_Told], entry: str) -> _Told:
+        """Return what an entry tells.
+
+        Raises
+        ------
+        PublishError
+            If it tells nothing of a kind: then it was taken over from a manifest that somebody has changed.
+        """
+        found = self.entries.get(entry)
+        if found is None or not isinstance(found.told, kind):
+            raise PublishError(DAMAGED)
+        return found.told
+
+    @property
+    def pages_of_projects(self) -> tuple[ProjectTold, ...]:
+        """What the pages of all projects tell."""
+        return tuple(self.told(ProjectTold, page_entry(project)) for project in self.projects)
+
+    @property
+    def classes(self) -> tuple[ClassCard, ...]:
+        """What the pages of classes tell."""
+        return tuple(entry.told for entry in self.entries.values() if isinstance(entry.told, ClassCard))
+
+    @property
+    def pages(self) -> tuple[str, ...]:
+        """The paths of all pages in the site."""
+        return tuple(sorted(file for entry in self.entries.values() for file in entry.files if file.endswith(".html")))
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What the maker of a page is told, and what the key of the page is made of: the same, or what it ``says``."""
+
+    arguments: tuple[Any, ...] = ()
+    says: tuple[Any, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page of the room, or one for each file of a sort: what makes it, and what is told to it by its name.
+
+    ``quick`` pages need no drawing; ``shared`` ones also write the files that other pages only link to. With
+    ``whole_room`` it stays as it was where only some projects are published.
+    """
+
+    made_by: str
+    told: Callable[[Known], Mapping[str, Told]]
+    quick: bool = True
+    shared: bool = False
+    whole_room: bool = False
+
+    def jobs(self, known: Known) -> Iterator[Job]:
+        """Give the jobs that make the page."""
+        base = known.inputs.common if self.shared else known.inputs.inside
+        for name, told in self.told(known).items():
+            says = told.arguments if told.says is None else told.says
+            key = key_of(base, *(json.dumps(to_plain(one), sort_keys=True, ensure_ascii=False) for one in says))
+            yield Job(name, name, f"{_MAKE}.{self.made_by}", told.arguments, key, quick=self.quick)
+
+
+def _reference(known: Known) -> Mapping[str, Told]:
+    used: defaultdict[str, list[PageLink]] = defaultdict(list)
+    for told in known.pages_of_projects:
+        for plan in told.plans:
+            used[plan].append(PageLink(told.card.title, told.card.page))
+    return {"reference": Told((dict(used), GLOSSARY in known.inputs.pages))}
+
+
+def _words(known: Known) -> Mapping[str, Told]:
+    return {f"page: {name}": Told((name,), says=(known.inputs.pages[name],)) for name in page_files(known.room)}
+
+
+def titles_of_pages(room: Path) -> dict[str, str]:
+    """Return the titles of the room's pages of words by their names."""
+    return {name: page_title(path) for name, path in page_files(room).items()}
+
+
+def _class_pages(known: Known) -> Mapping[str, Told]:
+    return {
+        f"class: {name}": Told((name,), says=(known.inputs.classes[name], _read_by_class(path, known.inputs)))
+        for name, path in class_files(known.room).items()
+    }
+
+
+def _read_by_class(path: Path, inputs: Inputs) -> Mapping[str, str]:
+    """The keys of the projects that a class may be of; where its project cannot be told at once, that is any."""
+    project = project_of_class(path)
+    return {project: inputs.projects[project]} if project in inputs.projects else inputs.projects
+
+
+def _corrections(known: Known) -> Mapping[str, Told]:
+    kept = known.inputs.editions
+    told = {one.card.project: one for one in known.pages_of_projects if one.card.project in kept}
+    titles = {project: one.card.title for project, one in told.items()}
+    drafts = {project: one.against.numbers for project, one in told.items() if one.against.numbers}
+    about = {project: one.against.about for project, one in told.items() if one.against.about}
+    texts = {project: known.pending.get(project, "") for project in kept}
+    return {"corrections": Told((titles, drafts, about, texts), says=(kept, titles, drafts, about))}
+
+
+def _home(known: Known) -> Mapping[str, Told]:
+    cards = tuple(told.card for told in known.pages_of_projects)
+    return {"site": Told((cards, known.told(SheetLinks, ROOM_ENTRY).sheets, known.pages))}
+
+
+def _as_is(known: Known) -> Mapping[str, Told]:
+    return {"as is": Told(says=(known.inputs.as_is,))} if known.inputs.as_is else {}
+
+
+# The pages of a row are made side by side; they know what the rows above have made.
+PAGES: tuple[tuple[Page, ...], ...] = (
+    (
+        Page("reference:make_reference", _reference, quick=False),
+        Page("words:make_words", _words),
+        Page("words:make_guides", lambda known: {"guides": Told((titles_of_pages(known.room),))}),
+        Page("classes:make_class", _class_pages, whole_room=True),
+    ),
+    (
+        Page("classes:make_classes", lambda known: {"classes": Told((known.classes,))}),
+        Page("corrections:make_corrections", _corrections),
+    ),
+    (Page("home:make_home", _home, shared=True),),
+    (Page("as_is:copy_as_is", _as_is),),
+)
+
+
+def project_job(room: Path, project: str, mark: str = "", day: str = "") -> Job:
+    """Return the job that works a project; with a mark, its numbers are to be kept under it."""
+    arguments = (project_file(room, project), mark, day)
+    return Job(f"{project}/numbers", project, f"{_MAKE}.numbers:work_project", arguments)
+
+
+def size_jobs(project: str, worked: WorkedProject) -> Iterator[Job]:
+    """Give the jobs that draw the sizes of a project, and write their pages, handouts and marking strips."""
+    for one in worked.sizes:
+        yield Job(
+            size_entry(project, one.size, one.edition),
+            f"{project}, size {one.size}, {one.edition}",
+            f"{_MAKE}.sizes:make_size",
+            (one,),
+            one.key,
+            # The more a worksheet holds, the longer it takes.
+            weight=len(one.worksheet),
+            quick=False,
+        )
+
+
+def further_job(project: str, worked: WorkedProject) -> Job:
+    """Return the job that writes the sheets about all sizes of a project."""
+    packed = _packed(worked.sizes)
+    return Job(
+        further_entry(project),
+        f"{project}, sheets about all sizes",
+        f"{_MAKE}.sheets:make_further",
+        (packed, worked.against.stamp),
+        _all_sizes(worked),
+        weight=sum(map(len, packed)),
+        quick=False,
+    )
+
+
+def further_entry(project: str) -> str:
+    """Return the name of the entry of the sheets about all sizes of a project."""
+    return f"{project}/further"
+
+
+def room_job(sizes: Mapping[str, Sequence[WorkedSize]], stamp: Stamp, key: str) -> Job:
+    """Return the job that writes the sheets of the whole room."""
+    editions: defaultdict[str, defaultdict[str, list[bytes]]] = defaultdict(lambda: defaultdict(list))
+    for project, worked in sizes.items():
+        for one in worked:
+            editions[one.edition][project].append(one.worksheet)
+    weight = sum(len(one.worksheet) for worked in sizes.values() for one in worked)
+    arguments = (tuple(map(dict, editions.values())), stamp)
+    return Job(ROOM_ENTRY, ROOM_ENTRY, f"{_MAKE}.sheets:make_room", arguments, key, weight, quick=False)
+
+
+def page_job(project: str, worked: WorkedProject, known: Known) -> Job:
+    """Return the job that writes the page of a project, which shows what its leading size drew."""
+    leading = worked.sizes[0]
+    pictures = known.told(LeadingPictures, size_entry(project, leading.size, leading.edition))
+    sheets = known.told(SheetLinks, further_entry(project)).sheets
+    return Job(
+        page_entry(project),
+        f"{project}, overview",
+        f"{_MAKE}.overview:make_overview",
+        (_packed(worked.sizes), pictures, sheets, worked.against),
+        key_of_page(worked),
+    )
+
+
+def key_of_page(worked: WorkedProject) -> str:
+    """Return the key of what the page of a project says: all its sizes, and how they stand to kept editions."""
+    return key_of(_all_sizes(worked), json.dumps(to_plain(worked.against), sort_keys=True, ensure_ascii=False))
+
+
+def _all_sizes(worked: WorkedProject) -> str:
+    return key_of(*(one.key for one in worked.sizes))
+
+
+def _packed(sizes: Sequence[WorkedSize]) -> tuple[bytes, ...]:
+    return tuple(one.worksheet for one in sizes)
