@@ -8,10 +8,8 @@ from __future__ import annotations
 import re
 
 from generator.definitions.faults import meant
-from generator.definitions.nodes import Scalar
+from generator.definitions.nodes import Group, Listing, Node, Scalar
 from generator.definitions.reading import Reading
-from generator.definitions.reading_text import read_text
-from generator.definitions.values import Text
 
 WORK = (
     *("cut pieces", "cut later", "mark folds", "crease tucks", "stitch tucks", "rule rows", "turn tucks"),
@@ -48,14 +46,19 @@ BRACKETS = (
 _BRACKET = re.compile(r"\[([a-z][a-z ]*)\](?![(\[:])")
 
 
-def read_bracketed_text(words: Scalar, reading: Reading) -> Text:
-    """Return a text of a technique; a word in brackets that the tool does not know is reported at its place."""
-    report_brackets(words, reading)
-    return read_text(words, reading)
+def report_brackets(found: Node, reading: Reading) -> None:
+    """Report every word in brackets that the tool does not know, in any text of a technique."""
+    if isinstance(found, Group):
+        for _, value in found.entries.values():
+            report_brackets(value, reading)
+    elif isinstance(found, Listing):
+        for item in found.items:
+            report_brackets(item, reading)
+    else:
+        _report(found, reading)
 
 
-def report_brackets(words: Scalar, reading: Reading) -> None:
-    """Report every word in brackets that the tool does not know."""
+def _report(words: Scalar, reading: Reading) -> None:
     for found in _BRACKET.finditer(words.text):
         if found[1] not in BRACKETS:
             hint = meant(found[1], BRACKETS) or "; the guide lists what there is."

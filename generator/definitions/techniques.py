@@ -8,16 +8,17 @@ from pathlib import Path
 from typing import Annotated, Literal
 
 from generator.definitions.faults import Faults
-from generator.definitions.fields import WORDS, Leaf, YesNo, choice, choices, read_label
+from generator.definitions.fields import Label, Markdown, YesNo, choice, choices
 from generator.definitions.keyed import Items, Keyed
 from generator.definitions.making_words import FOR, NEEDS, NOTHING, SORTS
 from generator.definitions.names import Names
-from generator.definitions.nodes import Group, Scalar, fold
+from generator.definitions.nodes import Group, fold
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
 from generator.definitions.states import states
-from generator.definitions.technique_words import ASSEMBLIES, FIGURES, WORK, read_bracketed_text, report_brackets
+from generator.definitions.technique_names import TECHNIQUES
+from generator.definitions.technique_words import ASSEMBLIES, FIGURES, WORK, report_brackets
 from generator.definitions.values import Text
 from generator.definitions.vocabulary import CONDITIONS, TOOLS
 from generator.definitions.yaml_text import read_yaml, shown_path
@@ -71,20 +72,14 @@ class Technique:
     head: Head = Head()
 
 
-def _title(words: Scalar, reading: Reading) -> str:
-    """Return the title of a technique; a bracket in it must be one that the tool knows."""
-    report_brackets(words, reading)
-    return read_label(words, reading)
-
-
 class _Part(Keyed):
     when: Annotated[tuple[str, ...], choices(_CONDITIONS, "condition")] = ()
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
-    say: Annotated[Text, Leaf(read_bracketed_text, WORDS)]
+    say: Markdown
 
 
 class _TechniqueFile(Keyed):
-    title: Annotated[str, Leaf(_title, WORDS)]
+    title: Label
     about: Annotated[About, choice(_ABOUT, "thing that a technique is about")]
     for_: Annotated[tuple[str, ...], choices((*PIECES, *FOR), "thing that a technique is for")] = ()
     sews: Annotated[tuple[str, ...], choices(SORTS, "sort of seam")] = ()
@@ -125,7 +120,7 @@ def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[s
     for folder in folders:
         for path in sorted(folder.glob("*.yaml")):
             try:
-                technique = _technique(path, shown_path(path, root))
+                technique = _technique(path, shown_path(path, root), own=folder == TECHNIQUES)
                 own = techniques.get(technique.name)
                 if own is not None and not technique.head.gives:
                     technique = replace(technique, head=own.head)
@@ -137,13 +132,16 @@ def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[s
     return techniques
 
 
-def _technique(path: Path, shown: str) -> Technique:
+def _technique(path: Path, shown: str, *, own: bool) -> Technique:
+    """Return the technique of a file; words in brackets of the tool's ``own`` are held by a test, not at every start."""
     tree = read_yaml(path, shown)
     if not isinstance(tree, Group):
         told = "a technique is a group of keys: title, about, text ..."
         raise FaultyFileError([Finding("error", told, Place(shown))])
     reading = Reading(faults=Faults(), names=_names(tree))
     found = _TechniqueFile.read(tree, reading)
+    if not own:
+        report_brackets(tree, reading)
     reading.faults.stop()
     if found is None:
         raise AssertionError("a file without errors gives a technique")

@@ -7,6 +7,9 @@ from generator.calculation.worksheet.brackets import BRACKETS
 from generator.calculation.worksheet.conditions import CONDITIONS
 from generator.calculation.worksheet.times import WORK
 from generator.definitions import technique_words, vocabulary
+from generator.definitions.reading import Reading
+from generator.definitions.technique_names import TECHNIQUES
+from generator.definitions.yaml_text import read_yaml
 from generator.drawing.assembly import ASSEMBLIES
 from generator.drawing.catalogue import DIAGRAMS
 
@@ -30,3 +33,10 @@ def test_a_technique_may_name_every_picture() -> None:
 
 def test_a_technique_may_put_in_every_word_in_brackets() -> None:
     assert set(technique_words.BRACKETS) == set(BRACKETS)
+
+
+def test_the_tools_own_techniques_put_in_no_other_word() -> None:
+    reading = Reading()
+    for path in sorted(TECHNIQUES.glob("*.yaml")):
+        technique_words.report_brackets(read_yaml(path), reading)
+    assert [str(finding) for finding in reading.faults.findings] == []
