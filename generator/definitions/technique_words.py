@@ -24,7 +24,18 @@ ASSEMBLIES = (
     *("gathered end", "lining", "roll"),
 )
 BRACKETS = (
-    *("piece", "other", "pieces", "cut list", "list for later", "cut later", "marks", "cross marks", "depths"),
+    *(
+        "piece",
+        "other",
+        "pieces",
+        "cut list",
+        "list for later",
+        "own measure",
+        "cut later",
+        "marks",
+        "cross marks",
+        "depths",
+    ),
     *("marked edges", "cross marked edges", "sample", "check points", "ruled rows", "rows", "row ends", "bulky rows"),
     *(
         "facing gaps",

@@ -207,3 +207,30 @@ def test_a_word_of_the_trade_is_explained_where_it_is_used(word: str) -> None:
     ]
     assert texts
     assert [text for text in texts if not re.search(meanings[word], text)] == []
+
+
+@every_sheet
+def test_one_way_cloth_is_told_where_a_piece_of_it_is_cut(path: Path) -> None:
+    for sheet, step in steps(path, "cut", "cut later"):
+        later = step.standard == "cut later"
+        cut = [sheet.pieces[name] for name in step.pieces if sheet.pieces[name].after_panel is later]
+        one_way = any(sheet.cloths[piece.cloth].one_way for piece in cut if piece.cloth)
+        assert ("*one way*" in step.text) == one_way, named(sheet, step)
+        assert ("marking pen" in step.tools) == one_way, named(sheet, step)
+
+
+@every_sheet
+def test_a_caught_hem_is_made_before_its_tuck_is_stitched(path: Path) -> None:
+    for sheet, step in steps(path, "crease"):
+        hem = step.text.find("is a hem, held by")
+        assert hem < step.text.index("Stitch them"), named(sheet, step)
+
+
+@every_sheet
+def test_the_order_of_hems_is_told_where_hems_meet(path: Path) -> None:
+    for sheet, step in steps(path, "hem"):
+        hemmed = [
+            {side for side, edge in sheet.pieces[name].edges.items() if edge.end.kind == "hem"} for name in step.pieces
+        ]
+        meet = any(sides & {"left", "right"} and sides & {"top", "bottom"} for sides in hemmed)
+        assert ("Sides come before" in step.text) == meet, named(sheet, step)

@@ -15,7 +15,7 @@ NEEDED = {
     r"\bunpick(?! that tuck only)": {"unpicker"},
     r"(?<!wheel )\bby hand\b|\bhand needle\b|\b[Cc]atch (?:one|it to)\b": {"needle"},
     r"\b[Bb]aste\b": {"needle", "machine"},
-    r"\b[Pp]in (?:it|them|and|both|the|line|from|a)\b|, pin[,.]| and pin\b": {"pins"},
+    r"\b[Pp]in (?:it|them|and|both|the|line|from|a|two)\b|, pin[,.]| and pin\b": {"pins"},
     r"\bblunt\b": {"blunt point"},
     r"\bsafety pin\b": {"safety pin"},
     r"\bzip foot\b": {"zip foot"},

@@ -128,6 +128,11 @@ def _alternates(rows: RowSet) -> bool:
     return len(starts) > 1 and all(one != other for one, other in pairwise(starts))
 
 
+def _hems_meet(piece: Piece) -> bool:
+    hems = {side for side, edge in piece.edges.items() if edge.end.kind == "hem"}
+    return bool(hems & {"left", "right"} and hems & {"top", "bottom"})
+
+
 def _is_round_end(piece: Piece) -> bool:
     closes = piece.made.gathered and piece.made.drawn_up is not None and not piece.made.drawn_up.to
     return closes or any(isinstance(part.outline, Round) for part in piece.parts)
@@ -165,6 +170,9 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "upright edges": _rowed(lambda rows: any(Turn.UPRIGHT in (row.turns[0], row.turns[-1]) for row in rows.rows)),
         "upright": _rowed(_has_upright),
         "one way": _one_way,
+        "one way now": lambda pieces, scope: _one_way([piece for piece in pieces if not piece.after_panel], scope),
+        "one way later": lambda pieces, scope: _one_way([piece for piece in pieces if piece.after_panel], scope),
+        "hems meet": lambda pieces, _scope: any(map(_hems_meet, pieces)),
         "back and forth": _rowed(_alternates),
         "joined": _panel(lambda panel: bool(panel.joins)),
         "cross tucks": _panel(lambda panel: panel.cross is not None),

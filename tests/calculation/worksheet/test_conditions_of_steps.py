@@ -12,7 +12,7 @@ from generator.calculation.worked import End, Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
-OF_CLOTHS = {"one way", "shrinkage", "stripes"}
+OF_CLOTHS = {"one way", "one way now", "one way later", "shrinkage", "stripes"}
 OF_RULER = {"even facing"}
 OF_MEETINGS = {"corners", "round", "straight", "crosses tucks", "along tucks"}
 OF_PROJECT = {"others wait", "by bulk", "under the arm", "wide margin"}
@@ -102,7 +102,7 @@ def test_what_else_a_panel_may_be_is_asked_of_it(front: Piece) -> None:
     assert answered(changed(front, rows=replace(rows, top=(), bottom=()))) == OF_FRONT - {"held"}
     assert answered(replace(front, after_panel=True)) == OF_FRONT | {"cut after the panel"}
     hem = {side: replace(edge, end=End("hem", edge.end.first)) for side, edge in front.edges.items()}
-    assert answered(replace(front, edges=hem)) == OF_FRONT - {"seam"} | {"hem"}
+    assert answered(replace(front, edges=hem)) == OF_FRONT - {"seam"} | {"hem", "hems meet"}
 
 
 @pytest.mark.parametrize(
@@ -166,13 +166,19 @@ def test_the_words_of_a_closure_tell_the_middle_of_its_buttons_and_its_lap(tmp_p
 
 
 @pytest.mark.parametrize(
-    ("line", "condition"),
-    [("shrinkage: 5 %", "shrinkage"), ("one way: yes", "one way"), ("repeat: 1 in or 2.5 cm", "stripes")],
+    ("line", "conditions"),
+    [
+        ("shrinkage: 5 %", {"shrinkage"}),
+        ("one way: yes", {"one way", "one way now"}),
+        ("repeat: 1 in or 2.5 cm", {"stripes"}),
+    ],
 )
-def test_what_is_asked_of_the_cloth_holds_where_the_file_says_so(tmp_path: Path, line: str, condition: str) -> None:
+def test_what_is_asked_of_the_cloth_holds_where_the_file_says_so(
+    tmp_path: Path, line: str, conditions: set[str]
+) -> None:
     def asked(text: str) -> set[str]:
         scope = scope_of(tmp_path, text)
         return {one for one in OF_CLOTHS if holds(one, [scope.piece("front")], scope)}
 
     assert asked(CUSHION) == set()
-    assert asked(put(CUSHION, ("label: cotton", f"label: cotton\n    {line}"))) == {condition}
+    assert asked(put(CUSHION, ("label: cotton", f"label: cotton\n    {line}"))) == conditions
