@@ -147,6 +147,7 @@ CONDITIONS = frozenset(
         "held",
         "cut to shape",
         "shrinkage",
+        "sheer",
         "stripes",
         "corners",
         "round",

@@ -234,3 +234,11 @@ def test_the_order_of_hems_is_told_where_hems_meet(path: Path) -> None:
         ]
         meet = any(sides & {"left", "right"} and sides & {"top", "bottom"} for sides in hemmed)
         assert ("Sides come before" in step.text) == meet, named(sheet, step)
+
+
+@every_sheet
+def test_a_panel_that_is_too_short_takes_from_seams_only_where_it_has_them(path: Path) -> None:
+    for sheet, step in steps(path, "trim"):
+        piece = sheet.pieces[step.pieces[0]]
+        seams = all(piece.edges[side].allowance for side in ("top", "bottom"))
+        assert seams or "narrower" not in step.text, named(sheet, step)

@@ -189,6 +189,9 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "held": _rowed(lambda rows: bool(rows.top or rows.bottom)),
         "cut to shape": lambda pieces, _scope: any(piece.shaped for piece in pieces),
         "shrinkage": _shrinks,
+        "sheer": lambda pieces, scope: any(
+            scope.project.cloths[one.cloth].weight == "sheer" for one in pieces if one.cloth
+        ),
         "stripes": _striped,
         "corners": _way(round_corners),
         "round": _comes_round,

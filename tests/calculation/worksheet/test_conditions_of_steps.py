@@ -12,7 +12,7 @@ from generator.calculation.worked import End, Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
-OF_CLOTHS = {"one way", "one way now", "one way later", "shrinkage", "stripes"}
+OF_CLOTHS = {"one way", "one way now", "one way later", "shrinkage", "sheer", "stripes"}
 OF_RULER = {"even facing"}
 OF_MEETINGS = {"corners", "round", "straight", "crosses tucks", "along tucks"}
 OF_PROJECT = {"others wait", "by bulk", "under the arm", "wide margin"}
@@ -171,6 +171,7 @@ def test_the_words_of_a_closure_tell_the_middle_of_its_buttons_and_its_lap(tmp_p
         ("shrinkage: 5 %", {"shrinkage"}),
         ("one way: yes", {"one way", "one way now"}),
         ("repeat: 1 in or 2.5 cm", {"stripes"}),
+        ("weight: sheer", {"sheer"}),
     ],
 )
 def test_what_is_asked_of_the_cloth_holds_where_the_file_says_so(
