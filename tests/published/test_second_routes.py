@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import cache
 from math import ceil, floor
 
 import numpy
@@ -25,8 +26,12 @@ from generator.calculation.worked import CutItem, End
 from generator.lengths import CENTIMETRE, METRIC, UNITS, read_length, write_length
 from generator.rendering.styles import PAPERS
 
-PINT = pint.UnitRegistry()
 EIGHTHS = draw.integers(1, 480).map(lambda eighths: Fraction(eighths, 8))
+
+
+@cache
+def units() -> pint.UnitRegistry:
+    return pint.UnitRegistry()
 
 
 def test_a4_is_210_by_297_millimetres() -> None:
@@ -49,14 +54,14 @@ def test_us_letter_is_8_1_2_by_11_inches() -> None:
 def test_every_unit_is_that_of_a_library_of_units(unit: str, thousandths: int) -> None:
     text = f"{thousandths // 1000}.{thousandths % 1000:03d}"
     full_name = {"in": "inch", "ft": "foot", "yd": "yard"}.get(unit, unit)
-    theirs = PINT.Quantity(float(text), full_name).to("inch").magnitude
+    theirs = units().Quantity(float(text), full_name).to("inch").magnitude
     assert float(read_length(text, unit)) == pytest.approx(theirs, rel=1e-12)
 
 
 @given(EIGHTHS)
 def test_inches_written_in_centimetres_are_those_of_a_library_of_units(length: Fraction) -> None:
     written = Fraction(write_length(length, METRIC))
-    assert float(written) == pytest.approx(PINT.Quantity(float(length), "inch").to("cm").magnitude, rel=1e-12)
+    assert float(written) == pytest.approx(units().Quantity(float(length), "inch").to("cm").magnitude, rel=1e-12)
 
 
 @given(EIGHTHS)
@@ -70,7 +75,7 @@ def test_the_way_round_a_circle_lies_within_its_bounds(diameter: Fraction) -> No
 
 
 def test_an_end_of_23_cm_needs_a_panel_of_74_3_cm() -> None:
-    around = PINT.Quantity(float(circumference_bounds(23 * CENTIMETRE)[0]), "inch").to("centimetre").magnitude
+    around = units().Quantity(float(circumference_bounds(23 * CENTIMETRE)[0]), "inch").to("centimetre").magnitude
     assert around + 2 == pytest.approx(74.26, abs=0.005)
 
 

@@ -4,6 +4,7 @@ import dataclasses
 import io
 import shutil
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pdfplumber
@@ -22,15 +23,24 @@ from generator.rendering.handout import render_handout
 from generator.rendering.pdf import write_pdf
 from generator.rendering.strip import render_strip
 
-LETTER = render_handout(cushion(), placeholders(), setting(), "Letter")
-METRIC_A4 = render_handout(cushion(METRIC), placeholders(), setting(), "A4")
+
+@cache
+def letter() -> bytes:
+    return render_handout(cushion(), placeholders(), setting(), "Letter")
+
+
+@cache
+def metric_a4() -> bytes:
+    return render_handout(cushion(METRIC), placeholders(), setting(), "A4")
 
 
 def opened(pdf: bytes) -> pikepdf.Pdf:
     return pikepdf.open(io.BytesIO(pdf))
 
 
-OPENED = opened(LETTER)
+@cache
+def opened_letter() -> pikepdf.Pdf:
+    return opened(letter())
 
 
 def texts(pdf: bytes) -> list[str]:
@@ -58,14 +68,14 @@ def fonts(pdf: pikepdf.Pdf) -> list[pikepdf.Dictionary]:
 
 def test_the_pages_have_the_size_of_the_paper() -> None:
     # US Letter is 8 1/2 by 11 in of 72 pt; A4 (ISO 216) is 210 by 297 mm.
-    metric = opened(METRIC_A4)
-    letter, wide = OPENED.pages[0].mediabox, metric.pages[0].mediabox
+    metric = opened(metric_a4())
+    letter, wide = opened_letter().pages[0].mediabox, metric.pages[0].mediabox
     assert [round(float(edge), 2) for edge in letter] == [0, 0, 612, 792]
     assert [round(float(edge), 1) for edge in wide] == [0, 0, 595.3, 841.9]
 
 
 def test_the_first_page_is_the_sheet_for_the_cutting_table() -> None:
-    first = texts(LETTER)[0]
+    first = texts(letter())[0]
     for words in (
         "Slack Tide cushion",
         "Pad of 14 in",
@@ -80,7 +90,7 @@ def test_the_first_page_is_the_sheet_for_the_cutting_table() -> None:
 
 
 def test_every_page_says_what_it_belongs_to() -> None:
-    pages = texts(METRIC_A4)
+    pages = texts(metric_a4())
     for number, text in enumerate(pages, 1):
         assert "The Ropewalk Sewing Room" in text
         assert "metric edition" in text
@@ -90,12 +100,12 @@ def test_every_page_says_what_it_belongs_to() -> None:
 
 
 def test_the_metric_sheet_has_no_inches() -> None:
-    assert " in " not in " ".join(texts(METRIC_A4)[0].split("Fold marks")[0].split("Pieces")[1].split())
-    assert "73 × 41.5 cm" in texts(METRIC_A4)[0]
+    assert " in " not in " ".join(texts(metric_a4())[0].split("Fold marks")[0].split("Pieces")[1].split())
+    assert "73 × 41.5 cm" in texts(metric_a4())[0]
 
 
 def test_the_file_is_tagged_and_says_its_language_and_title() -> None:
-    pdf = OPENED
+    pdf = opened_letter()
     assert bool(pdf.Root.MarkInfo.Marked)
     assert str(pdf.Root.Lang) == "en"
     assert str(pdf.docinfo.Title) == "Slack Tide cushion, Pad of 14 in, inch edition"
@@ -105,7 +115,7 @@ def test_the_file_is_tagged_and_says_its_language_and_title() -> None:
 
 
 def test_every_figure_is_told_in_words() -> None:
-    figures = [element for element in structure(OPENED.Root.StructTreeRoot.K) if element.S == "/Figure"]
+    figures = [element for element in structure(opened_letter().Root.StructTreeRoot.K) if element.S == "/Figure"]
     told = [str(element.Alt) for element in figures]
     assert "Placeholder of the turn map front." in told
     assert len(told) == 7
@@ -131,7 +141,7 @@ def test_a_logo_may_be_a_png(tmp_path: Path) -> None:
 
 
 def test_headings_are_in_the_outline() -> None:
-    with OPENED.open_outline() as outline:
+    with opened_letter().open_outline() as outline:
         top = outline.root[0]
         assert top.title == "Slack Tide cushion"
         assert [item.title for item in top.children if item.title in ("Steps", "Check points")] == [
@@ -141,17 +151,17 @@ def test_headings_are_in_the_outline() -> None:
 
 
 def test_all_fonts_are_inside_the_file() -> None:
-    found = fonts(OPENED)
+    found = fonts(opened_letter())
     assert {str(font.FontName).split("+")[1].split("-")[0] for font in found} == {"Fira", "DejaVu"}
     assert all("/FontFile2" in font or "/FontFile3" in font for font in found)
 
 
 def test_the_same_sheet_has_the_same_bytes() -> None:
-    assert render_handout(cushion(), placeholders(), setting(), "Letter") == LETTER
+    assert render_handout(cushion(), placeholders(), setting(), "Letter") == letter()
 
 
 def test_a_figure_stands_on_the_page_of_its_step() -> None:
-    with pdfplumber.open(io.BytesIO(LETTER)) as read:
+    with pdfplumber.open(io.BytesIO(letter())) as read:
         for title, caption in (
             ("Mark the folds", "flat cloth front shows"),
             ("Sew row by row", "turn map front shows"),

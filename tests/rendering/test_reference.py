@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 from pathlib import Path
 
 from room_setting import setting
@@ -15,13 +16,18 @@ from generator.rendering.reference_tuck_tables import percent_range
 
 ROOT = Path(__file__).resolve().parents[2]
 CAUTIONS = sourced_cautions(cautions_of(load_room(ROOT / "site" / "site.yaml", ROOT)), INCH)
-PAGES = render_reference((INCH, METRIC), CAUTIONS, setting())
 
 
+@cache
+def pages() -> dict[str, str]:
+    return render_reference((INCH, METRIC), CAUTIONS, setting())
+
+
+@cache
 def lines(address: str) -> dict[str, list[list[str]]]:
     """The rows of every table of a page, by the name of its section."""
     parser = HTMLParser(namespace_html_elements=False)
-    page = parser.parse(PAGES[address])
+    page = parser.parse(pages()[address])
     assert parser.errors == []
     return {
         str(section.get("aria-labelledby")): [
@@ -31,7 +37,12 @@ def lines(address: str) -> dict[str, list[list[str]]]:
     }
 
 
-TUCKS, SHOP = lines("reference/tucks.html"), lines("reference/shop.html")
+def tucks() -> dict[str, list[list[str]]]:
+    return lines("reference/tucks.html")
+
+
+def shop() -> dict[str, list[list[str]]]:
+    return lines("reference/shop.html")
 
 
 def test_the_first_page_leads_to_every_other_page() -> None:
@@ -44,32 +55,32 @@ def test_the_first_page_leads_to_every_other_page() -> None:
 
 
 def test_a_room_without_a_glossary_is_led_to_none() -> None:
-    assert "pages/glossary.html" not in PAGES["reference/index.html"]
+    assert "pages/glossary.html" not in pages()["reference/index.html"]
 
 
 def test_five_tucks_of_three_eighths_hide_three_and_three_quarters() -> None:
     # 5 x 2 x 3/8 = 3 3/4.
-    heads, *rows = TUCKS["hidden-inch"]
+    heads, *rows = tucks()["hidden-inch"]
     line = next(row for row in rows if row[0] == "5")
     assert line[heads.index("3/8 in deep")] == "3 3/4 in"
 
 
 def test_twelve_centimetres_of_cloth_are_hidden_by_six_tucks_of_a_centimetre() -> None:
-    heads, *rows = TUCKS["hidden-metric"]
+    heads, *rows = tucks()["hidden-metric"]
     assert next(row for row in rows if row[0] == "6")[heads.index("1 cm deep")] == "12 cm"
 
 
 def test_the_table_of_fits_tells_number_margins_and_cloth() -> None:
     # 12 in, 3/8 deep, 1 1/2 apart: pitch 3/4, margins at least 1/2; (12 - 1) / (3/4) = 14 2/3, so 15 tucks; 14 x 3/4 =
     # 10 1/2 leaves 3/4 at each side; 12 + 15 x 3/4 = 23 1/4 in of cloth.
-    heads, *rows = TUCKS["fitting-inch"]
+    heads, *rows = tucks()["fitting-inch"]
     line = next(row for row in rows if row[0] == "12 in")
     assert line[heads.index("3/8 in deep, 1 1/2 in apart")] == "15, margins 3/4 in, cloth 23 1/4 in"
 
 
 def test_rows_four_inches_apart_lose_what_the_triangles_say() -> None:
     # d 1/2, S 4: 4 - sqrt(16 - 1) = 0.127 = 1/8; 4 - sqrt(16 - 2.4674) = 0.3213 = 5/16 to the nearest sixteenth.
-    heads, *rows = TUCKS["draw-in-inch"]
+    heads, *rows = tucks()["draw-in-inch"]
     column = heads.index("1/2 in deep")
     assert next(row for row in rows if row[0] == "4 in")[column] == "1/8 in to 5/16 in"
     # 2 in lies between pi / 2 and six depths: 2 - sqrt(4 - 1) = 0.268, 2 - sqrt(4 - 2.4674) = 0.762.
@@ -78,44 +89,44 @@ def test_rows_four_inches_apart_lose_what_the_triangles_say() -> None:
 
 def test_errors_of_a_fine_step_add_up_twice_for_every_tuck() -> None:
     # After 24 tucks: 2 x 24 / 32 = 1 1/2 in; by chance 2 / 32 x sqrt 24 = 0.306, 5/16 to the nearest 1/32 is 10/32.
-    line = next(row for row in TUCKS["checks-inch"][1:] if row[0] == "24")
+    line = next(row for row in tucks()["checks-inch"][1:] if row[0] == "24")
     assert line == ["24", "1/4 in", "1 1/2 in", "5/16 in"]
 
 
 def test_yards_in_metres_are_exact_and_asked_for_without_ever_being_short() -> None:
     # 1 yd = 0.9144 m exactly (NBS Circular 572); shops sell by 10 cm here.
-    assert ["1 yd", "36 in", "0.9144 m", "1 m"] in SHOP["yards"]
-    assert ["5/8 yd", "22 1/2 in", "0.5715 m", "0.6 m"] in SHOP["yards"]
-    for row in SHOP["yards"][1:]:
+    assert ["1 yd", "36 in", "0.9144 m", "1 m"] in shop()["yards"]
+    assert ["5/8 yd", "22 1/2 in", "0.5715 m", "0.6 m"] in shop()["yards"]
+    for row in shop()["yards"][1:]:
         exact, asked = (Fraction(cell.removesuffix(" m")) for cell in row[2:])
         assert exact <= asked < exact + Fraction(1, 10)
 
 
 def test_a_metre_is_asked_for_as_a_yard_and_an_eighth() -> None:
     # 1 m = 39.370 in = 39 3/8; 1.0936 yd, up to 1 1/8 yd.
-    assert ["1 m", "39 3/8 in", "1 1/8 yd"] in SHOP["metres"]
+    assert ["1 m", "39 3/8 in", "1 1/8 yd"] in shop()["metres"]
 
 
 def test_a_flounce_on_a_yard_takes_a_yard_and_a_half() -> None:
-    line = next(row for row in SHOP["fullness"] if row[0] == "flounce on a band")
+    line = next(row for row in shop()["fullness"] if row[0] == "flounce on a band")
     assert line[1:4] == ["1 1/2", "1 1/2 yd", "1.5 m"]
 
 
 def test_a_buttonhole_is_the_diameter_and_the_thickness() -> None:
-    heads, *rows = SHOP["buttonholes-inch"]
+    heads, *rows = shop()["buttonholes-inch"]
     assert next(row for row in rows if row[0] == "7/8 in")[heads.index("1/8 in thick")] == "1 in"
-    heads, *rows = SHOP["buttonholes-metric"]
+    heads, *rows = shop()["buttonholes-metric"]
     assert next(row for row in rows if row[0] == "2 cm")[heads.index("3 mm thick")] == "2.3 cm"
 
 
 def test_forty_lignes_are_an_inch() -> None:
     # Dictionary of Dry Goods: 40 lignes = 1 in, 20 lignes = 1/2 in = 12.7 mm.
-    assert ["40", "1 in", "25.4 mm"] in SHOP["lignes"]
-    assert ["20", "1/2 in", "12.7 mm"] in SHOP["lignes"]
+    assert ["40", "1 in", "25.4 mm"] in shop()["lignes"]
+    assert ["20", "1/2 in", "12.7 mm"] in shop()["lignes"]
 
 
 def test_every_caution_of_the_tool_and_the_room_is_listed_with_its_source() -> None:
-    page = PAGES["reference/cautions.html"]
+    page = pages()["reference/cautions.html"]
     assert "Told with: rotary cutter. Source: 4-H sewing safety guide." in page
     assert "Carry boards down the outside stair" in page
     assert page.count('class="told-caution"') == len(CAUTIONS)

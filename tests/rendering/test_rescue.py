@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 import pytest
 from mooring_room import worksheets
@@ -11,7 +12,13 @@ from generator.calculation.worked import End
 from generator.rendering.rescue import panel_trouble, render_rescue, row_groups
 
 SMALL = worksheets("inch")[0]
-TEXT = whole_text(render_rescue(SMALL, setting(), "Letter"))
+
+
+@cache
+def told() -> str:
+    return whole_text(render_rescue(SMALL, setting(), "Letter"))
+
+
 TROUBLES = (
     "Too narrow",
     "Too wide",
@@ -34,16 +41,16 @@ def with_across(**changes: object):
 def test_every_trouble_is_told() -> None:
     large = whole_text(render_rescue(SMALL, setting("large-print"), "A4"))
     for trouble in TROUBLES:
-        assert trouble in TEXT
+        assert trouble in told()
         assert trouble in large
 
 
 def test_the_numbers_are_those_of_this_size() -> None:
     # 14 tucks of 3/8 in hide 3/4 in each; the margin is (12 - 13 x 3/4) / 2 = 1 1/8; the whole is 13 in.
-    assert "Front: 14 tucks, 3/8 in deep" in TEXT
-    assert "gives back 3/4 in" in TEXT
-    assert "in margins of 1 1/8 in" in TEXT
-    assert "14 13 in 3/16 in nothing" in TEXT
+    assert "Front: 14 tucks, 3/8 in deep" in told()
+    assert "gives back 3/4 in" in told()
+    assert "in margins of 1 1/8 in" in told()
+    assert "14 13 in 3/16 in nothing" in told()
 
 
 def test_rows_that_are_sewn_alike_are_told_together() -> None:
@@ -51,7 +58,7 @@ def test_rows_that_are_sewn_alike_are_told_together() -> None:
     assert panel.rows is not None
     # Linked cells repeat after two rows, and all begin at the right.
     assert [(group.numbers, group.start) for group in row_groups(panel.rows)] == [("1, 3", "right"), ("2, 4", "right")]
-    assert "Rows 1, 3, from the right: toward, away and so on" in TEXT
+    assert "Rows 1, 3, from the right: toward, away and so on" in told()
 
 
 def test_corrections_are_those_of_the_middle_check_point() -> None:
@@ -59,7 +66,7 @@ def test_corrections_are_those_of_the_middle_check_point() -> None:
     assert trouble.middle is not None
     assert trouble.middle.after == 12
     assert {one.after for one in trouble.corrections} == {12}
-    assert "For example, off after tuck 12" in TEXT
+    assert "For example, off after tuck 12" in told()
 
 
 def test_caught_hems_cannot_be_trimmed() -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 import pytest
 from mooring_room import worksheets
@@ -11,35 +12,42 @@ from generator.errors import CalculationError
 from generator.rendering.environment import template
 from generator.rendering.teacher_copy import render_teacher_copy, side_by_side
 
-INCH = texts(render_teacher_copy(worksheets("inch"), setting(), "Letter"))
-METRIC = texts(render_teacher_copy(worksheets("metric"), setting(), "A4"))
+
+@cache
+def inch() -> list[str]:
+    return texts(render_teacher_copy(worksheets("inch"), setting(), "Letter"))
+
+
+@cache
+def metric() -> list[str]:
+    return texts(render_teacher_copy(worksheets("metric"), setting(), "A4"))
 
 
 def test_the_first_page_has_the_check_numbers_of_every_size_side_by_side() -> None:
     # Small: mark 7 at 2 + 6 x 1 1/2 = 11, less 6 x 3/4: 6 1/2. The whole panel: 23 1/2 - 14 x 3/4 = 13.
     # Medium: mark 1 at 1/2 + 7/8 + 3/8 = 1 3/4; mark 7 at 10 3/4, less 4 1/2: 6 1/4; the whole 32 - 15 = 17.
     # Large: margin 1 3/8, mark 1 at 2 1/4; mark 7 at 11 1/4, less 4 1/2: 6 3/4; the whole 39 - 18 = 21.
-    assert "Check 1 6: 6 1/2 in ± 1/8 in 6: 6 1/4 in ± 1/8 in 6: 6 3/4 in ± 1/8 in" in INCH[0]
-    assert "Whole panel 14: 13 in ± 3/16 in 20: 17 in ± 1/4 in 24: 21 in ± 1/4 in" in INCH[0]
-    assert "Tucks 14 20 24" in INCH[0]
-    assert "Front, cut 23 1/2 × 13 3/4 in 32 × 18 1/4 in 39 × 22 1/2 in" in INCH[0]
-    assert "First and last mark 2 in and 21 1/2 in" in INCH[0]
+    assert "Check 1 6: 6 1/2 in ± 1/8 in 6: 6 1/4 in ± 1/8 in 6: 6 3/4 in ± 1/8 in" in inch()[0]
+    assert "Whole panel 14: 13 in ± 3/16 in 20: 17 in ± 1/4 in 24: 21 in ± 1/4 in" in inch()[0]
+    assert "Tucks 14 20 24" in inch()[0]
+    assert "Front, cut 23 1/2 × 13 3/4 in 32 × 18 1/4 in 39 × 22 1/2 in" in inch()[0]
+    assert "First and last mark 2 in and 21 1/2 in" in inch()[0]
 
 
 def test_a_length_never_borrows_the_unit_of_its_tolerance() -> None:
     # Metric small: mark 7 at 5.5 + 24 = 29.5 cm, less 6 x 2: 17.5 cm, within millimetres.
-    assert "6: 17.5 cm ± 2 mm" in METRIC[0]
+    assert "6: 17.5 cm ± 2 mm" in metric()[0]
 
 
 def test_each_edition_is_told_on_every_page_of_its_copy() -> None:
-    for pages, edition in ((INCH, "inch edition"), (METRIC, "metric edition")):
+    for pages, edition in ((inch(), "inch edition"), (metric(), "metric edition")):
         assert len(pages) == 2
         assert all(edition in page for page in pages)
-    assert "never read them across" in " ".join(INCH[0].split())
+    assert "never read them across" in " ".join(inch()[0].split())
 
 
 def test_the_second_page_tells_what_to_show_at_every_step_and_where_to_stop() -> None:
-    words = INCH[1]
+    words = inch()[1]
     for step in worksheets("inch")[0].steps:
         assert f"{step.number}. {step.title.split(':')[0]}" in words
     assert "guide set on a scrap" in " ".join(words.split())
@@ -48,7 +56,7 @@ def test_the_second_page_tells_what_to_show_at_every_step_and_where_to_stop() ->
 
 def test_a_stop_stands_after_the_step_that_ends_a_session() -> None:
     (stop,) = [step for step in worksheets("inch")[0].steps if step.session_ends]
-    before, after = INCH[1].split("A good place to stop")
+    before, after = inch()[1].split("A good place to stop")
     assert f"{stop.number}. {stop.title.split(':')[0]}" in before
     assert f"{stop.number + 1}. " in after
 
