@@ -41,9 +41,9 @@ _LENGTH = re.compile(
 class Edition:
     """The inch or the metric version of a project: its unit, its ruler and its shop. All lengths in inches.
 
-    ``grids`` are the ruler divisions from the one easiest to find to the hardest; ``mark`` is the finest to which marks
-    are rounded; ``fine`` is the smallest step that a hand can still set, for corrections; ``cut_step`` is the step to
-    which cut lengths along the tucks are rounded up.
+    ``grids`` are the ruler divisions from the one easiest to find to the hardest; ``mark`` is the finest of them, on
+    which everything lies that is printed to be measured; ``cut_step`` is the step to which cut lengths along the tucks
+    are rounded up.
     """
 
     name: str
@@ -51,7 +51,6 @@ class Edition:
     unit_length: Fraction
     grids: tuple[Fraction, ...]
     mark: Fraction
-    fine: Fraction
     wish_step: Fraction
     cut_step: Fraction
     buy_unit: str
@@ -64,7 +63,6 @@ INCH = Edition(
     unit_length=Fraction(1),
     grids=(Fraction(1), Fraction(1, 2), Fraction(1, 4), Fraction(1, 8), Fraction(1, 16)),
     mark=Fraction(1, 16),
-    fine=Fraction(1, 32),
     wish_step=Fraction(1, 8),
     cut_step=Fraction(1, 8),
     buy_unit="yd",
@@ -74,9 +72,8 @@ METRIC = Edition(
     name="metric",
     unit="cm",
     unit_length=CENTIMETRE,
-    grids=(5 * CENTIMETRE, CENTIMETRE, 5 * MILLIMETRE, MILLIMETRE, MILLIMETRE / 2),
+    grids=(5 * CENTIMETRE, CENTIMETRE, 5 * MILLIMETRE, MILLIMETRE),
     mark=MILLIMETRE,
-    fine=MILLIMETRE / 2,
     wish_step=3 * MILLIMETRE,
     cut_step=5 * MILLIMETRE,
     buy_unit="m",
@@ -187,8 +184,7 @@ def write_length(length: Fraction, edition: Edition, *, unit: bool = False) -> s
     """
     if isinstance(length, float):
         raise TypeError("a length is written from a Fraction, not from a float")
-    value = Fraction(length) / edition.unit_length
-    text = _decimal(value) if edition.unit == "cm" and _ends(value) else _mixed(value)
+    text = _bare(Fraction(length) / edition.unit_length, edition.unit)
     return f"{text} {edition.unit}" if unit else text
 
 
@@ -215,17 +211,37 @@ def _mixed(value: Fraction) -> str:
 def say_length(length: Fraction, edition: Edition) -> str:
     """Return a length as a sheet says it, with its unit: to the finest mark, small metric lengths in millimetres.
 
-    A length that lies on the edition's fine step is said as it is; any other is rounded to the nearest mark.
-
     Examples
     --------
     >>> say_length(Fraction(3, 8), INCH), say_length(6 * MILLIMETRE, METRIC), say_length(Fraction(1, 3), INCH)
     ('3/8 in', '6 mm', '5/16 in')
     """
-    said = length if on_step(length, edition.fine) else round_nearest(length, edition.mark)
+    said = round_nearest(length, edition.mark)
     if edition.unit == "cm" and said != 0 and abs(said) < CENTIMETRE:
         return f"{_decimal(said / MILLIMETRE)} mm"
     return write_length(said, edition, unit=True)
+
+
+def say_range(least: Fraction, most: Fraction, edition: Edition, joint: str = "to") -> str:
+    """Return a range of lengths in one unit, told once; where both read alike, the one length.
+
+    Examples
+    --------
+    >>> say_range(Fraction(1, 16), Fraction(5, 8), INCH), say_range(2 * MILLIMETRE, 13 * MILLIMETRE, METRIC)
+    ('1/16 to 5/8 in', '0.2 to 1.3 cm')
+    >>> say_range(3 * MILLIMETRE, 8 * MILLIMETRE, METRIC, "and"), say_range(Fraction(1), Fraction(1), INCH)
+    ('3 and 8 mm', '1 in')
+    """
+    low, high = (round_nearest(length, edition.mark) for length in (least, most))
+    if low == high:
+        return say_length(high, edition)
+    unit = edition.unit_length if edition.unit == "in" or high >= CENTIMETRE else MILLIMETRE
+    name = edition.unit if unit == edition.unit_length else "mm"
+    return f"{_bare(low / unit, name)} {joint} {_bare(high / unit, name)} {name}"
+
+
+def _bare(value: Fraction, unit: str) -> str:
+    return _mixed(value) if unit == "in" or not _ends(value) else _decimal(value)
 
 
 def write_number(number: Fraction) -> str:

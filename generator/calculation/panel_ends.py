@@ -192,6 +192,32 @@ def foot_room(edition: Edition) -> Fraction:
     return CENTIMETRE if edition.unit == "cm" else Fraction(3, 8)
 
 
+def narrowest_seam(edition: Edition) -> Fraction:
+    """Return the narrowest seam that still holds.
+
+    Parameters
+    ----------
+    edition : Edition
+        The inch or the metric edition.
+
+    Returns
+    -------
+    Fraction
+        1/4 in or 6 mm [in].
+
+    Examples
+    --------
+    >>> from generator.lengths import INCH
+    >>> narrowest_seam(INCH)
+    Fraction(1, 4)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return 6 * MILLIMETRE if edition.unit == "cm" else Fraction(1, 4)
+
+
 def edge_play(edition: Edition) -> Fraction:
     """Return the play that keeps a fold clear of a seam.
 

@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calculation.striped import PanelStripes
+from generator.calculation.worked_checks import NO_CHECKS, Checks
 
 EndKind = Literal["seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
 Hand = Literal["left", "right"]
@@ -139,38 +140,6 @@ class RowSet:
 
 
 @dataclass(frozen=True, slots=True)
-class CheckPoint:
-    """A measure to take while stitching, where an error can still be put right.
-
-    After tuck ``after``, the distance from ``start`` (words) to ``end`` (words) should be ``expect`` within ``within``
-    [in]. ``mark`` is the number of the fold mark measured to, 0 for the far edge. ``absorb`` [in] is how much the
-    tucks that are left can still take up or give back.
-    """
-
-    after: int
-    start: str
-    end: str
-    mark: int
-    expect: Fraction
-    within: Fraction
-    absorb: Fraction
-
-
-@dataclass(frozen=True, slots=True)
-class Correction:
-    """What to do at a check point when the panel is off by ``off`` [in] (narrow: less than expected).
-
-    ``deeper`` or shallower: ``steps`` holds (tucks, change of depth [in]) to deal out over the tucks left; empty where
-    the tucks left cannot absorb it. ``text`` says the rest.
-    """
-
-    after: int
-    off: Fraction
-    steps: tuple[tuple[int, Fraction], ...]
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
 class BreadthJoin:
     """A seam between two breadths of cloth at the foot of a tuck.
 
@@ -189,13 +158,13 @@ class BreadthJoin:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """What a tucked panel has beyond a plain piece."""
+    """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side."""
 
     across: TuckSet
     cross: TuckSet | None = None
     rows: RowSet | None = None
-    checkpoints: tuple[CheckPoint, ...] = ()
-    corrections: tuple[Correction, ...] = ()
+    checks: Checks = NO_CHECKS
+    cross_checks: Checks = NO_CHECKS
     breadths: tuple[Fraction, ...] = ()
     joins: tuple[BreadthJoin, ...] = ()
     join_allowance: Fraction = Fraction(0)

@@ -63,7 +63,7 @@ DIAGRAMS: dict[str, Diagram] = {
     "hem section": Diagram(draw_hem_section, panels_with(_has_caught_hem)),
     "pair section": Diagram(draw_pair_section, panels_with(plan_pairs)),
     "turn map": Diagram(draw_turn_map, panels_with(lambda panel: panel.rows is not None and _has_tucks(panel))),
-    "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checkpoints)),
+    "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checks.points)),
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
     "card": Diagram(draw_surface_card, _never),
     "surface": Diagram(draw_surface, panels_with(_has_tucks)),

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.worked import CheckPoint, Panel, TuckSet
+from generator.calculation.worked import TuckSet
+from generator.calculation.worked_checks import CheckPoint
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import text_height, text_lines, text_width
@@ -37,15 +38,16 @@ class Ladder:
     length: Fraction
 
 
-def plan_check_points(panel: Panel, edition: Edition, most: int = 20) -> tuple[Ladder, ...]:
+def plan_check_points(
+    tucks: TuckSet, points: Sequence[CheckPoint], edition: Edition, most: int = 20
+) -> tuple[Ladder, ...]:
     """Return the ladders, all at one scale, with so many check points each at most."""
-    points = panel.checkpoints
     if not points:
         return ()
     longest = max(point.expect + point.within for point in points)
     scale = min(Fraction(1), Fraction(WIDTH - 2 * EDGE).limit_denominator(100) / longest)
     step = next((size for size in STEPS if size * edition.unit_length * scale >= Fraction(2, 5)), STEPS[-1])
-    bars = [PanelBar(point, stitched_places(panel.across, point, points)) for point in points]
+    bars = [PanelBar(point, stitched_places(tucks, point, points)) for point in points]
     return tuple(
         Ladder(tuple(bars[first : first + most]), scale, step * edition.unit_length, longest)
         for first in range(0, len(bars), most)
@@ -76,21 +78,37 @@ def check_point_words(point: CheckPoint, edition: Edition) -> str:
 
 def draw_check_points(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
     """Return the ladder of check points of a panel; nothing where it has none."""
-    panel, edition = worksheet.panels[name], worksheet.edition
-    canvases = sketch_check_points(panel, edition, style, f"check points {name}")
-    text = "\n".join(f"After tuck {point.after}: {check_point_words(point, edition)}." for point in panel.checkpoints)
-    alt = f"A ruler with {len(panel.checkpoints)} bars, one a check point, from the edge to what is measured."
+    panel = worksheet.panels[name]
+    return _pictures(panel.across, panel.checks.points, worksheet.edition, style, f"check points {name}")
+
+
+def draw_cross_check_points(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return the ladder of check points of the cross tucks of a panel; nothing where it has none."""
+    panel = worksheet.panels[name]
+    if panel.cross is None:
+        return ()
+    return _pictures(panel.cross, panel.cross_checks.points, worksheet.edition, style, f"cross check points {name}")
+
+
+def _pictures(
+    tucks: TuckSet, points: Sequence[CheckPoint], edition: Edition, style: Style, key: str
+) -> tuple[Picture, ...]:
+    canvases = sketch_check_points(tucks, points, edition, style, key)
+    text = "\n".join(f"After tuck {point.after}: {check_point_words(point, edition)}." for point in points)
+    alt = f"A ruler with {len(points)} bars, one a check point, from the edge to what is measured."
     caption = "Measure at each of these tucks before you go on. The short ticks are the tucks stitched so far."
     return tuple(canvas.picture(alt, caption, text if place == 0 else "") for place, canvas in enumerate(canvases))
 
 
-def sketch_check_points(panel: Panel, edition: Edition, style: Style, key: str) -> tuple[Canvas, ...]:
+def sketch_check_points(
+    tucks: TuckSet, points: Sequence[CheckPoint], edition: Edition, style: Style, key: str
+) -> tuple[Canvas, ...]:
     """Return the canvases of the ladders."""
     line = text_height(style.small)
-    told = max((len(_told(point, edition, style)) for point in panel.checkpoints), default=1)
+    told = max((len(_told(point, edition, style)) for point in points), default=1)
     rung = (2.0 + 1.1 * told) * line
     canvases = []
-    for page, ladder in enumerate(plan_check_points(panel, edition, int((PAGE_HEIGHT - 3 * line) / rung)), 1):
+    for page, ladder in enumerate(plan_check_points(tucks, points, edition, int((PAGE_HEIGHT - 3 * line) / rung)), 1):
         canvas = Canvas(WIDTH, rung * len(ladder.bars) + 3 * line, style, key + (f" {page}" if page > 1 else ""))
         for place, bar in enumerate(ladder.bars):
             _draw_bar(canvas, ladder, bar, (rung * place, rung), edition)

@@ -127,13 +127,13 @@ def _loss(loss: RowLoss, edition: Edition) -> Markup:
 
 def _errors(edition: Edition) -> ReferenceTable:
     """What a check point lets pass, and what small errors of depth add up to by then."""
-    fine = say_length(edition.fine, edition)
+    fine = say_length(edition.mark, edition)
     rows = [
         (
             escape(point.after),
             said(point.within, edition),
-            said(systematic_error(point.after, edition.fine), edition),
-            said(round_nearest(random_error(point.after, edition.fine), edition.fine), edition),
+            said(systematic_error(point.after, edition.mark), edition),
+            said(round_nearest(random_error(point.after, edition.mark), edition.mark), edition),
         )
         for point in check_points(_long_panel(edition), edition)
     ]

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import CheckPoint, Correction, Panel, RowSet
+from generator.calculation.worked import Panel, RowSet
+from generator.calculation.worked_checks import CheckPoint, Correction
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.rendering.one_page import edition_values, written_sheet
@@ -71,16 +72,16 @@ def render_rescue(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
 def panel_trouble(worksheet: Worksheet, name: str) -> PanelTrouble:
     """Return what the rescue sheet tells of one panel."""
     panel, edition = worksheet.panels[name], worksheet.edition
-    points = [point for point in panel.checkpoints if point.mark]
+    points = [point for point in panel.checks.points if point.mark]
     middle = points[len(points) // 2] if points else None
     return PanelTrouble(
         piece=worksheet.pieces[name],
         panel=panel,
         take_up=finished_range(min(panel.across.take_ups), max(panel.across.take_ups), edition),
         depth=finished_range(min(panel.across.depths), max(panel.across.depths), edition),
-        whole=next((point for point in panel.checkpoints if not point.mark), None),
+        whole=next((point for point in panel.checks.points if not point.mark), None),
         middle=middle,
-        corrections=tuple(one for one in panel.corrections if middle and one.after == middle.after),
+        corrections=tuple(one for one in panel.checks.corrections if middle and one.after == middle.after),
         row_groups=row_groups(panel.rows) if panel.rows else (),
     )
 

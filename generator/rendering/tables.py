@@ -12,7 +12,7 @@ from markupsafe import Markup, escape
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Outline, Piece
 from generator.calculation.worked_project import ClothUse, Worksheet
-from generator.lengths import Edition, say_length
+from generator.lengths import Edition, say_length, say_range
 from generator.rendering.typeset import bare, on_ruler, said, typeset
 
 Fact = tuple[str, Markup]
@@ -139,9 +139,7 @@ def _pair(left: Fraction, right: Fraction, edition: Edition) -> Markup:
 
 def _range(least: Fraction, most: Fraction, edition: Edition) -> Markup:
     """Return a range of lengths, or one length where both ends are equal."""
-    if least == most:
-        return said(least, edition)
-    return Markup("{} to {}").format(said(least, edition), said(most, edition))
+    return typeset(say_range(least, most, edition))
 
 
 def finished_range(least: Fraction, most: Fraction, edition: Edition) -> Markup:

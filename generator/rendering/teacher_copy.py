@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
-from generator.calculation.worked import CheckPoint, Panel
+from generator.calculation.worked import Panel
+from generator.calculation.worked_checks import CheckPoint
 from generator.calculation.worked_project import Worksheet
 from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, written_sheet
@@ -126,7 +127,7 @@ def _facts(panel: Panel, edition: Edition) -> Iterator[tuple[str, Markup]]:
 
 def _check_rows(worksheets: Sequence[Worksheet], name: str) -> Rows:
     """The check points in their order; the one over the whole panel stands in the last row."""
-    points = [worksheet.panels[name].checkpoints if name in worksheet.panels else () for worksheet in worksheets]
+    points = [worksheet.panels[name].checks.points if name in worksheet.panels else () for worksheet in worksheets]
     inside = [[point for point in found if point.mark] for found in points]
     whole = [[point for point in found if not point.mark] for found in points]
     chosen = [

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
-from generator.lengths import Edition, on_step, round_nearest, say_length, write_length
+from generator.lengths import Edition, round_nearest, say_length, write_length
 
 _AMOUNT = re.compile(
     r"""(?<![\w/.⁄-])
@@ -78,8 +78,7 @@ def on_ruler(length: Fraction, edition: Edition) -> str:
     >>> on_ruler(Fraction(27, 2), INCH), on_ruler(Fraction(2243, 160), INCH)
     ('13 1/2', '14')
     """
-    shown = length if on_step(length, edition.fine) else round_nearest(length, edition.mark)
-    return write_length(shown, edition)
+    return write_length(round_nearest(length, edition.mark), edition)
 
 
 def as_sentence(text: str) -> str:

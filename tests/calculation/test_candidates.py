@@ -92,16 +92,16 @@ def test_a_depth_that_gives_is_tried_deeper_and_shallower() -> None:
     # F 12, n 9, m 1 3/4, margins 1: p 1 1/4, so d 1/4 where 3/16 was asked, a sixteenth deeper.
     wish = wish_of("12", "3/16", "1 3/4", ("1", "1"), gives="depth", rule=CountRule(exactly=9))
     assert set(choose_tucks(wish, INCH).depths) == {inches("1/4")}
-    # 1/16 in either way in steps of 1/32: five depths, with margins wide enough for all.
+    # One mark of the ruler either way: three depths, with margins wide enough for all.
     # F 20: at 1/8 eight pitches of 1 1/2 leave 4 either side, at 1/4 eight of 1 1/4 leave 5.
     bounds = (inches("1/2"), inches("5"))
     wide = replace(wish, finished=inches("20"), left_margin=bounds, right_margin=bounds)
     depths = {plan.depth for plan in candidates(wide, (wide.spacing,), INCH)}
-    assert depths == {inches("3/16") + Fraction(step, 32) for step in range(-2, 3)}
+    assert depths == {inches(depth) for depth in ("1/8", "3/16", "1/4")}
 
 
 def test_a_deep_tuck_may_give_a_tenth_of_its_depth() -> None:
-    # d 2: a tenth is 1/5, down to 1 13/16 and up to 2 3/16 in whole thirty-seconds: 2 +- 6/32.
+    # d 2: a tenth is 1/5, down to 1 13/16 and up to 2 3/16 in whole sixteenths: 2 +- 3/16.
     wish = wish_of("40", "2", "6", ("3", "9"), gives="depth")
     depths = [plan.depth for plan in candidates(wish, (wish.spacing,), INCH)]
     assert (min(depths), max(depths)) == (inches("1 13/16"), inches("2 3/16"))

@@ -78,7 +78,7 @@ def rough_wishes(draw: st.DrawFn) -> tuple[TuckWish, Edition]:
     """Draw wishes whose lengths are on no ruler, with any ends."""
     edition = draw(st.sampled_from([INCH, METRIC]))
     unit = inches("1/8") if edition is INCH else 3 * MILLIMETRE
-    depth = draw(st.integers(1, 8)) * edition.fine * 4
+    depth = draw(st.integers(1, 8)) * edition.mark * 2
     widths = st.builds(lambda steps: steps * unit / 3, st.integers(1, 12))
     kinds = ("seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw")
     both = [End(draw(st.sampled_from(kinds)), draw(widths), draw(widths)) for _ in range(2)]

@@ -52,7 +52,7 @@ def test_spacings_that_differ_by_the_rounding_only_are_not_told() -> None:
     assert len(set(uneven.spacings)) == 2
     assert tuck_findings(uneven, INCH) == ()
     assert tuck_findings(replace(uneven, wish=inches("1 5/8")), INCH) == (
-        "the spacing is 1 7/16 in to 1 1/2 in (marks on the ruler, so not all alike), not 1 5/8 in as asked for, so "
+        "the spacing is 1 7/16 to 1 1/2 in (marks on the ruler, so not all alike), not 1 5/8 in as asked for, so "
         "that the size comes out",
     )
 

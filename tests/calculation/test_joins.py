@@ -107,6 +107,26 @@ def test_a_join_that_rows_uncover_is_in_the_ditch() -> None:
     )
 
 
+def test_the_edges_hide_a_seam_as_rows_do_and_are_not_counted_as_rows() -> None:
+    # Five rows, of which three turn the tucks left, and two edges that do: three of five, not five of seven.
+    turns, edges = rows("<" * 10, ">" * 10, "<" * 10, ">" * 10, "<" * 10), rows("<" * 10, "<" * 10)
+    _, joins = breadth_joins(panel(10), turns, Fraction(20), QUARTER, held=edges)
+    assert (joins[0].foot, joins[0].covered, joins[0].rows, joins[0].hidden) == ("left", 3, 5, False)
+    assert "The tuck covers the seam in 3 of 5 rows." in joins[0].text
+    # Two rows turn them left, three right; with both edges the left foot is covered in four places, the right in three.
+    fewer = rows("<" * 10, ">" * 10, ">" * 10, ">" * 10, "<" * 10)
+    assert breadth_joins(panel(10), fewer, Fraction(20), QUARTER, held=edges)[1][0].foot == "left"
+    # An edge that does not hold the tucks is not there.
+    assert breadth_joins(panel(10), fewer, Fraction(20), QUARTER, held=((), ()))[1][0].foot == "right"
+
+
+def test_a_seam_that_shows_at_an_edge_only_is_not_hidden() -> None:
+    turns, edges = rows("<" * 10, "<" * 10), rows("<" * 10, ">" * 10)
+    _, joins = breadth_joins(panel(10), turns, Fraction(20), QUARTER, held=edges)
+    assert (joins[0].covered, joins[0].rows, joins[0].hidden) == (2, 2, False)
+    assert "The tuck covers the seam in every row, but not at both edges." in joins[0].text
+
+
 def test_without_rows_a_join_is_in_the_ditch() -> None:
     _, joins = breadth_joins(panel(10), (), Fraction(20), Fraction(3, 8))
     assert (joins[0].covered, joins[0].rows, joins[0].hidden) == (0, 0, False)

@@ -86,18 +86,19 @@ def test_a_length_off_every_division_has_no_grid() -> None:
 
 @pytest.mark.parametrize("edition", [INCH, METRIC], ids=["inch", "metric"])
 @given(length=LENGTHS)
-def test_a_length_is_said_to_half_a_mark_and_as_it_is_where_a_hand_can_set_it(
+def test_a_length_is_said_to_half_a_mark_and_as_it_is_where_the_ruler_shows_it(
     edition: Edition, length: Fraction
 ) -> None:
     said = read_length(say_length(length, edition))
     assert abs(said - length) <= edition.mark / 2
-    fine = round_nearest(length, edition.fine)
-    assert read_length(say_length(fine, edition)) == fine
+    mark = round_nearest(length, edition.mark)
+    assert read_length(say_length(mark, edition)) == mark
 
 
 def test_small_metric_lengths_are_said_in_millimetres() -> None:
-    assert [say_length(size * MILLIMETRE, METRIC) for size in (Fraction(1, 2), 9, 10, 15)] == [
-        "0.5 mm",
+    assert [say_length(size * MILLIMETRE, METRIC) for size in (Fraction(2, 5), 1, 9, 10, 15)] == [
+        "0 cm",
+        "1 mm",
         "9 mm",
         "1 cm",
         "1.5 cm",

@@ -51,7 +51,7 @@ def test_uneven_spacings_are_told_from_the_narrowest_to_the_widest() -> None:
     # Pitch 0.95, d 1/4: marks at 1.25, 2.7 and 4.15, on the ruler 1 1/4, 2 11/16 and 4 1/8; 1 7/16 each. A fourth at
     # 5.6 falls on 5 5/8, 1 1/2 on.
     reasons = choice_reasons(panel(4, "0.95", "1", "1"), WISH, INCH)
-    assert "spacing uneven, 1 7/16 in to 1 1/2 in" in reasons
+    assert "spacing uneven, 1 7/16 to 1 1/2 in" in reasons
     # What shows is told of the narrowest pitch, 1 7/16 - 1/2: 15/16 - 1/4.
     assert reasons[-1] == "11/16 in shows between tucks"
 

@@ -54,8 +54,8 @@ REFUSALS: list[tuple[str, TuckWish]] = [
         wish_of("12", "3/8", "1 1/2", ("3/4", "3/4"), gives="spacing", rule=CountRule(exactly=9)),
     ),
     (
-        # Margins 3/4 and 1 at least: 10 1/4 in 8 gaps, 1 9/32 + 3/4 = 2 1/32.
-        "9 tucks do not fit 12 in: nearest is 9 tucks 2 1/32 in apart with margins of 7/8 in; the spacing may be "
+        # Margins 3/4 and 1 at least: 10 1/4 in 8 gaps, 1 9/32 + 3/4 = 2 1/32, on the ruler 2 1/16.
+        "9 tucks do not fit 12 in: nearest is 9 tucks 2 1/16 in apart with margins of 7/8 in; the spacing may be "
         "1 3/8 in to 1 5/8 in",
         replace(
             wish_of("12", "3/8", "1 1/2", ("3/4", "2"), gives="spacing", rule=CountRule(exactly=9)),
@@ -86,10 +86,15 @@ REFUSALS: list[tuple[str, TuckWish]] = [
         wish_of("12", "1/2", "1 1/4", USUAL, facing=True),
     ),
     (
-        "a depth of 1/3 in cannot be set on a guide; choose 5/16 in or 11/32 in",
+        "a depth of 1/3 in lies between two marks of the room's ruler, whose finest is 1/16 in; choose 5/16 in or "
+        "3/8 in, or give the ruler finer marks in site.yaml",
         wish_of("12", "1/3", "1 1/2", USUAL),
     ),
-    ("a depth of 1/50 in cannot be set on a guide; choose 1/32 in", wish_of("12", "1/50", "1 1/2", USUAL)),
+    (
+        "a depth of 1/50 in lies between two marks of the room's ruler, whose finest is 1/16 in; choose 1/16 in, or "
+        "give the ruler finer marks in site.yaml",
+        wish_of("12", "1/50", "1 1/2", USUAL),
+    ),
     ("the depth must be more than nothing, not 0", wish_of("12", "0", "1 1/2", USUAL)),
     ("the spacing must be more than nothing, not 0", wish_of("12", "3/8", "0", USUAL)),
     ("the finished size must be more than nothing, not 0", wish_of("0", "3/8", "1 1/2", USUAL)),

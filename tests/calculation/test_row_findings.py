@@ -79,7 +79,7 @@ def test_rows_that_could_be_trimmed_off_are_told() -> None:
     tucks = even_tucks(12, Fraction(1, 4), Fraction(1, 2))
     assert len(choose_rows(wish, tucks, INCH).rows) == 38
     assert said(wish, tucks) == (
-        "the length draws in by 2 11/16 in to 6 15/16 in: with the least of it the outer rows would be trimmed off; "
+        "the length draws in by 2 11/16 to 6 15/16 in: with the least of it the outer rows would be trimmed off; "
         "keep the first row further from the edge, or sew a sample and give its draw-in",
     )
 

@@ -99,11 +99,12 @@ def test_a_sample_adds_its_difference_to_every_depth() -> None:
 REFUSALS = [
     (
         # 1/2 in 3 steps is 1/6; 5 tucks make steps of 1/8.
-        "4 tucks from 1/2 in to 1 in would have depths that cannot be set on a guide; 5 tucks go up in steps of 1/8 in",
+        "4 tucks from 1/2 in to 1 in would have depths between two marks of the room's ruler; 5 tucks go up in steps "
+        "of 1/8 in",
         (run("1/2 to 1", "2", 4),),
         board("12"),
     ),
-    ("the depths of a run must be whole steps of 1/32 in, more than nothing", (run("1/3", "2", 4),), board("12")),
+    ("the depths of a run must be whole steps of 1/16 in, more than nothing", (run("1/3", "2", 4),), board("12")),
     (
         "a graduation needs at least two tucks; give the run a number of 2 or more",
         (run("1/2 to 1", "2", 1),),
@@ -228,12 +229,12 @@ def test_an_open_run_may_come_down_to_one_tuck() -> None:
 
 
 def test_the_nearest_number_that_graduates_may_be_smaller() -> None:
-    # An eighth in 5 steps is 1/40; 4 steps of 1/32 are 5 tucks, 6 steps would be 1/48.
+    # A quarter in 5 steps is 1/20; 4 steps of 1/16 are 5 tucks, 6 steps would be 1/24.
     with pytest.raises(CalculationError) as refusal:
-        graduated_depths((inches("1/2"), inches("5/8")), 6, INCH)
+        graduated_depths((inches("1/2"), inches("3/4")), 6, INCH)
     assert str(refusal.value) == (
-        "6 tucks from 1/2 in to 5/8 in would have depths that cannot be set on a guide; 5 tucks go up in steps of 1/32 "
-        "in"
+        "6 tucks from 1/2 in to 3/4 in would have depths between two marks of the room's ruler; 5 tucks go up in steps "
+        "of 1/16 in"
     )
 
 

@@ -71,12 +71,13 @@ def test_a_panel_sewn_and_trimmed_as_told_has_its_length(plan: str, finished: Fr
         assume(False)
     cut = cut_along(rows, finished, (SEAM, SEAM), INCH)
     leave = cut - rows.extra
-    trimmed = trimming(rows, leave)
+    trimmed = trimming(rows, leave, INCH)
     assert leave >= finished + 2 * SEAM.first
     assert 0 <= trimmed.least <= trimmed.most
-    assert cut - rows.draw_in_least - 2 * trimmed.most == leave
+    # Told outward, to the ruler: what falls off is never more than told, and never less.
+    assert 0 <= leave - (cut - rows.draw_in_least - 2 * trimmed.most) < 2 * INCH.mark
     if rows.extra >= rows.draw_in_most:
-        assert cut - rows.draw_in_most - 2 * trimmed.least == leave
+        assert 0 <= (cut - rows.draw_in_most - 2 * trimmed.least) - leave < 2 * INCH.mark
 
 
 def cloth_over(tucks: TuckSet, turns: tuple[Turn, ...], place: Fraction) -> list[str]:

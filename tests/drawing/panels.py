@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.worked import BreadthJoin, CheckPoint, End, Hand, Panel, Row, RowSet, TuckSet, Turn
+from generator.calculation.worked import BreadthJoin, End, Hand, Panel, Row, RowSet, TuckSet, Turn
+from generator.calculation.worked_checks import CheckPoint, Checks
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
 from generator.calculation.worked_project import ThreadUse, Worksheet
 from generator.lengths import INCH, Edition
@@ -91,7 +92,7 @@ def panel_of(count: int, depth: Fraction = Fraction(3, 8), spacing: Fraction = F
     whole = CheckPoint(
         count, "the cut edge", "the far cut edge", 0, tucks.cut - tucks.take_up, Fraction(1, 8), Fraction(0)
     )
-    return Panel(tucks, rows=row_set_of(count, rows) if rows else None, checkpoints=(*points, whole))
+    return Panel(tucks, rows=row_set_of(count, rows) if rows else None, checks=Checks((*points, whole)))
 
 
 def piece_of(panel: Panel, name: str = "front", along: Fraction = Fraction(15)) -> Piece:
@@ -147,4 +148,4 @@ def joined(panel: Panel, tuck: int, *, foot: Hand = "left") -> Panel:
     half = tucks.take_ups[tuck - 1] / 2
     at = tucks.marks[tuck - 1] + (-half if foot == "left" else half)
     join = BreadthJoin(tuck, foot, at, covered=2, rows=4, hidden=False, text="Stitch it in the ditch.")
-    return Panel(tucks, rows=panel.rows, checkpoints=panel.checkpoints, breadths=(at, tucks.cut - at), joins=(join,))
+    return Panel(tucks, rows=panel.rows, checks=panel.checks, breadths=(at, tucks.cut - at), joins=(join,))

@@ -7,8 +7,6 @@ from fractions import Fraction
 
 from generator.calculation.turning.turns import row_words
 from generator.calculation.worked import (
-    CheckPoint,
-    Correction,
     End,
     Layout,
     Panel,
@@ -18,6 +16,7 @@ from generator.calculation.worked import (
     TuckSet,
     Turn,
 )
+from generator.calculation.worked_checks import CheckPoint, Checks, Correction
 from generator.calculation.worked_piece import Part, Piece, Straight
 from generator.calculation.worked_project import (
     Caution,
@@ -98,8 +97,7 @@ def _front(edition: Edition, count: int, rows: int) -> Piece:
     panel = Panel(
         across=across,
         rows=_rows(edition, count, rows),
-        checkpoints=_checkpoints(edition, across),
-        corrections=_corrections(edition, across),
+        checks=Checks(_checkpoints(edition, across), _corrections(edition, across)),
     )
     return Piece(
         name="front",
@@ -151,12 +149,15 @@ def _checkpoints(edition: Edition, across: TuckSet) -> tuple[CheckPoint, ...]:
 
 
 def _corrections(edition: Edition, across: TuckSet) -> tuple[Correction, ...]:
-    fine = _length(edition, "1/32", "0.05")
+    mark = _length(edition, "1/16", "0.1")
     text = "Stitch the next two tucks {} {}, then go on as before."
-    step = "1/32 in" if edition is INCH else "0.5 mm"
+    step = "1/16 in" if edition is INCH else "1 mm"
     return tuple(
         Correction(
-            after, sign * 4 * fine, ((2, -sign * fine),), text.format(step, "shallower" if sign < 0 else "deeper")
+            after,
+            sign * 4 * mark,
+            (((after + 1, after + 2), sign * mark),),
+            text.format(step, "shallower" if sign < 0 else "deeper"),
         )
         for after in range(6, across.count, 6)
         for sign in (-1, 1)

@@ -1,5 +1,6 @@
 """What the steps say: nothing is left to be filled in, every number is the sheet's own, sentences are short."""
 
+import math
 import re
 from fractions import Fraction
 from itertools import pairwise
@@ -69,7 +70,7 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
     known = {read_length(length) for length in OWN_LENGTHS[sheet.edition.name]}
     known |= {stitch for needle in NEEDLES for stitch in (needle.shortest, needle.longest)}
     for piece in sheet.pieces.values():
-        known |= of_piece(piece)
+        known |= of_piece(piece, sheet.edition.mark)
     known |= set(sheet.measures.values())
     for closure in sheet.closures:
         known |= {closure.buttonhole, closure.overlap, closure.inset, *closure.positions}
@@ -80,7 +81,7 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
     return known | {round(length / mark) * mark for length in known}
 
 
-def of_piece(piece: Piece) -> set[Fraction]:
+def of_piece(piece: Piece, mark: Fraction) -> set[Fraction]:
     known = {piece.cut_across, piece.cut_along, piece.finished_across, piece.finished_along, piece.square}
     known |= {*piece.measures.values()}
     if piece.finished_across and piece.finished_along:
@@ -99,10 +100,10 @@ def of_piece(piece: Piece) -> set[Fraction]:
     if piece.kind == "tie":
         known.add((piece.cut_along - 2 * piece.measures["width"]) / 2)
     known.add(2 * piece.finished_across)
-    return known | (of_panel(piece.panel, piece) if piece.panel else set())
+    return known | (of_panel(piece.panel, piece, mark) if piece.panel else set())
 
 
-def of_panel(panel: Panel, piece: Piece) -> set[Fraction]:
+def of_panel(panel: Panel, piece: Piece, mark: Fraction) -> set[Fraction]:
     known = {panel.join_allowance, *panel.breadths, *(join.at for join in panel.joins)}
     for tucks in (panel.across, panel.cross):
         if tucks is not None:
@@ -110,13 +111,14 @@ def of_panel(panel: Panel, piece: Piece) -> set[Fraction]:
             known.add(tucks.cut - tucks.take_up)
     sides = zip(pairwise(panel.across.stitching), pairwise(panel.across.depths), strict=True)
     known |= {abs(right - left - sum(depths)) for (left, right), depths in sides}
-    for point in panel.checkpoints:
+    for point in (*panel.checks.points, *panel.cross_checks.points):
         known |= {point.expect, point.within}
     if panel.rows is not None:
         rows = panel.rows
         known |= {row.ruled for row in rows.rows} | {rows.extra, piece.cut_along - rows.extra}
         # What does not draw in falls off, half at either end.
-        known |= {max(Fraction(0), rows.extra - drawn) / 2 for drawn in (rows.draw_in_least, rows.draw_in_most)}
+        falls = {max(Fraction(0), rows.extra - drawn) / 2 for drawn in (rows.draw_in_least, rows.draw_in_most)}
+        known |= {rounding(length / mark) * mark for length in falls for rounding in (math.floor, math.ceil)}
     return known
 
 

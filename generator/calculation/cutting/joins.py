@@ -24,7 +24,10 @@ _FEET: tuple[tuple[Hand, Turn, int], ...] = (("left", Turn.LEFT, -1), ("right", 
 
 @dataclass(frozen=True, slots=True)
 class _Foot:
-    """A place where breadths may be joined: ``tuck`` counts from 1, ``at`` is from the left cut edge [in]."""
+    """A place where breadths may be joined: ``tuck`` counts from 1, ``at`` is from the left cut edge [in].
+
+    ``covered`` is in how many rows the tuck lies over it, ``hidden`` whether in all of them and at the edges too.
+    """
 
     at: Fraction
     tuck: int
@@ -50,6 +53,7 @@ def breadth_joins(
     allowance: Fraction,
     *,
     edition: Edition = INCH,
+    held: tuple[tuple[Turn, ...], ...] = (),
 ) -> tuple[tuple[Fraction, ...], tuple[BreadthJoin, ...]]:
     r"""Return the breadths to cut and the joins between them for a panel wider than the cloth.
 
@@ -65,13 +69,15 @@ def breadth_joins(
     tucks : TuckSet
         The tucks across the panel, worked out on the joined cloth of width L [in].
     turns : tuple of tuple of Turn
-        The turns of all tucks row by row, with the edges that hold the tucks [-]; empty without rows.
+        The turns of all tucks row by row [-]; empty without rows.
     width : Fraction
         Usable width of the cloth [in].
     allowance : Fraction
         Seam allowance of a join, a [in].
     edition : Edition
         The unit in which a fault is told.
+    held : tuple of tuple of Turn
+        The turns at the top and the bottom edge, where those hold the tucks; they hide a seam as rows do, and are none.
 
     Returns
     -------
@@ -112,7 +118,7 @@ def breadth_joins(
         return (tucks.cut,), ()
     if allowance <= 0:
         raise CalculationError("breadths are joined with a seam allowance of more than 0")
-    feet = _feet(tucks, turns)
+    feet = _feet(tucks, turns, tuple(edge for edge in held if edge))
     cloth = _in_parts(tucks.cut, width, allowance, feet)
     chosen = cloth.joins(feet)
     if chosen is None:
@@ -122,20 +128,20 @@ def breadth_joins(
     return breadths, tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
 
 
-def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
+def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...], held: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
     """Return the feet where breadths may be joined, from the left."""
-    held = {1} if tucks.left.kind == "caught hem" else set()
-    held |= {tucks.count} if tucks.right.kind == "caught hem" else set()
+    hemmed = {1} if tucks.left.kind == "caught hem" else set()
+    hemmed |= {tucks.count} if tucks.right.kind == "caught hem" else set()
     feet = []
     for number, (mark, take_up) in enumerate(zip(tucks.marks, tucks.take_ups, strict=True), 1):
-        if number in held:
+        if number in hemmed:
             continue
-        covered = {hand: sum(row[number - 1] is turn for row in turns) for hand, turn, _ in _FEET}
-        most = max(covered.values())
-        for hand, _, side in _FEET:
-            hidden = bool(turns) and covered[hand] == len(turns)
-            at, worse = mark + side * take_up / 2, covered[hand] < most
-            feet.append(_Foot(at, number, hand, covered[hand], hidden=hidden, worse=worse))
+        lines = {hand: sum(line[number - 1] is turn for line in (*turns, *held)) for hand, turn, _ in _FEET}
+        for hand, turn, side in _FEET:
+            covered = sum(row[number - 1] is turn for row in turns)
+            hidden = bool(turns) and lines[hand] == len(turns) + len(held)
+            at, worse = mark + side * take_up / 2, lines[hand] < max(lines.values())
+            feet.append(_Foot(at, number, hand, covered, hidden=hidden, worse=worse))
     return sorted(feet, key=lambda foot: foot.at)
 
 
@@ -221,7 +227,8 @@ def _described(foot: _Foot, tucks: TuckSet, rows: int, allowance: Fraction) -> B
     if foot.hidden:
         text = f"{where}, which hides the seam in every row."
     else:
-        rest = f" The tuck covers the seam in {foot.covered} of {rows} rows." if rows else ""
+        of_rows = f"in {foot.covered} of {rows} rows" if foot.covered < rows else "in every row, but not at both edges"
+        rest = f" The tuck covers the seam {of_rows}." if rows else ""
         text = f"{where}, in the ditch: stitch the tuck a thread outside the seam.{rest}"
     into_tuck = allowance <= tucks.depths[foot.tuck - 1] - _CLEARANCE
     pressed = "Press both allowances into the tuck." if into_tuck else "Press the allowances open."

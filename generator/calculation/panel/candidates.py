@@ -14,7 +14,6 @@ from generator.lengths import Edition, on_step, round_nearest
 from generator.limits import MOST_TUCKS
 
 _NEAREST_COUNTS = 60
-_DEPTH_STEPS = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +111,8 @@ def least_pitch(wish: TuckWish, depth: Fraction) -> Fraction:
 
 
 def _depths(wish: TuckWish, edition: Edition) -> tuple[Fraction, ...]:
-    play = min(max(_DEPTH_STEPS * edition.fine, wish.depth / 10), MOST_STEPS * edition.fine)
-    return steps_between(wish.depth - play, wish.depth + play, edition.fine)
+    play = min(max(edition.mark, wish.depth / 10), MOST_STEPS * edition.mark)
+    return steps_between(wish.depth - play, wish.depth + play, edition.mark)
 
 
 def _beside(wish: TuckWish, depth: Fraction, spacing: Fraction, edition: Edition) -> Iterator[Candidate]:
@@ -178,7 +177,7 @@ def _spread_counts(wish: TuckWish, window: Pair, edition: Edition) -> Iterator[i
     if widest <= 0 or window[1] <= take_up:
         return iter(())
     bottom = math.ceil(max(narrowest, Fraction(0)) / (window[1] - take_up)) + 1
-    top = math.floor(widest / max(window[0] - take_up, edition.fine)) + 1
+    top = math.floor(widest / max(window[0] - take_up, edition.mark)) + 1
     return _allowed(wish, max(bottom, 2), top)
 
 
@@ -186,7 +185,7 @@ def _round_a_ring(wish: TuckWish, edition: Edition) -> Iterator[Candidate]:
     """Yield the plans of a ring: the pitch is the way round divided by the number of tucks, also across the seam."""
     take_up = wish.take_up_at(wish.depth)
     least, most = spacing_window(wish.spacing, edition)
-    for count in _allowed(wish, 1, 1 + math.floor(wish.finished / max(least - take_up, edition.fine))):
+    for count in _allowed(wish, 1, 1 + math.floor(wish.finished / max(least - take_up, edition.mark))):
         pitch = wish.finished / count
         if not least <= pitch + take_up <= most or pitch < least_pitch(wish, wish.depth):
             continue

@@ -9,7 +9,7 @@ from generator.calculation.panel.sample import thickness_doubt
 from generator.calculation.panel.tucks import visible_space
 from generator.calculation.panel_ends import foot_room
 from generator.calculation.worked import TuckSet
-from generator.lengths import MILLIMETRE, Edition, say_length
+from generator.lengths import MILLIMETRE, Edition, say_length, say_range
 
 
 def tuck_findings(
@@ -101,9 +101,9 @@ def spacing_finding(tucks: TuckSet, edition: Edition) -> str:
     narrow, wide = min(tucks.spacings), max(tucks.spacings)
     if narrow == wide == tucks.wish or (narrow != wide and narrow <= tucks.wish <= wide):
         return ""
-    used = say_length(wide, edition)
+    used = say_range(narrow, wide, edition)
     if narrow != wide:
-        used = f"{say_length(narrow, edition)} to {used} (marks on the ruler, so not all alike)"
+        used = f"{used} (marks on the ruler, so not all alike)"
     return f"the spacing is {used}, not {say_length(tucks.wish, edition)} as asked for, so that the size comes out"
 
 

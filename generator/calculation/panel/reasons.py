@@ -8,7 +8,7 @@ from generator.calculation.panel.tucks import visible_space
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.turning.facing import facing_gap
 from generator.calculation.worked import TuckSet
-from generator.lengths import Edition, say_length
+from generator.lengths import Edition, say_length, say_range
 
 
 def choice_reasons(tucks: TuckSet, wish: TuckWish, edition: Edition) -> tuple[str, ...]:
@@ -56,7 +56,7 @@ def _spacing(tucks: TuckSet, wish: TuckWish, edition: Edition) -> list[str]:
         return []
     narrow, wide = min(tucks.spacings), max(tucks.spacings)
     if narrow != wide:
-        return [f"spacing uneven, {say_length(narrow, edition)} to {say_length(wide, edition)}"]
+        return [f"spacing uneven, {say_range(narrow, wide, edition)}"]
     return ["spacing as asked for" if wide == wish.spacing else f"spacing {_away(wide - wish.spacing, edition)}"]
 
 

@@ -70,10 +70,12 @@ def _refuse_lengths(wish: TuckWish, edition: Edition) -> None:
         if length <= 0:
             raise CalculationError(f"the {what} must be more than nothing, not {write_length(length, edition)}")
     if not sewable(wish.depth, edition):
-        lower, upper = round_down(wish.depth, edition.fine), round_up(wish.depth, edition.fine)
+        lower, upper = round_down(wish.depth, edition.mark), round_up(wish.depth, edition.mark)
         near = " or ".join(say_length(depth, edition) for depth in (lower, upper) if depth > 0)
         raise CalculationError(
-            f"a depth of {write_length(wish.depth, edition, unit=True)} cannot be set on a guide; choose {near}"
+            f"a depth of {write_length(wish.depth, edition, unit=True)} lies between two marks of the room's ruler, "
+            f"whose finest is {say_length(edition.mark, edition)}; choose {near}, or give the ruler finer marks in "
+            "site.yaml"
         )
     if wish.take_up_at(wish.depth) <= 0:
         raise CalculationError("the sample says that a tuck takes up no cloth; measure it again")

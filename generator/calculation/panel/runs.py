@@ -81,14 +81,14 @@ def graduated_depths(depths: Sequence[Fraction], number: int, edition: Edition) 
     if all(sewable(depth, edition) for depth in every):
         return every
     if sewable(first, edition) and sewable(last, edition):
-        fits = next((near for near in _outward(number) if not (last - first) / (near - 1) % edition.fine), 2)
+        fits = next((near for near in _outward(number) if not (last - first) / (near - 1) % edition.mark), 2)
         raise CalculationError(
-            f"{number} tucks from {say_length(first, edition)} to {say_length(last, edition)} would have depths that "
-            f"cannot be set on a guide; {fits} tucks go up in steps of "
+            f"{number} tucks from {say_length(first, edition)} to {say_length(last, edition)} would have depths "
+            f"between two marks of the room's ruler; {fits} tucks go up in steps of "
             f"{say_length(abs(last - first) / (fits - 1), edition)}"
         )
     raise CalculationError(
-        f"the depths of a run must be whole steps of {say_length(edition.fine, edition)}, more than nothing"
+        f"the depths of a run must be whole steps of {say_length(edition.mark, edition)}, more than nothing"
     )
 
 

@@ -176,28 +176,28 @@ def steps_between(least: Fraction, most: Fraction, step: Fraction) -> tuple[Frac
 
 
 def sewable(depth: Fraction, edition: Edition) -> bool:
-    """Return whether a depth can be set on a guide: a whole number of 1/32 in or of half millimetres.
+    """Return whether a depth can be measured: whether it lies on the finest mark of the room's ruler.
 
     Parameters
     ----------
     depth : Fraction
         Stitching to folded edge, d [in].
     edition : Edition
-        Its ``fine`` is the step.
+        Its ``mark``.
 
     Returns
     -------
     bool
-        Whether it can be sewn.
+        Whether it can be set and measured.
 
     Examples
     --------
     >>> from generator.lengths import INCH
-    >>> sewable(Fraction(5, 32), INCH), sewable(Fraction(1, 3), INCH)
+    >>> sewable(Fraction(5, 16), INCH), sewable(Fraction(1, 3), INCH)
     (True, False)
 
     References
     ----------
     Common practice, no source.
     """
-    return depth > 0 and on_step(depth, edition.fine)
+    return depth > 0 and on_step(depth, edition.mark)

@@ -10,7 +10,7 @@ from generator.calculation.turning.facing import facing_gaps, facing_words
 from generator.calculation.turning.intervals import Swing, interval_draw_in, is_tight, panel_swing
 from generator.calculation.turning.row_wish import RowWish
 from generator.calculation.worked import RowSet, TuckSet
-from generator.lengths import Edition, round_up, say_length
+from generator.lengths import Edition, round_up, say_length, say_range
 
 
 def row_findings(wish: RowWish, rows: RowSet, tucks: TuckSet, edition: Edition) -> tuple[str, ...]:
@@ -103,7 +103,7 @@ def _opposed(name: str, rows: RowSet, swings: Swing, edition: Edition) -> str:
 def _trimmed_off(rows: RowSet, wish: RowWish, edition: Edition) -> str:
     if rows.rows[0].least > 0 and rows.rows[-1].most < wish.finished_along:
         return ""
-    loss = f"{say_length(rows.draw_in_least, edition)} to {say_length(rows.draw_in_most, edition)}"
+    loss = say_range(rows.draw_in_least, rows.draw_in_most, edition)
     return (
         f"the length draws in by {loss}: with the least of it the outer rows would be trimmed off; keep the first row "
         "further from the edge, or sew a sample and give its draw-in"

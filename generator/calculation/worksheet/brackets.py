@@ -74,7 +74,7 @@ def _trim(context: StepContext, pieces: Sequence[Piece]) -> str:
     rowed = [piece for piece in pieces if piece.panel is not None and piece.panel.rows is not None]
     if not rowed or rowed[0].panel is None or rowed[0].panel.rows is None:
         return ""
-    trimmed = trimming(rowed[0].panel.rows, rowed[0].measures["sewn along"])
+    trimmed = trimming(rowed[0].panel.rows, rowed[0].measures["sewn along"], context.scope.edition)
     return trim_words(trimmed, context.scope.edition)
 
 

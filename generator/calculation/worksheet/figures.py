@@ -12,6 +12,7 @@ from typing import Any
 from generator.calculation.striped import PanelStripes
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
+from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork, ClothUse, Worksheet
 from generator.lengths import Edition, write_length
@@ -83,16 +84,9 @@ def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
         worked["cross_tucks"] = _tucks(panel.cross, edition)
     if panel.rows is not None:
         worked["rows"] = _rows(panel.rows, edition)
-    worked["checkpoints"] = [
-        {
-            "after": point.after,
-            "from": point.start,
-            "to": point.end,
-            "expect": write_length(point.expect, edition),
-            "within": write_length(point.within, edition),
-        }
-        for point in panel.checkpoints
-    ]
+    worked["checkpoints"] = _checks(panel.checks, edition)
+    if panel.cross is not None:
+        worked["cross_checkpoints"] = _checks(panel.cross_checks, edition)
     if panel.stripes is not None:
         worked["stripes"] = _stripes(panel.stripes, edition)
     if panel.joins:
@@ -102,6 +96,19 @@ def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
             for join in panel.joins
         ]
     return worked
+
+
+def _checks(checks: Checks, edition: Edition) -> list[dict[str, Any]]:
+    return [
+        {
+            "after": point.after,
+            "from": point.start,
+            "to": point.end,
+            "expect": write_length(point.expect, edition),
+            "within": write_length(point.within, edition),
+        }
+        for point in checks.points
+    ]
 
 
 def _lengths(lengths: tuple[Fraction, ...], edition: Edition) -> list[str]:

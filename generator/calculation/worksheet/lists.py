@@ -46,7 +46,7 @@ def checkpoint_list(panel: Panel, edition: Edition) -> str:
     return "\n".join(
         f"- After tuck {point.after}: from {point.start} to {point.end}, **{say_length(point.expect, edition)}**, "
         f"right within {say_length(point.within, edition)}."
-        for point in panel.checkpoints
+        for point in panel.checks.points
     )
 
 

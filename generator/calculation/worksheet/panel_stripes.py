@@ -119,7 +119,7 @@ def _repeat(scope: Scope, cloth: Cloth) -> Fraction:
 
 def _stripes(scope: Scope, cloth: Cloth) -> tuple[Stripe, ...]:
     stripes = tuple(Stripe(stripe.colour, scope.value(stripe.width)) for stripe in cloth.stripes)
-    if any(stripe.width < scope.edition.fine for stripe in stripes):
-        least = scope.say(scope.edition.fine)
+    if any(stripe.width < scope.edition.mark for stripe in stripes):
+        least = scope.say(scope.edition.mark)
         raise CalculationError(f"every stripe must be {least} wide or more; measure it on the cloth, or take it out")
     return stripes

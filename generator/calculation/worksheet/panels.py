@@ -5,10 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.cutting.joins import breadth_joins
-from generator.calculation.panel.tolerance import check_points, corrections
 from generator.calculation.pieces.plain_pieces import plain_allowance
-from generator.calculation.worked import BreadthJoin, CheckPoint, Correction, Panel, RowSet, TuckSet
+from generator.calculation.worked import BreadthJoin, Panel, RowSet, TuckSet
+from generator.calculation.worked_checks import NO_CHECKS
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
+from generator.calculation.worksheet.panel_checks import across_checks, cross_checks
 from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
 from generator.calculation.worksheet.panel_stripes import worked_stripes
@@ -54,13 +55,12 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         check_crossing(scope, name, model, (tucks, cross))
     rows, cut_along = worked_rows(scope, name, model, tucks) if cross is None else (None, cross.cut)
     breadths, joins, allowance = _joined(scope, model, tucks, rows)
-    points = check_points(tucks, scope.edition)
     panel = Panel(
         across=tucks,
         cross=cross,
         rows=rows,
-        checkpoints=points,
-        corrections=tuple(step for point in points for step in _worth_doing(tucks, point, scope)),
+        checks=across_checks(scope, name, tucks, rows, joins),
+        cross_checks=cross_checks(scope, name, cross) if cross is not None else NO_CHECKS,
         breadths=breadths,
         joins=joins,
         join_allowance=allowance,
@@ -68,11 +68,6 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         stripes=worked_stripes(scope, name, model, tucks),
     )
     return panel, cut_along
-
-
-def _worth_doing(tucks: TuckSet, point: CheckPoint, scope: Scope) -> tuple[Correction, ...]:
-    """What to do where the panel is off by more than is fine at a check point."""
-    return tuple(step for step in corrections(tucks, point, scope.edition) if abs(step.off) > point.within)
 
 
 def _edges(scope: Scope, name: str, model: TuckedPanel, size: tuple[TuckSet, Fraction]) -> dict[str, EdgeWork]:
@@ -100,7 +95,7 @@ def _joined(
     if model.grain != "along" or tucks.cut <= width:
         return (), (), Fraction(0)
     allowance = scope.value(model.join_allowance)
-    lines = (*(row.turns for row in rows.rows), rows.top, rows.bottom) if rows else ()
-    turns = tuple(turned for turned in lines if turned)
-    breadths, joins = breadth_joins(tucks, turns, width, allowance, edition=scope.edition)
+    turns = tuple(row.turns for row in rows.rows) if rows else ()
+    held = (rows.top, rows.bottom) if rows else ()
+    breadths, joins = breadth_joins(tucks, turns, width, allowance, edition=scope.edition, held=held)
     return breadths, joins, allowance

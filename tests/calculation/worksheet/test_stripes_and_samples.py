@@ -127,7 +127,7 @@ def test_a_fold_on_a_colour_that_the_cloth_does_not_have_is_refused(tmp_path: Pa
 
 def test_a_stripe_of_no_width_is_refused(tmp_path: Path) -> None:
     assert any(
-        "every stripe must be 1/32 in wide or more; measure it on the cloth, or take it out" in text
+        "every stripe must be 1/16 in wide or more; measure it on the cloth, or take it out" in text
         for text in faults(tmp_path, told("navy 1 in, white 0 in"), "medium")
     )
 

@@ -119,9 +119,9 @@ def test_a_panel_cut_after_another_or_to_shape_says_so(tmp_path: Path) -> None:
     # 18 1/4 are cut of 17 in with seams: 1 1/4 in extra, half of it at either end.
     assert (first.panel.trim_along, first.panel.sampled, first.panel.breadths) == (inches("5/8")[0], False, ())
     # What is off by no more than is fine asks for nothing.
-    within = {point.after: point.within for point in first.panel.checkpoints}
-    assert first.panel.corrections
-    assert all(abs(step.off) > within[step.after] for step in first.panel.corrections)
+    within = {point.after: point.within for point in first.panel.checks.points}
+    assert first.panel.checks.corrections
+    assert all(abs(step.off) > within[step.after] for step in first.panel.checks.corrections)
 
 
 def test_a_panel_without_rows_has_nothing_to_trim(tmp_path: Path) -> None:

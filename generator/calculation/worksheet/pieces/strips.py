@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import assert_never
 
+from generator.calculation.panel_ends import narrowest_seam
 from generator.calculation.pieces.bands import worked_binding, worked_piping, worked_tie
 from generator.calculation.pieces.bias import bias_square
 from generator.calculation.pieces.fullness import worked_gathered_strip
@@ -43,7 +44,6 @@ from generator.lengths import read_length, round_nearest, round_up
 # that a line ruled aslant costs no strip.
 _ROOM_FOR_AN_EDGE = {"inch": read_length("1/8 in"), "metric": read_length("3 mm")}
 _SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
-_NARROW_JOIN = {"inch": read_length("1/4 in"), "metric": read_length("6 mm")}
 Band = Binding | Tie | Piping | BiasStrip
 
 
@@ -173,7 +173,7 @@ def _join(scope: Scope, model: StripPiece, *, slanting: bool = False) -> Join:
     """How a strip is joined: as its file says, else with the project's seam, or a narrow one where it is slanting."""
     if model.join_allowance is not None:
         return Join(scope.value(model.join_allowance), slanting)
-    return Join(_NARROW_JOIN[scope.edition.name] if slanting else scope.seam, slanting)
+    return Join(narrowest_seam(scope.edition) if slanting else scope.seam, slanting)
 
 
 def _straight(scope: Scope, model: Strip | Boxing, finished: Size, measures: dict[str, Fraction]) -> PieceSizes:

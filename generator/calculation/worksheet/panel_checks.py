@@ -1,0 +1,67 @@
+"""What is measured while a panel is sewn: a panel and its project come in, check points and what to do go out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from generator.calculation.panel.leeway import leeway_of
+from generator.calculation.panel.tolerance import ACROSS, ALONG, MeasuredWords, check_points, corrections
+from generator.calculation.turning.repeat import edge_lie
+from generator.calculation.worked import BreadthJoin, RowSet, TuckSet
+from generator.calculation.worked_checks import Checks, Leeway, Others
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.project import Project
+from generator.lengths import Edition
+
+_EVERY = 6
+# A strip is gathered anew, a circle has no side, a second panel is as hard to change as the first.
+_TRIMMED = frozenset({"rectangle", "facing", "envelope back"})
+
+
+def across_checks(scope: Scope, name: str, tucks: TuckSet, rows: RowSet | None, joins: Iterable[BreadthJoin]) -> Checks:
+    """Return the check points of the tucks across a panel."""
+    turns = (*(row.turns for row in rows.rows), rows.top, rows.bottom) if rows else ()
+    lies = (edge_lie(turns, at_left=True), edge_lie(turns, at_left=False))
+    leeway = leeway_of(
+        tucks,
+        scope.edition,
+        lies=lies if rows else ("out", "out"),
+        joined=(join.tuck for join in joins),
+        leaves_out=all(len(set(row)) <= 1 for row in turns),
+        others=other_pieces(scope.project, name, ("top", "bottom")),
+    )
+    return _checks(tucks, leeway, scope.edition, ACROSS)
+
+
+def cross_checks(scope: Scope, name: str, tucks: TuckSet) -> Checks:
+    """Return the check points of the tucks from side to side, which are measured from the top edge."""
+    leeway = leeway_of(
+        tucks,
+        scope.edition,
+        others=other_pieces(scope.project, name, ("left", "right")),
+        sides=("top", "bottom"),
+    )
+    return _checks(tucks, leeway, scope.edition, ALONG)
+
+
+def _checks(tucks: TuckSet, leeway: Leeway, edition: Edition, words: MeasuredWords) -> Checks:
+    """All check points; what to do is told where the panel is off by more than is fine."""
+    points = check_points(tucks, edition, _EVERY, leeway, words)
+    told = tuple(
+        step for point in points for step in corrections(tucks, point, edition, leeway) if abs(step.off) > point.within
+    )
+    return Checks(points, told, leeway)
+
+
+def other_pieces(project: Project, panel: str, sides: tuple[str, str]) -> Others:
+    """Return whether other pieces wait for a panel, or are cut already and sewn to these sides of it, to be trimmed."""
+    others = {name: piece for name, piece in project.pieces.items() if name != panel}
+    if any(piece.cut == "after the panel" for piece in others.values()):
+        return "wait"
+    at = {*sides, "all"}
+    for meeting in project.edges_that_meet:
+        for own, other in ((meeting.join.edges, meeting.to.edges), (meeting.to.edges, meeting.join.edges)):
+            meets = any(name == panel and side in at for name, side in own)
+            if meets and any(name in others and others[name].kind in _TRIMMED for name, _ in other):
+                return "cut"
+    return "none"
