@@ -20,7 +20,18 @@ from generator.calculation.reference_tables import (
     usual_widths,
 )
 from generator.calculation.worked import End, TuckSet
-from generator.lengths import CENTIMETRE, INCH, METRIC, Edition, round_nearest, say_length, write_number
+from generator.lengths import (
+    CENTIMETRE,
+    INCH,
+    METRIC,
+    Edition,
+    round_down,
+    round_nearest,
+    round_up,
+    say_length,
+    say_range,
+    write_number,
+)
 from generator.rendering.typeset import said, typeset
 
 _OURS = "Worked out by the formulas of this tool; no published source."
@@ -118,10 +129,9 @@ def _drawn_in(edition: Edition) -> ReferenceTable:
 def _loss(loss: RowLoss, edition: Edition) -> Markup:
     if loss.lost is None:
         return escape("too close")
-    least, most = (round_nearest(length, edition.mark) for length in (loss.lost.least, loss.lost.most))
-    told = (
-        said(most, edition) if least == most else Markup("{} to {}").format(said(least, edition), said(most, edition))
-    )
+    # An upper bound that is rounded down is none: cloth is cut by it.
+    least, most = round_down(loss.lost.least, edition.mark), round_up(loss.lost.most, edition.mark)
+    told = typeset(say_range(least, most, edition))
     return Markup("{}; sew a sample").format(told) if loss.tight else told
 
 

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
@@ -9,7 +10,7 @@ from tinyhtml5.parser import HTMLParser
 
 from generator.definitions.cautions import cautions_of
 from generator.definitions.room import load_room
-from generator.lengths import INCH, METRIC
+from generator.lengths import INCH, METRIC, read_length
 from generator.rendering.glossary import read_glossary
 from generator.rendering.reference import reference_links, render_glossary, render_reference, sourced_cautions
 from generator.rendering.reference_tuck_tables import percent_range
@@ -79,18 +80,19 @@ def test_the_table_of_fits_tells_number_margins_and_cloth() -> None:
 
 
 def test_rows_four_inches_apart_lose_what_the_triangles_say() -> None:
-    # d 1/2, S 4: 4 - sqrt(16 - 1) = 0.127 = 1/8; 4 - sqrt(16 - 2.4674) = 0.3213 = 5/16 to the nearest sixteenth.
+    # d 1/2, S 4: 4 - sqrt(16 - 1) = 0.127, 1/8 on the ruler and never less than told; 4 - sqrt(16 - 2.4674) = 0.3213,
+    # between 5/16 and 3/8, and never more than told: 3/8.
     heads, *rows = tucks()["draw-in-inch"]
     column = heads.index("1/2 in deep")
-    assert next(row for row in rows if row[0] == "4 in")[column] == "1/8 in to 5/16 in"
-    # 2 in lies between pi / 2 and six depths: 2 - sqrt(4 - 1) = 0.268, 2 - sqrt(4 - 2.4674) = 0.762.
-    assert next(row for row in rows if row[0] == "2 in")[column] == "1/4 in to 3/4 in; sew a sample"
+    assert next(row for row in rows if row[0] == "4 in")[column] == "1/8 to 3/8 in"
+    # 2 in lies between pi / 2 and six depths: 2 - sqrt(4 - 1) = 0.268, 2 - sqrt(4 - 2.4674) = 0.762, up to 13/16.
+    assert next(row for row in rows if row[0] == "2 in")[column] == "1/4 to 13/16 in; sew a sample"
 
 
 def test_errors_of_a_fine_step_add_up_twice_for_every_tuck() -> None:
-    # After 24 tucks: 2 x 24 / 32 = 1 1/2 in; by chance 2 / 32 x sqrt 24 = 0.306, 5/16 to the nearest 1/32 is 10/32.
+    # After 24 tucks: 2 x 24 / 16 = 3 in; by chance 2 / 16 x sqrt 24 = 0.612, 5/8 to the nearest 1/16.
     line = next(row for row in tucks()["checks-inch"][1:] if row[0] == "24")
-    assert line == ["24", "1/4 in", "1 1/2 in", "5/16 in"]
+    assert line == ["24", "1/4 in", "3 in", "5/8 in"]
 
 
 def test_yards_in_metres_are_exact_and_asked_for_without_ever_being_short() -> None:
@@ -147,3 +149,27 @@ def test_every_word_of_the_glossary_has_an_anchor_of_its_own() -> None:
     assert '<div id="fold-mark">' in page
     assert "where it is <em>creased</em>." in page
     assert page.index("First.") < page.index("fold mark") < page.index("More.")
+
+
+def test_a_length_lost_is_bounded_by_what_the_tables_say() -> None:
+    # Second route: floats. The bounds of the triangles lie inside what is told, by less than one mark.
+    for name, mark in (("inch", 1 / 16), ("metric", 0.1 / 2.54)):
+        heads, *rows = tucks()[f"draw-in-{name}"]
+        for apart, *cells in rows:
+            for head, cell in zip(heads[1:], cells, strict=True):
+                if cell == "too close":
+                    continue
+                spacing = float(read_length(apart, "in"))
+                depth = float(read_length(head.removesuffix(" deep"), "in"))
+                least = spacing - math.sqrt(spacing**2 - 4 * depth**2)
+                most = spacing - math.sqrt(spacing**2 - (math.pi * depth) ** 2)
+                low, high = said_range(cell.removesuffix("; sew a sample"))
+                assert low <= least + 1e-9 < low + mark + 1e-9
+                assert high - mark < most <= high + 1e-9
+
+
+def said_range(cell: str) -> tuple[float, float]:
+    """Both ends of a range [in] that names its unit once."""
+    ends, unit = cell.rsplit(" ", 1)
+    low, _, high = ends.partition(" to ")
+    return float(read_length(f"{low} {unit}")), float(read_length(f"{high or low} {unit}"))

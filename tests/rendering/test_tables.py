@@ -45,7 +45,7 @@ def test_key_numbers_are_those_of_the_panel() -> None:
     assert told["Cloth hidden by all tucks"] == "12 3/4 in"
     assert told["Pitch, stitching to stitching"] == "3/4 in"
     assert told["Cut longer for draw-in"] == "3/4 in"
-    assert told["Draw-in to expect"] == "1/2 in to 1 1/8 in"
+    assert told["Draw-in to expect"] == "1/2 to 1 1/8 in"
 
 
 def test_marks_of_unequal_tucks_are_told_with_their_depths() -> None:
@@ -59,7 +59,7 @@ def test_many_depths_are_told_as_a_range() -> None:
     panel = cushion(count=3).panels["front"]
     uneven = dataclasses.replace(panel.across, depths=(Fraction(1, 4), Fraction(1, 2), Fraction(1, 4)))
     told = dict(key_numbers(dataclasses.replace(panel, across=uneven), INCH))
-    assert read_aloud(str(told["Depth, stitching to fold"])) == "1/4 in to 1/2 in"
+    assert read_aloud(str(told["Depth, stitching to fold"])) == "1/4 to 1/2 in"
 
 
 def test_two_runs_of_depths_are_told_one_by_one() -> None:
