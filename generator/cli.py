@@ -7,14 +7,17 @@ that command runs, so that the overview and the figures come at once.
 from __future__ import annotations
 
 import difflib
+import errno
 import importlib
 import os
+import re
 import sys
 import traceback
+from collections.abc import Sequence
 
 import click
 
-from generator.errors import TuckwrightError
+from generator.errors import TuckwrightError, printable
 
 COMMANDS = {
     "publish": "Build the whole site and every sheet into site/public.",
@@ -26,6 +29,16 @@ COMMANDS = {
     "class": "Work out what a class needs: cloth, kits, print run, timetable.",
     "start": "Write a new, commented project file.",
     "schema": "Print the JSON Schema of the project file, for editors.",
+}
+_LONGEST_SHOWN = 160
+_REMEDIES = {
+    errno.EACCES: "let yourself read and write it, or put a copy of your own there",
+    errno.EPERM: "let yourself read and write it, or put a copy of your own there",
+    errno.ENOSPC: "the disk is full, so make room and run the command again",
+    errno.EROFS: "the disk is read-only, so work in another folder",
+    errno.ENAMETOOLONG: "choose a shorter name",
+    errno.ENOTDIR: "a file stands where a folder should be; move it away",
+    errno.EISDIR: "a folder stands where a file should be; move it away",
 }
 OVERVIEW = """\
 Instruction sheets for sewn tucks: one project file gives the site and a handout in every size.
@@ -79,16 +92,45 @@ def overview(ctx: click.Context) -> None:
         click.echo(ctx.get_help())
 
 
+def _refuse_lengths_in_two_words(words: Sequence[str]) -> None:
+    """Refuse a length such as 17 1/2 that the shell has made two words of."""
+    for option, whole, part in zip(words, words[1:], words[2:], strict=False):
+        if option.startswith("-") and re.fullmatch(r"\d+", whole) and re.fullmatch(r"\d+/\d+", part):
+            both = f"{option} '{whole} {part}'"
+            click.echo(f"Error: {whole} {part} came as two words; put them in quotation marks: {both}", err=True)
+            sys.exit(2)
+
+
+def _leave_output() -> None:
+    """Write nothing more to the output: what waits for it would fail again at the end."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _words(fault: OSError) -> str:
+    """Return what the system refused, and what to do."""
+    if fault.filename is None:
+        return f"what is printed could not be written: {fault.strerror}; make room, or print it elsewhere"
+    name = printable(os.fsdecode(fault.filename))
+    shown = name if len(name) <= _LONGEST_SHOWN else f"{name[:_LONGEST_SHOWN]} ..."
+    remedy = _REMEDIES.get(fault.errno or 0, "look whether it is there and yours")
+    return f"{shown}: {fault.strerror}; {remedy}"
+
+
 def main() -> None:
     """Run the command line; a person never sees a traceback unless TUCKWRIGHT_TRACE asks for one."""
     try:
+        _refuse_lengths_in_two_words(sys.argv[1:])
         overview(prog_name="tuckwright")
     except TuckwrightError as fault:
-        click.echo(str(fault), err=True)
+        click.echo(printable(str(fault), lines=True), err=True)
         sys.exit(1)
     except BrokenPipeError:
         # The reader of our output (less, head) has gone: there is nobody left to tell.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _leave_output()
+        sys.exit(1)
+    except OSError as fault:
+        _leave_output()
+        click.echo(_words(fault), err=True)
         sys.exit(1)
     except Exception as fault:
         if os.environ.get("TUCKWRIGHT_TRACE"):

@@ -82,6 +82,10 @@ METRIC = Edition(
 EDITIONS: Mapping[str, Edition] = MappingProxyType({"inch": INCH, "metric": METRIC})
 
 
+# Signs that look like others: the stroke of a set fraction, and spaces of other widths.
+ALIKE = str.maketrans({"\N{FRACTION SLASH}": "/", "\N{NO-BREAK SPACE}": " ", "\u202f": " ", "\u2009": " "})
+
+
 def read_length(text: str, unit: str | None = None) -> Fraction:
     """Return the exact length that a text names.
 
@@ -116,6 +120,7 @@ def read_length(text: str, unit: str | None = None) -> Fraction:
     """
     if not isinstance(text, str):
         raise TypeError(f"a length is read from text, not from {type(text).__name__}")
+    text = text.translate(ALIKE)
     found = _LENGTH.fullmatch(text)
     if found is None:
         raise LengthError(_refusal(text))

@@ -23,6 +23,14 @@ def typed_length(text: str, edition: Edition, option: str) -> Fraction:
         raise click.BadParameter(str(fault), param_hint=option) from fault
 
 
+def typed_measure(text: str, edition: Edition, option: str) -> Fraction:
+    """Return a length that was typed [in] and that is more than nothing."""
+    length = typed_length(text, edition, option)
+    if length == 0:
+        raise click.BadParameter("nothing cannot be worked with; write a length such as 3/8", param_hint=option)
+    return length
+
+
 def typed_range(text: str, edition: Edition, option: str) -> tuple[Fraction, Fraction]:
     """Return both ends of a range such as '1/2 to 2' [in]; one length alone is both."""
     least, _, most = text.partition(" to ")

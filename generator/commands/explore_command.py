@@ -13,7 +13,7 @@ from generator.calculation.panel.explore import plans_for_cloth, plans_for_size
 from generator.calculation.panel.wish import Choice, TuckWish
 from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
-from generator.commands.edge_words import typed_end, typed_length, typed_range
+from generator.commands.edge_words import typed_end, typed_measure, typed_range
 from generator.lengths import EDITIONS, Edition, write_length
 
 _SEAM = {"inch": "seam 1/2", "metric": "seam 1.5"}
@@ -57,11 +57,11 @@ def command(finished: str | None, cloth: str | None, edition: str, most: int, **
     if (finished is None) == (cloth is None):
         raise click.UsageError("name a finished size with --finished, or a piece of cloth with --cloth: one of the two")
     ruler = EDITIONS[edition]
-    wish = _wish(Asked(**words), typed_length(finished or "0", ruler, "--finished"), ruler)
+    wish = _wish(Asked(**words), _asked(finished, ruler, "--finished"), ruler)
     if cloth is None:
         choices = plans_for_size(wish, ruler, most)
     else:
-        choices = plans_for_cloth(typed_length(cloth, ruler, "--cloth"), wish, ruler, most)
+        choices = plans_for_cloth(typed_measure(cloth, ruler, "--cloth"), wish, ruler, most)
     click.echo("\n".join(_table(choices, ruler)))
 
 
@@ -75,8 +75,8 @@ def _wish(asked: Asked, finished: Fraction, edition: Edition) -> TuckWish:
         raise click.BadParameter(f"the plan '{asked.plan}' needs {plan.rule if plan else ''}", param_hint="--number")
     return TuckWish(
         finished=finished,
-        depth=typed_length(asked.depth or "0", edition, "--depth"),
-        spacing=typed_length(asked.spacing or "0", edition, "--spacing"),
+        depth=_asked(asked.depth, edition, "--depth"),
+        spacing=_asked(asked.spacing, edition, "--spacing"),
         ends=(end, end),
         left_margin=margin,
         right_margin=margin,
@@ -85,6 +85,11 @@ def _wish(asked: Asked, finished: Fraction, edition: Edition) -> TuckWish:
         facing=plan is not None and plan.facing,
         lies=plan.lies if plan else None,
     )
+
+
+def _asked(text: str | None, edition: Edition, option: str) -> Fraction:
+    """Return the length that was asked for [in], 0 where none was."""
+    return Fraction(0) if text is None else typed_measure(text, edition, option)
 
 
 def _rule(word: str) -> CountRule:

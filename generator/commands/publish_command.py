@@ -16,7 +16,7 @@ from generator.calculation.worksheet.editions import checked_mark
 from generator.commands.edition_words import edition_lines
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
-from generator.errors import CalculationError, FaultyFileError, TuckwrightError
+from generator.errors import CalculationError, FaultyFileError, TuckwrightError, printable
 from generator.publishing.manifest import is_size
 from generator.publishing.order import Order, Published
 from generator.publishing.publish import publish
@@ -35,7 +35,7 @@ class ProgressLines:
 
     def done(self, label: str) -> None:
         """Tell what is done."""
-        click.echo(f"  {label}", err=True)
+        click.echo(printable(f"  {label}"), err=True)
 
 
 @click.command(name="publish", help="Build the whole site and every sheet into site/public; only what changed is made.")

@@ -7,7 +7,7 @@ from fractions import Fraction
 import click
 
 from generator.calculation.panel.sample import sample_draw_in, sample_shrinkage, sample_take_up
-from generator.commands.edge_words import typed_length
+from generator.commands.edge_words import typed_measure
 from generator.lengths import EDITIONS, Edition, write_length, write_number
 
 
@@ -24,7 +24,7 @@ def command(tucks: int, depth: str, flat: str, finished: str, edition: str, **ot
     """Print what the sample says, and the lines to put under the panel in the project file."""
     ruler = EDITIONS[edition]
     deep, before, after = (
-        typed_length(text, ruler, option)
+        typed_measure(text, ruler, option)
         for text, option in ((depth, "--depth"), (flat, "--flat"), (finished, "--finished"))
     )
     take_up = sample_take_up(tucks, before, after)
@@ -64,8 +64,8 @@ def _rows(edition: Edition, others: dict[str, str | None]) -> dict[str, Fraction
     if before is None or after is None:
         return {}
     return {
-        "rows before": typed_length(before, edition, "--rows-before"),
-        "rows after": typed_length(after, edition, "--rows-after"),
+        "rows before": typed_measure(before, edition, "--rows-before"),
+        "rows after": typed_measure(after, edition, "--rows-after"),
     }
 
 
@@ -79,5 +79,5 @@ def _told_of_rows(measured: dict[str, Fraction], edition: Edition) -> list[str]:
 def _told_of_washing(flat: Fraction, edition: Edition, washed: str | None) -> list[str]:
     if washed is None:
         return []
-    share = write_number(100 * sample_shrinkage(flat, typed_length(washed, edition, "--washed")))
+    share = write_number(100 * sample_shrinkage(flat, typed_measure(washed, edition, "--washed")))
     return [f"The cloth shrinks by {share} %; write 'shrinkage: {share} %' under the cloth."]

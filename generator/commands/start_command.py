@@ -10,6 +10,7 @@ import click
 from generator.definitions.starter import starter_text
 from generator.errors import TuckwrightError
 from generator.publishing.links import refuse_links_out
+from generator.publishing.write import not_written, put_new
 
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _ROOM = """\
@@ -58,9 +59,10 @@ def _from_here(path: Path) -> Path:
 
 
 def _write_new(path: Path, text: str) -> None:
-    path.parent.mkdir(parents=True, exist_ok=True)
     try:
-        with path.open("x", encoding="utf-8") as file:
-            file.write(text)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        put_new(path, text.encode())
     except FileExistsError:
         raise TuckwrightError(f"{path} is there already and stays as it is; choose another name") from None
+    except OSError as fault:
+        raise TuckwrightError(f"{path} {not_written(fault)}") from fault

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from generator.errors import Finding, Level
+from generator.errors import Finding, Level, printable
 
 _ORDER: tuple[Level, ...] = ("error", "warning", "note")
 _MOST = 3
@@ -18,7 +18,7 @@ def told(found: Iterable[Finding]) -> list[tuple[Level, str]]:
         alike = replace(finding, size="", edition="")
         workings.setdefault(alike, []).append(", ".join(filter(None, (finding.size, finding.edition))))
     in_order = sorted(workings, key=lambda finding: _ORDER.index(finding.level))
-    return [(one.level, str(one) + _where(workings[one])) for one in in_order]
+    return [(one.level, printable(str(one)) + _where(workings[one])) for one in in_order]
 
 
 def _where(workings: list[str]) -> str:

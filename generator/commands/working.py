@@ -69,6 +69,8 @@ def split(pairs: tuple[str, ...], option: str) -> dict[str, str]:
         name, sign, value = pair.partition("=")
         if not sign or not name.strip() or not value.strip():
             raise click.BadParameter(f"'{pair}': write name=value, for example width=17", param_hint=option)
+        if name.strip() in found:
+            raise click.BadParameter(f"'{name.strip()}' is given twice; give it once", param_hint=option)
         found[name.strip()] = value.strip()
     return found
 

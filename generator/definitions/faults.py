@@ -66,13 +66,21 @@ def meant(word: str, known: Iterable[str]) -> str:
     --------
     >>> meant("margins", ["margin", "depth"])
     "; did you mean 'margin'?"
+    >>> meant("cutting", ["cut", "bind"])
+    "; did you mean 'cut'?"
     >>> meant("zebra", ["margin", "depth"])
     '; there is: depth, margin'
     """
     names = sorted(known)
     folded = {name.lower(): name for name in names}
     near = difflib.get_close_matches(word.lower(), folded, 1, 0.7)
+    near = near or sorted((name for name in folded if _begins(word.lower(), name)), key=len, reverse=True)
     if near:
         return f"; did you mean '{folded[near[0]]}'?"
     listed = ", ".join(names)
     return f"; there is: {listed}" if names and len(listed) <= 200 else ""
+
+
+def _begins(word: str, name: str) -> bool:
+    """Return whether a word is another form of a name: 'cutting' of 'cut', 'marking folds' of 'mark folds'."""
+    return len(name) > 2 and word.startswith(name)

@@ -29,6 +29,9 @@ _FAR_APART = (
     "are the two editions of one length? They differ by more than a quarter; look at both sides of 'or', and write the "
     "metric value that belongs to the inch value"
 )
+# Two plain lengths with a dash between them: for a range that is meant as one, whatever a formula would make of it.
+_PLAIN = r"[\d½¼¾⅛⅜⅝⅞][\d ./⁄½¼¾⅛⅜⅝⅞]*(?:in|ft|yd|mm|cm|m)?\b"
+_DASHED = re.compile(rf"(?:^|(?<=or ))\s*({_PLAIN})\s*[-–—−]\s*({_PLAIN})\s*(?=$|or )")
 _EMPTY = "nothing is written here; give a value, or take the line out"
 
 
@@ -158,6 +161,9 @@ def fixed(formula: Formula, edition: Edition = INCH) -> Fraction:
 
 def read_range(words: Scalar, reading: Reading, *, falling: bool = False, purpose: Purpose = "general") -> Range:
     """Return a range of lengths; ``falling`` allows the larger value first."""
+    dash = _DASHED.search(words.text)
+    if dash:
+        raise Fault(f"a range is written with the word to: {dash[1].strip()} to {dash[2].strip()}", dash.start())
     sides = read_terms(words, reading, between="to")
     for side in sides:
         if len(side) > 2:

@@ -12,6 +12,7 @@ from generator.definitions.values import Formula, Text
 from generator.lengths import EDITIONS, read_length, say_length
 
 _PLACEHOLDER = re.compile(r"\{\{([^{}]*)\}\}")
+_SINGLE = re.compile(r"(?<!\{)\{ *([a-z][a-z0-9 .]*?) *\}(?!\})")
 _SIGNS = re.compile(r"\{\{|\{%|\{#|\}\}")
 _BARE_LENGTH = re.compile(r"(?<![\w.{/])(\d+(?:[ ./]\d+)*\s?(?:cm|mm)|(?:\d+ )?\d+/\d+\s?(?:in|yd))\b(?!\w)")
 
@@ -21,6 +22,7 @@ def read_text(words: Scalar, reading: Reading) -> Text:
     text = filled_words(words).rstrip("\n")
     for sign in _SIGNS.finditer(text):
         _check_sign(text, sign)
+    _check_single_braces(text, reading)
     parts: list[str | Formula] = []
     done = 0
     for found in _PLACEHOLDER.finditer(text):
@@ -39,6 +41,15 @@ def _check_sign(text: str, sign: re.Match[str]) -> None:
         raise Fault("a {{ without its }}", sign.start())
     if sign.group() == "}}" and "{{" not in text[max(text.rfind("}}", 0, sign.start()), 0) : sign.start()]:
         raise Fault("a }} without its {{", sign.start())
+
+
+def _check_single_braces(text: str, reading: Reading) -> None:
+    """Refuse a measure in single brackets: it would be printed as it stands."""
+    for found in _SINGLE.finditer(text):
+        name = " ".join(found[1].split())
+        if name in reading.names.measures or name.partition(".")[0] in reading.names.pieces:
+            told = f"'{found[0]}' would be printed as it stands; write {{{{ {name} }}}} to put the measure in"
+            raise Fault(told, found.start())
 
 
 def _placeholder(words: Scalar, found: re.Match[str], reading: Reading) -> Formula:

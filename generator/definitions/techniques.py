@@ -133,7 +133,7 @@ def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[s
 
 
 def _technique(path: Path, shown: str, *, own: bool) -> Technique:
-    """Return the technique of a file; words in brackets of the tool's ``own`` are held by a test, not at every start."""
+    """Return the technique of a file; a test holds the words in brackets of the tool's ``own``."""
     tree = read_yaml(path, shown)
     if not isinstance(tree, Group):
         told = "a technique is a group of keys: title, about, text ..."

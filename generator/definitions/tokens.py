@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import Literal
 
 from generator.definitions.faults import Fault
-from generator.lengths import UNITS
+from generator.lengths import ALIKE, UNITS
 from generator.limits import LONGEST_FORMULA
 
 RESERVED = frozenset({"or", "to", "then", "and", "pi", *UNITS})
@@ -50,7 +50,7 @@ _NO_MEANING = {
     ">": "formulas have no < or >; for the smaller or larger of two write smaller(a, b) or larger(a, b)",
     "%": "a formula has no %; write 3/100 for 3 %",
     "[": "only round brackets ( ) are used",
-    "{": "only round brackets ( ) are used",
+    "{": "only round brackets ( ) are used, and a name stands without any",
     "…": "write the range with the word to, as in 1 in to 2 in",
 }
 
@@ -82,6 +82,7 @@ def tokens(text: str, skip: int = 0) -> list[Token]:
     if len(text) - skip > LONGEST_FORMULA:
         told = f"a formula of more than {LONGEST_FORMULA} characters; give its parts names under measures"
         raise Fault(told, skip + LONGEST_FORMULA)
+    text = text.translate(ALIKE)
     found: list[Token] = []
     place = skip
     while place < len(text):

@@ -23,7 +23,7 @@ _ANCHORS = (
 )
 _OPENERS = {
     "[": "a text that begins with [ needs | and a new line; a list is written with commas, or one line each with a -",
-    "{": "a text that begins with { needs | and a new line",
+    "{": "a text that begins with { needs | and a new line; in a formula a name stands without brackets",
     ">": "a text that begins with > needs | and a new line (a drawn plan always does)",
     "*": _ANCHORS,
     "&": _ANCHORS,
@@ -169,7 +169,9 @@ class _Scan:
         after = value[found.end() :]
         if after.strip() and not re.match(r" +#", after):
             start = column + found.end() + len(after) - len(after.lstrip())
-            self.add(number, start, f"text goes on after a closing quotation mark; {NEW_LINE}")
+            both = f"; for a length of two rulers leave the quotation marks out: {found[0][1:-1]}{after}"
+            remedy = both if after.lstrip().startswith("or ") else f"; {NEW_LINE}"
+            self.add(number, start, f"text goes on after a closing quotation mark{remedy}")
 
     def _plain(self, number: int, column: int, value: str) -> None:
         remark = re.search(r" #(?= |$)", value)

@@ -110,10 +110,32 @@ def put_whole(path: Path, content: bytes) -> None:
     OSError
         If it cannot be written; what stood there before still does.
     """
+    with _beside(path, content) as part:
+        part.replace(path)
+
+
+def put_new(path: Path, content: bytes) -> None:
+    """Write a file that is not there yet, whole or not at all.
+
+    Raises
+    ------
+    FileExistsError
+        If something stands there; it stays as it is.
+    OSError
+        If it cannot be written.
+    """
+    with _beside(path, content) as part:
+        # A link is made only where nothing stands, which no renaming promises.
+        os.link(part, path)
+
+
+@contextmanager
+def _beside(path: Path, content: bytes) -> Iterator[Path]:
+    """Give the content as a whole file beside a place; it is gone in the end."""
     part = path.with_name(f".tuckwright-{os.getpid()}")
     try:
         part.write_bytes(content)
-        part.replace(path)
+        yield part
     finally:
         with suppress(OSError):
             part.unlink()

@@ -32,8 +32,9 @@ from generator.rendering.setter import (
     FontConfiguration,
     URLFetcher,
     URLFetcherResponse,
+    no_fonts,
 )
-from generator.rendering.styles import paper_fonts
+from generator.rendering.styles import paper_fonts, style_place
 
 _LONGEST = 160
 _HOUR = "SOURCE_DATE_EPOCH"
@@ -207,7 +208,7 @@ def _fonts(faces: str, folders: tuple[Path, ...], font_times: tuple[int, ...]) -
 
     ``font_times`` tell when the font files were last changed: other times, other fonts.
     """
-    fonts = FontConfiguration()
+    fonts = no_fonts()
     _read_css(faces, folders, fonts)
     return fonts
 
@@ -216,8 +217,15 @@ def _read_css(text: str, folders: tuple[Path, ...], fonts: FontConfiguration | N
     fetcher = SheetFetcher(folders, {})
     with _grumbles() as grumbles, suppress(FatalURLFetchingError):
         css = CSS(string=text, url_fetcher=fetcher, font_config=fonts)
-    _stop_on(fetcher.refused + grumbles)
+    _stop_on(fetcher.refused + [_in_its_file(grumble, text) for grumble in grumbles])
     return css
+
+
+def _in_its_file(grumble: str, style: str) -> str:
+    """Return a message about a style sheet with the file and line that it is about in front."""
+    told = re.search(r" at (\d+):(\d+)", grumble)
+    place = style_place(style, int(told[1]), int(told[2])) if told else None
+    return f"{place}: {grumble.replace(told[0], '', 1)}" if told and place else grumble
 
 
 def _stop_on(faults: Iterable[str]) -> None:

@@ -8,12 +8,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from pathlib import Path
 
 from generator.definitions.theme import Theme
+from generator.errors import Place
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
 SHEET_STYLES = ("handout", "strip", "sheets")
+# Before the text of each file in a joined style stands a remark that names it.
+_FROM = "from "
 SCREEN_SHEETS = ("shared", "screen", "print")
 
 
@@ -40,8 +44,22 @@ def _filled_in(css: str, theme: Theme) -> str:
 
 def style_sheet(theme: Theme, name: str) -> str:
     """Return one style sheet of a theme, after those of the themes it is based on."""
+    return "".join(file.read_text(encoding="utf-8") for file in _style_files(theme, name))
+
+
+def _style_files(theme: Theme, name: str) -> list[Path]:
     files = [folder / "css" / f"{name}.css" for folder in reversed(theme.folders)]
-    return "".join(file.read_text(encoding="utf-8") for file in files if file.is_file())
+    return [file for file in files if file.is_file()]
+
+
+def style_place(style: str, line: int, column: int) -> Place | None:
+    """Return where a place of a joined style lies in the file of a theme; None for what the tool wrote itself."""
+    before = style.split("\n")[:line]
+    for number in range(len(before), 0, -1):
+        found = re.match(rf"/\*{_FROM}(.*)\*/$", before[number - 1])
+        if found:
+            return Place(found[1], max(line - number, 1), column)
+    return None
 
 
 def paper_fonts(theme: Theme) -> str:
@@ -57,7 +75,11 @@ def paper_style(theme: Theme, paper: str, sheet: str) -> str:
     """Return the style of a kind of sheet, one of ``SHEET_STYLES``, on a paper."""
     width, height = PAPERS[paper]
     page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
-    css = "".join(style_sheet(theme, name) for name in ("shared", "paper", sheet))
+    css = "".join(
+        f"/*{_FROM}{file.parents[1].name}/css/{file.name}*/\n{file.read_text(encoding='utf-8')}\n"
+        for name in ("shared", "paper", sheet)
+        for file in _style_files(theme, name)
+    )
     return properties(theme) + page + _filled_in(css, theme)
 
 

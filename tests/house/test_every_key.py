@@ -276,6 +276,10 @@ def test_every_file_of_the_plain_theme_is_explained() -> None:
     assert named - {path.name for path in plain.rglob("*")} == set()
 
 
+def test_every_key_of_who_the_room_is_is_told() -> None:
+    assert set(map("`{}`".format, keys_of(room_file.RoomName))) - set(re.findall(r"`[a-z ]+`", page(ROOM))) == set()
+
+
 def test_every_limit_is_told() -> None:
     told = page(ROOM).split("## How much a room may hold")[1]
     numbers = {value for name, value in vars(limits).items() if name.isupper() and isinstance(value, int)}

@@ -191,3 +191,19 @@ def test_black_on_white_has_the_greatest_contrast() -> None:
     # WCAG 2.2 gives 21:1 as the top of the scale; #767676 on white is the grey often named as just passing 4.5.
     assert contrast("#000000", "#ffffff") == pytest.approx(21)
     assert contrast("#767676", "#ffffff") == pytest.approx(4.54, abs=0.01)
+
+
+def test_a_letter_that_the_theme_lacks_is_not_taken_from_the_machine() -> None:
+    theme = load_theme(THEMES / "plain")
+    with pytest.raises(PublishError, match=r"no font of the theme has the letter 'א' \(U\+05D0\)"):
+        write_pdf('<html lang="en"><title>t</title><p>א</p>', paper_style(theme, "A4", "handout"), theme)
+
+
+def test_a_fault_of_a_style_sheet_is_told_with_its_own_file_and_line(tmp_path: Path) -> None:
+    folder = copied(tmp_path, "title: Plain", "title: Plain")
+    lines = (folder / "css/handout.css").read_text(encoding="utf-8").count("\n")
+    with (folder / "css/handout.css").open("a", encoding="utf-8") as file:
+        file.write(".step {\n  colour: red;\n}\n")
+    theme = load_theme(folder)
+    with pytest.raises(PublishError, match=rf"plain/css/handout\.css:{lines + 2}:3: Ignored `colour: ?red`"):
+        write_pdf("<p>", paper_style(theme, "A4", "handout"), theme)

@@ -142,11 +142,20 @@ def _meeting(scope: Scope, model: Meeting) -> MeetingWork:
 
 def _apart(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
     apart = scope.say(abs(meeting.join_length - meeting.to_length - meeting.ease))
+    apart = f"with an ease of {scope.say(meeting.ease)} they are {apart}" if meeting.ease else apart
     remedy = _round_an_end(scope, model, meeting) or "make them equal"
     return (
         f"'{meeting.join}' is {scope.say(meeting.join_length)} and '{meeting.to}' is "
-        f"{scope.say(meeting.to_length)}: {apart} apart; {remedy}, or say 'ease' if that much is eased in"
+        f"{scope.say(meeting.to_length)}: {apart} apart; {remedy}, or {_ease(scope, meeting)} if that much is eased in"
     )
+
+
+def _ease(scope: Scope, meeting: MeetingWork) -> str:
+    """Return which ease to write so that two edges meet; only the first can be the longer one."""
+    longer = meeting.join_length - meeting.to_length
+    if longer < 0:
+        return f"name the longer one first under 'join' and write 'ease: {scope.say(-longer)}'"
+    return f"write 'ease: {scope.say(longer)}'"
 
 
 def _round_an_end(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
