@@ -49,6 +49,22 @@ class Arrangement:
         return tuple(figure for group in groups for figure in group if figure.first)
 
 
+class _Numbering:
+    """Numbers pictures in the order in which they are first shown."""
+
+    def __init__(self, known: Pictures) -> None:
+        self._known = known
+        self._numbers: dict[str, int] = {}
+
+    def figures(self, *keys: str) -> tuple[Figure, ...]:
+        """Return the pictures of some keys as figures; a key without a picture gives none."""
+        return tuple(self._figure(picture) for key in keys for picture in self._known.get(key, ()))
+
+    def _figure(self, picture: Picture) -> Figure:
+        first = picture.key not in self._numbers
+        return Figure(self._numbers.setdefault(picture.key, len(self._numbers) + 1), picture, first)
+
+
 def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     """Return where each picture of a worksheet stands; a picture that a step names stands at its first such step.
 
@@ -56,39 +72,50 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     that is one of the project's own, which cannot name it; else after all steps.
     """
     later = {key: found for key, found in pictures.items() if key.startswith(_LATER)}
+    # A step may name all drawings of later work on a piece, or one of them by its own key.
     known = {picture.key: (picture,) for found in later.values() for picture in found} | dict(pictures)
     of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
-    for_steps = {key for keys in of_steps.values() for key in keys}
-    named = {picture.key for key in for_steps for picture in known[key]}
-    after: list[str] = []
-    for key, found in later.items():
-        piece = next(key.removeprefix(kind) for kind in _LATER if key.startswith(kind))
-        left = [picture.key for picture in found if picture.key not in named]
-        of_steps.get(_last_own_step(worksheet, piece), after).extend(left)
-
-    numbers: dict[str, int] = {}
-
-    def figures(*keys: str) -> tuple[Figure, ...]:
-        shown = []
-        for picture in (picture for key in keys for picture in known.get(key, ())):
-            first = picture.key not in numbers
-            shown.append(Figure(numbers.setdefault(picture.key, len(numbers) + 1), picture, first))
-        return tuple(shown)
-
-    drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
-    before = [key for key in pictures if key.startswith(_BEFORE_STEPS) and key not in for_steps | drawn_flat]
-    cards = [found[0] for key, found in pictures.items() if key.startswith("surface card") and found]
-    surfaces = [found[0] for key, found in pictures.items() if key.startswith("surface ") and found]
-    surface = next((picture for picture in surfaces if picture not in cards), None)
+    named = {key for keys in of_steps.values() for key in keys}
+    after = _with_later_work(of_steps, worksheet, later, {picture.key for key in named for picture in known[key]})
+    surface, card = _surfaces(pictures)
+    # A figure gets its number where it is first shown, so the groups are made in reading order.
+    figures = _Numbering(known).figures
     return Arrangement(
         surface=surface,
-        card=cards[0] if cards else surface,
-        before=figures(*before),
+        card=card,
+        before=figures(*_before_steps(worksheet, pictures, named)),
         steps={number: figures(*keys) for number, keys in of_steps.items()},
         turns={name: figures(f"turn map {name}") for name, panel in worksheet.panels.items() if panel.rows},
         checks={name: figures(f"check points {name}") for name in worksheet.panels},
         after=figures(*after),
     )
+
+
+def _with_later_work(
+    of_steps: dict[int, list[str]], worksheet: Worksheet, later: Pictures, named: set[str]
+) -> list[str]:
+    """Give the steps the drawings of later work that none of them names; return those that come after all steps."""
+    after: list[str] = []
+    for key, found in later.items():
+        piece = next(key.removeprefix(kind) for kind in _LATER if key.startswith(kind))
+        step = of_steps.get(_last_own_step(worksheet, piece), after)
+        step += [picture.key for picture in found if picture.key not in named]
+    return after
+
+
+def _before_steps(worksheet: Worksheet, pictures: Pictures, named: set[str]) -> list[str]:
+    """Return what stands before all steps; a panel that is drawn flat is not drawn as a piece too."""
+    drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
+    return [key for key in pictures if key.startswith(_BEFORE_STEPS) and key not in named | drawn_flat]
+
+
+def _surfaces(pictures: Pictures) -> tuple[Picture | None, Picture | None]:
+    """Return the first surface as it is drawn for a page and for a card; a card shows the page's where it has none."""
+    found = {key: shown[0] for key, shown in pictures.items() if key.startswith("surface ") and shown}
+    small = [picture for key, picture in found.items() if key.startswith("surface card")]
+    large = [picture for key, picture in found.items() if not key.startswith("surface card")]
+    surface = next(iter(large), None)
+    return surface, next(iter(small), surface)
 
 
 def _last_own_step(worksheet: Worksheet, piece: str) -> int:
