@@ -15,6 +15,7 @@ from generator.limits import LONGEST_LINE
 
 NEW_LINE = "write | after the key and put the text on the next line"
 _LINE = re.compile(r"(?P<indent> *)(?P<dashes>(?:-(?: +|$))*)(?P<rest>.*)")
+# A colon ends a key only before a space or the end of the line, as in YAML: 1:30 and https://x are no keys.
 _KEY = re.compile(r"(?P<key>'[^']*'|\"[^\"]*\"|[^\s#\[\]{}&*!|>%@`'\",?][^:]*?(?::(?=\S)[^:]*?)*) *:(?P<gap> +|$)")
 _BLOCK = re.compile(r"\|[+-]? *(?: #.*)?$")
 _FLAT_LIST = re.compile(r"\[[^\[\]{}:]*\] *(?: #.*)?$")
@@ -61,6 +62,7 @@ class _Scan:
             self.add(number, LONGEST_LINE + 1, f"a line of more than {LONGEST_LINE} characters; break it up")
             return
         indent = len(found["indent"])
+        # Everything further in than the owner of a | is its text, whatever it looks like.
         if self.block is not None and indent > self.block:
             return
         self.block = None
@@ -85,6 +87,7 @@ class _Scan:
         if not fits:
             return
         column = indent
+        # "- - key: value" opens three levels on one line; the columns of the inner ones are those of what follows.
         for dash in re.finditer(r"- *", dashes):
             column += len(dash.group())
             if key or dash.end() < len(dashes):
@@ -99,6 +102,7 @@ class _Scan:
 
     def _level(self, number: int, indent: int, kind: str) -> bool:
         """Close the levels that end before this line; tell whether the line fits what is open."""
+        # A text of its own under a key is good YAML, but with a sibling below it was a key without its colon.
         if self.stray and indent == self.stray[1]:
             line, column, text = self.stray
             self._misfit(line, column + 1, f"'{text}' has no value: is its colon missing, or the space after it?")
@@ -109,6 +113,7 @@ class _Scan:
         level = self.levels[-1] if self.levels else (-1, "")
         if (deeper and self.open) or (level == (indent, "group") and kind == "list" and self.open):
             self.levels.append((indent, kind))
+        # YAML lets the dashes of a list stand as far left as its key; the next key there ends the list.
         elif level == (indent, "list") and kind == "group" and (indent, "group") in self.levels:
             self.levels.pop()
         elif level != (indent, kind):

@@ -56,6 +56,7 @@ class Box:
                 if not low < start < high:
                     return False
                 continue
+            # The stretch of the line between both edges, as shares of its length; the box is where both stretches meet.
             near, far = sorted(((low - start) / step, (high - start) / step))
             entry, leave = max(entry, near), min(leave, far)
         return entry < leave
@@ -196,7 +197,9 @@ def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: fl
     blocks: list[tuple[float, float, int]] = []  # sum of wanted starts less offset inside, length, labels
     for middle, size in zip(wanted, sizes, strict=True):
         pull, length, number = middle - size / 2, size, 1
+        # The mean of where its labels pull a block is where their squared distances are least together.
         while blocks and blocks[-1][0] / blocks[-1][2] + blocks[-1][1] > pull / number:
+            # Each label that joins pulls from where the block begins, so the length before it is taken off.
             before_pull, before_length, before_number = blocks.pop()
             pull = before_pull + pull - number * before_length
             length, number = before_length + length, before_number + number
@@ -213,6 +216,7 @@ def _pressed(
         for size in sizes[len(starts) : len(starts) + number]:
             starts.append(start)
             start += size
+    # From the left first, then from the right: what the second pass moves has room, for all sizes together fit.
     floor, ceiling = low, high
     for place, size in enumerate(sizes):
         starts[place] = max(starts[place], floor)
@@ -231,6 +235,7 @@ def crossings(labels: Iterable[Label], segments: Iterable[Segment] = ()) -> tupl
     >>> crossings((Label("one", 1, 1, 8), Label("two", 1.1, 1, 8)))
     ("'one' and 'two' overlap",)
     """
+    # Boxes that touch share a thin edge after rounding; that is no crossing.
     placed = [(label, label.box.grown(-0.004)) for label in labels]
     found = [
         f"'{label.words}' and '{other.words}' overlap"

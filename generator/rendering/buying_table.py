@@ -47,29 +47,7 @@ class BuyingBlock:
 
 
 def render_buying_table(projects: Mapping[str, Sequence[Worksheet]], setting: Setting, paper: str) -> bytes:
-    """Return the buying table of all projects.
-
-    Parameters
-    ----------
-    projects : Mapping of str to sequence of Worksheet
-        The sizes of each project, all in one edition.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF of an even number of pages, to be printed on both sides; a last page may be for notes.
-
-    Raises
-    ------
-    CalculationError
-        If two editions come together.
-    PublishError
-        If a letter or a font is missing.
-    """
+    """Return the buying table of all projects: pages to be printed on both sides, the last one perhaps for notes."""
     every = sorted(projects.values(), key=lambda sizes: sizes[0].title.casefold())
     most = max(2, columns_across(setting, paper, _LETTERS_A_SIZE) - 2)
     blocks = [block for sizes in every for block in _blocks(sizes, most)]

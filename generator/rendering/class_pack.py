@@ -61,27 +61,7 @@ class PrintedFile:
 
 
 def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:
-    """Return the class pack.
-
-    Parameters
-    ----------
-    sheet : ClassSheet
-        Everything that the class comes to.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF; its last pages are the slips, to be cut apart.
-
-    Raises
-    ------
-    PublishError
-        If a letter or a font is missing.
-    """
+    """Return the class pack; its last pages are the slips, to be cut apart."""
     memory: dict[str, str] = {}
     width, height = PAPERS[paper]
     margin = float(setting.theme.measures["page margin"].removesuffix("in"))

@@ -42,43 +42,13 @@ class MarkTest:
 
 
 def render_sample_form(projects: Mapping[str, Sequence[Worksheet]], setting: Setting, paper: str) -> bytes:
-    """Return the form for a sewn sample: how to sew one, and boxes for what it measures.
-
-    Parameters
-    ----------
-    projects : Mapping of str to sequence of Worksheet
-        Projects of one edition; the form speaks it.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF.
-    """
+    """Return the form for a sewn sample: how to sew one, and boxes for what it measures, in one edition."""
     worksheets = [worksheet for sizes in projects.values() for worksheet in sizes]
     return written_sheet("sample_form", setting, paper, edition_values(worksheets))
 
 
 def render_measuring_guide(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
-    """Return what to measure for this kind of thing, with boxes, and the sizes to choose from.
-
-    Parameters
-    ----------
-    worksheets : sequence of Worksheet
-        The sizes of a project in one edition.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF.
-    """
+    """Return what to measure for this kind of thing, with boxes, and the sizes to choose from, in one edition."""
     sizes = [(worksheet.size_label, _own(worksheet), finished_size(worksheet)) for worksheet in worksheets]
     names = _own_lengths(worksheets[0])
     values = {**edition_values(worksheets), "sizes": sizes, "names": names}
@@ -95,22 +65,7 @@ def _own(worksheet: Worksheet) -> tuple[Markup, ...]:
 
 
 def render_machine_card(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
-    """Return the card beside the machine: guide distances, needle, stitch, squaring the cloth, testing the marks.
-
-    Parameters
-    ----------
-    worksheets : sequence of Worksheet
-        The sizes of a project in one edition.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF.
-    """
+    """Return the card beside the machine: guide distances, needle, stitch, squaring the cloth, testing the marks."""
     values = {
         **edition_values(worksheets),
         "guides": guide_lines(worksheets),
@@ -172,22 +127,7 @@ def _cloths(worksheets: Sequence[Worksheet]) -> tuple[ClothUse, ...]:
 
 
 def render_sign_up_form(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
-    """Return the list to put one's name on: size, own measures, edition, large print; as many lines as fit a page.
-
-    Parameters
-    ----------
-    worksheets : sequence of Worksheet
-        The sizes of a project in all its editions.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF.
-    """
+    """Return the list to put one's name on: size, own measures, edition, large print; as many lines as fit a page."""
     values = {
         "sheet": worksheets[0],
         "editions": in_order(worksheet.edition.name for worksheet in worksheets),
@@ -220,22 +160,7 @@ def _sizes_in_all_editions(worksheets: Sequence[Worksheet]) -> dict[str, str]:
 
 
 def render_care_sheet(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
-    """Return what goes with the finished thing: how to wash, press and keep it.
-
-    Parameters
-    ----------
-    worksheets : sequence of Worksheet
-        The sizes of a project in all its editions.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF.
-    """
+    """Return what goes with the finished thing: how to wash, press and keep it."""
     first = worksheets[0]
     values = {
         "sheet": first,

@@ -57,17 +57,7 @@ def plans_used(worksheets: Iterable[Worksheet]) -> tuple[str, ...]:
 
 
 def render_gallery(pictures: Mapping[str, Picture], used_in: Mapping[str, Sequence[PageLink]], setting: Setting) -> str:
-    """Return the page of all turn plans.
-
-    Parameters
-    ----------
-    pictures : Mapping of str to Picture
-        A sample of each plan by its name.
-    used_in : Mapping of str to sequence of PageLink
-        By the name of a plan, the pages of the projects that use it; a plan that none uses may be missing.
-    setting : Setting
-        The room and its theme.
-    """
+    """Return the page of all turn plans, each with a sample and the pages of the projects that use it."""
     plans = [turn_plan(name, _DRAWN_GROUP) for name in PLANS]
     shown = [_shown(plan, pictures[plan.name], tuple(used_in.get(plan.name, ()))) for plan in plans]
     return framed_page("gallery.html", addresses.GALLERY, setting, plans=shown)

@@ -26,29 +26,7 @@ _SMALLER = (1.0, 0.9, 0.8)
 
 
 def render_handout(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str) -> bytes:
-    """Return the handout of one worksheet on one paper.
-
-    Parameters
-    ----------
-    worksheet : Worksheet
-        What the project comes to in one size and edition.
-    pictures : Mapping of str to tuple of Picture
-        The diagrams by their keys; those that a step names stand in that step.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF: first the sheet for the cutting table, then the steps.
-
-    Raises
-    ------
-    PublishError
-        If a letter, a font or a picture is missing.
-    """
+    """Return the handout of one worksheet: the sheet for the cutting table, then the steps with their pictures."""
     memory: dict[str, str] = {}
     values = _values(worksheet, pictures, setting, paper, memory)
     sheet = template(setting.theme, "handout.html")

@@ -17,7 +17,7 @@ from generator.rendering.setter import Document, boxes
 PIXELS = 96
 WHITE_ENOUGH = 0.15
 _BREATH = 0.1
-_TRIED = 12
+_TRIED = 12  # a search in a beam: all ways of all steps together would be too many
 _LITTLE = 1.0
 _SHORT, _SPARE = 3, 0.1
 _EARLY, _SMALLER = 0.3, 4.0
@@ -96,6 +96,7 @@ def better_places(document: Document, scales: Sequence[float]) -> FigurePlaces |
     """
     if max(white_left(document), default=0.0) <= WHITE_ENOUGH:
         return None
+    # Page 1 is the sheet for the cutting table, and ends where it ends.
     units = [unit for unit in units_of(document) if unit.page > 1]
     if not units:
         return None
@@ -180,6 +181,7 @@ def _grouped(units: Sequence[_Spaced]) -> list[list[_Spaced]]:
     groups: list[list[_Spaced]] = []
     for spaced in units:
         if not groups or groups[-1][-1].unit.step != spaced.unit.step:
+            # A heading is set before its step is known; it goes over to the step below it.
             above = list(takewhile(lambda found: found.unit.part == "head", reversed(groups[-1]))) if groups else []
             if above:
                 groups[-1] = groups[-1][: -len(above)]
@@ -231,12 +233,13 @@ def _filled(down: float, order: Sequence[_Spaced], scale: float, high: float) ->
     for block in _blocks(order):
         tall = sum(_height(spaced, scale) + spaced.gap for spaced in block)
         spare = _SPARE if block[-1].unit.part == "figure" else 0.0
+        # At the top of a page nothing is gained by going on to the next one, however tall it is.
         if down + tall + spare > high and down > 0:
             waste += (high - down) ** 2
-            down, tall = 0.0, tall - block[0].gap
+            down, tall = 0.0, tall - block[0].gap  # room above a block is left out at the top of a page
         down += tall
         if down > high:
-            down %= high
+            down %= high  # a table longer than a page goes on over several
     return down, waste
 
 

@@ -43,27 +43,7 @@ class PanelTrouble:
 
 
 def render_rescue(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
-    """Return the rescue sheet of one size.
-
-    Parameters
-    ----------
-    worksheet : Worksheet
-        What the project comes to in one size and edition.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF, a page for each panel.
-
-    Raises
-    ------
-    PublishError
-        If a letter or a font is missing.
-    """
+    """Return the rescue sheet of one size, a page for each panel."""
     panels = tuple(panel_trouble(worksheet, name) for name, panel in worksheet.panels.items() if panel.across.count)
     values = {**edition_values([worksheet]), "panels": panels}
     return written_sheet("rescue", setting, paper, values, pages=max(1, len(panels)))

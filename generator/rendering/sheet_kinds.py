@@ -36,7 +36,9 @@ class SheetKind:
     """A kind of sheet.
 
     ``needs`` tells what ``render`` takes: for a room the worksheets of each project by its name, for a project its
-    worksheets, for a size one worksheet, for a class its ClassSheet. With ``each_edition`` they are of one edition.
+    worksheets, for a size one worksheet, for a class its ClassSheet. With ``each_edition`` they are of one edition, and
+    a CalculationError is raised where two come together. What is rendered is a tagged PDF on a paper, ``Letter`` or
+    ``A4``; a PublishError is raised where a letter or a font is missing.
     """
 
     title: str

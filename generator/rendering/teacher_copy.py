@@ -41,29 +41,7 @@ class SideBySide:
 
 
 def render_teacher_copy(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
-    """Return the teacher's copy of a project.
-
-    Parameters
-    ----------
-    worksheets : sequence of Worksheet
-        Its sizes, all in one edition.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF: a page of numbers (more where there are more sizes than stand side by side), a page of words.
-
-    Raises
-    ------
-    CalculationError
-        If two editions come together.
-    PublishError
-        If a letter or a font is missing.
-    """
+    """Return the teacher's copy of a project: a page or more of numbers, sizes side by side, and a page of words."""
     most = max(2, columns_across(setting, paper, _LETTERS_A_SIZE) - 1)
     tables = [side_by_side(worksheets[start : start + most]) for start in range(0, len(worksheets), most)]
     values = {**edition_values(worksheets), "tables": tables, "labels": _labels(worksheets)}

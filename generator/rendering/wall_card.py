@@ -85,29 +85,7 @@ _FITS = _fits(16.0, 14.0, 12.0, 11.0, 10.5, 10.0)
 
 
 def render_wall_card(projects: Mapping[str, Sequence[Worksheet]], setting: Setting, paper: str) -> bytes:
-    """Return the wall card.
-
-    Parameters
-    ----------
-    projects : Mapping of str to sequence of Worksheet
-        The sizes of each project, all in one edition.
-    setting : Setting
-        The room, its theme and the edition mark.
-    paper : str
-        ``Letter`` or ``A4``.
-
-    Returns
-    -------
-    bytes
-        A tagged PDF of one page; of a page for each kind of thing where one does not hold all projects.
-
-    Raises
-    ------
-    CalculationError
-        If two editions come together.
-    PublishError
-        If a letter or a font is missing.
-    """
+    """Return the wall card: one page, or one for each kind of thing where a page does not hold all projects."""
     worksheets = [worksheet for sizes in projects.values() for worksheet in sizes]
     values = {**edition_values(worksheets), **_foot(worksheets, worksheets[0].edition)}
     every = sorted((_project(sizes) for sizes in projects.values()), key=lambda told: told.title.casefold())

@@ -136,6 +136,7 @@ def planning_draw_in(spacing: Fraction, depth: Fraction, half_turns: Fraction) -
     """
     if half_turns == 0:
         return Fraction(0)
+    # A rational above pi and a root below: the loss that is planned for is never told too small.
     left_over = spacing**2 - (half_turns * PI_ABOVE * depth) ** 2
     if left_over < 0:
         raise CalculationError("the rows are closer together than a tuck can swing evenly; rule them further apart")
