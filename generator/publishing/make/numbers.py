@@ -88,6 +88,9 @@ def _written(value: object) -> Iterator[str]:
         for inner in value:
             yield from _written(inner)
         yield ")"
+    elif isinstance(value, frozenset):
+        yield from sorted("".join(_written(inner)) for inner in value)
+        yield "; "
     elif isinstance(value, Mapping):
         yield "{"
         for key, inner in value.items():
