@@ -6,9 +6,6 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import assert_never
 
-from generator.calculation.panel_ends import narrowest_seam
-from generator.calculation.pieces.bands import worked_binding, worked_piping, worked_tie
-from generator.calculation.pieces.bias import bias_square
 from generator.calculation.pieces.fullness import worked_gathered_strip
 from generator.calculation.pieces.plain_pieces import worked_rectangle
 from generator.calculation.pieces.pleat_findings import pleat_findings
@@ -16,8 +13,9 @@ from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
 from generator.calculation.pieces.roll import worked_gathered_end
 from generator.calculation.turning.layers import LayerLimits
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Straight
+from generator.calculation.worksheet.pieces import bands
+from generator.calculation.worksheet.pieces.bands import strip_join
 from generator.calculation.worksheet.pieces.sizes import (
-    Join,
     PieceSizes,
     Size,
     edge_ends,
@@ -38,13 +36,7 @@ from generator.definitions.pieces.strips import (
     StripPiece,
     Tie,
 )
-from generator.lengths import read_length, round_nearest, round_up
-
-# Common practice, no source: what a binding loses round the edge of a few layers, and what a square is cut larger so
-# that a line ruled aslant costs no strip.
-_ROOM_FOR_AN_EDGE = {"inch": read_length("1/8 in"), "metric": read_length("3 mm")}
-_SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
-Band = Binding | Tie | Piping | BiasStrip
+from generator.lengths import round_nearest
 
 
 def strip_sizes(scope: Scope, name: str, model: StripPiece) -> PieceSizes:
@@ -56,8 +48,14 @@ def strip_sizes(scope: Scope, name: str, model: StripPiece) -> PieceSizes:
             return _pleated_strip(scope, name, model)
         case GatheredEnd():
             return _gathered_end(scope, model)
-        case Binding() | Tie() | Piping() | BiasStrip():
-            return _band(scope, model)
+        case Binding():
+            return bands.binding(scope, model)
+        case Tie():
+            return bands.tie(scope, model)
+        case Piping():
+            return bands.piping(scope, model)
+        case BiasStrip():
+            return bands.bias_strip(scope, model)
         case Strip():
             length, width = scope.value(model.length), scope.value(model.width)
             return _straight(scope, model, (length, width), {"length": length, "width": width})
@@ -78,7 +76,7 @@ def _gathered_strip(scope: Scope, model: GatheredStrip) -> PieceSizes:
     edges = worked_edges(_drawn_up(edge, strip.flat, drop), ends)
     finished = (strip.flat, drop)
     parts = whole((strip.cut_across, strip.cut_along), finished, edges)
-    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge)), join=_join(scope, model))
+    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge)), join=strip_join(scope, model))
 
 
 def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
@@ -102,7 +100,9 @@ def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
     folds = tuple((round_nearest(line.fold, mark), round_nearest(line.onto, mark)) for line in strip.lines)
     finished = (strip.flat, drop)
     parts = whole((strip.cut_across, strip.cut_along), finished, edges)
-    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge, folds)), join=_join(scope, model))
+    return PieceSizes(
+        parts, finished, edges, measures, Made(DrawnUp("top", edge, folds)), join=strip_join(scope, model)
+    )
 
 
 def _drawn_up(edge: Fraction, flat: Fraction, drop: Fraction) -> dict[str, Fraction]:
@@ -118,62 +118,7 @@ def _gathered_end(scope: Scope, model: GatheredEnd) -> PieceSizes:
     edges = worked_edges({"rim": edge}, {"rim": rim})
     part = Part(Straight(), *cut, edge, radius, {"bottom": edges["rim"]})
     made = Made(DrawnUp("top", Fraction(0)))
-    return PieceSizes((part,), (edge, radius), edges, measures, made, join=_join(scope, model))
-
-
-def _band(scope: Scope, model: Band) -> PieceSizes:
-    """A strip without ends of its own; it is cut from the bias of a square where its grain says so."""
-    length = scope.value(model.length)
-    width, cut, made = _cut_band(scope, model, length)
-    measures = {"length": length, "width": width, "edge": length}
-    if isinstance(model, Piping):
-        measures["cord"] = scope.value(model.cord)
-    edges = worked_edges({"edge": length}, {})
-    # A straight join would lie on itself in one lump where the strip is folded over an edge or a cord.
-    slanting = isinstance(model, Binding | Piping)
-    join = _join(scope, model, slanting=slanting)
-    sizes = PieceSizes(whole(cut, (length, width), edges), (length, width), edges, measures, made, join=join)
-    if isinstance(model, BiasStrip) or model.grain == "bias":
-        return _on_the_bias(scope, sizes, cut, _join(scope, model, slanting=True).allowance)
-    return sizes
-
-
-def _cut_band(scope: Scope, model: Band, length: Fraction) -> tuple[Fraction, Size, Made]:
-    """The finished width of a band, its cut size, and how it is folded and stitched."""
-    if isinstance(model, BiasStrip):
-        width = scope.value(model.width)
-        return width, (length, width), Made()
-    if isinstance(model, Piping):
-        width, cut_length = worked_piping(length, scope.value(model.cord), scope.seam, scope.edition.mark)
-        return width, (cut_length, width), Made(folds=_folds(scope, width, 2), stitched=2 * length, goes_round="a cord")
-    width = scope.value(model.width)
-    if isinstance(model, Binding):
-        room = _ROOM_FOR_AN_EDGE[scope.edition.name]
-        cut_width, cut_length = worked_binding(length, width, scope.seam, room)
-        made = Made(folds=_folds(scope, cut_width, 1, 2, 3), stitched=2 * length, goes_round="an edge")
-    else:
-        cut_width, cut_length = worked_tie(length, width, scope.seam)
-        made = Made(folds=_folds(scope, cut_width, 2), stitched=2 * length)
-    return width, (cut_length, cut_width), made
-
-
-def _folds(scope: Scope, cut_width: Fraction, *quarters: int) -> tuple[Fraction, ...]:
-    """Where a strip is folded lengthwise, in quarters of the width that the ruler shows [in]."""
-    width = round_up(cut_width, scope.edition.mark)
-    return tuple(width * quarter / 4 for quarter in quarters)
-
-
-def _on_the_bias(scope: Scope, sizes: PieceSizes, cut: Size, join: Fraction) -> PieceSizes:
-    """The same strip from the bias of a square, a little larger than it must be."""
-    square = bias_square(*cut, join, scope.edition.wish_step) + _SPARE_OF_A_SQUARE[scope.edition.name]
-    return replace(sizes, square=square, measures={**sizes.measures, "square": square}, join=None)
-
-
-def _join(scope: Scope, model: StripPiece, *, slanting: bool = False) -> Join:
-    """How a strip is joined: as its file says, else with the project's seam, or a narrow one where it is slanting."""
-    if model.join_allowance is not None:
-        return Join(scope.value(model.join_allowance), slanting)
-    return Join(narrowest_seam(scope.edition) if slanting else scope.seam, slanting)
+    return PieceSizes((part,), (edge, radius), edges, measures, made, join=strip_join(scope, model))
 
 
 def _straight(scope: Scope, model: Strip | Boxing, finished: Size, measures: dict[str, Fraction]) -> PieceSizes:
@@ -181,4 +126,4 @@ def _straight(scope: Scope, model: Strip | Boxing, finished: Size, measures: dic
     ends = edge_ends(scope, model)
     edges = worked_edges({**side_lengths(*finished), "edge": finished[0]}, ends)
     parts = whole(worked_rectangle(*finished, ends), finished, edges)
-    return PieceSizes(parts, finished, edges, {**measures, "edge": finished[0]}, join=_join(scope, model))
+    return PieceSizes(parts, finished, edges, {**measures, "edge": finished[0]}, join=strip_join(scope, model))
