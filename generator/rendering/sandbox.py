@@ -7,14 +7,22 @@ nothing leads from there to the files, the system or the program. A fault is tol
 from __future__ import annotations
 
 import traceback
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import date, time
 from fractions import Fraction
 from pathlib import Path, PurePath
 from typing import Any
 
-from jinja2 import FileSystemLoader, StrictUndefined, Template, TemplateError, TemplateNotFound, TemplateSyntaxError
+from jinja2 import (
+    Environment,
+    FileSystemLoader,
+    StrictUndefined,
+    Template,
+    TemplateError,
+    TemplateNotFound,
+    TemplateSyntaxError,
+)
 from jinja2.environment import TemplateModule
 from jinja2.exceptions import SecurityError
 from jinja2.runtime import BlockReference, LoopContext, Macro, TemplateReference, Undefined
@@ -45,6 +53,19 @@ _METHODS: Mapping[type, tuple[str, ...]] = {
 }
 
 
+class _Folders(FileSystemLoader):
+    """Templates in folders, the first that has one; a file that comes before another later is seen too."""
+
+    def get_source(self, environment: Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
+        """Return the text of a template, its file, and what tells whether that is still the one to take."""
+        source, file, unchanged = super().get_source(environment, template)
+        return source, file, lambda: unchanged() and self._file(template) == file
+
+    def _file(self, template: str) -> str:
+        files = (str(Path(folder) / template) for folder in self.searchpath)
+        return next((file for file in files if Path(file).is_file()), "")
+
+
 class Sandbox(ImmutableSandboxedEnvironment):
     """Templates in folders, with the few functions, filters and tests that pages and sheets need."""
 
@@ -52,7 +73,7 @@ class Sandbox(ImmutableSandboxedEnvironment):
 
     def __init__(self, folders: tuple[Path, ...]) -> None:
         super().__init__(
-            loader=FileSystemLoader([str(folder) for folder in folders]),
+            loader=_Folders([str(folder) for folder in folders]),
             autoescape=True,
             undefined=StrictUndefined,
             trim_blocks=True,
@@ -96,7 +117,7 @@ class Sandbox(ImmutableSandboxedEnvironment):
             yield
         except TuckwrightError:
             raise
-        except (TemplateSyntaxError, TemplateNotFound, UnicodeDecodeError) as fault:
+        except (TemplateSyntaxError, TemplateNotFound) as fault:
             raise FaultyFileError([self._unread(fault, name)]) from fault
         except Exception as fault:
             place, own = self._place(fault)
@@ -104,22 +125,13 @@ class Sandbox(ImmutableSandboxedEnvironment):
                 raise
             raise FaultyFileError([Finding("error", _words(fault), place)]) from fault
 
-    def _unread(self, fault: TemplateSyntaxError | TemplateNotFound | UnicodeDecodeError, name: str) -> Finding:
+    def _unread(self, fault: TemplateSyntaxError | TemplateNotFound, name: str) -> Finding:
         """Return what is wrong with a template that cannot be read."""
         if isinstance(fault, TemplateSyntaxError):
             place = Place(self._shown(fault.filename or name), fault.lineno)
             return Finding("error", f"the template cannot be read here: {fault.message}", place)
-        if isinstance(fault, TemplateNotFound):
-            used = self._place(fault)[0] or Place(self._shown(name))
-            return Finding("error", f"there is no template '{fault.name}', neither here nor in the plain theme", used)
-        return self._no_text(fault)
-
-    def _no_text(self, fault: UnicodeDecodeError) -> Finding:
-        found = (path for folder in self.folders for path in sorted(folder.rglob("*.html")) if path.is_file())
-        path = next(path for path in found if path.read_bytes() == fault.object)
-        line = bytes(fault.object)[: fault.start].count(b"\n") + 1
-        told = "the template is not UTF-8 text from here on; save it as UTF-8"
-        return Finding("error", told, Place(self._shown(str(path)), line))
+        used = self._place(fault)[0] or Place(self._shown(name))
+        return Finding("error", f"there is no template '{fault.name}', neither here nor in the plain theme", used)
 
     def _place(self, fault: BaseException) -> tuple[Place | None, bool]:
         """Return where in a template a fault arose, and whether that template is one of the tool's own."""

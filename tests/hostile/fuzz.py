@@ -1,23 +1,32 @@
-"""Spoil the room's own projects at random and work them, until the time is up: no traceback may appear.
+"""Spoil the files of a room at random and read and work them, until the time is up: no traceback may appear.
 
-``python -m tests.hostile.fuzz [MINUTES] [SEED]`` prints every spoilt project that ends in anything but findings with
-places, and whatever takes long. It is run by hand; what it finds becomes a case in ``files.py``.
+``python -m tests.hostile.fuzz [MINUTES] [SEED]`` prints every spoilt file that ends in anything but findings, and
+whatever takes long. It is run by hand; what it finds becomes a case in the tests beside it.
 """
 
 from __future__ import annotations
 
 import random
+import shutil
 import sys
 import tempfile
 import time
 import traceback
 from collections import Counter
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
+from generator.calculation.worksheet.sheet import load_room_context
 from generator.definitions.room import Room, load_room
-from generator.publishing.checking import findings_of_project
+from generator.definitions.theme import load_theme
+from generator.errors import FaultyFileError, Finding, TuckwrightError
+from generator.publishing.checking import findings_of_project, opened_theme, read_page, worked_class
+from generator.rendering.pages import render_words
+from generator.rendering.setting import Setting
 
 ROOM = Path(__file__).resolve().parents[2]
+SMALL = "pincushion-sample"
 SLOW = 5.0
 VALUES = (
     *("0", "1", "2", "1/2", "1/0", "-1", "0 in", "1/8 in", "1/64 in", "3/8 in or 1 cm", "1000 in", "999999 in"),
@@ -26,11 +35,28 @@ VALUES = (
     *("fold", "selvage", "turnover 3 in", "side", "side / 2", "larger(side, 0 in)", "left", "right", "free", "both"),
     *("linked cells", "ripples", "bands", "diamonds", "slants", "margin", "spacing", "depth", "across", "bias"),
     *("front.number", "front.cut across", "round up(side)", "around(side)", "{{ side }}", "<b>", "|", "'", "🧵"),
+    *(
+        "[]",
+        "[piece]",
+        "[",
+        "2031-03-08",
+        "9:30",
+        "25:00",
+        "0 seconds",
+        "2 times",
+        "1 an inch",
+        "A4",
+        "metric",
+        "plain",
+    ),
+    *("#ffffff", "#1", "0pt", "99pt", "400", "bold", "../x", "FiraSans-Regular.ttf", "mark.svg", "9999", "1e9"),
+    *("{{ piece.number }}", "{% for a in b %}", "{% endif %}", "{{ setting.x }}", "{{ ''.__class__ }}", "|int", "*/"),
+    *("repeat(9, 1fr)", "}", "{", "url(x)", "@media", "](x)", "# x", "| a |", "\\", "\u202e", "1⁄4", "rows, not rows"),
 )
 
 
 def spoilt(text: str, luck: random.Random) -> str:
-    """Return a project with one to four slips: a value exchanged, a line moved, doubled, taken out or indented anew."""
+    """Return a file with one to four slips: a value exchanged, a line moved, doubled, taken out or indented anew."""
     lines = text.splitlines()
     for _ in range(luck.randint(1, 4)):
         place = luck.randrange(len(lines))
@@ -53,10 +79,113 @@ def spoilt(text: str, luck: random.Random) -> str:
     return "\n".join(lines) + "\n"
 
 
-def told(path: Path, room: Room, folder: Path) -> str:
-    """Work a project as ``tuckwright check`` does and return how it ended: the levels found, or a traceback."""
+@dataclass(frozen=True)
+class Sort:
+    """One sort of file: where it lies, the sound texts, and how it is read and worked."""
+
+    place: str
+    texts: tuple[str, ...]
+    read: Callable[[Path, Path], Iterable[Finding]]
+
+
+def _project(path: Path, folder: Path) -> Iterable[Finding]:
+    return findings_of_project(path, _room(folder), folder)
+
+
+def _room(folder: Path) -> Room:
+    return load_room(folder / "site/site.yaml", root=folder)
+
+
+def _site(path: Path, folder: Path) -> Iterable[Finding]:
+    return findings_of_project(folder / f"projects/{SMALL}.yaml", load_room(path, root=folder), folder)
+
+
+def _class(path: Path, folder: Path) -> Iterable[Finding]:
+    return worked_class(path.stem, folder, load_room_context(_room(folder), folder), None).findings
+
+
+def _theme(path: Path, folder: Path) -> Iterable[Finding]:
+    theme = opened_theme(folder, Room(theme="quay"))
+    render_words("page", "Title", "One *word*.", Setting(room="Loft", theme=theme))
+    return ()
+
+
+def _page(path: Path, folder: Path) -> Iterable[Finding]:
+    theme = load_theme(ROOM / "themes/plain")
+    render_words("page", "Title", read_page(path, folder), Setting(room="Loft", theme=theme))
+    return ()
+
+
+def _technique(path: Path, folder: Path) -> Iterable[Finding]:
+    return findings_of_project(folder / f"projects/{SMALL}.yaml", Room(), folder)
+
+
+def sorts() -> Mapping[str, Sort]:
+    """Return every sort of file with the sound texts of the room and the tool."""
+    plain = ROOM / "themes/plain"
+    theme = (plain / "theme.yaml").read_text(encoding="utf-8").replace("title: Plain", "title: Quay\nbased on: plain")
+    return {
+        "project": Sort("projects/spoilt.yaml", _texts(ROOM / "projects", "*.yaml"), _project),
+        "site": Sort("site/site.yaml", (*_texts(ROOM / "site", "site.yaml"), WHOLE_ROOM), _site),
+        "class": Sort("site/classes/spoilt.yaml", _texts(ROOM / "site/classes", "*.yaml"), _class),
+        "theme": Sort("themes/quay/theme.yaml", (theme, *_texts(ROOM / "themes/harbour", "theme.yaml")), _theme),
+        "style sheet": Sort("themes/quay/css/handout.css", _texts(plain / "css", "*.css"), _theme),
+        "template": Sort("themes/quay/templates/words.html", _texts(plain / "templates", "*.html"), _theme),
+        "page": Sort("site/pages/spoilt.md", _texts(ROOM / "site/pages", "*.md"), _page),
+        "technique": Sort(
+            "site/techniques/cut.yaml", _texts(ROOM / "generator/definitions/techniques", "*.yaml"), _technique
+        ),
+    }
+
+
+WHOLE_ROOM = """\
+room:
+  name: Loft
+  web address: https://sewing.example
+papers: A4
+rulers:
+  inch:
+    marks: 1 in, 1/2 in
+    finest: 1/16 in
+shop:
+  inch: 1/4 yd
+thread:
+  spool: 220 yd or 200 m
+  waste: 20 %
+layers:
+  warn over: 5
+rates:
+  cut a piece: 5 minutes
+  crease: 40 seconds a foot
+  beginners take: 2 times as long
+prices:
+  face: 11.00 a yard
+samples:
+  cotton:
+    tucks: 8
+    depth: 1/4 in
+    flat: 10 in
+    finished: 6 in
+lends: iron, awl
+cautions:
+  jetty:
+    when: iron
+    text: Mind the cable.
+"""
+
+
+def _texts(folder: Path, pattern: str) -> tuple[str, ...]:
+    return tuple(path.read_text(encoding="utf-8") for path in sorted(folder.glob(pattern)))
+
+
+def told(sort: Sort, path: Path, folder: Path) -> str:
+    """Read and work a file and return how it ended: the levels found, or a traceback."""
     try:
-        found = findings_of_project(path, room, folder)
+        found = list(sort.read(path, folder))
+    except FaultyFileError as fault:
+        found = list(fault.findings)
+    except TuckwrightError:
+        return "faults"
     except Exception:
         return traceback.format_exc()
     lost = [str(finding) for finding in found if finding.level == "error" and finding.place is None]
@@ -65,28 +194,40 @@ def told(path: Path, room: Room, folder: Path) -> str:
     return "faults" if any(finding.level == "error" for finding in found) else "sound"
 
 
+def new_room(folder: Path) -> None:
+    """Write a sound room: the projects, one theme of its own."""
+    shutil.copytree(ROOM / "projects", folder / "projects")
+    (folder / "themes/quay").mkdir(parents=True)
+    (folder / "themes/quay/theme.yaml").write_text("title: Quay\nbased on: plain\n", encoding="utf-8")
+
+
 def main(minutes: float, seed: int) -> None:
-    """Try spoilt projects until the time is up, and print what went wrong."""
-    projects = [path.read_text(encoding="utf-8") for path in sorted((ROOM / "projects").glob("*.yaml"))]
-    room = load_room(ROOM / "site" / "site.yaml", root=ROOM)
+    """Try spoilt files until the time is up, and print what went wrong and how many ended how."""
+    known = sorts()
     luck, ends, counted = random.Random(seed), time.monotonic() + 60 * minutes, Counter[str]()  # noqa: S311 -- no secret
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "projects" / "spoilt.yaml"
-        path.parent.mkdir()
+    with tempfile.TemporaryDirectory() as outer:
+        folder = Path(outer) / "room"
+        new_room(folder)
         while time.monotonic() < ends:
-            text = spoilt(luck.choice(projects), luck)
+            name = luck.choice(list(known))
+            sort = known[name]
+            path = folder / sort.place
+            before = path.read_bytes() if path.exists() else None
+            path.parent.mkdir(parents=True, exist_ok=True)
+            text = spoilt(luck.choice(sort.texts), luck)
             path.write_text(text, encoding="utf-8")
             started = time.monotonic()
-            end = told(path, room, Path(folder))
+            end = told(sort, path, folder)
             taken = time.monotonic() - started
             word = end if end in ("faults", "sound") else "broken"
             if word == "broken" or taken > SLOW:
                 last = end.strip().splitlines()[-1]
-                kept = Path(tempfile.gettempdir()) / f"spoilt-{seed}-{sum(counted.values())}.yaml"
+                kept = Path(tempfile.gettempdir()) / f"spoilt-{seed}-{sum(counted.values())}{path.suffix}"
                 kept.write_text(text, encoding="utf-8")
-                print(f"{last} ({taken:.1f} s), kept in {kept}", flush=True)  # noqa: T201 -- run by hand
-            counted[word] += 1
-    print(dict(counted))  # noqa: T201 -- run by hand
+                print(f"{name}: {last} ({taken:.1f} s), kept in {kept}", flush=True)  # noqa: T201 -- run by hand
+            counted[f"{name}, {word}"] += 1
+            path.unlink() if before is None else path.write_bytes(before)
+    print(dict(sorted(counted.items())))  # noqa: T201 -- run by hand
 
 
 if __name__ == "__main__":

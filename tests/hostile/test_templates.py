@@ -78,7 +78,7 @@ def test_what_is_refused_is_told_as_such(tmp_path: Path, trick: str) -> None:
         ("{% for a in range(10 ** 2) %}{% endfor %}", "2:1: a template may not do this: '**' is not for these values"),
         ("{% for a in range(1000000000) %}x{% endfor %}", "2:1: a template counts to 100000 at most"),
         ("{% macro m() %}{{ m() }}{% endmacro %}{{ m() }}", "2:1: the template calls itself without end"),
-        (b"<p>\n\xe9t\xe9</p>", "2:1: the template is not UTF-8 text from here on; save it as UTF-8"),
+        (b"<p>\n\xe9t\xe9</p>", "2:1: the file is not UTF-8 text from here on; save it as UTF-8"),
     ],
 )
 def test_a_slip_in_a_template_is_told_with_file_and_line(tmp_path: Path, text: str | bytes, says: str) -> None:
@@ -94,3 +94,10 @@ def test_a_template_may_do_what_those_of_the_tool_do(tmp_path: Path) -> None:
 def test_a_template_that_is_not_there_is_told(tmp_path: Path) -> None:
     with pytest.raises(FaultyFileError, match=r"there is no template 'none\.html'"):
         template(setting(tmp_path, "x").theme, "none.html")
+
+
+def test_a_template_that_is_put_beside_the_tools_own_later_is_seen(tmp_path: Path) -> None:
+    room = setting(tmp_path, "x", name="guides.html")
+    assert "<h1>Title</h1>" in render_words("page", "Title", "Text", room)
+    (tmp_path / "quay/templates/words.html").write_text("<p>mine</p>", encoding="utf-8")
+    assert render_words("page", "Title", "Text", room) == "<p>mine</p>"
