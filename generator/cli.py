@@ -22,6 +22,7 @@ from generator.errors import TuckwrightError, printable
 COMMANDS = {
     "publish": "Build the whole site and every sheet into site/public.",
     "check": "Read and work every project in every size, and print every finding.",
+    "steps": "Print the usual steps of a project, to be pasted into its file.",
     "figures": "Print the numbers of one project in one size.",
     "sheet": "Write one handout as a PDF, also in a size that the file does not list.",
     "explore": "List the tuck plans that fit a finished size or a piece of cloth.",

@@ -18,7 +18,13 @@ def told(found: Iterable[Finding]) -> list[tuple[Level, str]]:
         alike = replace(finding, size="", edition="")
         workings.setdefault(alike, []).append(", ".join(filter(None, (finding.size, finding.edition))))
     in_order = sorted(workings, key=lambda finding: _ORDER.index(finding.level))
-    return [(one.level, printable(str(one)) + _where(workings[one])) for one in in_order]
+    return [(one.level, _with(printable(str(one), lines=True), _where(workings[one]))) for one in in_order]
+
+
+def _with(text: str, where: str) -> str:
+    """A finding with its sizes: behind its sentence, before the lines that may follow to be pasted."""
+    sentence, line, rest = text.partition("\n")
+    return f"{sentence}{where}{line}{rest}"
 
 
 def _where(workings: list[str]) -> str:

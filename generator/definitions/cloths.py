@@ -69,6 +69,7 @@ class Cloth(Located):
     stripes: Annotated[tuple[StripeWidth, ...], LeafList(_stripe, _STRIPES)] = ()
     fold_on: Label = ""
     colour: Colour = ""
+    frays: YesNo = True
     note: Markdown | None = None
 
     @property

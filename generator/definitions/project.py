@@ -74,7 +74,7 @@ class Project(Keyed):
     edges_that_meet: Items[Meeting] = ()
     closures: Items[Closure] = ()
     supplies: Items[Supply] = ()
-    steps: Items[Step]
+    steps: Items[Step] = ()
     changes: Items[Change] = ()
     name: SkipJsonSchema[str] = ""
     path: SkipJsonSchema[Path] = Path()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from generator.definitions.cloths import Cloth
+from generator.definitions.making_words import AS_USUAL
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
@@ -17,6 +18,10 @@ def check_project(
     """Report caught hems without a tuck, pieces that no step cuts and cloths that no piece uses."""
     for name, piece in pieces.items():
         _check_caught_hems(name, piece, reading)
+    for step in steps:
+        if AS_USUAL in step.use and len(step.use) > 1:
+            told = f"'{AS_USUAL}' stands by itself; write the other steps below it, each as a step of its own"
+            reading.faults.add(step.place, told)
     _note_uncut(pieces, steps, reading)
     first = next(iter(cloths), "")
     used = {piece.cloth or first for piece in pieces.values() if piece.of_kind.of_cloth}
@@ -41,7 +46,7 @@ def _note_uncut(pieces: Mapping[str, PieceModel], steps: Sequence[Step], reading
     cuts = [step for step in steps if "cut" in step.use]
     if not cuts or any(not step.on for step in cuts):
         return
-    cut = {name for step in cuts for name in step.on}
+    cut = {name for step in cuts for name in step.pieces}
     for name, piece in pieces.items():
         if name not in cut and piece.of_kind.of_cloth:
             told = f"no step cuts '{name}'; a step 'use: cut' without 'on' cuts all pieces"

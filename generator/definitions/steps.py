@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import Annotated, Any, NamedTuple
 
+from generator.definitions.acts import WrittenAct, read_act
 from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import Label, LeafList, Markdown, Minutes, YesNo, choices
 from generator.definitions.keyed import Located
+from generator.definitions.making_words import AS_USUAL
 from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.reading import Reading, filled_words
+from generator.definitions.reading_edges import read_edges
 from generator.definitions.vocabulary import TOOLS
 
 _LIST: dict[str, Any] = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
@@ -17,16 +20,24 @@ _OWN_KEYS = ("title", "text")
 
 def _standard_step(words: Scalar, reading: Reading) -> str:
     name = fold(filled_words(words))
+    if name == AS_USUAL:
+        return name
     if name not in reading.steps:
         raise Fault(f"there is no standard step '{name}'{meant(name, reading.steps)}")
     return name
 
 
-def _piece(words: Scalar, reading: Reading) -> str:
-    name = fold(filled_words(words))
+def _target(words: Scalar, reading: Reading) -> Target:
+    """Return a piece, or one edge of a piece where a point stands between them."""
+    if "." in filled_words(words):
+        run = read_edges(words, reading)
+        if len(run.edges) != 1:
+            raise Fault("one edge is wanted here; write several with commas between them")
+        return Target(*run.edges[0])
+    name = fold(words.text)
     if name not in reading.kinds:
         raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
-    return name
+    return Target(name)
 
 
 def _size(words: Scalar, reading: Reading) -> str:
@@ -36,22 +47,36 @@ def _size(words: Scalar, reading: Reading) -> str:
     return name
 
 
+class Target(NamedTuple):
+    """What a step is done on: a piece, or one edge of it."""
+
+    piece: str
+    edge: str = ""
+
+
 class Step(Located):
     """One step: standard steps by name (``use``), or a title and a text of the project's own.
 
-    ``on`` are the pieces it is done on, all where empty; ``add`` is told after the standard text. ``only_for`` are the
-    sizes that have the step, all where empty. ``minutes`` takes the place of the time worked out from the rates.
+    ``on`` are the pieces or edges it is done on, all where empty; ``does`` says in acts what it does. ``add`` is told
+    after the standard text. ``only_for`` are the sizes that have the step, all where empty. ``minutes`` takes the place
+    of the time worked out from the rates.
     """
 
     use: Annotated[tuple[str, ...], LeafList(_standard_step, _LIST)] = ()
     title: Label = ""
     text: Markdown | None = None
-    on: Annotated[tuple[str, ...], LeafList(_piece, _LIST)] = ()
+    on: Annotated[tuple[Target, ...], LeafList(_target, _LIST)] = ()
+    does: Annotated[tuple[WrittenAct, ...], LeafList(read_act, _LIST)] = ()
     add: Markdown | None = None
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
     only_for: Annotated[tuple[str, ...], LeafList(_size, _LIST)] = ()
     minutes: Minutes | None = None
     session_ends: YesNo = False
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """The pieces that it is done on, each once; none where it is done on all."""
+        return tuple(dict.fromkeys(target.piece for target in self.on))
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:

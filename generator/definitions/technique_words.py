@@ -13,7 +13,7 @@ from generator.definitions.reading import Reading
 
 WORK = (
     *("cut pieces", "cut later", "mark folds", "crease tucks", "stitch tucks", "rule rows", "turn tucks"),
-    *("sew edges", "sew seams", "gather edges", "sew by hand", "make buttonholes", "sew buttons"),
+    *("sew edges", "sew seams", "gather edges", "sew by hand", "make buttonholes", "sew buttons", "set fasteners"),
 )
 FIGURES = (
     *("flat cloth", "cross folds", "section", "tuck section", "cross tuck section", "hem section", "pair section"),
@@ -37,20 +37,8 @@ BRACKETS = (
         "depths",
     ),
     *("marked edges", "cross marked edges", "sample", "check points", "ruled rows", "rows", "row ends", "bulky rows"),
-    *(
-        "facing gaps",
-        "joins",
-        "meetings",
-        "lengths",
-        "halves",
-        "own measure",
-        "trim",
-        "pleats",
-        "hems",
-        "left hem",
-        "top hem",
-    ),
-    *("opening", "needle and stitch", "casing place", "casing hem", "buttonholes", "buttons"),
+    *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
+    *("opening", "needle and stitch", "casing place", "casing hem", "buttonholes", "buttons", "fasteners"),
     *("stripe", "stripe colours", "stripe starts"),
 )
 # What follows the bracket of a link is its address.

@@ -13,7 +13,7 @@ from pkgutil import resolve_name
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
-from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context, refuse_unsewable, worked_sheet
 from generator.definitions.class_plan import ClassPlan, load_class
 from generator.definitions.faults import meant
 from generator.definitions.nodes import Group
@@ -113,6 +113,7 @@ def worked_sizes(
         for size in project.sizes:
             try:
                 worksheet = worked_sheet(project, size, shared.room.edition(name), shared)
+                refuse_unsewable(worksheet)
             except FaultyFileError as fault:
                 yield None, fault.findings
                 continue

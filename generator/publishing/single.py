@@ -6,7 +6,7 @@ from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet
-from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, refuse_unsewable, worked_sheet
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
@@ -26,10 +26,11 @@ def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str
     Raises
     ------
     FaultyFileError
-        With the faults of the theme.
+        With the faults of the theme, or of a recipe that cannot be sewn.
     PublishError
         If a letter, a font or a picture is missing.
     """
+    refuse_unsewable(worksheet)
     theme = load_theme(theme_folder)
     with bounded():
         pictures = drawn(worksheet, style_of(theme))

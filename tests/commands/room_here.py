@@ -46,7 +46,10 @@ pieces:
     edges:
       all: seam 1/2 in or 1.5 cm
 steps:
-  - use: cut
+  - use: as usual
+edges that meet:
+  - join: front.all
+    to: back.all
 """
 
 

@@ -46,7 +46,7 @@ pieces:
     edges:
       all: hem 1/4 in
 steps:
-  - use: cut
+  - use: cut, hem
   - title: Look at it
     on: field
     text: Hold it up to the light.
@@ -75,7 +75,10 @@ pieces:
     edges:
       all: seam 1/2 in
 steps:
-  - use: cut, mark folds, stitch tucks
+  - use: cut
+  - use: mark folds, crease, stitch tucks, measure sample
+    on: front
+  - use: fill
 """
 PAGE = "# How to measure\n\nLay the tape flat.\n"
 

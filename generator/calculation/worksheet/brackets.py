@@ -82,10 +82,14 @@ def _labels(context: StepContext) -> Callable[[str], str]:
     return lambda name: context.pieces[name].label
 
 
-def _closures(*, holes: bool) -> Filler:
-    return lambda context, _pieces: lists.closure_list(
-        context.closures, _labels(context), context.scope.edition, holes=holes
-    )
+def _closures(*, buttons: bool, holes: bool = False) -> Filler:
+    """The places of buttons or their holes, or of whatever else closes; ties are pieces and have none."""
+
+    def fill(context: StepContext, _pieces: Sequence[Piece]) -> str:
+        closures = [one for one in context.closures if one.kind != "ties" and (one.kind == "buttons") is buttons]
+        return lists.closure_list(closures, _labels(context), context.scope.edition, holes=holes)
+
+    return fill
 
 
 def _stripe(context: StepContext, pieces: Sequence[Piece]) -> str:
@@ -169,7 +173,8 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "casing place": lambda _context, pieces: casing_words(pieces[0]) if pieces else "",
         "casing hem": _casing_hem,
         "hems": lambda context, pieces: lists.hem_list(pieces, context.scope.edition),
-        "buttonholes": _closures(holes=True),
-        "buttons": _closures(holes=False),
+        "buttonholes": _closures(buttons=True, holes=True),
+        "buttons": _closures(buttons=True),
+        "fasteners": _closures(buttons=False),
     }
 )

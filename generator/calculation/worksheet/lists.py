@@ -188,6 +188,13 @@ def _hem(edge: EdgeWork, edition: Edition) -> str:
     return f"turn {first}, and {first} again" if first == second else f"turn {first}, then {second}"
 
 
+def _closes(closure: ClosureWork) -> str:
+    """The kind of a closure where the heading does not tell it."""
+    if closure.kind == "buttons":
+        return ""
+    return f" {closure.kind.removesuffix('s') if closure.number == 1 else closure.kind}"
+
+
 def closure_list(closures: Sequence[ClosureWork], label: Callable[[str], str], edition: Edition, *, holes: bool) -> str:
     """Return the places of buttonholes, or of buttons and other closures."""
     lines = []
@@ -197,7 +204,6 @@ def closure_list(closures: Sequence[ClosureWork], label: Callable[[str], str], e
         edge = edge_words(closure.on if holes else closure.onto, label)
         places = ", ".join(write_length(place, edition) for place in closure.positions)
         what = f"each {say_length(closure.buttonhole, edition)} long, " if holes else ""
-        lines.append(
-            f"- {closure.number} on {edge}: {what}at {places} {edition.unit} along the finished edge. {closure.text}"
-        )
+        where = f"{what}at {places} {edition.unit} along the finished edge"
+        lines.append(f"- {closure.number}{_closes(closure)} on {edge}: {where}. {closure.text}")
     return "\n".join(line.rstrip() for line in lines)

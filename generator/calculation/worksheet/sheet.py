@@ -15,7 +15,9 @@ from generator.calculation.worked_project import Caution, ClothUse, SheetStep, T
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
+from generator.calculation.worksheet.making import methods_of, report_making, thing_of
 from generator.calculation.worksheet.pieces.piece import worked_piece
+from generator.calculation.worksheet.recipes import taken_steps
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.steps import sheet_steps
@@ -50,6 +52,9 @@ def worked_sheet(
 ) -> Worksheet:
     """Return everything that a project comes to in one size and edition.
 
+    Faults of the recipe stand among the findings: the numbers are right without it, and :func:`refuse_unsewable` tells
+    whoever prints.
+
     ``sewn`` maps a measure of a panel as sewn, such as 'front.across', to its length [in].
 
     Raises
@@ -64,8 +69,11 @@ def worked_sheet(
     cloths = cloth_uses(scope, tuple(pieces.values()))
     _stop_on_errors(scope)
     context = StepContext(scope, pieces, meetings, closures, shared.techniques)
-    steps = sheet_steps(context, lambda tools: _cautions_for(tools, shared))
+    thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
+    taken = taken_steps(scope, thing, methods)
+    steps = sheet_steps(context, taken, lambda tools: _cautions_for(tools, shared))
     _stop_on_errors(scope)
+    report_making(scope, thing, taken, methods)
     try:
         return _sheet(context, cloths, steps, shared)
     except AlreadyReportedError:
@@ -109,6 +117,18 @@ def _sheet(
         findings=(*project.findings, *scope.findings),
         own=tuple(named.values),
     )
+
+
+def refuse_unsewable(worksheet: Worksheet) -> None:
+    """Refuse a worksheet whose recipe cannot be sewn.
+
+    Raises
+    ------
+    FaultyFileError
+        With every finding of the worksheet, where one of them is an error.
+    """
+    if any(finding.level == "error" for finding in worksheet.findings):
+        raise FaultyFileError(finding for finding in worksheet.findings if finding.level != "note")
 
 
 def sewn_words(scope: Scope) -> str:

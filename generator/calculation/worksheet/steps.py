@@ -33,16 +33,14 @@ class UnnumberedStep:
 
 
 def sheet_steps(
-    context: StepContext, cautions_for: Callable[[Sequence[str]], tuple[str, ...]]
+    context: StepContext, taken: Sequence[Step], cautions_for: Callable[[Sequence[str]], tuple[str, ...]]
 ) -> tuple[SheetStep, ...]:
     """Return the steps of this size in order, each with its figures, time and the cautions that its tools ask for.
 
     What the project itself asks to take care of, such as a lamp, is told at the last step: then the thing is used.
     """
     steps: list[SheetStep] = []
-    for step in context.scope.project.steps:
-        if step.only_for and context.scope.size not in step.only_for:
-            continue
+    for step in taken:
         try:
             with context.scope.reporting(step.place):
                 told = _told(context, step)
@@ -74,13 +72,13 @@ def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
 
     A standard step that has nothing to tell in this size, such as joining breadths where there is one, is left out.
     """
-    on = tuple(step.on) or tuple(context.pieces)
+    on = step.pieces or tuple(context.pieces)
     on = tuple(name for name in on if name in context.pieces)
     if not step.use:
         assert step.title is not None
         assert step.text is not None
         text = step.text.filled(context.scope.edition, context.scope.lookup)
-        return [UnnumberedStep(step.title, text, tuple(step.on), "", tuple(step.uses), (), step.minutes or 0)]
+        return [UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), step.minutes or 0)]
     told = [
         _standard(context, context.techniques[name], pieces)
         for name in step.use
@@ -154,7 +152,16 @@ def _minutes(context: StepContext, technique: Technique, pieces: Sequence[Piece]
     for kind in technique.work:
         for operation, count in WORK[kind](pieces).items():
             counts[operation] = counts.get(operation, Fraction(0)) + count
-    if "make buttonholes" in technique.work or "sew buttons" in technique.work:
-        operation = "buttonhole" if "make buttonholes" in technique.work else "sew a button"
-        counts[operation] = Fraction(sum(closure.number for closure in context.closures if closure.kind == "buttons"))
+    for kind, (operation, buttons) in _CLOSING.items():
+        if kind in technique.work:
+            closures = (one for one in context.closures if one.kind != "ties" and (one.kind == "buttons") is buttons)
+            counts[operation] = Fraction(sum(closure.number for closure in closures))
     return printed_minutes(operation_minutes(counts, context.scope.room.rates))
+
+
+# Work that is counted from the closures: its rate, and whether it is done to buttons or to all else that closes.
+_CLOSING = {
+    "make buttonholes": ("buttonhole", True),
+    "sew buttons": ("sew a button", True),
+    "set fasteners": ("sew a button", False),
+}

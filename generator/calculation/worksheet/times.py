@@ -108,5 +108,6 @@ WORK: Mapping[str, Callable[[Sequence[Piece]], Counts]] = MappingProxyType(
         "sew by hand": _by_hand,
         "make buttonholes": _nothing,
         "sew buttons": _nothing,
+        "set fasteners": _nothing,
     }
 )

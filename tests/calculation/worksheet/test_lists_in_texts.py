@@ -215,7 +215,7 @@ def test_buttonholes_are_told_of_buttons_alone() -> None:
     )
     assert lists.closure_list(both, LABELS.__getitem__, INCH, holes=False).split("\n") == [
         "- 3 on the right edge of the bolster wrap: at 2, 7, 12 in along the finished edge. Space them evenly.",
-        "- 2 on the right edge of the bolster wrap: at 2, 7 in along the finished edge.",
+        "- 2 snaps on the right edge of the bolster wrap: at 2, 7 in along the finished edge.",
     ]
 
 

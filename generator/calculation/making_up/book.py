@@ -1,0 +1,159 @@
+"""A thing and the techniques that it can be made with: acts come in, what each of them gives goes out as items."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from generator.calculation.making_up.acts import ANY, Act, Method
+from generator.calculation.making_up.given import given_by
+from generator.calculation.making_up.items import WORK, Item, edge_items, piece_items, seam_item, sewn_items
+from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """A thing and the techniques that it can be made with.
+
+    ``claimed`` are hems that steps make by name, ``cased`` those that a casing takes, ``opened`` the seams and pieces
+    in which a step leaves an opening, ``named`` the pairs of edges that acts sew.
+    """
+
+    thing: Thing
+    methods: Mapping[str, Method]
+    claimed: frozenset[Item] = field(default_factory=frozenset)
+    cased: frozenset[Item] = field(default_factory=frozenset)
+    opened: frozenset[str] = field(default_factory=frozenset)
+    named: frozenset[Item] = field(default_factory=frozenset)
+
+    def gives(self, act: Act) -> tuple[Item, ...]:
+        """Return the states that an act gives, in their order."""
+        method = self.methods.get(act.does)
+        if method is not None:
+            return tuple(dict.fromkeys(self._given_by(method, act.what)))
+        given = given_by(self.thing, act)
+        return tuple(item for item in given if item.state != "closed" or item.on in self.opened)
+
+    def fits(self, method: Method, part: Component) -> bool:
+        """Return whether a technique is for a piece at all, due or not."""
+        return not method.kinds or any(_is_for(kind, part) for kind in method.kinds)
+
+    def _given_by(self, method: Method, what: Sequence[Edge]) -> Iterable[Item]:
+        names = {piece for piece, _ in what} or set(self.thing.parts)
+        for name in names if len(names) < 2 else [name for name in self.thing.parts if name in names]:
+            part = self.thing.parts[name]
+            if not self.fits(method, part):
+                continue
+            edges = {edge for piece, edge in what if piece == name} - {ANY, "all"}
+            yield from (item for item in piece_items(part) if item.state in method.gives)
+            yield from self._edges_given(method, part, edges)
+        yield from self._closings_given(method, names)
+        seams = [seam for seam in self.thing.seams if self._sews(method, seam, names)]
+        pairs = [item for seam in seams for item in sewn_items(seam)]
+        # What an act sews by name is left to it, unless that leaves nothing: then one of the two is too many.
+        yield from [item for item in pairs if item not in self.named] or pairs
+        for seam in seams:
+            yield from (seam_item(state, seam) for state in method.gives if state in _OF_SEAMS)
+        if not method.sews:
+            yield from self._worked(method, names)
+
+    def _edges_given(self, method: Method, part: Component, edges: set[str]) -> Iterable[Item]:
+        items = [item for item in edge_items(part) if item.state in method.gives]
+        if "tucked" in method.gives:
+            return [item for item in items if part.ends[item.edge] == "caught hem"]
+        items = [item for item in items if part.ends.get(item.edge) != "caught hem"]
+        if edges:
+            return [item for item in items if item.edge in edges]
+        if "broad hem" in method.kinds:
+            cased = [item for item in items if part.ends[item.edge] == "casing"]
+            broad = [item for item in items if item.edge in part.broad and item not in self.claimed]
+            return (cased or broad)[:1]
+        return [item for item in items if item not in self.claimed | self.cased]
+
+    def _closings_given(self, method: Method, names: set[str]) -> Iterable[Item]:
+        for closing in self.thing.closings:
+            own = (
+                closing.kind == "buttons"
+                if "fasteners" not in method.kinds
+                else closing.kind not in ("buttons", "ties")
+            )
+            if own and names & set(closing.pieces):
+                yield from (Item(s, f"@{closing.number}") for s in ("holed", "set") if s in method.gives)
+
+    def _sews(self, method: Method, seam: Seam, names: set[str]) -> bool:
+        if seam.sort not in method.sews:
+            return False
+        if seam.sort in _JOINED:
+            return set(seam.pieces) <= names
+        return bool(names & set(seam.pieces))
+
+    def _worked(self, method: Method, names: set[str]) -> Iterable[Item]:
+        """What a technique that sews no seam gives to the work: it is filled, turned out, neatened, closed."""
+        yield from (Item(state, WORK) for state in method.gives if state in ("filled", "fitted"))
+        for state in method.gives:
+            if state == "closed":
+                seams = {f"#{seam.number}" for seam in self.thing.seams if names & set(seam.pieces)}
+                yield from (Item(state, on) for on in sorted(self.opened & (seams | names)))
+            elif state in _OF_SEAMS:
+                yield from (seam_item(state, seam) for seam in self.thing.seams if names & set(seam.pieces))
+
+
+_JOINED = frozenset({"plain", "ring", "ring of a panel"})
+_OF_SEAMS = ("out of reach", "open", "turned out", "neat", "closed")
+
+
+_FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
+    {
+        "cut with the rest": lambda part: "later" not in part.facts,
+        "cut after the panel": lambda part: "later" in part.facts,
+        "bias": lambda part: "bias" in part.facts,
+        "not bias": lambda part: "bias" not in part.facts,
+        "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
+        "buttons": lambda part: True,
+        "fasteners": lambda part: True,
+    }
+)
+
+
+def _is_for(kind: str, part: Component) -> bool:
+    return _FITS[kind](part) if kind in _FITS else part.kind == kind
+
+
+def book_of(thing: Thing, methods: Mapping[str, Method], acts: Sequence[Act]) -> Book:
+    """Return the book of a recipe: it knows which hems a step names, and which seams a step leaves open.
+
+    Parameters
+    ----------
+    thing : Thing
+        What is made.
+    methods : Mapping of str to Method
+        The techniques by name.
+    acts : Sequence of Act
+        Every act of the recipe.
+
+    Returns
+    -------
+    Book
+        For the walk through that recipe.
+    """
+    plain = Book(thing, methods)
+    opened = frozenset(item.on for act in acts for item in plain.gives(act) if item.state == "open")
+    sewn = frozenset(item for act in acts if act.does == "sew" for item in plain.gives(act) if item.state == "sewn")
+    return Book(thing, methods, *_claimed_hems(plain, acts), opened, sewn)
+
+
+def _claimed_hems(book: Book, acts: Sequence[Act]) -> tuple[frozenset[Item], frozenset[Item]]:
+    """The hems that a step makes by name, and those that a casing takes; the other steps leave them alone."""
+    named: set[Item] = set()
+    casings = []
+    for act in acts:
+        method = book.methods.get(act.does)
+        if method is None or "hemmed" not in method.gives or "tucked" in method.gives:
+            continue
+        edges = {(piece, edge) for piece, edge in act.what if edge not in (ANY, "all")}
+        named |= {Item("hemmed", f"{piece}.{edge}") for piece, edge in edges}
+        casings += [act] if "broad hem" in method.kinds and not edges else []
+    claimed = frozenset(named)
+    beside = Book(book.thing, book.methods, claimed)
+    return claimed, frozenset(item for act in casings for item in beside.gives(act))

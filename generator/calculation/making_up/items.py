@@ -1,0 +1,259 @@
+"""What is due to a thing: a thing comes in, every state that it must be given goes out, in the order of the work."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from generator.calculation.making_up.seams import SHUT_IN, encloses
+from generator.calculation.making_up.thing import STRIPS, Component, Seam, Thing
+
+HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
+_FILLED = frozenset({"cushion", "bolster", "sample"})
+_MEASURED = frozenset({"seam", "hem", "bound", "faced"})
+WORK = "*"
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A state of one thing.
+
+    ``on`` is a piece ('front'), an edge ('front.top'), a seam ('#2') or one of its pairs ('#2.1'), a closing ('@0') or
+    the work as a whole ('*').
+    """
+
+    state: str
+    on: str
+
+    @property
+    def edge(self) -> str:
+        """The name of the edge that it is about, where it is about one."""
+        return self.on.rpartition(".")[2]
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """An item that must be given, and the pieces that it is about."""
+
+    item: Item
+    pieces: tuple[str, ...]
+
+
+def pair_item(seam: Seam, place: int) -> Item:
+    """Return the item of one pair of a seam, counted from 0.
+
+    Parameters
+    ----------
+    seam : Seam
+        The seam.
+    place : int
+        Which of its pairs.
+
+    Returns
+    -------
+    Item
+        That the pair is sewn.
+    """
+    return Item("sewn", f"#{seam.number}.{place}")
+
+
+def sewn_items(seam: Seam) -> tuple[Item, ...]:
+    """Return that every pair of a seam is sewn.
+
+    Parameters
+    ----------
+    seam : Seam
+        The seam.
+
+    Returns
+    -------
+    tuple of Item
+        One a pair.
+    """
+    return tuple(pair_item(seam, place) for place in range(len(seam.pairs)))
+
+
+def seam_item(state: str, seam: Seam) -> Item:
+    """Return a state of a whole seam, such as that it is turned out.
+
+    Parameters
+    ----------
+    state : str
+        The state.
+    seam : Seam
+        The seam.
+
+    Returns
+    -------
+    Item
+        The state of the seam.
+    """
+    return Item(state, f"#{seam.number}")
+
+
+def _fact(name: str) -> Callable[[Component], bool]:
+    return lambda part: name in part.facts
+
+
+def _trimmed(part: Component) -> bool:
+    held = any(part.ends.get(side) in _MEASURED for side in ("top", "bottom"))
+    return "rows" in part.facts and "outline" not in part.facts and held
+
+
+# Which piece a state is due to, in the order of the work.
+PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
+    {
+        "cut": lambda part: "bought" not in part.facts,
+        "joined": _fact("breadths"),
+        "lengthened": lambda part: bool({"lengths", "bias"} & part.facts),
+        "marked": _fact("tucks"),
+        "creased": _fact("tucks"),
+        "tucked": _fact("tucks"),
+        "cross marked": _fact("cross tucks"),
+        "cross creased": _fact("cross tucks"),
+        "cross tucked": _fact("cross tucks"),
+        "measured": _fact("sample"),
+        "ruled": _fact("rows"),
+        "turned": _fact("rows"),
+        "trimmed": _trimmed,
+        "shaped": _fact("outline"),
+        "made": lambda part: part.kind in ("tie", "piping", "envelope back"),
+    }
+)
+
+
+def piece_items(part: Component) -> tuple[Item, ...]:
+    """Return the states of a piece itself that are due to it, in their order.
+
+    Parameters
+    ----------
+    part : Component
+        The piece.
+
+    Returns
+    -------
+    tuple of Item
+        Cut first.
+    """
+    return tuple(Item(state, part.name) for state, is_due in PIECE_STATES.items() if is_due(part))
+
+
+def edge_items(part: Component) -> tuple[Item, ...]:
+    """Return the states of a piece's edges that are due: hems first, then gathers and pleats, then what is fastened.
+
+    Parameters
+    ----------
+    part : Component
+        The piece.
+
+    Returns
+    -------
+    tuple of Item
+        Each names its edge.
+    """
+    hems = [Item("hemmed", f"{part.name}.{side}") for side, end in part.ends.items() if end in HEMS]
+    drawn = {"gathered strip": "gathered", "pleated strip": "pleated"}.get(part.kind)
+    tops = [Item(drawn, f"{part.name}.top")] if drawn else []
+    middle = [Item("gathered", f"{part.name}.middle")] if part.kind == "gathered end" else []
+    board = [Item("fastened", f"{part.name}.{side}") for side, end in part.ends.items() if end == "turnover"]
+    return (*hems, *tops, *middle, *board)
+
+
+def _is_loose(part: Component, thing: Thing) -> bool:
+    """Whether nothing in the file says what a piece is sewn to, and it is no thing by itself."""
+    if "bought" in part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
+        return False
+    if part.is_panel and not thing.seams:
+        return False
+    return not part.ends or not all(end in HEMS or end == "turnover" for end in part.ends.values())
+
+
+def all_due(thing: Thing) -> tuple[Due, ...]:
+    """Return everything that is due to a thing, in the order of the work: panels, other pieces, seams, the rest.
+
+    Parameters
+    ----------
+    thing : Thing
+        With the sorts of its seams.
+
+    Returns
+    -------
+    tuple of Due
+        Each once.
+    """
+    parts = sorted(thing.parts.values(), key=lambda part: ("later" in part.facts, not part.is_panel))
+    due = [Due(item, (part.name,)) for part in parts for item in (*piece_items(part), *edge_items(part))]
+    due += [Due(Item("attached", part.name), (part.name,)) for part in parts if _is_loose(part, thing)]
+    for closing in thing.closings:
+        if closing.kind not in ("buttons", "ties"):
+            due.append(Due(Item("set", f"@{closing.number}"), closing.pieces))
+    for seam in thing.seams:
+        due += [
+            Due(item, tuple(dict.fromkeys(piece for piece, _ in seam.pairs[place])))
+            for place, item in enumerate(sewn_items(seam))
+        ]
+        if encloses(seam, thing):
+            due.append(Due(seam_item("turned out", seam), seam.pieces))
+    for closing in thing.closings:
+        if closing.kind == "buttons":
+            due += [Due(Item(state, f"@{closing.number}"), closing.pieces) for state in ("holed", "set")]
+    everything = tuple(thing.parts)
+    due += [Due(Item("filled", WORK), everything)] if is_filled(thing) else []
+    due += [Due(Item("fitted", WORK), everything)] if thing.kind == "lampshade" else []
+    return tuple(due)
+
+
+def is_filled(thing: Thing) -> bool:
+    """Return whether a filling goes into the thing.
+
+    Parameters
+    ----------
+    thing : Thing
+        With its seams.
+
+    Returns
+    -------
+    bool
+        True for cushions and bolsters, and for a sample that is sewn to something.
+    """
+    return thing.kind in _FILLED and bool(thing.seams)
+
+
+def raw_seams(thing: Thing) -> tuple[Seam, ...]:
+    """Return the seams whose raw edges stay open to sight and wear: inside no lining, facing, binding or closed box.
+
+    Parameters
+    ----------
+    thing : Thing
+        With the sorts of its seams.
+
+    Returns
+    -------
+    tuple of Seam
+        Plain seams of cloth that frays.
+    """
+    shut = {piece for seam in thing.seams if seam.sort in SHUT_IN or seam.sort == "box" for piece in seam.pieces}
+    return tuple(
+        seam
+        for seam in thing.seams
+        if seam.sort in ("plain", "ring", "ring of a panel", "three sides")
+        and not shut & set(seam.pieces)
+        and any(thing.parts[piece].frays for piece in seam.pieces)
+    )
+
+
+def is_strip(part: Component) -> bool:
+    """Return whether a piece hangs at the seam that it is sewn in, so that a later seam catches it.
+
+    Parameters
+    ----------
+    part : Component
+        The piece.
+
+    Returns
+    -------
+    bool
+        True for frills and pleated strips.
+    """
+    return part.kind in STRIPS

@@ -1,0 +1,233 @@
+"""What a state needs before it: an item of a thing comes in, the items that must have been given go out.
+
+States of a piece need every earlier one that is due to it. What else is needed has a name, and one function here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from types import MappingProxyType
+
+from generator.calculation.making_up.acts import Act
+from generator.calculation.making_up.book import Book
+from generator.calculation.making_up.items import (
+    HEMS,
+    WORK,
+    Item,
+    edge_items,
+    is_filled,
+    is_strip,
+    piece_items,
+    seam_item,
+    sewn_items,
+)
+from generator.calculation.making_up.seams import encloses, lining_of
+from generator.calculation.making_up.thing import NEIGHBOURS, Closing, Component, Edge, Seam, Thing
+
+_ROUND = frozenset({"ring", "ring of a panel"})
+_CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"})
+
+
+class Needs:
+    """What items need, in a recipe whose acts are known: what one of them bastes on, a later seam catches."""
+
+    def __init__(self, book: Book, acts: Iterable[Act] = ()) -> None:
+        self.book = book
+        self.thing = book.thing
+        self._basted = [act for act in acts if act.does in ("baste", "lay") and act.onto]
+
+    def of_act(self, act: Act) -> tuple[Item, ...]:
+        """Return everything that an act needs and does not give itself, each once, in order."""
+        gives = self.book.gives(act)
+        method = self.book.methods.get(act.does)
+        named = method.needs if method is not None else _ACT_NEEDS.get(act.does, ())
+        found = [need for item in gives for need in self._natural(item)]
+        found += [need for item in gives for name in named for need in self._named(name, item)]
+        if any(item.state in ("attached", "set") for item in gives):
+            found += [item for piece in act.pieces for item in piece_items(self.thing.parts[piece])]
+            found += [item for piece, _ in act.what for item in edge_items(self.thing.parts[piece])]
+        if act.does == "look" and act.word:
+            found += self.book.gives(Act(act.word, act.what))
+        return tuple(item for item in dict.fromkeys(found) if item not in gives)
+
+    def _named(self, name: str, item: Item) -> Iterable[Item]:
+        return _NEEDS[name](self, item) if name in _NEEDS else (Item(name, item.on),)
+
+    def _natural(self, item: Item) -> Iterable[Item]:
+        part = self.part_of(item)
+        if part is None:
+            return ()
+        earlier = list(piece_items(part))
+        if item in earlier:
+            return earlier[: earlier.index(item)]
+        if item.state == "attached":
+            return ()
+        if item.state != "hemmed":
+            return earlier
+        caught = part.ends.get(item.edge) == "caught hem"
+        return () if caught else (*earlier, *_side_seams(self, item))
+
+    def part_of(self, item: Item) -> Component | None:
+        """Return the piece that an item is about, None where it is about a seam, a closing or the work."""
+        if item.on in self.thing.parts:
+            return self.thing.parts[item.on]
+        return self.thing.parts.get(item.on.rpartition(".")[0])
+
+    def seam_of(self, item: Item) -> Seam | None:
+        """Return the seam that an item is about, or None."""
+        if not item.on.startswith("#"):
+            return None
+        number = int(item.on.removeprefix("#").partition(".")[0])
+        return next(seam for seam in self.thing.seams if seam.number == number)
+
+    def edges_of(self, item: Item) -> tuple[Edge, ...]:
+        """Return the edges that an item is about: those of a pair, of a whole seam, of an edge."""
+        seam = self.seam_of(item)
+        if seam is not None:
+            place = item.on.partition(".")[2]
+            return seam.pairs[int(place)] if place else tuple(edge for pair in seam.pairs for edge in pair)
+        part = self.part_of(item)
+        return ((part.name, item.edge),) if part is not None and part.name != item.on else ()
+
+    def seams_at(self, edge: Edge) -> Iterable[tuple[Seam, Item]]:
+        """Return the pairs that lie at an edge, each with its seam."""
+        for seam in self.thing.seams:
+            for pair, item in zip(seam.pairs, sewn_items(seam), strict=True):
+                if edge in pair:
+                    yield seam, item
+
+    def basted_at(self, edge: Edge) -> Iterable[Item]:
+        """Return what an act of the recipe lays or bastes on an edge."""
+        for act in self._basted:
+            if any(piece == edge[0] and side in ("", "all", edge[1]) for piece, side in act.onto):
+                yield from (Item("attached", piece) for piece, _ in act.what)
+
+
+def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
+    part = needs.part_of(item)
+    for panel in part.waits_for if part is not None else ():
+        yield from piece_items(needs.thing.parts[panel])
+
+
+def _ready(needs: Needs, item: Item) -> Iterable[Item]:
+    edges = needs.edges_of(item)
+    for piece in dict.fromkeys(piece for piece, _ in edges):
+        yield from piece_items(needs.thing.parts[piece])
+    for piece, side in edges:
+        part = needs.thing.parts[piece]
+        if is_strip(part) and side in ("top", "edge"):
+            yield from (one for one in edge_items(part) if one.state in ("gathered", "pleated"))
+
+
+def _ends(needs: Needs, item: Item) -> Iterable[Item]:
+    """The finish at the ends of an edge, which it covers; a buttonhole needs the finish of its own edge."""
+    closing = _closing(needs.thing, item)
+    if closing is not None:
+        for piece, side in closing.on:
+            part = needs.thing.parts[piece]
+            yield from (one for one in edge_items(part) if one.on == f"{piece}.{side}")
+            yield from (sewn for seam, sewn in needs.seams_at((piece, side)) if seam.sort != "binding")
+        return
+    for piece, side in needs.edges_of(item):
+        part = needs.thing.parts[piece]
+        side = "top" if side == "edge" and is_strip(part) else side
+        for beside in NEIGHBOURS.get(side, ()):
+            if part.ends.get(beside) in HEMS:
+                yield Item("hemmed", f"{piece}.{beside}")
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in _ROUND)
+
+
+def _side_seams(needs: Needs, item: Item) -> Iterable[Item]:
+    """The seams at the ends of a hem: a skirt is closed before it is hemmed below."""
+    for piece, side in needs.edges_of(item):
+        for beside in NEIGHBOURS.get(side, ()):
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in (*_ROUND, "plain"))
+
+
+def _caught(needs: Needs, item: Item) -> Iterable[Item]:
+    """What the seam catches: strips, piping, a lining laid flat, what is basted on, what must be set before."""
+    own = needs.seam_of(item)
+    if own is None:
+        return
+    for edge in needs.edges_of(item):
+        hangs = is_strip(needs.thing.parts[edge[0]])
+        for seam, sewn in needs.seams_at(edge):
+            others = {piece for piece in seam.pieces if piece != edge[0]}
+            strips = any(is_strip(needs.thing.parts[piece]) for piece in others)
+            if seam.number != own.number and not hangs and (seam.sort in ("piping", "laid") or strips):
+                own_strip = any(is_strip(needs.thing.parts[piece]) for piece in own.pieces)
+                if not own_strip and own.sort not in ("piping", "laid"):
+                    yield sewn
+        yield from needs.basted_at(edge)
+    if own.sort in _CATCHING:
+        for closing in needs.thing.closings:
+            if closing.kind not in ("buttons", "ties") and set(closing.pieces) & set(own.pieces):
+                yield Item("set", f"@{closing.number}")
+
+
+def _laid(needs: Needs, item: Item) -> Iterable[Item]:
+    own = needs.seam_of(item)
+    if own is not None and own.sort == "binding":
+        for seam in needs.thing.seams:
+            if seam.sort == "laid" and set(seam.pieces) & set(own.pieces):
+                yield from sewn_items(seam)
+
+
+def _outside(needs: Needs, item: Item) -> Iterable[Item]:
+    """The seams between the pieces that are lined."""
+    own = needs.seam_of(item)
+    if own is None or own.sort not in ("tops", "lining"):
+        return
+    lined = set(own.pieces) - {lining_of(own, needs.thing)}
+    for seam in needs.thing.seams:
+        if set(seam.pieces) <= lined and seam.sort in (*_ROUND, "plain", "box", "three sides"):
+            yield from sewn_items(seam)
+
+
+def _all(needs: Needs, item: Item) -> Iterable[Item]:
+    for seam in needs.thing.seams:
+        yield from sewn_items(seam)
+    yield from (seam_item("turned out", seam) for seam in needs.thing.seams if encloses(seam, needs.thing))
+
+
+def _filled(needs: Needs, item: Item) -> Iterable[Item]:
+    """The filling, where the thing is filled, and that the seam is the right side out."""
+    if is_filled(needs.thing):
+        yield Item("filled", WORK)
+    seam = needs.seam_of(item)
+    if seam is not None and encloses(seam, needs.thing):
+        yield seam_item("turned out", seam)
+
+
+def _its_seam(needs: Needs, item: Item) -> Iterable[Item]:
+    seam = needs.seam_of(item)
+    return sewn_items(seam) if seam is not None else ()
+
+
+def _closing(thing: Thing, item: Item) -> Closing | None:
+    return next((one for one in thing.closings if f"@{one.number}" == item.on), None)
+
+
+_NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType(
+    {
+        "its panels": _its_panels,
+        "ready": _ready,
+        "ends": _ends,
+        "caught": _caught,
+        "laid": _laid,
+        "outside": _outside,
+        "all": _all,
+        "filled": _filled,
+        "its seam": _its_seam,
+    }
+)
+_SEWING = ("ready", "ends", "caught", "laid", "outside")
+_ACT_NEEDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "sew": _SEWING,
+        "leave open": ("its seam",),
+        "turn out": ("its seam",),
+        "close": ("open", "filled"),
+        "put in": ("all",),
+    }
+)

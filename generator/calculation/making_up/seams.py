@@ -1,0 +1,202 @@
+"""Sorts of seam: edges that meet and the parts they belong to come in, each seam's sort and its pairs of edges go out.
+
+Nobody writes the sort of a seam: it follows from the kinds of its pieces and the finishes of their edges. A new sort is
+one function in ``_SORTS``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+
+from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing, pieces_of
+
+PLAIN_KINDS = frozenset({"rectangle", "circle", "copy"})
+ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
+SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
+
+
+def sorted_seams(thing: Thing) -> Thing:
+    """Return the thing with the pairs and the sort of every seam.
+
+    Parameters
+    ----------
+    thing : Thing
+        Its seams have the edges of the file only.
+
+    Returns
+    -------
+    Thing
+        The same, its seams with pairs and sorts.
+    """
+    paired = tuple(replace(seam, pairs=_pairs(seam, thing.parts)) for seam in thing.seams)
+    whole = replace(thing, seams=paired)
+    return replace(whole, seams=tuple(replace(seam, sort=_sort(seam, whole)) for seam in paired))
+
+
+def encloses(seam: Seam, thing: Thing) -> bool:
+    """Return whether a seam leaves the work wrong side out, so that it has to be turned.
+
+    Parameters
+    ----------
+    seam : Seam
+        The seam.
+    thing : Thing
+        What it belongs to.
+
+    Returns
+    -------
+    bool
+        True for boxes, bags and linings, and for two pieces sewn to each other all round.
+    """
+    return seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing))
+
+
+def lining_of(seam: Seam, thing: Thing) -> str:
+    """Return the piece that lies inside: the lining, the facing, the lower of two laid pieces; empty elsewhere.
+
+    Parameters
+    ----------
+    seam : Seam
+        The seam.
+    thing : Thing
+        What it belongs to.
+
+    Returns
+    -------
+    str
+        The name of the piece.
+    """
+    if seam.sort not in SHUT_IN:
+        return ""
+    join, to = pieces_of(seam.join), pieces_of(seam.to)
+    for own, other in ((to, join), (join, to)):
+        part = thing.parts[own[0]]
+        if len(own) == 1 and (part.kind == "facing" or _is_inside(part, [thing.parts[name] for name in other])):
+            return own[0]
+    return to[0]
+
+
+def _is_inside(part: Component, others: Sequence[Component]) -> bool:
+    return part.kind in PLAIN_KINDS and (
+        any(other.is_panel for other in others) or all(other.cloth != part.cloth for other in others)
+    )
+
+
+def _pairs(seam: Seam, parts: Mapping[str, Component]) -> tuple[tuple[Edge, Edge], ...]:
+    """The edges that lie on each other, one by one; an edge that goes right round lies on all the others."""
+    join, to = _spread(seam.join, parts), _spread(seam.to, parts)
+    longer = range(max(len(join), len(to)))
+    return tuple((join[min(place, len(join) - 1)], to[min(place, len(to) - 1)]) for place in longer)
+
+
+def _spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
+    spread: list[Edge] = []
+    for piece, edge in edges:
+        sides = [side for side in parts[piece].ends if side in SIDES] if edge == "all" else []
+        spread += [(piece, side) for side in sides] or [(piece, edge)]
+    return spread
+
+
+def _kinds(seam: Seam, thing: Thing) -> set[str]:
+    return {thing.parts[name].kind for name in seam.pieces}
+
+
+def _end(edge: Edge, thing: Thing) -> str:
+    return thing.parts[edge[0]].ends.get(edge[1], "seam")
+
+
+def _is_binding(seam: Seam, thing: Thing) -> bool:
+    if "binding" in _kinds(seam, thing):
+        return True
+    strips = {name for name in seam.pieces if thing.parts[name].kind in ("strip", "bias strip")}
+    return bool(strips) and all(
+        _end(edge, thing) == "bound" for pair in seam.pairs for edge in pair if edge[0] not in strips
+    )
+
+
+def _is_laid(seam: Seam, thing: Thing) -> bool:
+    return any(_end(one, thing) == _end(other, thing) == "bound" for one, other in seam.pairs)
+
+
+def _is_ring(seam: Seam, thing: Thing) -> bool:
+    """Whether a piece is closed on itself, and not two of it side by side, like the halves of a skirt."""
+    if len(seam.pieces) != 1 or len(seam.pairs) != 1:
+        return False
+    part = thing.parts[seam.pieces[0]]
+    return part.quantity == 1 or any(
+        len(other.pairs) > 1 or any(edge[1] in ("rim", "all") for edge in other.join + other.to)
+        for other in thing.seams_of(part.name)
+        if other.number != seam.number
+    )
+
+
+def _is_three_sides(seam: Seam, thing: Thing) -> bool:
+    sides = [pieces_of(run) for run in (seam.join, seam.to)]
+    return len(seam.pairs) == 3 and all(len(side) == 1 for side in sides)
+
+
+def _is_facing(seam: Seam, thing: Thing) -> bool:
+    faced = any(_end(edge, thing) == "faced" for pair in seam.pairs for edge in pair)
+    return faced or "facing" in _kinds(seam, thing)
+
+
+def _is_tops(seam: Seam, thing: Thing) -> bool:
+    """Whether the open edges of a bag meet those of its lining."""
+    if len(seam.pieces) < 2 or any(edge[1] != "top" for pair in seam.pairs for edge in pair):
+        return False
+    sides = (pieces_of(seam.join), pieces_of(seam.to))
+    for outer, inner in (sides, sides[::-1]):
+        bag = any(set(outer) >= set(other.pieces) and len(other.pairs) == 3 for other in thing.seams)
+        beside = [thing.parts[name] for name in outer]
+        if bag and all(_is_inside(thing.parts[name], beside) for name in inner):
+            return True
+    return False
+
+
+def _is_lining(seam: Seam, thing: Thing) -> bool:
+    sides = (pieces_of(seam.join), pieces_of(seam.to))
+    for own, others in (sides, sides[::-1]):
+        part = thing.parts[own[0]]
+        if len(own) != 1 or part.kind not in PLAIN_KINDS or part.name in others:
+            continue
+        beside = [thing.parts[name] for name in others]
+        if any(other.is_panel for other in beside) and _all_round(seam, thing):
+            return True
+        joined = {edge[1] for other in thing.seams_of(part.name) for edge in other.edges if edge[0] == part.name}
+        round_it = set(part.ends) <= joined or "rim" in joined
+        if round_it and all(other.cloth != part.cloth for other in beside):
+            return True
+    return False
+
+
+def _all_round(seam: Seam, thing: Thing) -> bool:
+    """Whether two pieces are sewn to each other right round."""
+    one, other = pieces_of(seam.join), pieces_of(seam.to)
+    if len(one) != 1 or len(other) != 1 or one == other:
+        return False
+    kinds = {thing.parts[one[0]].kind, thing.parts[other[0]].kind}
+    sides = {edge for pair in seam.pairs for edge in pair}
+    rim = all(edge[1] == "rim" for edge in sides)
+    flat = kinds <= PLAIN_KINDS | {"tucked panel", "envelope back", "facing"}
+    return flat and (rim or len({edge for edge in sides if edge[0] == one[0]}) >= len(SIDES))
+
+
+Test = Callable[[Seam, Thing], bool]
+# In the order in which they are asked.
+_SORTS: tuple[tuple[str, Test], ...] = (
+    ("piping", lambda seam, thing: "piping" in _kinds(seam, thing)),
+    ("binding", _is_binding),
+    ("box", lambda seam, thing: "boxing" in _kinds(seam, thing) and len(seam.pieces) > 1),
+    ("ring of a panel", lambda seam, thing: _is_ring(seam, thing) and thing.parts[seam.pieces[0]].is_panel),
+    ("ring", _is_ring),
+    ("laid", _is_laid),
+    ("three sides", _is_three_sides),
+    ("facing", _is_facing),
+    ("tops", _is_tops),
+    ("lining", _is_lining),
+)
+
+
+def _sort(seam: Seam, thing: Thing) -> str:
+    return next((sort for sort, is_so in _SORTS if is_so(seam, thing)), "plain")

@@ -1,0 +1,115 @@
+"""What a thing is made of, as its making up sees it: parts, seams and closings; plain, frozen, no sums here.
+
+An edge is a piece and the name of its side: ('front', 'top').
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from generator.errors import Place
+
+Edge = tuple[str, str]
+SIDES = ("left", "right", "top", "bottom")
+NEIGHBOURS: Mapping[str, tuple[str, ...]] = {"top": ("left", "right"), "bottom": ("left", "right")}
+STRIPS = frozenset({"gathered strip", "pleated strip"})
+
+
+@dataclass(frozen=True, slots=True)
+class Component:
+    """One piece of the thing.
+
+    ``ends`` is the finish of each edge ('seam', 'hem', 'casing' ...). ``facts`` are what its making depends on:
+    'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'bought'. ``broad`` are hems that
+    a rod can run through. ``waits_for`` are the panels that it is worked out from, where it is cut after them.
+    """
+
+    name: str
+    kind: str
+    quantity: int = 1
+    cloth: str = ""
+    ends: Mapping[str, str] = field(default_factory=dict)
+    facts: frozenset[str] = frozenset()
+    broad: tuple[str, ...] = ()
+    waits_for: tuple[str, ...] = ()
+    frays: bool = True
+    place: Place | None = None
+
+    @property
+    def is_panel(self) -> bool:
+        """Whether it is a tucked panel."""
+        return self.kind == "tucked panel"
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Edges that meet: ``pairs`` are the edges that lie on each other, one by one. ``sort`` tells how it is sewn."""
+
+    number: int
+    join: tuple[Edge, ...]
+    to: tuple[Edge, ...]
+    pairs: tuple[tuple[Edge, Edge], ...] = ()
+    sort: str = "plain"
+    place: Place | None = None
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """The pieces that it joins, those of its first side first, each once."""
+        return pieces_of(self.join + self.to)
+
+    @property
+    def edges(self) -> frozenset[Edge]:
+        """Every edge that takes part in it."""
+        return frozenset(edge for pair in self.pairs for edge in pair)
+
+
+@dataclass(frozen=True, slots=True)
+class Closing:
+    """Buttons or the like, that close one edge onto another."""
+
+    number: int
+    kind: str
+    on: tuple[Edge, ...]
+    onto: tuple[Edge, ...]
+    place: Place | None = None
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """The pieces that bear it."""
+        return pieces_of(self.on + self.onto)
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A whole project of one size: its kind, parts, seams and closings."""
+
+    kind: str
+    parts: Mapping[str, Component]
+    seams: tuple[Seam, ...] = ()
+    closings: tuple[Closing, ...] = ()
+
+    def seams_of(self, piece: str) -> tuple[Seam, ...]:
+        """Return the seams that a piece takes part in."""
+        return tuple(seam for seam in self.seams if piece in seam.pieces)
+
+    @property
+    def panels(self) -> tuple[str, ...]:
+        """The tucked panels by name."""
+        return tuple(name for name, part in self.parts.items() if part.is_panel)
+
+
+def pieces_of(edges: Iterable[Edge]) -> tuple[str, ...]:
+    """Return the pieces of edges, each once, in their order.
+
+    Parameters
+    ----------
+    edges : iterable of Edge
+        Edges of any pieces.
+
+    Returns
+    -------
+    tuple of str
+        Names of pieces.
+    """
+    return tuple(dict.fromkeys(piece for piece, _ in edges))

@@ -1,0 +1,140 @@
+"""The making up of one size: worked pieces, edges that meet and steps come in, the thing and its recipe go out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
+
+from generator.calculation.making_up.acts import Act, Doing, Method
+from generator.calculation.making_up.findings import recipe_findings
+from generator.calculation.making_up.seams import sorted_seams
+from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing
+from generator.calculation.making_up.walk import walk
+from generator.calculation.worked_piece import Piece
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.acts import WrittenAct
+from generator.definitions.pieces.model import PieceModel
+from generator.definitions.states import states
+from generator.definitions.steps import Step
+from generator.definitions.techniques import Technique
+from generator.definitions.values import Formula
+
+
+def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
+    """Return what a project of one size is made of."""
+    project = scope.project
+    parts = {name: _part(scope, name, piece) for name, piece in pieces.items()}
+    seams = tuple(
+        Seam(number, tuple(model.join.edges), tuple(model.to.edges), place=model.place)
+        for number, model in enumerate(project.edges_that_meet)
+    )
+    closings = tuple(
+        Closing(number, model.kind, tuple(model.on.edges), tuple(model.onto.edges), model.place)
+        for number, model in enumerate(project.closures)
+    )
+    return sorted_seams(Thing(project.kind, parts, seams, closings))
+
+
+def _part(scope: Scope, name: str, piece: Piece) -> Component:
+    model = scope.project.pieces[name]
+    return Component(
+        name=name,
+        kind=piece.kind,
+        quantity=piece.quantity,
+        cloth=piece.cloth,
+        ends={side: edge.end.kind for side, edge in piece.edges.items()},
+        facts=frozenset(_facts(scope, piece)),
+        broad=tuple(
+            side for side, edge in piece.edges.items() if edge.end.kind == "hem" and edge.end.first != edge.end.second
+        ),
+        frays=scope.project.cloths[piece.cloth].frays if piece.cloth in scope.project.cloths else False,
+        waits_for=panels_of(scope, model) if piece.after_panel else (),
+        place=model.place,
+    )
+
+
+def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
+    panel = piece.panel
+    if panel is not None:
+        yield "tucks"
+        yield from ("breadths",) if panel.joins else ()
+        yield from ("cross tucks",) if panel.cross is not None else ()
+        yield from ("rows",) if panel.rows is not None else ()
+        yield from ("sample",) if scope.project.kind == "sample" else ()
+    yield from ("outline",) if piece.shaped else ()
+    yield from ("later",) if piece.after_panel else ()
+    yield from ("bought",) if not piece.parts else ()
+    yield from ("bias",) if piece.square else ()
+    yield from ("lengths",) if piece.lengths is not None else ()
+
+
+def panels_of(scope: Scope, model: PieceModel) -> tuple[str, ...]:
+    """Return the panels that a piece is worked out from; all of them where its formulas name none."""
+    project = scope.project
+    sizes = project.sizes[scope.size].values
+    open_names = [name for value in vars(model).values() if isinstance(value, Formula) for name in value.names]
+    seen: set[str] = set()
+    found: list[str] = []
+    while open_names:
+        name = open_names.pop(0)
+        if name in seen:
+            continue
+        seen.add(name)
+        piece = name.partition(".")[0]
+        if "." in name:
+            other = project.pieces[piece]
+            if other.kind == "tucked panel":
+                found.append(piece)
+            else:
+                open_names += [n for value in vars(other).values() if isinstance(value, Formula) for n in value.names]
+        elif name not in sizes and name in project.measures:
+            open_names += project.measures[name].names
+    return tuple(dict.fromkeys(found)) or tuple(n for n, one in project.pieces.items() if one.kind == "tucked panel")
+
+
+def methods_of(techniques: Mapping[str, Technique]) -> Mapping[str, Method]:
+    """Return the techniques of a room as making up sees them."""
+    return MappingProxyType(
+        {
+            name: Method(
+                name,
+                technique.head.kinds,
+                technique.head.sews,
+                technique.head.needs,
+                technique.head.gives,
+                technique.head.before,
+            )
+            for name, technique in techniques.items()
+        }
+    )
+
+
+def doing_of(step: Step, methods: Mapping[str, Method]) -> Doing:
+    """Return one step of a file as what it does."""
+    targets: tuple[Edge, ...] = tuple((target.piece, target.edge) for target in step.on)
+    used = tuple(Act(name, targets, place=step.place) for name in step.use)
+    own = tuple(_act(act) for act in step.does)
+    known = all(methods[name].known for name in step.use) if step.use else bool(own)
+    title = ", ".join(step.use) or step.title
+    return Doing(title, used + own, step.place, step.pieces, known, own=not step.use)
+
+
+def _act(act: WrittenAct) -> Act:
+    onto = act.onto.edges if act.onto is not None else ()
+    return Act(act.does, tuple(act.what.edges), tuple(onto), act.word, act.place)
+
+
+def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Mapping[str, Method]) -> None:
+    """Report what is wrong with a recipe, and the techniques of the room that do not say what they do."""
+    recipe = [doing_of(step, methods) for step in steps]
+    told = {name: (state.does, state.done) for name, state in states().items()}
+    for finding in recipe_findings(walk(thing, methods, recipe), told):
+        scope.report(finding.level, finding.text, finding.place)
+    for step in steps:
+        for name in step.use:
+            if not methods[name].known:
+                text = (
+                    f"nobody knows what '{name}' does to its pieces; say it in site/techniques/{name.replace(' ', '-')}"
+                    ".yaml, for example gives: nothing, or gives: hemmed"
+                )
+                scope.report("note", text, step.place)

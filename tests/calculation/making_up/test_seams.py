@@ -1,0 +1,99 @@
+"""The sort of a seam follows from its pieces and the finishes of their edges; nobody writes it."""
+
+from __future__ import annotations
+
+import pytest
+from things import CUSHION, FRILL, FRILLED, panel, part, sort_of, thing
+
+from generator.calculation.making_up.seams import encloses, lining_of
+from generator.calculation.making_up.thing import Thing
+
+BOUND = dict.fromkeys(("left", "right", "top", "bottom"), "bound")
+BAG = thing(
+    panel(),
+    part("back", cloth="face"),
+    part("lining", cloth="print", quantity=2),
+    kind="bag",
+    seams="""
+    front.left and front.bottom and front.right / back.left and back.bottom and back.right
+    front.top and back.top / lining.top and lining.top
+    """,
+)
+CASES = {
+    "piping": thing(panel(), part("cord", "piping", ends={"edge": "raw"}), seams="front.all / cord.edge"),
+    "binding": thing(panel(ends=BOUND), part("band", "binding", ends={"edge": "raw"}), seams="front.all / band.edge"),
+    "laid": thing(panel(ends=BOUND), part("backing", ends=BOUND), seams="front.all / backing.all"),
+    "box": thing(panel(), part("boxing", "boxing"), seams="front.all / boxing.edge"),
+    "ring of a panel": thing(panel(), part("other"), seams="front.left / front.right"),
+    "ring": thing(part("tube"), seams="tube.top / tube.bottom"),
+    "facing": thing(panel(), part("yoke facing", "facing"), seams="front.top / yoke facing.top"),
+    "lining": CUSHION,
+    "three sides": BAG,
+    "plain": thing(panel(), part("frill", "gathered strip", ends=FRILL), seams="front.bottom / frill.top"),
+}
+
+
+@pytest.mark.parametrize("sort", CASES)
+def test_a_seam_is_of_the_sort_that_its_pieces_make_it(sort: str) -> None:
+    assert sort_of(CASES[sort]) == sort
+
+
+def test_the_tops_of_a_bag_meet_those_of_its_lining() -> None:
+    assert sort_of(BAG, 1) == "tops"
+    assert lining_of(BAG.seams[1], BAG) == "lining"
+
+
+def test_a_flap_that_is_sewn_to_a_bag_is_no_lining() -> None:
+    made = thing(
+        panel("flap"),
+        part("bag", quantity=2),
+        kind="bag",
+        seams="bag.left and bag.bottom and bag.right / bag.left and bag.bottom and bag.right\nflap.top / bag.top",
+    )
+    assert [seam.sort for seam in made.seams] == ["three sides", "plain"]
+
+
+@pytest.mark.parametrize(("back", "sort"), [("rectangle", "lining"), ("envelope back", "plain")])
+def test_a_plain_back_is_turned_through_an_opening_and_an_envelope_through_itself(back: str, sort: str) -> None:
+    made = thing(panel(), part("back", back), seams="front.all / back.all")
+    assert sort_of(made) == sort
+    assert encloses(made.seams[0], made)
+
+
+def test_two_halves_of_a_skirt_are_sewn_side_by_side_and_a_frill_that_goes_round_is_a_ring() -> None:
+    ends = {"top": "seam", "left": "seam", "right": "seam", "bottom": "hem"}
+    skirt = part("skirt", "gathered strip", ends=ends, quantity=2)
+    beside = thing(part("yoke", quantity=2), skirt, seams="skirt.left / skirt.right\nyoke.bottom / skirt.top")
+    assert sort_of(beside) == "plain"
+    ring = thing(part("yoke"), skirt, seams="skirt.left / skirt.right\nyoke.all / skirt.top")
+    assert sort_of(ring) == "ring"
+    assert sort_of(FRILLED) == "ring"
+
+
+def test_an_edge_that_goes_round_lies_on_each_side_in_turn() -> None:
+    pairs = FRILLED.seams[1].pairs
+    assert [one for one, _ in pairs] == [("front", side) for side in ("left", "right", "top", "bottom")]
+    assert {other for _, other in pairs} == {("frill", "top")}
+
+
+def test_a_lining_of_several_pieces_is_one_lining() -> None:
+    made = thing(
+        panel("end", cloth="face"),
+        part("middle", cloth="face"),
+        part("lining", cloth="back"),
+        kind="runner",
+        seams="""
+        end.right / middle.left
+        end.top and middle.top and end.top / lining.top
+        end.bottom and middle.bottom and end.bottom / lining.bottom
+        end.left / lining.left
+        end.left / lining.right
+        """,
+    )
+    assert [seam.sort for seam in made.seams] == ["plain", "lining", "lining", "lining", "lining"]
+
+
+def test_a_seam_all_round_two_pieces_of_one_cloth_without_tucks_is_plain_and_is_turned() -> None:
+    made: Thing = thing(part("one"), part("other"), seams="one.all / other.all")
+    assert sort_of(made) == "plain"
+    assert encloses(made.seams[0], made)
