@@ -239,5 +239,15 @@ def test_marking_strips_keep_their_true_size_in_every_theme() -> None:
         assert any(abs(width - 6 * 72) < 0.1 for width in widths)
 
 
+def test_a_marking_strip_tells_the_edges_it_is_laid_along_by_where_they_lie() -> None:
+    # 17 tucks of 3/8 in every 1 1/2 in, margins of 3/4 and seams of 1/2: 27 1/4 in from left to right.
+    pdf = render_strip(cushion(), {"marking strip front": (placeholder("marking strip front", 6, 1),)}, setting(), "A4")
+    assert pdf is not None
+    with pdfplumber.open(io.BytesIO(pdf)) as read:
+        told = " ".join((read.pages[0].extract_text() or "").split())
+    assert "lay the strip along the top and the bottom edge, 27" in told
+    assert "long edge" not in told
+
+
 def test_there_is_no_marking_strip_without_tiles() -> None:
     assert render_strip(cushion(), {}, setting(), "A4") is None

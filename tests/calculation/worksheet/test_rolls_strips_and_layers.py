@@ -35,7 +35,7 @@ def test_a_panel_that_does_not_go_round_its_end_is_told_both_remedies(tmp_path: 
     # 3.14159 x 5 = 15.708, to 1/8 in 15 3/4; the panel is 12 in: 3 3/4 apart. 12 / 3.14159 = 3.82, 3 13/16 in.
     assert (
         "'front.top' is 12 in and 'end.rim' is 15 3/4 in: 3 3/4 in apart; an end 5 in across is 15 3/4 in round: make "
-        "what goes round it as long, or the end 3 13/16 in across, or say 'ease' if that much is eased in"
+        "what goes round it as long, or the end 3 13/16 in across, or name the longer one first under 'join'"
     ) in faults(tmp_path, ROLL, "small")[0]
 
 
