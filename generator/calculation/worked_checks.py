@@ -67,6 +67,16 @@ class Leeway:
     others: Others = "none"
     sides: tuple[str, str] = ("left", "right")
 
+    @property
+    def narrow(self) -> str:
+        """What a panel is called that has too little between these ends."""
+        return "narrow" if self.sides == ("left", "right") else "short"
+
+    @property
+    def wide(self) -> str:
+        """What a panel is called that has too much between these ends."""
+        return "wide" if self.sides == ("left", "right") else "long"
+
 
 @dataclass(frozen=True, slots=True)
 class Checks:

@@ -87,7 +87,7 @@ def _span(lengths: Sequence[Fraction], edition: Edition) -> str:
 
 def _panel(panel: Panel, edition: Edition) -> list[str]:
     lines = []
-    for point in panel.checks.points:
+    for point in (*panel.checks.points, *panel.cross_checks.points):
         where = f"after tuck {point.after}: {point.start} to {point.end}"
         lines.append(
             f"  check {where} = {say_length(point.expect, edition)}, within {say_length(point.within, edition)}"

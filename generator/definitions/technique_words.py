@@ -17,7 +17,8 @@ WORK = (
 )
 FIGURES = (
     *("flat cloth", "cross folds", "section", "tuck section", "cross tuck section", "hem section", "pair section"),
-    *("turn map", "check points", "marking strip", "card", "surface", "piece", "layout", "assembly"),
+    *("turn map", "check points", "cross check points", "marking strip", "cross marking strip", "card", "surface"),
+    *("piece", "layout", "assembly"),
 )
 ASSEMBLIES = (
     *("bag", "bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill"),
@@ -36,7 +37,8 @@ BRACKETS = (
         "cross marks",
         "depths",
     ),
-    *("marked edges", "cross marked edges", "sample", "check points", "ruled rows", "rows", "row ends", "bulky rows"),
+    *("marked edges", "cross marked edges", "sample", "check points", "cross check points", "ruled rows", "rows"),
+    *("row ends", "bulky rows"),
     *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
     *("opening", "needle and stitch", "casing place", "casing hem", "buttonholes", "buttons", "fasteners"),
     *("stripe", "stripe colours", "stripe starts"),

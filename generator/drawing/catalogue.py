@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.assembly import assembly_names, draw_assembly
-from generator.drawing.check_points import draw_check_points
+from generator.drawing.check_points import draw_check_points, draw_cross_check_points
 from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
 from generator.drawing.layout import draw_layout
-from generator.drawing.marking_strip import draw_marking_strip
+from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, plain_pieces
 from generator.drawing.section import (
@@ -45,6 +45,10 @@ def _has_tucks(panel: Panel) -> bool:
     return panel.across.count > 0
 
 
+def _has_cross_tucks(panel: Panel) -> bool:
+    return panel.cross is not None and panel.cross.count > 0
+
+
 def _has_caught_hem(panel: Panel) -> bool:
     return _has_tucks(panel) and "caught hem" in (panel.across.left.kind, panel.across.right.kind)
 
@@ -56,7 +60,7 @@ def _never(worksheet: Worksheet) -> tuple[str, ...]:
 # One line a kind, in the order in which the pictures are wanted; 'section' is drawn on request, its parts are listed.
 DIAGRAMS: dict[str, Diagram] = {
     "flat cloth": Diagram(draw_flat_cloth, panels_with(_has_tucks)),
-    "cross folds": Diagram(draw_cross_folds, panels_with(lambda panel: panel.cross is not None and panel.cross.count)),
+    "cross folds": Diagram(draw_cross_folds, panels_with(_has_cross_tucks)),
     "section": Diagram(draw_section, _never),
     "tuck section": Diagram(draw_tuck_section, panels_with(_has_tucks)),
     "cross tuck section": Diagram(draw_cross_tuck_section, panels_with(crosses_otherwise)),
@@ -64,7 +68,9 @@ DIAGRAMS: dict[str, Diagram] = {
     "pair section": Diagram(draw_pair_section, panels_with(plan_pairs)),
     "turn map": Diagram(draw_turn_map, panels_with(lambda panel: panel.rows is not None and _has_tucks(panel))),
     "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checks.points)),
+    "cross check points": Diagram(draw_cross_check_points, panels_with(lambda panel: panel.cross_checks.points)),
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
+    "cross marking strip": Diagram(draw_cross_marking_strip, panels_with(_has_cross_tucks)),
     "card": Diagram(draw_surface_card, _never),
     "surface": Diagram(draw_surface, panels_with(_has_tucks)),
     "piece": Diagram(draw_piece, plain_pieces),

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from generator.calculation.worked import Panel
+from generator.calculation.worked import BreadthJoin, TuckSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Label, levels, text_height, text_lines, text_width
@@ -41,13 +41,12 @@ class Tile:
     joins: tuple[Fraction, ...] = ()
 
 
-def plan_marking_strip(panel: Panel, edition: Edition) -> tuple[Tile, ...]:
+def plan_marking_strip(tucks: TuckSet, edition: Edition, joins: Sequence[BreadthJoin] = ()) -> tuple[Tile, ...]:
     """Return the tiles of a strip as long as the cut cloth; a mark on a join is on both tiles.
 
     As few tiles as can be, as even as can be; they meet on divisions of the ruler, so that one may be longer than the
     even stretch by a division.
     """
-    tucks = panel.across
     number = math.ceil(tucks.cut / STRETCHES[edition.unit])
     division = DIVISIONS[edition.unit]
     places = [*(round_down(tucks.cut * place / number, division) for place in range(number)), tucks.cut]
@@ -58,7 +57,7 @@ def plan_marking_strip(panel: Panel, edition: Edition) -> tuple[Tile, ...]:
             start=start,
             end=end,
             marks=tuple((tuck, at) for tuck, at in enumerate(tucks.marks, 1) if start <= at <= end),
-            joins=tuple(join.at for join in panel.joins if start <= join.at <= end),
+            joins=tuple(join.at for join in joins if start <= join.at <= end),
         )
         for place, (start, end) in enumerate(pairwise(places), 1)
     )
@@ -66,22 +65,34 @@ def plan_marking_strip(panel: Panel, edition: Edition) -> tuple[Tile, ...]:
 
 def draw_marking_strip(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
     """Return the test squares and the tiles of a panel's strip; nothing for a plain panel."""
-    panel, edition, piece = worksheet.panels[name], worksheet.edition, worksheet.pieces[name]
-    if not panel.across.count:
+    panel = worksheet.panels[name]
+    tiles = plan_marking_strip(panel.across, worksheet.edition, panel.joins) if panel.across.count else ()
+    title = f"{worksheet.pieces[name].label}, {worksheet.size_label}"
+    return _pictures(tiles, title, worksheet.edition, style, f"marking strip {name}")
+
+
+def draw_cross_marking_strip(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
+    """Return the test squares and the tiles of the strip for the cross tucks of a panel; nothing where it has none."""
+    cross = worksheet.panels[name].cross
+    tiles = plan_marking_strip(cross, worksheet.edition) if cross is not None and cross.count else ()
+    title = f"{worksheet.pieces[name].label}, cross tucks, {worksheet.size_label}"
+    return _pictures(tiles, title, worksheet.edition, style, f"cross marking strip {name}")
+
+
+def _pictures(tiles: Sequence[Tile], title: str, edition: Edition, style: Style, key: str) -> tuple[Picture, ...]:
+    if not tiles:
         return ()
-    key = f"marking strip {name}"
     squares = sketch_squares(style, f"{key} squares").picture(
         "Two test squares: one inch and five centimetres a side.",
         "Print at actual size, 100 %, then measure both squares. If either is off, the strip is of no use.",
     )
-    title = f"{piece.label}, {worksheet.size_label}"
-    tiles = [
+    drawn = [
         sketch_tile(tile, title, edition, style, key=f"{key} {tile.number}").picture(
             _tile_words(tile, edition), _tile_caption(tile)
         )
-        for tile in plan_marking_strip(panel, edition)
+        for tile in tiles
     ]
-    return (squares, *tiles)
+    return (squares, *drawn)
 
 
 def _tile_words(tile: Tile, edition: Edition) -> str:

@@ -16,7 +16,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
-STRIP = "marking strip"
+STRIP, CROSS_STRIP = "marking strip", "cross marking strip"
 _BEFORE_STEPS = ("flat cloth ", "layout ", "piece ")
 _LATER = ("assembly ", "cross folds ")
 
@@ -40,12 +40,14 @@ class Arrangement:
     steps: Mapping[int, tuple[Figure, ...]]
     turns: Mapping[str, tuple[Figure, ...]]
     checks: Mapping[str, tuple[Figure, ...]]
+    cross_checks: Mapping[str, tuple[Figure, ...]]
     after: tuple[Figure, ...]
 
     @property
     def shown(self) -> tuple[Figure, ...]:
         """Every figure that is shown, in order."""
-        groups = (self.before, *self.steps.values(), *self.turns.values(), *self.checks.values(), self.after)
+        sections = (self.steps, self.turns, self.checks, self.cross_checks)
+        groups = (self.before, *(group for section in sections for group in section.values()), self.after)
         return tuple(figure for group in groups for figure in group if figure.first)
 
 
@@ -87,6 +89,7 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
         steps={number: figures(*keys) for number, keys in of_steps.items()},
         turns={name: figures(f"turn map {name}") for name, panel in worksheet.panels.items() if panel.rows},
         checks={name: figures(f"check points {name}") for name in worksheet.panels},
+        cross_checks={name: figures(f"cross check points {name}") for name in worksheet.panels},
         after=figures(*after),
     )
 

@@ -9,13 +9,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.calculation.worked import Panel, Row
+from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.rendering import addresses
 from generator.rendering.environment import sheet_words
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting, size_link
 
-SEW_ROWS, STITCH_TUCKS = "sew rows", "stitch tucks"
+SEW_ROWS, STITCH_TUCKS, STITCH_CROSS_TUCKS = "sew rows", "stitch tucks", "stitch cross tucks"
 _COLUMNS = 1
 
 
@@ -23,15 +24,14 @@ _COLUMNS = 1
 class MachineStop:
     """One step or row: its name on the page, where it stands among the others in words, and what it is.
 
-    ``row`` is set where one row is told tuck by tuck, ``panel`` where a step stitches the tucks that check points are
-    for.
+    ``row`` is set where one row is told tuck by tuck, ``checks`` where a step stitches tucks that have check points.
     """
 
     name: str
     place: str
     step: SheetStep
     row: Row | None = None
-    panel: Panel | None = None
+    checks: Checks | None = None
 
 
 def stops(worksheet: Worksheet) -> tuple[MachineStop, ...]:
@@ -42,11 +42,18 @@ def stops(worksheet: Worksheet) -> tuple[MachineStop, ...]:
 def _stops_of(step: SheetStep, worksheet: Worksheet) -> Iterator[MachineStop]:
     name, place = f"step-{step.number}", f"Step {step.number} of {len(worksheet.steps)}"
     panel = worksheet.panels.get(step.pieces[0]) if step.pieces else None
-    yield MachineStop(name, place, step, panel=panel if step.standard == STITCH_TUCKS else None)
+    yield MachineStop(name, place, step, checks=_checks_at(step, panel))
     if step.standard == SEW_ROWS and panel is not None and panel.rows is not None:
         rows = panel.rows.rows
         for row in rows:
             yield MachineStop(f"{name}-row-{row.number}", f"{place}, row {row.number} of {len(rows)}", step, row=row)
+
+
+def _checks_at(step: SheetStep, panel: Panel | None) -> Checks | None:
+    """The check points of the tucks that a step stitches."""
+    if panel is None or step.standard not in (STITCH_TUCKS, STITCH_CROSS_TUCKS):
+        return None
+    return panel.checks if step.standard == STITCH_TUCKS else panel.cross_checks
 
 
 def render_machine(worksheet: Worksheet, setting: Setting) -> str:

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from generator.calculation.panel.correction_words import said_tucks
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet
-from generator.calculation.worked_checks import CheckPoint, Correction
+from generator.calculation.worked_checks import CheckPoint, Checks, Correction
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.rendering.one_page import edition_values, written_sheet
@@ -29,41 +30,55 @@ class RowGroup:
 
 
 @dataclass(frozen=True, slots=True)
+class CheckedTucks:
+    """The check points of one set of tucks, and what to do at the middle one, if there tucks can be changed."""
+
+    title: str
+    checks: Checks
+    corrections: tuple[Correction, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PanelTrouble:
-    """One panel as the rescue sheet tells it; ``middle`` is the check point whose corrections are told in full."""
+    """One panel as the rescue sheet tells it; ``checked`` are its tucks and, where it has them, its cross tucks."""
 
     piece: Piece
     panel: Panel
     take_up: Markup
     depth: Markup
     whole: CheckPoint | None
-    middle: CheckPoint | None
-    corrections: tuple[Correction, ...]
+    checked: tuple[CheckedTucks, ...]
     row_groups: tuple[RowGroup, ...]
 
 
 def render_rescue(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
     """Return the rescue sheet of one size, a page for each panel."""
     panels = tuple(panel_trouble(worksheet, name) for name, panel in worksheet.panels.items() if panel.across.count)
-    values = {**edition_values([worksheet]), "panels": panels}
+    values = {**edition_values([worksheet]), "panels": panels, "said_tucks": said_tucks}
     return written_sheet("rescue", setting, paper, values, pages=max(1, len(panels)))
 
 
 def panel_trouble(worksheet: Worksheet, name: str) -> PanelTrouble:
     """Return what the rescue sheet tells of one panel."""
     panel, edition = worksheet.panels[name], worksheet.edition
-    points = [point for point in panel.checks.points if point.mark]
-    middle = points[len(points) // 2] if points else None
+    sets = (("Check points", panel.checks), ("Check points of the cross tucks", panel.cross_checks))
     return PanelTrouble(
         piece=worksheet.pieces[name],
         panel=panel,
         take_up=finished_range(min(panel.across.take_ups), max(panel.across.take_ups), edition),
         depth=finished_range(min(panel.across.depths), max(panel.across.depths), edition),
         whole=next((point for point in panel.checks.points if not point.mark), None),
-        middle=middle,
-        corrections=tuple(one for one in panel.checks.corrections if middle and one.after == middle.after),
+        checked=tuple(checked_tucks(title, checks) for title, checks in sets if checks.points),
         row_groups=row_groups(panel.rows) if panel.rows else (),
     )
+
+
+def checked_tucks(title: str, checks: Checks) -> CheckedTucks:
+    """Return a set of tucks with the corrections of its middle check point, if those say what tucks to change."""
+    points = [point for point in checks.points if point.mark]
+    middle = points[len(points) // 2].after if points else 0
+    told = tuple(one for one in checks.corrections if one.after == middle)
+    return CheckedTucks(title, checks, told if any(one.steps for one in told) else ())
 
 
 def row_groups(rows: RowSet) -> tuple[RowGroup, ...]:

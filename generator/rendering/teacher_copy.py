@@ -6,13 +6,13 @@ where to stop.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
 from generator.calculation.worked import Panel
-from generator.calculation.worked_checks import CheckPoint
+from generator.calculation.worked_checks import CheckPoint, Checks
 from generator.calculation.worked_project import Worksheet
 from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, written_sheet
@@ -54,7 +54,9 @@ def side_by_side(worksheets: Sequence[Worksheet]) -> SideBySide:
     for name in in_order(name for worksheet in worksheets for name in worksheet.panels):
         label = _labels(worksheets)[name]
         groups.append(NumberGroup(f"{label}: key numbers", _key_rows(worksheets, name)))
-        groups.append(NumberGroup(f"{label}: check points, after tuck: measure", _check_rows(worksheets, name)))
+        for title, checks in (("check points", _across), ("check points of the cross tucks", _cross)):
+            rows = _check_rows(worksheets, name, checks)
+            groups.append(NumberGroup(f"{label}: {title}, after tuck: measure", rows))
     return SideBySide(
         tuple(worksheet.size_label for worksheet in worksheets), tuple(group for group in groups if group.rows)
     )
@@ -103,9 +105,18 @@ def _facts(panel: Panel, edition: Edition) -> Iterator[tuple[str, Markup]]:
         yield "First and last row, ruled", Markup("{} and {}").format(said(ruled[0], edition), said(ruled[-1], edition))
 
 
-def _check_rows(worksheets: Sequence[Worksheet], name: str) -> Rows:
+def _across(panel: Panel) -> Checks:
+    return panel.checks
+
+
+def _cross(panel: Panel) -> Checks:
+    return panel.cross_checks
+
+
+def _check_rows(worksheets: Sequence[Worksheet], name: str, checks: Callable[[Panel], Checks]) -> Rows:
     """The check points in their order; the one over the whole panel stands in the last row."""
-    points = [worksheet.panels[name].checks.points if name in worksheet.panels else () for worksheet in worksheets]
+    panels = [worksheet.panels.get(name) for worksheet in worksheets]
+    points = [checks(panel).points if panel is not None else () for panel in panels]
     inside = [[point for point in found if point.mark] for found in points]
     whole = [[point for point in found if not point.mark] for found in points]
     chosen = [

@@ -332,7 +332,7 @@ def test_a_ring_is_taken_in_at_its_closing_as_far_as_its_folds_leave_room() -> N
     ring = replace(rounded(even_panel(8, "3/8", "2", (seam(), seam()), ("1", "1")), INCH), ring=True)
     assert leeway_of(ring, INCH).trims == (0, inches("1 1/8"))
     assert leeway_of(ring, INCH, lies=("in", "out")).trims == (0, inches("1 1/2"))
-    assert words(ring, 8, "1/2").text.startswith("Make the closing seam wider, by 1/2 in in all.")
+    assert words(ring, 8, "1/2").text.startswith("Make the closing seam wider: 1/2 in more, both sides together.")
 
 
 def test_cross_tucks_are_measured_from_the_top_edge() -> None:

@@ -21,7 +21,7 @@ from generator.drawing.marking_strip import (
     sketch_tile,
 )
 from generator.drawing.style import SMALLEST_TEXT, Style, read_style
-from generator.lengths import INCH, METRIC
+from generator.lengths import INCH, METRIC, Edition
 
 PLAIN = Style()
 LARGE = read_style({"small": 12, "text": 14, "strong": 16})
@@ -29,9 +29,13 @@ LARGE = read_style({"small": 12, "text": 14, "strong": 16})
 ROOM = (210 / 25.4 - 1, 10.0)
 
 
+def tiles_of(panel: Panel, edition: Edition):
+    return plan_marking_strip(panel.across, edition, panel.joins)
+
+
 def test_the_tiles_cover_the_cut_cloth_from_edge_to_edge():
     # 27 1/4 in in stretches of 6 1/4 in: five. Fifths lie at 5.45, 10.9, 16.35 and 21.8 in, down to a quarter inch.
-    tiles = plan_marking_strip(panel_of(17), INCH)
+    tiles = tiles_of(panel_of(17), INCH)
     places = [Fraction(0), Fraction(21, 4), Fraction(43, 4), Fraction(65, 4), Fraction(87, 4), Fraction(109, 4)]
     assert [(tile.start, tile.end) for tile in tiles] == list(pairwise(places))
     assert tiles[0].marks == tuple((step + 1, Fraction(13, 8) + Fraction(3, 2) * step) for step in range(3))
@@ -40,7 +44,7 @@ def test_the_tiles_cover_the_cut_cloth_from_edge_to_edge():
 
 def test_metric_tiles_begin_at_half_centimetres():
     # 69.215 cm in stretches of 15 1/2 cm: five. Fifths at 13.843, 27.686, 41.529, 55.372, down to half a centimetre.
-    tiles = plan_marking_strip(panel_of(17), METRIC)
+    tiles = tiles_of(panel_of(17), METRIC)
     starts = [tile.start * Fraction(254, 100) for tile in tiles]
     assert starts == [0, Fraction(27, 2), Fraction(55, 2), Fraction(83, 2), 55]
 
@@ -48,14 +52,14 @@ def test_metric_tiles_begin_at_half_centimetres():
 def test_a_mark_on_a_join_is_on_both_tiles():
     # Two tucks 7 3/4 in apart, first mark 1 5/8, cut 3 1/4 + 7 3/4 = 11 in: two tiles of 5 1/2; with three tucks
     # 3 7/8 in apart the cut is the same, and the second mark stands at 5 1/2, where the tiles meet.
-    first, second = plan_marking_strip(panel_of(3, spacing=Fraction(31, 8)), INCH)
+    first, second = tiles_of(panel_of(3, spacing=Fraction(31, 8)), INCH)
     assert first.end == second.start == Fraction(11, 2)
     assert (2, Fraction(11, 2)) in first.marks
     assert (2, Fraction(11, 2)) in second.marks
 
 
 def drawn_tiles(panel, edition, style):
-    for tile in plan_marking_strip(panel, edition):
+    for tile in tiles_of(panel, edition):
         yield tile, sketch_tile(tile, "front, medium", edition, style, key=f"strip {tile.number}")
 
 
@@ -166,7 +170,7 @@ def test_a_join_between_breadths_is_marked_on_its_tile():
     def triangles(canvas: Canvas) -> int:
         return sum(len(outline) == 3 for layer in canvas._layers if layer.fill for outline in layer.outlines)
 
-    tiles = plan_marking_strip(joined(panel_of(17), 9), INCH)
+    tiles = tiles_of(joined(panel_of(17), 9), INCH)
     canvases = [sketch_tile(tile, "front", INCH, PLAIN, key="strip") for tile in tiles]
     # The join lies at 13 1/4 in: on the third tile, from 10 3/4 to 16 1/4 in.
     assert [triangles(canvas) for canvas in canvases] == [0, 0, 1, 0, 0]

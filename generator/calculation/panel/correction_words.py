@@ -198,7 +198,7 @@ def _narrower(tucks: TuckSet, checkpoint: CheckPoint, off: Fraction, leeway: Lee
     when = " when all tucks are sewn" if checkpoint.after < tucks.count else ""
     if tucks.ring:
         if off <= leeway.trims[1]:
-            yield f"Make the closing seam wider, by {size} in all."
+            yield f"Make the closing seam wider: {size} more, both sides together."
     elif off / 2 <= min(leeway.trims):
         yield f"Trim {half} off at the {leeway.sides[0]} and at the {leeway.sides[1]}{when}."
     elif off <= max(leeway.trims):

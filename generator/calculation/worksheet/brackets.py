@@ -153,7 +153,10 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         ),
         "sample": _panel(lambda context, panel: lists.sample_words(panel.across, context.scope.edition)),
         "depths": _panel(lambda context, panel: lists.depth_list(panel.across, context.scope.edition)),
-        "check points": _panel(lambda context, panel: lists.checkpoint_list(panel, context.scope.edition)),
+        "check points": _panel(lambda context, panel: lists.checkpoint_list(panel.checks, context.scope.edition)),
+        "cross check points": _panel(
+            lambda context, panel: lists.checkpoint_list(panel.cross_checks, context.scope.edition)
+        ),
         "ruled rows": _panel(lambda context, panel: lists.ruled_list(panel, context.scope.edition)),
         "rows": _panel(lambda _context, panel: lists.row_list(panel)),
         "facing gaps": _panel(lambda context, panel: lists.facing_list(panel, context.scope.edition)),

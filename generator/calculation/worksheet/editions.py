@@ -114,8 +114,9 @@ def _of_rows(rows: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
 
 
 def _of_checks(piece: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
-    for point in piece.get("checkpoints", ()):
-        yield f"check after tuck {point['after']}", point["expect"]
+    for group, words in (("checkpoints", ""), ("cross_checkpoints", "cross tucks, ")):
+        for point in piece.get(group, ()):
+            yield f"{words}check after tuck {point['after']}", point["expect"]
 
 
 def _of_joins(piece: Mapping[str, Any]) -> Iterator[tuple[str, str]]:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import CutItem, Panel, TuckSet
+from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import EdgeWork, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
@@ -41,12 +42,12 @@ def depth_list(tucks: TuckSet, edition: Edition) -> str:
     return "\n".join(lines)
 
 
-def checkpoint_list(panel: Panel, edition: Edition) -> str:
+def checkpoint_list(checks: Checks, edition: Edition) -> str:
     """Return what to measure after which tuck."""
     return "\n".join(
         f"- After tuck {point.after}: from {point.start} to {point.end}, **{say_length(point.expect, edition)}**, "
         f"right within {say_length(point.within, edition)}."
-        for point in panel.checks.points
+        for point in checks.points
     )
 
 
