@@ -12,6 +12,7 @@ from generator.calculation.striped import PanelStripes
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_piece import Part, Piece, Straight
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.row_bulk import row_ends
 from generator.drawing.canvas import Canvas
 from generator.drawing.cloth_colour import cloth_colour, pale
 from generator.drawing.flat_cloth_plan import ARROW_GAP, FlatCloth, FlatPart, plan_flat_cloth, row_label
@@ -212,9 +213,10 @@ class _DrawnPart:
         if panel.rows is None:
             return
         rows = panel.rows.rows
-        self.canvas.lines(
-            [((self.left, self.y(row.ruled)), (self.right, self.y(row.ruled))) for row in rows], self.style.tack
-        )
+        first, last = (min(max(at, self.part.start), self.part.end) for at in row_ends(panel.across, edition))
+        if first < last:
+            levels = [self.y(row.ruled) for row in rows]
+            self.canvas.lines([((self.x(first), y), (self.x(last), y)) for y in levels], self.style.tack)
         step = max(1, math.ceil(len(rows) * self.line / (self.bottom - self.top)))
         told = rows[::step]
         wanted = [self.y(row.ruled) for row in told]

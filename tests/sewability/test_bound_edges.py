@@ -38,6 +38,8 @@ def test_a_binding_has_room_for_the_edge_beside_four_times_its_width(path: Path)
     for sheet, step, strip in steps(path, "bind"):
         width, room = strip.measures["width"], strip.cut_along - 4 * strip.measures["width"]
         assert room >= ROOM[sheet.edition.name], named(sheet, step)
+        # It is folded in by its width at both edges, as the step says and the picture shows.
+        assert strip.made.folds == (width, strip.cut_along - width), named(sheet, step)
         # Sewn on at its width, round the edge, and one width turned in: what is left reaches the stitching.
         assert strip.cut_along - width - width - room - width >= width
 

@@ -10,7 +10,9 @@ from sewable_room import ROOT, every_sheet, named, sheets_of
 
 from generator.calculation.worked import Panel, Turn
 from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.calculation.worksheet.row_bulk import row_ends
 from generator.drawing.catalogue import draw
+from generator.drawing.flat_cloth import sketch_flat_cloth
 from generator.drawing.style import Style
 from generator.lengths import read_length
 
@@ -242,3 +244,16 @@ def test_a_panel_that_is_too_short_takes_from_seams_only_where_it_has_them(path:
         piece = sheet.pieces[step.pieces[0]]
         seams = all(piece.edges[side].allowance for side in ("top", "bottom"))
         assert seams or "narrower" not in step.text, named(sheet, step)
+
+
+def test_the_rows_of_a_mat_are_drawn_over_its_band_of_tucks_only() -> None:
+    """Marks from 2 to 9 in, tucks 1/4 in deep: turned, the last reaches 9 1/2 in; the row ends at 10."""
+    mats = sheets_of(ROOT / "projects" / "tide-table-mats.yaml")
+    sheet = next(one for one in mats if (one.size, one.edition.name) == ("breakfast", "inch"))
+    assert row_ends(sheet.panels["mat"].across, sheet.edition) == (0, 10)
+    canvas = sketch_flat_cloth(sheet.pieces["mat"], sheet.panels["mat"], sheet.edition, Style())[0]
+    upright = sorted({start[0] for start, end in canvas.segments if start[0] == end[0]})
+    level = [end[0] for start, end in canvas.segments if start[1] == end[1] and start[0] == upright[0]]
+    # Twenty inches of cloth are cut; the rows end at half of them.
+    width = upright[-1] - upright[0]
+    assert any(abs((end - upright[0]) / width - 10 / 20) < 0.02 for end in level)

@@ -12,13 +12,10 @@ from generator.calculation.worked import Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worksheet.followed import EdgesInRow, closed, followed, round_corners, straight
 from generator.calculation.worksheet.panel_stripes import striped_panel
-from generator.calculation.worksheet.row_bulk import bulky_rows
+from generator.calculation.worksheet.row_bulk import bulky_rows, wide_margins
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
-from generator.lengths import read_length
 
-# Common practice, no source.
-_WIDE_MARGIN = {"inch": read_length("4 in"), "metric": read_length("10 cm")}
 Test = Callable[[Sequence[Piece], Scope], bool]
 
 
@@ -103,10 +100,7 @@ def _has_end_allowances(pieces: Sequence[Piece], _scope: Scope) -> bool:
 
 
 def _wide_margin(pieces: Sequence[Piece], scope: Scope) -> bool:
-    """Whether so much lies plain beside the tucks that rows over all of it would only spoil it: 4 in or 10 cm."""
-    wide = _WIDE_MARGIN[scope.edition.name] if scope else _WIDE_MARGIN["inch"]
-    panels = [panel.across for panel in _panels(pieces) if not panel.across.ring]
-    return any(max(tucks.left_margin, tucks.right_margin) >= wide for tucks in panels)
+    return any(any(wide_margins(panel.across, scope.edition)) for panel in _panels(pieces))
 
 
 def _under_the_arm(pieces: Sequence[Piece], scope: Scope) -> bool:
