@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import TypedDict, Unpack
 
 import click
 
@@ -21,8 +21,7 @@ _MARGIN = {"inch": "1/2 to 2", "metric": "1 to 5"}
 _RULES = {"any": CountRule(), "even": CountRule(2), "odd": CountRule(2, 1)}
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(TypedDict):
     """What was typed, each word as it came."""
 
     depth: str | None
@@ -52,12 +51,12 @@ class Asked:
     "--edition", type=click.Choice(["inch", "metric"]), default="inch", help="Ruler and unit of bare numbers."
 )
 @click.option("--most", type=click.IntRange(1, 100), default=8, help="How many plans to list.")
-def command(finished: str | None, cloth: str | None, edition: str, most: int, **words: str) -> None:
+def command(finished: str | None, cloth: str | None, edition: str, most: int, **asked: Unpack[Asked]) -> None:
     """Print the plans that fit as a table, and the marks of the best."""
     if (finished is None) == (cloth is None):
         raise click.UsageError("name a finished size with --finished, or a piece of cloth with --cloth: one of the two")
     ruler = EDITIONS[edition]
-    wish = _wish(Asked(**words), _asked(finished, ruler, "--finished"), ruler)
+    wish = _wish(asked, _asked(finished, ruler, "--finished"), ruler)
     if cloth is None:
         choices = plans_for_size(wish, ruler, most)
     else:
@@ -66,21 +65,21 @@ def command(finished: str | None, cloth: str | None, edition: str, most: int, **
 
 
 def _wish(asked: Asked, finished: Fraction, edition: Edition) -> TuckWish:
-    end = typed_end(asked.edges or _SEAM[edition.name], edition, "--edges")
-    margin = typed_range(asked.margin or _MARGIN[edition.name], edition, "--margin")
-    plan = turn_plan(asked.plan) if asked.plan else None
-    rule = _rule(asked.number)
+    end = typed_end(asked["edges"] or _SEAM[edition.name], edition, "--edges")
+    margin = typed_range(asked["margin"] or _MARGIN[edition.name], edition, "--margin")
+    plan = turn_plan(asked["plan"]) if asked["plan"] else None
+    rule = _rule(asked["number"])
     joined = rule.joined(plan.rule) if plan else rule
     if joined is None:
-        raise click.BadParameter(f"the plan '{asked.plan}' needs {plan.rule if plan else ''}", param_hint="--number")
+        raise click.BadParameter(f"the plan '{asked['plan']}' needs {plan.rule if plan else ''}", param_hint="--number")
     return TuckWish(
         finished=finished,
-        depth=_asked(asked.depth, edition, "--depth"),
-        spacing=_asked(asked.spacing, edition, "--spacing"),
+        depth=_asked(asked["depth"], edition, "--depth"),
+        spacing=_asked(asked["spacing"], edition, "--spacing"),
         ends=(end, end),
         left_margin=margin,
         right_margin=margin,
-        gives=asked.gives,  # type: ignore[arg-type]  # the option's choices are these words
+        gives=asked["gives"],  # type: ignore[arg-type]  # the option's choices are these words
         rule=joined,
         facing=plan is not None and plan.facing,
         lies=plan.lies if plan else None,

@@ -27,14 +27,23 @@ EDITION = click.Choice(["inch", "metric"])
     "--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; may be repeated."
 )
 @click.option("--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=.")
-def command(project: str, size: str, edition: str | None, *, as_json: bool, as_csv: bool, **at_hand: Any) -> None:
+def command(
+    project: str,
+    size: str,
+    edition: str | None,
+    sewn: tuple[str, ...],
+    cloth: tuple[str, ...],
+    *,
+    as_json: bool,
+    as_csv: bool,
+) -> None:
     """Print the figures in one of three forms."""
     if as_json and as_csv:
         raise click.UsageError("--json and --csv exclude each other; choose one")
     definition, shared, _folder = opened(project)
     wanted = edition_of(definition, edition, shared.room)
-    definition = with_own_cloth(definition, at_hand["cloth"], wanted)
-    worksheet = worked(definition, size, wanted, shared, measures(at_hand["sewn"], wanted, "--sewn"))
+    definition = with_own_cloth(definition, cloth, wanted)
+    worksheet = worked(definition, size, wanted, shared, measures(sewn, wanted, "--sewn"))
     if as_json:
         click.echo(json.dumps(figures(worksheet), indent=2, ensure_ascii=False))
     elif as_csv:

@@ -49,14 +49,21 @@ class ProgressLines:
 @click.option("--workers", type=click.IntRange(1), help="How many processes work; one a core without it.")
 @click.option("--profile", is_flag=True, help="Tell at the end how long each kind of work took, and which functions.")
 def command(
-    projects: tuple[str, ...], *, watch: bool, why: tuple[str, str] | None, profile: bool, **options: Any
+    projects: tuple[str, ...],
+    theme: str,
+    mark: str,
+    workers: int | None,
+    why: tuple[str, str] | None,
+    *,
+    watch: bool,
+    profile: bool,
 ) -> None:
     """Publish the room, or some of its projects."""
     folder = room_folder()
     files = project_files(folder, projects)
     named = tuple(path.stem for path in files) if projects else ()
-    mark = _mark(options["mark"], other="--watch" if watch else "--why" if why else "")
-    order = Order(folder, options["theme"], named, options["workers"] or 0, mark, _today(), profile)
+    checked = _mark(mark, other="--watch" if watch else "--why" if why else "")
+    order = Order(folder, theme, named, workers or 0, checked, _today(), profile)
     try:
         if why:
             _tell_why(order, *why)

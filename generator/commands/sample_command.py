@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TypedDict, Unpack
 
 import click
 
 from generator.calculation.panel.sample import sample_draw_in, sample_shrinkage, sample_take_up
 from generator.commands.edge_words import typed_measure
 from generator.lengths import EDITIONS, Edition, write_length, write_number
+
+
+class Further(TypedDict):
+    """What else may have been measured on a sample, each as it was typed."""
+
+    rows_before: str | None
+    rows_after: str | None
+    washed: str | None
 
 
 @click.command(name="sample", help="Work out the true take-up of a tuck from a sewn sample.")
@@ -20,7 +29,7 @@ from generator.lengths import EDITIONS, Edition, write_length, write_number
 @click.option("--rows-after", metavar="LENGTH", help="The same two rows apart, after.")
 @click.option("--washed", metavar="LENGTH", help="The flat width again after washing, for the shrinkage.")
 @click.option("--edition", type=click.Choice(["inch", "metric"]), default="inch", help="Unit of bare numbers.")
-def command(tucks: int, depth: str, flat: str, finished: str, edition: str, **others: str | None) -> None:
+def command(tucks: int, depth: str, flat: str, finished: str, edition: str, **others: Unpack[Further]) -> None:
     """Print what the sample says, and the lines to put under the panel in the project file."""
     ruler = EDITIONS[edition]
     deep, before, after = (
@@ -56,7 +65,7 @@ def _against(tucks: int, more: Fraction, edition: Edition) -> str:
     )
 
 
-def _rows(edition: Edition, others: dict[str, str | None]) -> dict[str, Fraction]:
+def _rows(edition: Edition, others: Further) -> dict[str, Fraction]:
     """Return the distance of two rows before and after, by the keys of a sample; nothing where none was measured."""
     before, after = others["rows_before"], others["rows_after"]
     if (before is None) != (after is None):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 from pkgutil import resolve_name
-from typing import Any
+from typing import TypedDict, Unpack
 
 import click
 
@@ -14,6 +14,17 @@ from generator.commands.working import edition_of, measures, opened, split, with
 from generator.definitions.project import Project
 from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
+
+
+class SheetOptions(TypedDict):
+    """What may be said about a sheet, each as it was typed."""
+
+    own: tuple[str, ...]
+    edition: str | None
+    paper: str | None
+    theme: str | None
+    sewn: tuple[str, ...]
+    cloth: tuple[str, ...]
 
 
 @click.command(name="sheet", help="Write one handout as a PDF, also in a size that the file does not list.")
@@ -26,19 +37,19 @@ from generator.publishing.inputs import theme_folder
 @click.option("--theme", metavar="NAME", help="How it looks, such as large-print; the room's theme without it.")
 @click.option("--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; repeatable.")
 @click.option("--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=.")
-def command(project: str, size: str | None, output: Path, **options: Any) -> None:
+def command(project: str, size: str | None, output: Path, **how: Unpack[SheetOptions]) -> None:
     """Write the handout of one size."""
     refuse_to_overwrite(output)
     listed, shared, folder = opened(project)
-    edition = edition_of(listed, options["edition"], shared.room)
-    definition = with_own_cloth(listed, options["cloth"], edition)
-    definition, size = _sized(definition, size, options["own"], edition)
-    worksheet = worked(definition, size, edition, shared, measures(options["sewn"], edition, "--sewn"))
-    paper = chosen_paper(shared.room.papers, options["paper"])
-    theme = theme_folder(folder, options["theme"] or shared.room.theme)
+    edition = edition_of(listed, how["edition"], shared.room)
+    definition = with_own_cloth(listed, how["cloth"], edition)
+    definition, size = _sized(definition, size, how["own"], edition)
+    worksheet = worked(definition, size, edition, shared, measures(how["sewn"], edition, "--sewn"))
+    paper = chosen_paper(shared.room.papers, how["paper"])
+    theme = theme_folder(folder, how["theme"] or shared.room.theme)
     one_sheet, own = (
         resolve_name("generator.publishing.single"),
-        any(options[name] for name in ("own", "cloth", "sewn")),
+        bool(how["own"] or how["cloth"] or how["sewn"]),
     )
     stamp = one_sheet.stamp_of_sheet(listed, shared, folder, own=own)
     write_whole(output, one_sheet.one_handout(worksheet, shared.room, theme, paper, stamp))
