@@ -24,7 +24,8 @@ def binding(scope: Scope, model: Binding) -> PieceSizes:
     """Return a binding: four times its finished width and what the edge in it takes, and turned in at both ends."""
     length, width = scope.value(model.length), scope.value(model.width)
     cut_width, cut_length = worked_binding(length, width, scope.seam, _ROOM_FOR_AN_EDGE[scope.edition.name])
-    made = Made(folds=_folds(scope, cut_width, 1, 2, 3), stitched=2 * length, goes_round="an edge")
+    far = round_up(cut_width, scope.edition.mark) - width
+    made = Made(folds=(width, far), stitched=2 * length, goes_round="an edge")
     # A straight join would lie on itself in one lump where the strip is folded over an edge or a cord.
     join = strip_join(scope, model, slanting=True)
     return _band(scope, model, (length, width), (cut_length, cut_width), made, join)
