@@ -227,6 +227,17 @@ def say_length(length: Fraction, edition: Edition) -> str:
     return write_length(said, edition, unit=True)
 
 
+def on_ruler(length: Fraction, edition: Edition) -> str:
+    """Return a length without its unit, to what a ruler of the edition shows.
+
+    Examples
+    --------
+    >>> on_ruler(Fraction(27, 2), INCH), on_ruler(Fraction(2243, 160), INCH)
+    ('13 1/2', '14')
+    """
+    return write_length(round_nearest(length, edition.mark), edition)
+
+
 def say_range(least: Fraction, most: Fraction, edition: Edition, joint: str = "to") -> str:
     """Return a range of lengths in one unit, told once; where both read alike, the one length.
 

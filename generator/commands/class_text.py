@@ -12,7 +12,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
-from generator.lengths import say_length, write_length
+from generator.lengths import on_ruler, say_length
 from generator.rendering.addresses import handout_file
 
 
@@ -102,7 +102,7 @@ def _bags(sheet: ClassSheet) -> list[str]:
 
 def _cut(work: KitWork, piece: Piece, item: CutItem) -> str:
     edition = work.worksheet.edition
-    sides = f"{write_length(item.across, edition)} x {write_length(item.along, edition)} {edition.unit}"
+    sides = f"{on_ruler(item.across, edition)} x {on_ruler(item.along, edition)} {edition.unit}"
     when = "after the panel" if piece.after_panel else "beforehand" if piece.name in work.beforehand else "in the class"
     return f"    {item.label}: {item.quantity} of {sides} (across the cloth x along it), cut {when}"
 

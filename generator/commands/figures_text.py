@@ -10,7 +10,7 @@ from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Cut, Piece
 from generator.calculation.worked_project import Worksheet
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
-from generator.lengths import Edition, say_length, write_length
+from generator.lengths import Edition, on_ruler, say_length
 
 
 def figures_text(worksheet: Worksheet) -> str:
@@ -46,7 +46,7 @@ def _pieces(worksheet: Worksheet) -> list[str]:
         for cut in piece.cuts:
             sides = (cut.across, cut.along, piece.finished_across, piece.finished_along)
             number = str(piece.quantity * cut.number)
-            rows.append((_named(piece, cut), number, *(write_length(side, edition) for side in sides), piece.cloth))
+            rows.append((_named(piece, cut), number, *(on_ruler(side, edition) for side in sides), piece.cloth))
     return in_columns(rows)
 
 
@@ -66,14 +66,14 @@ def _tucks(tucks: TuckSet, edition: Edition) -> list[str]:
         ("pitch, stitching to stitching", _span(tucks.pitches, edition)),
         (
             "margins, left and right",
-            f"{write_length(tucks.left_margin, edition)} and {write_length(tucks.right_margin, edition)}",
+            f"{on_ruler(tucks.left_margin, edition)} and {on_ruler(tucks.right_margin, edition)}",
         ),
-        ("taken up by the tucks", write_length(tucks.take_up, edition)),
+        ("taken up by the tucks", on_ruler(tucks.take_up, edition)),
     ]
     return [
         *(f"  {name:<30}{value}" for name, value in facts),
         *indented(
-            f"  {'fold marks from the cut edge':<30}", ", ".join(write_length(mark, edition) for mark in tucks.marks)
+            f"  {'fold marks from the cut edge':<30}", ", ".join(on_ruler(mark, edition) for mark in tucks.marks)
         ),
     ]
 
@@ -81,7 +81,7 @@ def _tucks(tucks: TuckSet, edition: Edition) -> list[str]:
 def _span(lengths: Sequence[Fraction], edition: Edition) -> str:
     if not lengths:
         return "none"
-    least, most = write_length(min(lengths), edition), write_length(max(lengths), edition)
+    least, most = on_ruler(min(lengths), edition), on_ruler(max(lengths), edition)
     return least if least == most else f"{least} to {most}"
 
 
@@ -99,13 +99,11 @@ def _panel(panel: Panel, edition: Edition) -> list[str]:
 
 def _rows(rows: RowSet, edition: Edition) -> list[str]:
     lines = [
-        f"  rows ({rows.plan}), ruled from the top cut edge; {write_length(rows.extra, edition)} cut extra for draw-in"
+        f"  rows ({rows.plan}), ruled from the top cut edge; {on_ruler(rows.extra, edition)} cut extra for draw-in"
     ]
     for row in rows.rows:
-        ends = f"ends at {write_length(row.least, edition)} to {write_length(row.most, edition)}"
-        lines.append(
-            f"    row {row.number}: ruled at {write_length(row.ruled, edition)}, {ends}, start at the {row.start}"
-        )
+        ends = f"ends at {on_ruler(row.least, edition)} to {on_ruler(row.most, edition)}"
+        lines.append(f"    row {row.number}: ruled at {on_ruler(row.ruled, edition)}, {ends}, start at the {row.start}")
         lines += indented("      ", spoken_row(row.words))
     return lines
 
@@ -115,7 +113,7 @@ def _cloths(worksheet: Worksheet) -> list[str]:
     rows: list[tuple[str, ...]] = [("cloth", "usable width", "layout", "at least", "fits from width", "buy")]
     for use in worksheet.cloths.values():
         lengths = (use.width, use.layout.length, use.layout.lower_bound, use.layout.narrowest)
-        rows.append((f"{use.name} ({use.label})", *(write_length(length, edition) for length in lengths), use.buy_text))
+        rows.append((f"{use.name} ({use.label})", *(on_ruler(length, edition) for length in lengths), use.buy_text))
     return in_columns(rows)
 
 

@@ -12,8 +12,8 @@ from markupsafe import Markup, escape
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Outline, Piece
 from generator.calculation.worked_project import ClothUse, Worksheet
-from generator.lengths import Edition, say_length, say_range
-from generator.rendering.typeset import bare, on_ruler, said, typeset
+from generator.lengths import Edition, on_ruler, say_length, say_range
+from generator.rendering.typeset import bare, said, typeset
 
 Fact = tuple[str, Markup]
 

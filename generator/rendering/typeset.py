@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from markupsafe import Markup, escape
 
-from generator.lengths import Edition, round_nearest, say_length, write_length
+from generator.lengths import Edition, on_ruler, say_length
 
 _AMOUNT = re.compile(
     r"""(?<![\w/.⁄-])
@@ -67,18 +67,6 @@ def said(length: Fraction, edition: Edition) -> Markup:
 def bare(length: Fraction, edition: Edition) -> Markup:
     """Return a length without its unit, set: for columns whose heading names the unit."""
     return typeset(on_ruler(length, edition))
-
-
-def on_ruler(length: Fraction, edition: Edition) -> str:
-    """Return a length without its unit as plain text, to what a ruler of the edition shows.
-
-    Examples
-    --------
-    >>> from generator.lengths import INCH
-    >>> on_ruler(Fraction(27, 2), INCH), on_ruler(Fraction(2243, 160), INCH)
-    ('13 1/2', '14')
-    """
-    return write_length(round_nearest(length, edition.mark), edition)
 
 
 def as_sentence(text: str) -> str:

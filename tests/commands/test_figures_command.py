@@ -107,3 +107,17 @@ def test_a_piece_in_parts_is_told_as_it_is_cut(tmp_path: Path) -> None:
     assert pieces["frill"]["parts"] == {"count": 3, "across": "33", "along": "3"}
     assert (pieces["frill"]["cut"], pieces["frill"]["quantity"]) == ({"across": "97", "along": "3"}, 1)
     assert "parts" not in pieces["front"]
+
+
+def test_the_text_tells_what_the_sheet_tells_and_the_json_the_exact_value(tmp_path: Path) -> None:
+    # A third of 16 in is 5 1/3, on a ruler of sixteenths 5 5/16. Cut with two seams, 6 1/3 is rounded up: 6 3/8.
+    label = (
+        "  loop:\n    kind: rectangle\n    finished across: side / 3\n    finished along: 2 in or 5 cm\n"
+        "    edges:\n      all: seam 1/2 in or 1.5 cm\n"
+    )
+    here = room(tmp_path, slip_cushion=CUSHION.replace("  back:\n", f"{label}  back:\n", 1))
+    told = run(here, "figures", "slip-cushion", "medium")
+    [loop] = [line.split() for line in told.lines if line.startswith("  loop ")]
+    assert " ".join(loop) == "loop 1 6 3/8 3 5 5/16 2 face"
+    found = json.loads(run(here, "figures", "slip-cushion", "medium", "--json").out)
+    assert found["pieces"]["loop"]["finished"]["across"] == "5 1/3"

@@ -14,19 +14,21 @@ from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.worked import CutItem, Layout, PlacedItem
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.class_kits import KitWork
-from generator.lengths import Edition
+from generator.lengths import Edition, on_ruler, round_up
 
 
 @dataclass(frozen=True, slots=True)
 class ClassClothUse:
     """One cloth of a class: its layout over all kits, and the kits cut from it.
 
-    ``apart`` is how long the layouts of the kits would be one after the other [in].
+    ``apart`` is how long the layouts of the kits would be one after the other [in]; ``later`` whether some of its
+    pieces wait for a sewn panel.
     """
 
     use: ClothUse
     kits: int
     apart: Fraction
+    later: bool = False
 
 
 def class_cloths(kits: Sequence[KitWork], brought: Sequence[str], edition: Edition) -> dict[str, ClassClothUse]:
@@ -41,27 +43,54 @@ def class_cloths(kits: Sequence[KitWork], brought: Sequence[str], edition: Editi
 
 
 def _class_cloth(name: str, kits: Sequence[KitWork], edition: Edition, *, mixed: bool) -> ClassClothUse:
-    first = kits[0].worksheet.cloths[name]
-    singles = [(work.worksheet.cloths[name].layout, work.count.cut) for work in kits]
-    apart = sum((layout.length * times for layout, times in singles), Fraction(0))
-    items = [item for work in kits for item in _items(work, name, mixed=mixed)]
-    layout = cutting_layout(items, first.layout.width, edition)
+    first = min((work.worksheet.cloths[name] for work in kits), key=lambda use: use.layout.width)
+    items = {work.kit: _items(work, name, edition, mixed=mixed) for work in kits}
+    layout = cutting_layout(
+        [replace(item, quantity=item.quantity * work.count.cut) for work in kits for item in items[work.kit]],
+        first.layout.width,
+        edition,
+    )
+    singles = [(cutting_layout(items[work.kit], first.layout.width, edition), work.count.cut) for work in kits]
+    apart = sum((single.length * times for single, times in singles), Fraction(0))
     if layout.length > apart:
         layout = one_after_the_other(singles, layout.lower_bound)
     buy = length_to_buy(layout.length, first.shrinkage_along, edition)
     use = replace(first, layout=layout, buy=buy, buy_text=buy_text(buy, edition))
-    return ClassClothUse(use, sum(work.count.cut for work in kits), apart)
+    later = any(item.later for of_kit in items.values() for item in of_kit)
+    return ClassClothUse(use, sum(work.count.cut for work in kits), apart, later)
 
 
-def _items(work: KitWork, cloth: str, *, mixed: bool) -> list[CutItem]:
-    """What is cut from one cloth for all kits of one size; the label says of which size."""
+def _items(work: KitWork, cloth: str, edition: Edition, *, mixed: bool) -> list[CutItem]:
+    """What is cut from one cloth for one kit of a size; the label says of which size, and what is only cut later.
+
+    A layout has one ruler. A piece of the other edition is cut out as large as that ruler shows it, or a little larger;
+    its label tells the size that it is trimmed to.
+    """
     of_size = f"{work.kit.size} {work.kit.edition}" if mixed else work.kit.size
+
+    def label(item: CutItem) -> str:
+        later = ("later",) if item.later else ()
+        return ", ".join((item.label, of_size, *_own_size(item, work, edition), *later))
+
     return [
-        replace(item, label=f"{item.label}, {of_size}", quantity=item.quantity * work.count.cut)
+        replace(
+            item,
+            label=label(item),
+            across=round_up(item.across, edition.mark),
+            along=round_up(item.along, edition.mark),
+        )
         for piece, items in work.pieces
         if piece.cloth == cloth
         for item in items
     ]
+
+
+def _own_size(item: CutItem, work: KitWork, edition: Edition) -> tuple[str, ...]:
+    """The size of a piece of another edition, in its own unit."""
+    own = work.worksheet.edition
+    if own.name == edition.name:
+        return ()
+    return (f"trimmed to {on_ruler(item.across, own)} × {on_ruler(item.along, own)} {own.unit}",)
 
 
 def one_after_the_other(layouts: Sequence[tuple[Layout, int]], lower_bound: Fraction) -> Layout:

@@ -12,7 +12,7 @@ from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import EdgeWork, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
-from generator.lengths import Edition, say_length, write_length
+from generator.lengths import Edition, on_ruler, say_length
 
 
 def sample_words(tucks: TuckSet, edition: Edition) -> str:
@@ -26,7 +26,7 @@ def sample_words(tucks: TuckSet, edition: Edition) -> str:
 
 def mark_list(tucks: TuckSet, edition: Edition) -> str:
     """Return every fold mark with its number, in one running line: '1: 1 5/8 · 2: 3 1/8 ...'."""
-    marks = " · ".join(f"{number}: {write_length(mark, edition)}" for number, mark in enumerate(tucks.marks, 1))
+    marks = " · ".join(f"{number}: {on_ruler(mark, edition)}" for number, mark in enumerate(tucks.marks, 1))
     return f"Marks ({edition.unit}, from the cut edge): {marks}"
 
 
@@ -54,7 +54,7 @@ def checkpoint_list(checks: Checks, edition: Edition) -> str:
 def ruled_list(panel: Panel, edition: Edition) -> str:
     """Return where to rule each row."""
     rows = panel.rows.rows if panel.rows else ()
-    lines = " · ".join(f"row {row.number}: {write_length(row.ruled, edition)}" for row in rows)
+    lines = " · ".join(f"row {row.number}: {on_ruler(row.ruled, edition)}" for row in rows)
     return f"Rows ({edition.unit}, from the top cut edge): {lines}"
 
 
@@ -173,7 +173,7 @@ def pleat_list(piece: Piece, edition: Edition) -> str:
     left = piece.edges["left"]
     # Once hemmed, the strip is measured from the edge that is there to be measured from.
     start, edge = (left.allowance, "hemmed") if left.end.kind in ("hem", "turnover") else (Fraction(0), "cut")
-    folds = ([write_length(line - start, edition) for line in fold] for fold in piece.made.pleats)
+    folds = ([on_ruler(line - start, edition) for line in fold] for fold in piece.made.pleats)
     told = " · ".join(f"{number}: {fold} on {onto}" for number, (fold, onto) in enumerate(folds, 1))
     return f"Folds ({edition.unit}, from the left {edge} edge): {told}"
 
@@ -203,7 +203,7 @@ def closure_list(closures: Sequence[ClosureWork], label: Callable[[str], str], e
         if holes and closure.kind != "buttons":
             continue
         edge = edge_words(closure.on if holes else closure.onto, label)
-        places = ", ".join(write_length(place, edition) for place in closure.positions)
+        places = ", ".join(on_ruler(place, edition) for place in closure.positions)
         what = f"each {say_length(closure.buttonhole, edition)} long, " if holes else ""
         where = f"{what}at {places} {edition.unit} along the finished edge"
         lines.append(f"- {closure.number}{_closes(closure)} on {edge}: {where}. {closure.text}")

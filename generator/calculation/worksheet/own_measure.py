@@ -12,7 +12,7 @@ from fractions import Fraction
 from generator.calculation.worked_piece import Cut, Piece
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
-from generator.lengths import Edition, write_length
+from generator.lengths import Edition, on_ruler
 
 STEPS = 4
 """How many steps of 1/8 in or 3 mm to either side are told; what is farther off is worked anew as a sheet."""
@@ -68,7 +68,7 @@ def _table(scope: Scope, panel: Piece, side: str, waiting: Sequence[str]) -> str
     heads = [f"{panel.label} {_SIDES[side]} ({unit})", *(f"{rows[0][1][place].label}: cut" for place in followers)]
     lines = [_line(heads), _line(["---"] * len(heads))]
     for at, pieces in rows:
-        told = [write_length(at, scope.edition), *(_cut_words(pieces[place], scope.edition) for place in followers)]
+        told = [on_ruler(at, scope.edition), *(_cut_words(pieces[place], scope.edition) for place in followers)]
         lines.append(_line([f"**{one}**" for one in told] if at == planned else told))
     return "\n".join(lines)
 
@@ -83,7 +83,7 @@ def _cut_words(piece: Piece, edition: Edition) -> str:
 
 def _size(cut: Cut, quantity: int, edition: Edition) -> str:
     number = cut.number * quantity
-    size = f"{write_length(cut.across, edition)} × {write_length(cut.along, edition)}"
+    size = f"{on_ruler(cut.across, edition)} × {on_ruler(cut.along, edition)}"
     return f"{number} of {size}" if number > 1 else size
 
 

@@ -167,12 +167,33 @@ def test_mixed_editions_are_said(tmp_path: Path) -> None:
     assert [finding.text for finding in found.findings if "editions" in finding.text] == [
         "this class mixes editions: 3 kits inch, 1 kit metric; their numbers differ, so keep the sheets apart"
     ]
+    # Small, metric: 13 tucks 2 cm apart with margins of 3 are 30 cm, cut 30 + 26 + 3; a half (30 + 8) / 2 + 1.5 + 5.
     assert {piece.label for piece in found.cloths["face"].use.layout.placed} == {
         "front, medium inch",
         "back, medium inch",
-        "front, small metric",
-        "back, small metric",
+        "front, small metric, trimmed to 59 × 35.5 cm",
+        "back, small metric, trimmed to 25.5 × 33 cm",
     }
+
+
+def test_a_layout_over_two_editions_has_one_ruler(tmp_path: Path) -> None:
+    # 59 cm are 23.23 in and 35.5 cm 13.98 in: cut out at 23 1/4 and 14. No length lies between two marks.
+    text = put(CLASS, ("    own cloth: yes\n", "    edition: metric\n"))
+    layout = the_class(tmp_path, text).cloths["face"].use.layout
+    lengths = [length for piece in layout.placed for length in (piece.left, piece.top, piece.across, piece.along)]
+    lengths += [length for strip in layout.strips for length in strip]
+    assert [length for length in lengths if (length * 16).denominator != 1] == []
+    front = next(piece for piece in layout.placed if piece.label.startswith("front, small"))
+    assert sorted((front.across, front.along)) == [Fraction(14), Fraction(93, 4)]
+    assert is_sound(layout)
+
+
+def test_what_waits_for_the_panel_is_called_later_in_the_layout(tmp_path: Path) -> None:
+    waiting = put(CUSHION, ("    kind: envelope back\n", "    kind: envelope back\n    cut: after the panel\n"))
+    cloth = the_class(tmp_path, CLASS, waiting).cloths["face"]
+    assert {piece.label for piece in cloth.use.layout.placed} == {"front, medium", "back, medium, later"}
+    assert cloth.later
+    assert not the_class(tmp_path, CLASS).cloths["face"].later
 
 
 def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) -> None:
