@@ -9,6 +9,7 @@ from types import MappingProxyType
 from generator.calculation.making_up.acts import ANY, Act, Method
 from generator.calculation.making_up.given import given_by
 from generator.calculation.making_up.items import WORK, Item, edge_items, piece_items, seam_item, sewn_items
+from generator.calculation.making_up.seams import told_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 
 
@@ -86,7 +87,7 @@ class Book:
             return False
         if seam.sort in _JOINED:
             return set(seam.pieces) <= names
-        return bool(names & set(seam.pieces))
+        return bool(names & told_of(seam, self.thing))
 
     def _worked(self, method: Method, names: set[str]) -> Iterable[Item]:
         """What a technique that sews no seam gives to the work: it is filled, turned out, neatened, closed."""

@@ -201,15 +201,24 @@ def _too_late(words: _Words, slip: Slip) -> Told:
 
 
 def _repeated(words: _Words, slip: Slip) -> Told:
-    own = slip.act is not None and slip.act.does not in words.walked.book.methods
+    own = slip.act is not None and slip.act.does not in words.walked.book.methods and not _word_for_word(slip)
     told = f"{words.done(slip.items[0])} in {_line(slip.other)} already. Take one of the two out"
     return ("note" if own else "error"), told
+
+
+def _word_for_word(slip: Slip) -> bool:
+    """Whether the other step has the very same act."""
+    own = slip.act
+    others = slip.other.acts if slip.other is not None else ()
+    return own is not None and any((own.does, own.what, own.onto) == (one.does, one.what, one.onto) for one in others)
 
 
 def _unfit(words: _Words, slip: Slip) -> Told:
     part = words.thing.parts[slip.piece]
     method = words.walked.book.methods[slip.act.does] if slip.act is not None else None
     kinds = method.kinds if method is not None else ()
+    if method is not None and "closed" in method.gives:
+        return "error", f"{_step(slip)} has nothing to close: no step leaves an opening in the seams of '{slip.piece}'"
     meant = f"is for {_or(kinds)}" if kinds else "has nothing to do there"
     return "error", f"{_step(slip)} {meant}; '{slip.piece}' is {_a(part.kind)}. Name another piece, or take it out"
 

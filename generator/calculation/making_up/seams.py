@@ -13,6 +13,7 @@ from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, 
 
 PLAIN_KINDS = frozenset({"rectangle", "circle", "copy"})
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
+_BANDS = frozenset({"binding", "piping", "strip", "bias strip"})
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
 
 
@@ -75,6 +76,28 @@ def lining_of(seam: Seam, thing: Thing) -> str:
         if len(own) == 1 and (part.kind == "facing" or _is_inside(part, [thing.parts[name] for name in other])):
             return own[0]
     return to[0]
+
+
+def told_of(seam: Seam, thing: Thing) -> frozenset[str]:
+    """Return the pieces of which a step that sews a seam must name one: what is laid on, bound on or goes round.
+
+    Parameters
+    ----------
+    seam : Seam
+        The seam.
+    thing : Thing
+        What it belongs to.
+
+    Returns
+    -------
+    frozenset of str
+        Names of pieces; all of the seam's where none of them goes before the others.
+    """
+    if seam.sort in SHUT_IN:
+        return frozenset({lining_of(seam, thing)})
+    kinds = {"binding": _BANDS, "piping": _BANDS, "box": frozenset({"boxing"})}.get(seam.sort, frozenset())
+    bands = frozenset(name for name in seam.pieces if thing.parts[name].kind in kinds)
+    return bands or frozenset(seam.pieces)
 
 
 def _is_inside(part: Component, others: Sequence[Component]) -> bool:

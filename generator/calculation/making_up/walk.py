@@ -12,7 +12,7 @@ from typing import Literal
 
 from generator.calculation.making_up.acts import Act, Doing, Method
 from generator.calculation.making_up.book import Book, book_of
-from generator.calculation.making_up.items import WORK, Due, Item, all_due, piece_items, seam_item, sewn_items
+from generator.calculation.making_up.items import WORK, Due, Item, all_due, piece_items, seam_item
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.thing import Thing
 
@@ -20,7 +20,13 @@ Sort = Literal[
     "missing", "misplaced", "too late", "repeated", "unfit", "which edge", "meets nothing", "never", "unknown"
 ]
 # States that a step must not come after, beside what techniques say in 'before'.
-_BEFORE: Mapping[str, tuple[str, ...]] = {"set": ("out of reach",), "put in": ("closed",), "turn out": ("closed",)}
+_BEFORE: Mapping[str, tuple[str, ...]] = {
+    "set": ("out of reach",),
+    "put in": ("closed",),
+    "turn out": ("closed",),
+    "neaten": ("turned out",),
+    "leave open": ("turned out", "closed"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,8 +131,11 @@ class _Walk:
         method, part = self.book.methods[act.does], self.book.thing.parts[piece]
         if not method.known or not self.book.fits(method, part):
             return not method.known
+        if "closed" in method.gives:
+            return bool(self.book.gives(act)) or any(not doing.known for doing in self.recipe)
         if method.sews:
-            return bool({seam.sort for seam in self.book.thing.seams_of(piece)} & set(method.sews))
+            seams = self.book.thing.seams_of(piece)
+            return any(seam.sort in method.sews for seam in seams) and bool(self.book.gives(act))
         return self._could_give(method, act, piece)
 
     def _could_give(self, method: Method, act: Act, piece: str) -> bool:
@@ -192,14 +201,14 @@ class _Walk:
 
     def _look_for_repeats(self, doing: Doing, act: Act, gives: Sequence[Item]) -> None:
         """Tell an act whose whole work a step before has done, on the same pieces."""
-        states = [item for item in gives if item.state not in ("open", "out of reach")]
+        states = [item for item in gives if item.state != "out of reach"]
         before = [item for item in states if item in self.given and self._same(act, self.by[item])]
-        if states and len(before) == len(states) and act.does not in ("lay", "baste"):
+        if states and len(before) == len(states):
             self.slips.append(Slip("repeated", tuple(before), doing, act, self.recipe[self.given[before[0]]]))
 
     def _same(self, act: Act, other: Act) -> bool:
         """Whether an act does again what another did; two halves of a fastener, say, are set one after the other."""
-        loose = act.does == "set" or (act.does == "sew" and not self._seamed(act))
+        loose = act.does in ("set", "lay", "baste", "leave open") or (act.does == "sew" and not self._seamed(act))
         return not loose or (act.what, act.onto) == (other.what, other.onto)
 
     def _seamed(self, act: Act) -> bool:
@@ -272,22 +281,3 @@ def could_be_due(method: Method, book: Book, piece: str) -> bool:
     if set(method.gives) & {"holed", "set"}:
         return any(piece in closing.pieces for closing in book.thing.closings)
     return bool(set(method.gives) & {"filled", "fitted", "neat", "closed", "turned out", "nothing"})
-
-
-def all_sewn(walked: Walked, number: int) -> bool:
-    """Return whether every pair of a seam was sewn in a recipe.
-
-    Parameters
-    ----------
-    walked : Walked
-        The recipe.
-    number : int
-        The seam's.
-
-    Returns
-    -------
-    bool
-        True where none lacks.
-    """
-    seam = next(one for one in walked.book.thing.seams if one.number == number)
-    return all(item in walked.given for item in sewn_items(seam))
