@@ -80,9 +80,10 @@ class Deadly:
 
 
 def without_the_powers_of_root() -> None:
-    """Give up what lets root write everywhere, so that folders are guarded as they are for anybody else."""
-    drop_from_bounding_set, override_permissions = 24, 1
-    ctypes.CDLL(None).prctl(drop_from_bounding_set, override_permissions, 0, 0, 0)
+    """Give up what lets root read and write everywhere, so that folders are guarded as they are for anybody else."""
+    drop_from_bounding_set, override_permissions, override_reading = 24, 1, 2
+    for power in (override_permissions, override_reading):
+        ctypes.CDLL(None).prctl(drop_from_bounding_set, power, 0, 0, 0)
 
 
 def test_a_folder_that_may_not_be_written_is_told(room: Path) -> None:

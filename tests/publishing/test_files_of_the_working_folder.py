@@ -1,4 +1,4 @@
-"""A room may come from a stranger: no file that lies in it is run as code."""
+"""A room may come from a stranger: no file that lies in it is run as code, and none of them bends a drawing."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ SCRIPT = [str(Path(sys.executable).with_name("tuckwright"))]
 MODULE = [sys.executable, "-m", "generator"]
 # Modules that the tool, its helper processes or its libraries load; each says here that it was run.
 LOADED = ("multiprocessing", "threading", "json", "click", "tempfile", "matplotlib", "weasyprint", "sitecustomize")
+STYLE = b"lines.linewidth: 40\nsvg.fonttype: path\nfigure.dpi: 20\n\xff\n"
 WITNESS = "import pathlib\npathlib.Path({!r}).touch()\nraise SystemExit('code of the room was run')\n"
 
 
@@ -21,6 +22,7 @@ def with_files_that_lead_astray(room: Path) -> Path:
     """Put files into the folder of a room that Python or a library would take for its own."""
     for name in LOADED:
         (room / f"{name}.py").write_text(WITNESS.format(str(room / "was run")), encoding="utf-8")
+    (room / "matplotlibrc").write_bytes(STYLE)
     return room
 
 
