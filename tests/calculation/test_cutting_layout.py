@@ -218,7 +218,7 @@ def test_a_locked_piece_wider_than_the_cloth_is_refused_with_three_remedies() ->
         cutting_layout([piece("91/2", 30)], CLOTH)
     assert str(refusal.value) == (
         "Front is 45 1/2 in across, but the cloth is only 44 in wide; "
-        "take a wider cloth, cut it the other way of the grain or join breadths"
+        "take a wider cloth, cut it the other way of the grain, or write it as two pieces that meet in a seam"
     )
 
 
@@ -227,7 +227,7 @@ def test_a_piece_too_wide_both_ways_is_refused_without_the_advice_to_turn_it() -
         cutting_layout([piece(50, 46, turnable=True)], CLOTH)
     assert str(refusal.value) == (
         "Front is 50 in across (46 in when turned), but the cloth is only 44 in wide; "
-        "take a wider cloth or join breadths"
+        "take a wider cloth, or write it as two pieces that meet in a seam"
     )
 
 
@@ -236,7 +236,8 @@ def test_a_refusal_speaks_the_unit_of_the_edition() -> None:
     with pytest.raises(CalculationError) as refusal:
         cutting_layout([wide], 1400 * MILLIMETRE, METRIC)
     assert str(refusal.value) == (
-        "Front is 150 cm across, but the cloth is only 140 cm wide; take a wider cloth or join breadths"
+        "Front is 150 cm across, but the cloth is only 140 cm wide; take a wider cloth, or write it as two pieces that "
+        "meet in a seam"
     )
 
 

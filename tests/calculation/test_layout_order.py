@@ -61,7 +61,7 @@ def test_a_piece_as_long_as_the_cloth_is_wide_may_be_cut_the_other_way() -> None
         cutting_layout([piece("front", 50, 44)], CLOTH)
     assert str(refusal.value) == (
         "Front is 50 in across, but the cloth is only 44 in wide; take a wider cloth, cut it the other way of the "
-        "grain or join breadths"
+        "grain, or write it as two pieces that meet in a seam"
     )
 
 

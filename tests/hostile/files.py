@@ -242,8 +242,8 @@ NUMBER_ATTACKS: dict[str, Attack] = {
     ),
     "a bias strip that its joins use up": (
         with_piece("kind: bias strip", "length: 30 in", "width: 1 in", "join allowance: 999999 in"),
-        "17:5: edging is 2000003 3/4 in across, but the cloth is only 44 in wide; take a wider cloth or join breadths "
-        "(small, inch; medium, inch)",
+        "17:5: edging is 2000003 3/4 in across, but the cloth is only 44 in wide; take a wider cloth, or write it "
+        "as two pieces that meet in a seam (small, inch; medium, inch)",
     ),
     "cloth of no width": (
         spoilt("width: 44 in or 112 cm", "width: 0"),

@@ -74,7 +74,8 @@ def _table(scope: Scope, panel: Piece, side: str, waiting: Sequence[str]) -> str
 
 
 def _line(cells: Sequence[str]) -> str:
-    return f"| {' | '.join(cells)} |"
+    # A label may hold the sign that parts the cells.
+    return f"| {' | '.join(cell.replace('|', '/') for cell in cells)} |"
 
 
 def _cut_words(piece: Piece, edition: Edition) -> str:
