@@ -83,14 +83,9 @@ def _written(value: object) -> Iterator[str]:
         yield f"{value} "
     elif isinstance(value, Enum):
         yield f"{value.value!r} "
-    elif isinstance(value, tuple):
-        yield "("
-        for inner in value:
-            yield from _written(inner)
-        yield ")"
-    elif isinstance(value, frozenset):
-        yield from sorted("".join(_written(inner)) for inner in value)
-        yield "; "
+    elif isinstance(value, tuple | frozenset):
+        parts = ["".join(_written(inner)) for inner in value]
+        yield f"({''.join(parts if isinstance(value, tuple) else sorted(parts))})"
     elif isinstance(value, Mapping):
         yield "{"
         for key, inner in value.items():
