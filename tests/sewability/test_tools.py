@@ -17,6 +17,7 @@ NEEDED = {
     r"\b[Bb]aste\b": {"needle", "machine"},
     r"\b[Pp]in (?:it|them|and|both|the|line|from|a|two)\b|, pin[,.]| and pin\b": {"pins"},
     r"\bblunt\b": {"blunt point"},
+    r"\blift the staples\b": {"staple lifter"},
     r"\bsafety pin\b": {"safety pin"},
     r"\bzip foot\b": {"zip foot"},
     r"\b[Ss]et a guide\b|\bguide\b": {"guide"},
