@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.acts import ANY, Act, Method
 from generator.calculation.making_up.given import given_by
-from generator.calculation.making_up.items import WORK, Item, edge_items, piece_items, seam_item, sewn_items
+from generator.calculation.making_up.items import RAW, WORK, Item, edge_items, piece_items, seam_item, sewn_items
 from generator.calculation.making_up.seams import told_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 
@@ -96,6 +96,10 @@ class Book:
             if state == "closed":
                 seams = {f"#{seam.number}" for seam in self.thing.seams if names & set(seam.pieces)}
                 yield from (Item(state, on) for on in sorted(self.opened & (seams | names)))
+            elif state == "neat":
+                own = [seam for seam in self.thing.seams if seam.sort in RAW and names & set(seam.pieces)]
+                whole = [seam for seam in own if set(seam.pieces) <= names]
+                yield from (seam_item(state, seam) for seam in whole or own)
             elif state in _OF_SEAMS:
                 yield from (seam_item(state, seam) for seam in self.thing.seams if names & set(seam.pieces))
 

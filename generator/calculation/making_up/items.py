@@ -12,6 +12,8 @@ from generator.calculation.making_up.thing import STRIPS, Component, Seam, Thing
 HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
 _FILLED = frozenset({"cushion", "bolster", "sample"})
 _MEASURED = frozenset({"seam", "hem", "bound", "faced"})
+# Sorts of seam whose raw edges are not shut in by the seam itself.
+RAW = frozenset({"plain", "ring", "ring of a panel", "three sides"})
 WORK = "*"
 
 
@@ -237,9 +239,7 @@ def raw_seams(thing: Thing) -> tuple[Seam, ...]:
     return tuple(
         seam
         for seam in thing.seams
-        if seam.sort in ("plain", "ring", "ring of a panel", "three sides")
-        and not shut & set(seam.pieces)
-        and any(thing.parts[piece].frays for piece in seam.pieces)
+        if seam.sort in RAW and not shut & set(seam.pieces) and any(thing.parts[piece].frays for piece in seam.pieces)
     )
 
 

@@ -6,6 +6,7 @@ A file without steps is made as usual throughout.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import takewhile
 
 from generator.calculation.making_up.acts import Doing, Method
 from generator.calculation.making_up.items import Item, piece_items
@@ -50,15 +51,16 @@ def _written_out(steps: Sequence[Step], thing: Thing, methods: Mapping[str, Meth
 
 
 def _wanted(after: Sequence[Doing], writer: Writer) -> list[Item] | None:
-    """What the next step needs, None for all that is still due; a step that nobody knows needs its pieces ready."""
+    """What the steps up to the next 'as usual' need, None for all that is due; an unknown step needs ready pieces."""
     if not after or not any(doing.acts or not doing.known for doing in after):
         return None
     needs = Needs(writer.book, writer.acts)
-    doing = after[0]
-    wanted = [item for act in doing.acts for item in needs.of_act(act)]
-    if not doing.known:
-        pieces = doing.pieces or tuple(writer.thing.parts)
-        wanted += [item for piece in pieces for item in piece_items(writer.thing.parts[piece])]
+    wanted: list[Item] = []
+    for doing in takewhile(lambda one: one.title != AS_USUAL, after):
+        wanted += [item for act in doing.acts for item in needs.of_act(act)]
+        if not doing.known:
+            pieces = doing.pieces or tuple(writer.thing.parts)
+            wanted += [item for piece in pieces for item in piece_items(writer.thing.parts[piece])]
     return wanted
 
 
