@@ -71,7 +71,8 @@ class ClosureWork:
 class SupplyLine:
     """One line of the shopping list; ``amount`` is written for the edition.
 
-    It says how many (``number``), and how long each is where a length is asked for [in].
+    It says how many (``number``), and how long each is where a length is asked for [in]. In a class one is bought for
+    every ``shared_by`` students, for 0 one for all of them.
     """
 
     item: str
@@ -79,6 +80,7 @@ class SupplyLine:
     note: str = ""
     number: Fraction = Fraction(1)
     length: Fraction = Fraction(0)
+    shared_by: int = 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,9 +9,11 @@ from typing import Annotated
 
 from generator.definitions.faults import Fault
 from generator.definitions.fields import (
+    VALUE,
     Colour,
     Fact,
     Label,
+    Leaf,
     LeafList,
     Length,
     Markdown,
@@ -47,6 +49,7 @@ def _stripe(words: Scalar, reading: Reading) -> StripeWidth:
 
 # A colour of letters in one or more words, then what can be a width.
 _STRIPE = re.compile(r"\s*([^\W\d_]+(?:[ '-][^\W\d_]+)*)\s+([\d½¼¾⅛⅜⅝⅞.].*)", re.DOTALL)
+THE_CLASS = 0
 _STRIPES = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
 
 
@@ -85,10 +88,25 @@ class Cloth(Located):
             reading.faults.add(found.entries["repeat"][0].place, told)
 
 
+def _shared(words: Scalar, reading: Reading) -> int:
+    """Return how many students share a thing: '4', '4 students' or 'the class'."""
+    text = filled_words(words).strip().casefold()
+    if text == "the class":
+        return THE_CLASS
+    found = re.fullmatch(r"([1-9]\d{0,2})(?: students?)?", text, re.ASCII)
+    if found is None:
+        raise Fault(f"'{text}' is no number of students; write for example 'shared by: 4 students' or 'the class'")
+    return int(found[1])
+
+
 class Supply(Located):
-    """Something to buy beside cloth and thread."""
+    """Something to buy beside cloth and thread.
+
+    In a class one is bought for so many students as share it; ``THE_CLASS`` is all of them.
+    """
 
     item: Markdown
     quantity: Quantity = standing("1")
     length: Length | None = None
+    shared_by: Annotated[int, Leaf(_shared, VALUE)] = 1
     note: Markdown | None = None

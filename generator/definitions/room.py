@@ -50,6 +50,7 @@ class Room:
     cautions: Mapping[str, CautionRule] = field(default_factory=dict)
     samples: Mapping[str, Sample] = field(default_factory=dict)
     prices: Mapping[str, Price] = field(default_factory=dict)
+    currency: str = ""
     lends: tuple[str, ...] = ()
     guides: tuple[GuideGroup, ...] = ()
 
@@ -116,6 +117,7 @@ def _room(site: SiteFile) -> Room:
         cautions=dict(site.cautions),
         samples=dict(site.samples),
         prices=dict(site.prices),
+        currency=site.currency,
         lends=site.lends,
         guides=site.guides,
     )

@@ -41,6 +41,7 @@ _PER = "|".join(_LENGTHS)
 _RATE = re.compile(rf"(?P<number>.+?) (?P<unit>seconds?|minutes?)(?: (?P<each>each)| (?:an? )?(?P<per>{_PER}))?")
 _TIMES = re.compile(r"(?P<number>.+?) times(?: as long)?")
 _PRICE = re.compile(rf"(?P<amount>[^\d]{{0,6}}\d+(?:\.\d{{1,3}})?(?: ?[^\d\s]{{1,3}})?)(?: each| an? (?P<per>{_PER}))?")
+_CURRENCY = re.compile(r"[^\W\d_]{1,5}|[^\w\s.,;:<>&-]")
 # A host of letters, digits, hyphens and dots, perhaps a port, and folders; no name, no question, no place on a page.
 _WEB_ADDRESS = re.compile(
     r"https?://[a-z0-9](?:[a-z0-9.-]{0,251}[a-z0-9])?(?::[1-9]\d{0,4})?(?:/[\w~][\w.~-]{0,80}){0,9}/?",
@@ -172,6 +173,14 @@ def _price(words: Scalar, reading: Reading) -> Price:
     return Price(found["amount"], _LENGTHS[found["per"]] if found["per"] else None)
 
 
+def _currency(words: Scalar, reading: Reading) -> str:
+    """Return the mark of the room's money: a sign, or the letters of a word."""
+    text = filled_words(words).strip()
+    if not _CURRENCY.fullmatch(text):
+        raise Fault(f"'{text}' is no mark of money; write a sign or a short word without its number: £, kr, CHF")
+    return text
+
+
 class Ruler(Keyed):
     """The divisions of a ruler that a person finds, best first, and the finest of all."""
 
@@ -198,5 +207,6 @@ class SiteFile(Keyed):
     cautions: NamedGroups[CautionRule] = Field(default_factory=dict)
     samples: NamedGroups[Sample] = Field(default_factory=dict)
     prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = Field(default_factory=dict)
+    currency: Annotated[str, Leaf(_currency, {"type": "string"})] = ""
     lends: WordList = ()
     guides: Items[GuideGroup] = ()

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.making.classes import class_amounts
@@ -18,18 +20,26 @@ from generator.lengths import Edition
 def kit_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine, ...]:
     """Return everything beside cloth and thread that goes into one kit: closures first, then supplies.
 
-    ``there`` names what students bring and the room lends.
+    ``there`` names what students bring and the room lends. What several students share lies on the table.
     """
+    return tuple(line for line in wanted_supplies(worksheet, there) if line.shared_by == 1)
+
+
+def wanted_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine, ...]:
+    """Return everything beside cloth and thread that is bought for one kit, shared or not."""
     return tuple(line for line in worksheet.notions if not is_there(line.item, there))
 
 
 def class_supplies(kits: Sequence[KitWork], there: Sequence[str]) -> tuple[SupplyLine, ...]:
-    """Return one shopping list for a class, equal lines added up; what is there already is left out."""
+    """Return one shopping list for a class, equal lines added up; what is there already is left out.
+
+    A thing that students share is bought once for so many of them, whatever their sizes.
+    """
     lines: dict[str, tuple[SupplyLine, Edition]] = {}
     amounts: dict[object, dict[str, Fraction]] = {}
     for work in kits:
-        for line in kit_supplies(work.worksheet, there):
-            key = f"{line.item}|{line.length}"
+        for line in wanted_supplies(work.worksheet, there):
+            key = f"{line.item}|{line.length}|{line.shared_by}"
             lines.setdefault(key, (line, work.worksheet.edition))
             of_kit = amounts.setdefault(work.kit, {})
             of_kit[key] = of_kit.get(key, Fraction(0)) + line.number
@@ -42,14 +52,23 @@ def class_supplies(kits: Sequence[KitWork], there: Sequence[str]) -> tuple[Suppl
 
 
 def _line(line: SupplyLine, edition: Edition, number: Fraction) -> SupplyLine:
-    return SupplyLine(line.item, supply_amount(number, line.length, edition), line.note, number, line.length)
+    """A line for the class: ``number`` is what all kits would need if nobody shared."""
+    if line.shared_by != 1:
+        groups = math.ceil(number / line.number / line.shared_by) if line.shared_by else 1
+        number = line.number * groups
+    return replace(line, amount=supply_amount(number, line.length, edition), number=number)
 
 
 def class_thread(kits: Sequence[KitWork], room: Room, edition: Edition) -> ThreadUse:
-    """Return the thread of all kits packed; whole spools are counted once, for the class."""
+    """Return the thread of all kits packed; whole spools are counted once, for the class.
+
+    Whoever sews at the same time needs a spool of her own, so there are no fewer than places.
+    """
     amounts = {work.kit: {"thread": work.worksheet.thread.length} for work in kits}
     length = class_amounts([work.count for work in kits], amounts, own_cloth_too=True).get("thread", Fraction(0))
     if not length:
         return ThreadUse(length, "none", 0)
     # The lengths of the worksheets have their waste already.
-    return ThreadUse(length, written_thread(length, edition), spools(length, room.spool.fixed(edition), Fraction(0)))
+    by_length = spools(length, room.spool.fixed(edition), Fraction(0))
+    at_once = sum(work.count.places for work in kits if work.worksheet.thread.spools)
+    return ThreadUse(length, written_thread(length, edition), max(by_length, at_once))

@@ -1,7 +1,7 @@
 """What a kit or a class costs: things to buy and the room's prices come in, a bill goes out.
 
-A price belongs to a thing by its name: that of a cloth, 'thread', a kind of closure, or the first words of a supply's
-item. A line of the bill is rounded once, and the lines add up to the sum.
+A price belongs to a thing by its name: that of a cloth, 'thread', a kind of closure, or what stands before the first
+comma of a supply's item. A line of the bill is rounded once, and the lines add up to the sum.
 """
 
 from __future__ import annotations
@@ -76,19 +76,26 @@ def wanted_things(
 
 
 def names_thing(name: str, item: str) -> bool:
-    """Return whether a short name means an item: it begins with the same words, in the singular or the plural.
+    """Return whether a short name means an item: the words before the item's first comma, singular or plural.
 
     Examples
     --------
-    >>> names_thing("button", "Buttons to cover"), names_thing("pad", "Padding, 1 yd")
+    >>> names_thing("button", "Buttons, 2 cm across"), names_thing("button", "Button to cover, for the ends")
     (True, False)
     """
-    words = re.escape(name.strip().casefold().removesuffix("s"))
-    return re.match(rf"{words}s?(?!\w)", item.strip().casefold()) is not None
+    return _own_name(name) == _own_name(item)
 
 
-def bill(wanted: Sequence[Purchase], prices: Mapping[str, Price]) -> Bill:
-    """Return what things cost at the room's prices; a room without prices gives an empty bill."""
+def _own_name(item: str) -> list[str]:
+    """What a thing is called, word by word in the singular: what follows the first comma describes it."""
+    return [word.removesuffix("s") for word in item.partition(",")[0].casefold().split()]
+
+
+def bill(wanted: Sequence[Purchase], prices: Mapping[str, Price], currency: str = "") -> Bill:
+    """Return what things cost at the room's prices; a room without prices gives an empty bill.
+
+    ``currency`` is the mark of the room's money, for prices that bear none.
+    """
     if not prices:
         return Bill()
     places = max(_LEAST_PLACES, *(_decimals(price.amount) for price in prices.values()))
@@ -99,7 +106,7 @@ def bill(wanted: Sequence[Purchase], prices: Mapping[str, Price]) -> Bill:
             unpriced.append(thing.name.partition(",")[0])
             continue
         try:
-            lines.append(BillLine(thing.name, thing.amount, _cost(thing, name, prices[name], places)))
+            lines.append(BillLine(thing.name, thing.amount, _cost(thing, name, prices[name], (currency, places))))
         except CalculationError as fault:
             faults.append(str(fault))
     try:
@@ -111,7 +118,7 @@ def bill(wanted: Sequence[Purchase], prices: Mapping[str, Price]) -> Bill:
 
 def sheet_cost(scope: Scope, wanted: Sequence[Purchase]) -> str:
     """Return the bill of a sheet as one text; prices that cannot be used are reported."""
-    found = bill(wanted, scope.room.prices)
+    found = bill(wanted, scope.room.prices, scope.room.currency)
     for fault in found.faults:
         scope.report("warning", f"prices in site.yaml: {fault}")
     return str(found)
@@ -123,16 +130,16 @@ def _decimals(amount: str) -> int:
 
 
 def _name_of_price(thing: Purchase, prices: Mapping[str, Price]) -> str | None:
-    """The name in the price list that means a thing: its own, else the longest that it begins with."""
+    """The name in the price list that means a thing: its own, in the singular or the plural."""
     if thing.name in prices:
         return thing.name
     if thing.cloth:
         return None
-    return max((name for name in prices if names_thing(name, thing.name)), key=len, default=None)
+    return next((name for name in prices if names_thing(name, thing.name)), None)
 
 
-def _cost(thing: Purchase, name: str, price: Price, places: int) -> Money:
-    money = _money(price.amount, places)
+def _cost(thing: Purchase, name: str, price: Price, room_money: tuple[str, int]) -> Money:
+    money = _money(price.amount, *room_money)
     if price.per is None:
         if thing.cloth:
             raise CalculationError(f"the price of '{name}' names no length; write for example 14.80 a yard")
@@ -142,9 +149,10 @@ def _cost(thing: Purchase, name: str, price: Price, places: int) -> Money:
     return priced(money, thing.length / price.per)
 
 
-def _money(amount: str, places: int) -> Money:
-    """The amount of a price; a room may leave the mark of its money out."""
+def _money(amount: str, mark: str, places: int) -> Money:
+    """The amount of a price; one without a mark has that of the room's money: a sign before it, a word after it."""
     if _PLAIN.fullmatch(amount):
         whole, _, part = amount.partition(".")
-        return Money(int(whole + part.ljust(places, "0")), Currency("", before=True, space=False, places=places))
+        word = mark.isalpha()
+        return Money(int(whole + part.ljust(places, "0")), Currency(mark, before=not word, space=word, places=places))
     return read_money(amount, places)

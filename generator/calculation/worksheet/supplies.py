@@ -17,7 +17,7 @@ def worked_supplies(scope: Scope) -> tuple[SupplyLine, ...]:
         number = scope.value(model.quantity)
         length = scope.value(model.length) if model.length is not None else Fraction(0)
         amount = supply_amount(number, length, scope.edition)
-        lines.append(SupplyLine(item, amount, scope.text(model.note), number, length))
+        lines.append(SupplyLine(item, amount, scope.text(model.note), number, length, model.shared_by))
     return tuple(lines)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
@@ -17,6 +18,7 @@ from generator.calculation.making.classes import Kit
 from generator.calculation.worked import CutItem, Layout
 from generator.calculation.worksheet.class_cloth import one_after_the_other
 from generator.calculation.worksheet.class_figures import class_figures
+from generator.errors import FaultyFileError
 
 
 def is_sound(layout: Layout) -> bool:
@@ -116,7 +118,7 @@ def test_supplies_are_added_up_and_told_apart_by_size(tmp_path: Path) -> None:
 
 
 def test_what_students_bring_or_the_room_lends_is_not_bought(tmp_path: Path) -> None:
-    more = put(CUSHION, ("supplies:\n", "supplies:\n  - item: Awls for the rows\n  - item: Pins\n"))
+    more = put(CUSHION, ("supplies:\n", "supplies:\n  - item: Awls, for the rows\n  - item: Pins\n"))
     found = the_class(tmp_path, CLASS + "bring: square cushion pads\n", more, site="lends: awl\n")
     assert [(line.item, line.amount) for line in found.supplies] == [("Pins", "4")]
     assert [line.item for line in found.packed(found.kits[0])] == ["Pins"]
@@ -135,9 +137,30 @@ def test_thread_is_added_up_and_its_spools_counted_once(tmp_path: Path) -> None:
     found = the_class(tmp_path, site="thread:\n  spool: 100 yd or 90 m\n  waste: 20 %\n")
     medium, small = (work.worksheet.thread.length for work in found.kits)
     assert found.thread.length == 3 * medium + small
-    # Spools of 3600 in.
-    assert (found.thread.spools - 1) * 3600 < found.thread.length <= found.thread.spools * 3600
-    assert found.thread.spools < sum(work.count.packed * work.worksheet.thread.spools for work in found.kits)
+    # Spools of 3600 in; whole ones are counted once.
+    assert found.thread.spools == max(4, math.ceil(found.thread.length / 3600))
+
+
+def test_who_sews_at_once_has_a_spool_of_her_own(tmp_path: Path) -> None:
+    # Four places on spools that would last the whole class, and a spare kit at which nobody sews.
+    site = "thread:\n  spool: 9000 yd or 9000 m\n"
+    assert the_class(tmp_path, CLASS + "spare kits:\n  small: 1\n", site=site).thread.spools == 4
+
+
+@pytest.mark.parametrize(("shared", "amount"), [("4 students", "2"), ("2", "3"), ("the class", "1"), ("1", "5")])
+def test_what_students_share_is_bought_once_for_so_many(tmp_path: Path, shared: str, amount: str) -> None:
+    # Four places and a spare kit: five. One for four is two, one for two is three.
+    glue = put(CUSHION, ("supplies:\n", f"supplies:\n  - item: Glue, one bottle\n    shared by: {shared}\n"))
+    found = the_class(tmp_path, CLASS + "spare kits:\n  small: 1\n", glue)
+    assert [line.amount for line in found.supplies if line.item.startswith("Glue")] == [amount]
+    in_bags = [line.item for work in found.kits for line in found.packed(work)]
+    assert ("Glue, one bottle" in in_bags) is (shared == "1")
+
+
+def test_a_number_of_students_is_asked_for(tmp_path: Path) -> None:
+    glue = put(CUSHION, ("supplies:\n", "supplies:\n  - item: Glue\n    shared by: some\n"))
+    with pytest.raises(FaultyFileError, match="'some' is no number of students; write for example 'shared by: 4 stu"):
+        the_class(tmp_path, CLASS, glue)
 
 
 def test_a_class_costs_what_it_buys(tmp_path: Path) -> None:

@@ -10,6 +10,7 @@ from rooms_on_disk import CUSHION, WRAP, put, sheet, warnings
 
 from generator.calculation.worksheet.costs import Purchase, bill
 from generator.definitions.room_file import Price
+from generator.errors import FaultyFileError
 
 PRICES = "prices:\n  face: £12 a yard\n  thread: £2.40 each\n  square cushion pad: £6.50\n"
 YARD, FOOT = Fraction(36), Fraction(12)
@@ -86,13 +87,27 @@ def test_a_line_is_rounded_once_and_the_lines_add_up() -> None:
     assert str(found.whole) == "£0.99"
 
 
-def test_the_longest_name_in_the_price_list_counts() -> None:
-    prices = {"button": Price("1.00"), "button to cover": Price("3.00")}
-    found = bill([Purchase("Buttons to cover, 22 mm", "2", Fraction(2)), Purchase("Button", "1", Fraction(1))], prices)
-    # 'buttons to cover' is the plural of another word than the one in the list, so the shorter name counts.
-    assert [str(line.cost) for line in found.lines] == ["2.00", "1.00"]
-    found = bill([Purchase("Button to cover, 22 mm", "2", Fraction(2))], prices)
-    assert str(found.whole) == "6.00"
+def test_a_price_belongs_to_the_thing_of_that_name_and_to_no_other() -> None:
+    # A button to cover is another thing than a button; what follows the comma only describes it.
+    buttons = [Purchase("Buttons to cover, 22 mm", "2", Fraction(2)), Purchase("Button, shell", "1", Fraction(1))]
+    found = bill(buttons, {"button": Price("1.00")})
+    assert ([line.item for line in found.lines], found.unpriced) == (["Button, shell"], ("Buttons to cover",))
+    found = bill(buttons, {"buttons": Price("1.00"), "button to cover": Price("3.00")})
+    assert [str(line.cost) for line in found.lines] == ["6.00", "1.00"]
+
+
+@pytest.mark.parametrize(
+    ("currency", "told"),
+    [("£", "£2.40: thread (1 spool) £2.40"), ("kr", "2.40 kr: thread (1 spool) 2.40 kr")],
+)
+def test_the_money_of_the_room_is_told_with_each_cost(tmp_path: Path, currency: str, told: str) -> None:
+    site = f"currency: {currency}\nprices:\n  thread: 2.40 each\n"
+    assert sheet(tmp_path, CUSHION, "medium", site=site).cost.startswith(told)
+
+
+def test_a_mark_of_money_has_no_number(tmp_path: Path) -> None:
+    with pytest.raises(FaultyFileError, match="'2 kr' is no mark of money; write a sign or a short word"):
+        sheet(tmp_path, CUSHION, "medium", site="currency: 2 kr\n")
 
 
 def test_a_price_of_three_decimals_gives_all_of_them_three() -> None:
