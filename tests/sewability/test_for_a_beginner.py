@@ -6,10 +6,11 @@ import re
 from pathlib import Path
 
 import pytest
-from sewable_room import ROOT, every_sheet, named, sheets_of
+from sewable_room import ROOT, SHELF, every_sheet, named, sheets_of
 
 from generator.calculation.worked import Panel, Turn
 from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.row_bulk import row_ends
 from generator.drawing.catalogue import draw
 from generator.drawing.flat_cloth import sketch_flat_cloth
@@ -257,3 +258,13 @@ def test_the_rows_of_a_mat_are_drawn_over_its_band_of_tucks_only() -> None:
     # Twenty inches of cloth are cut; the rows end at half of them.
     width = upright[-1] - upright[0]
     assert any(abs((end - upright[0]) / width - 10 / 20) < 0.02 for end in level)
+
+
+@pytest.mark.parametrize(("project", "corners"), [("pier-bolster", False), ("quay-cushion", True)])
+def test_only_a_thing_with_corners_is_filled_corners_first(project: str, corners: bool) -> None:
+    for sheet in sheets_of(ROOT / "projects" / f"{project}.yaml"):
+        pieces = tuple(sheet.pieces.values())
+        parts = (one for one in SHELF.techniques["fill"].parts if one.when)
+        told = [part.say.text for part in parts if all(holds(one, pieces, None) for one in part.when)]  # type: ignore[arg-type]
+        assert len(told) == 1
+        assert ("corners first" in told[0]) == corners
