@@ -78,6 +78,10 @@ YAML_ATTACKS: dict[str, Attack] = {
 }
 
 TEXT_ATTACKS: dict[str, Attack] = {
+    "a size that reads backwards": (
+        GOOD.replace("medium", "me\u202edium"),
+        "9:5: the file holds a character that cannot be read (number 8238); take it out",
+    ),
     "another encoding": (
         GOOD.replace("Sofa", "Söfa").encode("latin-1"),
         "10:13: the file is not UTF-8 text from here on; save it as UTF-8",
@@ -272,8 +276,7 @@ NAME_ATTACKS: dict[str, Attack] = {
         ("a size for another drive", "C\\temp", "C\\temp"),
         ("a size that is the folder itself", ".", "."),
         ("a size of a hundred letters", "a" * 100, "a" * 100),
-        ("a size that reads backwards", "me\u202edium", "me\u202edium"),
-        ("a size with a hidden letter", "me\u200bdium", "me\u200bdium"),
+        ("a size with a hidden letter", "me\u200bdium", "me?dium"),
     )
 } | {
     "a piece above its folder": (

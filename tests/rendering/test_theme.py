@@ -12,6 +12,7 @@ from room_setting import THEMES
 from generator.definitions.contrast import contrast
 from generator.definitions.theme import load_theme
 from generator.errors import FaultyFileError, PublishError
+from generator.limits import LONGEST_LABEL
 from generator.rendering.pdf import write_pdf
 from generator.rendering.styles import paper_style, properties, shared_files, style_sheet
 
@@ -207,3 +208,12 @@ def test_a_fault_of_a_style_sheet_is_told_with_its_own_file_and_line(tmp_path: P
     theme = load_theme(folder)
     with pytest.raises(PublishError, match=rf"plain/css/handout\.css:{lines + 2}:3: Ignored `colour: ?red`"):
         write_pdf("<p>", paper_style(theme, "A4", "handout"), theme)
+
+
+def test_a_title_of_one_long_word_stays_on_the_paper() -> None:
+    theme = load_theme(THEMES / "large-print")
+    html = f'<html lang="en"><title>t</title><h1>{"W" * LONGEST_LABEL}</h1>'
+    with pdfplumber.open(io.BytesIO(write_pdf(html, paper_style(theme, "Letter", "handout"), theme))) as read:
+        letters = read.pages[0].chars
+    assert sum(letter["text"] == "W" for letter in letters) == LONGEST_LABEL
+    assert max(letter["x1"] for letter in letters) < 8.5 * 72
