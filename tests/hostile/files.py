@@ -246,7 +246,7 @@ NUMBER_ATTACKS: dict[str, Attack] = {
     ),
     "a bias strip that its joins use up": (
         with_piece("kind: bias strip", "length: 30 in", "width: 1 in", "join allowance: 999999 in"),
-        "17:5: edging is 2000003 3/4 in across, but the cloth is only 44 in wide; take a wider cloth, or write it "
+        "17:5: edging is 2000004 1/2 in across, but the cloth is only 44 in wide; take a wider cloth, or write it "
         "as two pieces that meet in a seam (small, inch; medium, inch)",
     ),
     "cloth of no width": (
