@@ -74,8 +74,13 @@ def _sides(across: Fraction, along: Fraction, edition: Edition) -> dict[str, str
 
 
 def _parts(piece: Piece, edition: Edition) -> dict[str, Any]:
+    """The parts of a piece: how many, and the largest; those of unlike sizes each by its name."""
     largest = max(piece.cuts, key=lambda cut: (cut.across, cut.along))
-    return {"count": sum(cut.number for cut in piece.cuts), **_sides(largest.across, largest.along, edition)}
+    told = {"count": sum(cut.number for cut in piece.cuts), **_sides(largest.across, largest.along, edition)}
+    if len(piece.cuts) == 1:
+        return told
+    each = [{"part": cut.name, "count": cut.number, **_sides(cut.across, cut.along, edition)} for cut in piece.cuts]
+    return {**told, "each": each}
 
 
 def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:

@@ -13,6 +13,7 @@ from generator.calculation.worked import CutItem, End
 from generator.calculation.worked_piece import Cut, EdgeWork, Lengths, Piece, Round, Straight
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.figures import figures
 from generator.calculation.worksheet.pieces.sizes import whole
 from generator.lengths import INCH
 
@@ -107,6 +108,11 @@ def test_halves_of_unlike_seams_are_each_cut_to_their_own_size(tmp_path: Path) -
     hemmed = [part.cut_across - 2 - seam for part, seam in zip(back.parts, seams, strict=True)]
     assert sum(hemmed) - 4 == 16
     assert [item.label for item in cut_items(back)] == ["back, left half", "back, right half"]
+    told = figures(found)["pieces"]["back"]["parts"]
+    assert told["each"] == [
+        {"part": "left half", "count": 1, "across": "13", "along": "17"},
+        {"part": "right half", "count": 1, "across": "12 1/2", "along": "17"},
+    ]
     assert {one.label for one in found.cloths["face"].layout.placed} == {"front", "back, left half", "back, right half"}
 
 
