@@ -237,6 +237,11 @@ def test_the_order_of_hems_is_told_where_hems_meet(path: Path) -> None:
         ]
         meet = any(sides & {"left", "right"} and sides & {"top", "bottom"} for sides in hemmed)
         assert ("Sides come before" in step.text) == meet, named(sheet, step)
+        for line in re.findall(r"^- .*$", step.text, re.MULTILINE):
+            assert not re.search(r"(?:top|bottom).* and (?:left|right)", line), line
+        first = re.search(r"\b(left|right|top|bottom)\b[^:]*: turn", step.text)
+        assert first is not None
+        assert first[1] in ("left", "right") or not meet, named(sheet, step)
 
 
 @every_sheet

@@ -119,11 +119,11 @@ def _both(join: Fraction, to: Fraction, edition: Edition) -> str:
 
 
 def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
-    """Return the hems of pieces, edge by edge; edges alike are told together."""
+    """Return the hems of pieces, edge by edge in the order of sewing; edges alike are told together, sides first."""
     lines = []
     for piece in pieces:
         finishes: dict[str, list[str]] = {}
-        for edge in piece.edges.values():
+        for edge in sorted(piece.edges.values(), key=lambda edge: edge.name not in ("left", "right")):
             if edge.end.kind == "hem":
                 finishes.setdefault(_hem(edge, edition), []).append(edge.name)
         lines += [f"- {piece.label}, {' and '.join(names)}: {hem}" for hem, names in finishes.items()]
