@@ -49,7 +49,7 @@ def render_sample_form(projects: Mapping[str, Sequence[Worksheet]], setting: Set
 
 def render_measuring_guide(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
     """Return what to measure for this kind of thing, with boxes, and the sizes to choose from, in one edition."""
-    sizes = [(worksheet.size_label, _own(worksheet), finished_size(worksheet)) for worksheet in worksheets]
+    sizes = [(worksheet.size_label, _own(worksheet), finished_size([worksheet])) for worksheet in worksheets]
     names = _own_lengths(worksheets[0])
     values = {**edition_values(worksheets), "sizes": sizes, "names": names}
     return written_sheet("measuring_guide", setting, paper, values)
@@ -153,10 +153,10 @@ def render_sign_up_form(worksheets: Sequence[Worksheet], setting: Setting, paper
 
 def _sizes_in_all_editions(worksheets: Sequence[Worksheet]) -> dict[str, str]:
     """Each size by its label, with what it finishes at in every edition."""
-    sizes: dict[str, list[str]] = {}
+    sizes: dict[str, list[Worksheet]] = {}
     for worksheet in worksheets:
-        sizes.setdefault(worksheet.size_label, []).append(finished_size(worksheet))
-    return {label: " or ".join(told) for label, told in sizes.items()}
+        sizes.setdefault(worksheet.size_label, []).append(worksheet)
+    return {label: finished_size(of_size) for label, of_size in sizes.items()}
 
 
 def render_care_sheet(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:

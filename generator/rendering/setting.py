@@ -104,7 +104,7 @@ def size_link(worksheet: Worksheet) -> SizeLink:
         worksheet.size,
         worksheet.size_label,
         worksheet.edition.name,
-        finished_size(worksheet),
+        finished_size([worksheet]),
         worksheet.minutes,
     )
 

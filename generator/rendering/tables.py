@@ -13,7 +13,7 @@ from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Outline, Piece
 from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.lengths import Edition, on_ruler, say_length, say_range
-from generator.rendering.typeset import bare, said, typeset
+from generator.rendering.typeset import as_sentence, bare, said, typeset
 
 Fact = tuple[str, Markup]
 
@@ -83,11 +83,22 @@ def drawn_up(piece: Piece, edition: Edition) -> Markup:
     return typeset(f"{'gathered' if drawn.gathered else 'pleated'} to {say_length(drawn.to, edition)}")
 
 
-def finished_size(worksheet: Worksheet) -> str:
-    """Return the finished size of the first tucked panel, or of the first piece, as plain text."""
+def finished_size(worksheets: Sequence[Worksheet]) -> str:
+    """Return which piece is told as finished, the first tucked panel or the first piece, and its size in each edition.
+
+    The thing itself has another size: it has a back, a gusset or a frill as well.
+    """
+    told = [_first_panel(worksheet) for worksheet in worksheets]
+    sizes = [
+        two_way(piece.finished_across, piece.finished_along, worksheet.edition)
+        for piece, worksheet in zip(told, worksheets, strict=True)
+    ]
+    return f"{as_sentence(told[0].label)} {' or '.join(sizes)}"
+
+
+def _first_panel(worksheet: Worksheet) -> Piece:
     pieces = list(worksheet.pieces.values())
-    first = next((piece for piece in pieces if piece.panel is not None), pieces[0])
-    return two_way(first.finished_across, first.finished_along, worksheet.edition)
+    return next((piece for piece in pieces if piece.panel is not None), pieces[0])
 
 
 def cut_list(cloth: ClothUse, edition: Edition) -> tuple[CutLine, ...]:

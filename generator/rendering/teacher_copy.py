@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 
 from generator.calculation.worked import Panel
 from generator.calculation.worked_checks import CheckPoint, Checks
-from generator.calculation.worked_project import Worksheet
+from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.lengths import Edition
 from generator.rendering.one_page import columns_across, edition_values, written_sheet
 from generator.rendering.setting import Setting
@@ -40,11 +40,25 @@ class SideBySide:
     groups: tuple[NumberGroup, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class TaughtStep:
+    """A step of some sizes: the step as the first of them has it, and how long it takes, from the least to the most.
+
+    ``only`` names the sizes that have it, where others do not.
+    """
+
+    step: SheetStep
+    least: int
+    most: int
+    only: tuple[str, ...]
+
+
 def render_teacher_copy(worksheets: Sequence[Worksheet], setting: Setting, paper: str) -> bytes:
     """Return the teacher's copy of a project: a page or more of numbers, sizes side by side, and a page of words."""
     most = max(2, columns_across(setting, paper, _LETTERS_A_SIZE) - 1)
     tables = [side_by_side(worksheets[start : start + most]) for start in range(0, len(worksheets), most)]
-    values = {**edition_values(worksheets), "tables": tables, "labels": _labels(worksheets)}
+    steps = taught_steps(worksheets)
+    values = {**edition_values(worksheets), "tables": tables, "labels": _labels(worksheets), "steps": steps}
     return written_sheet("teacher_copy", setting, paper, values, pages=len(tables) + 1)
 
 
@@ -60,6 +74,29 @@ def side_by_side(worksheets: Sequence[Worksheet]) -> SideBySide:
     return SideBySide(
         tuple(worksheet.size_label for worksheet in worksheets), tuple(group for group in groups if group.rows)
     )
+
+
+def taught_steps(worksheets: Sequence[Worksheet]) -> tuple[TaughtStep, ...]:
+    """Return the steps of all sizes in their order; the same work in several sizes is one step."""
+    order: list[str] = []
+    found: dict[str, list[tuple[Worksheet, SheetStep]]] = {}
+    for worksheet in worksheets:
+        place = 0
+        for step in worksheet.steps:
+            work = f"{step.standard}|{step.title}"
+            if work in found:
+                place = order.index(work) + 1
+            else:
+                order.insert(place, work)
+                place += 1
+            found.setdefault(work, []).append((worksheet, step))
+    return tuple(_taught(found[work], len(worksheets)) for work in order)
+
+
+def _taught(found: Sequence[tuple[Worksheet, SheetStep]], sizes: int) -> TaughtStep:
+    minutes = [step.minutes for _, step in found]
+    having = in_order(worksheet.size_label for worksheet, _ in found)
+    return TaughtStep(found[0][1], min(minutes), max(minutes), having if len(having) < sizes else ())
 
 
 def _labels(worksheets: Sequence[Worksheet]) -> dict[str, str]:

@@ -9,7 +9,16 @@ from test_typeset import read_aloud
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
-from generator.rendering.tables import cut_list, drawn_up, in_parts, key_numbers, mark_rows, piece_size, two_way
+from generator.rendering.tables import (
+    cut_list,
+    drawn_up,
+    finished_size,
+    in_parts,
+    key_numbers,
+    mark_rows,
+    piece_size,
+    two_way,
+)
 
 
 def test_a_size_names_its_unit_once() -> None:
@@ -109,3 +118,9 @@ def test_a_strip_tells_to_what_length_it_is_drawn_up() -> None:
     assert read_aloud(str(drawn_up(pleated, INCH))) == "pleated to 36 in"
     assert drawn_up(dataclasses.replace(frill, made=Made(DrawnUp("top", Fraction(0)))), INCH) == ""
     assert drawn_up(dataclasses.replace(frill, made=Made()), INCH) == ""
+
+
+def test_what_is_finished_is_named_for_it_is_not_the_whole_thing() -> None:
+    # 16 pitches of 3/4 and margins of 3/4 are 13 1/2; 14 1/2 along.
+    assert finished_size([cushion()]) == "Front 13 1/2 × 14 1/2 in"
+    assert finished_size([cushion(), cushion(METRIC)]).startswith("Front 13 1/2 × 14 1/2 in or ")

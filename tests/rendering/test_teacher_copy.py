@@ -10,7 +10,8 @@ from room_setting import setting
 
 from generator.errors import CalculationError
 from generator.rendering.environment import template
-from generator.rendering.teacher_copy import render_teacher_copy, side_by_side
+from generator.rendering.teacher_copy import render_teacher_copy, side_by_side, taught_steps
+from generator.rendering.typeset import time_words
 
 
 @cache
@@ -52,6 +53,27 @@ def test_the_second_page_tells_what_to_show_at_every_step_and_where_to_stop() ->
         assert f"{step.number}. {step.title.split(':')[0]}" in words
     assert "guide set on a scrap" in " ".join(words.split())
     assert words.count("A good place to stop") == 1
+
+
+def test_times_are_told_from_the_quickest_size_to_the_slowest() -> None:
+    first, *others = worksheets("inch")
+    slow = [replace(step, minutes=step.minutes + 100) for step in others[-1].steps]
+    told = taught_steps([first, *others[:-1], replace(others[-1], steps=tuple(slow))])
+    for one, step, slowest in zip(told, first.steps, slow, strict=True):
+        assert (one.step, one.most, one.only) == (step, slowest.minutes, ())
+        assert one.least <= step.minutes
+    text = " ".join(texts(render_teacher_copy([first, replace(first, steps=tuple(slow))], setting(), "A4"))[1].split())
+    quick, late = first.steps[0].minutes, slow[0].minutes
+    assert f"about {time_words(quick)} to {time_words(late)}" in text
+
+
+def test_a_step_that_only_one_size_has_stands_in_its_place() -> None:
+    first, second = worksheets("inch")[:2]
+    extra = replace(second.steps[1], title="Join the breadths", standard="join breadths")
+    more = replace(second, steps=(second.steps[0], extra, *second.steps[1:]))
+    told = taught_steps([first, more])
+    assert [one.step.title for one in told[:3]] == [first.steps[0].title, "Join the breadths", first.steps[1].title]
+    assert [one.only for one in told[:3]] == [(), (second.size_label,), ()]
 
 
 def test_a_stop_stands_after_the_step_that_ends_a_session() -> None:
