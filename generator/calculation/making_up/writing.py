@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from generator.calculation.making_up.acts import Act, Doing, Method
 from generator.calculation.making_up.book import Book, book_of
-from generator.calculation.making_up.items import WORK, Item, all_due, raw_seams, seam_item
+from generator.calculation.making_up.items import WORK, Item, all_due, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.seams import lining_of
 from generator.calculation.making_up.thing import Edge, Seam, Thing
@@ -130,9 +130,14 @@ class Writer:
     def _order(self, have: set[Item]) -> list[Item]:
         """What is due, in the order of the work, and the closing of what is open."""
         due = [one.item for one in all_due(self.thing)]
-        # What frays is neatened before it is turned out, or when all is sewn.
-        first = next((place for place, item in enumerate(due) if item.state == "turned out"), len(due))
-        due[first:first] = [seam_item("neat", seam) for seam in raw_seams(self.thing)]
+        # What frays is neatened when it is sewn, together with what was sewn to the same edges before; a strip that is
+        # closed to a ring before its own edges are hemmed or gathered.
+        raw = raw_seams(self.thing)
+        for seam in raw:
+            if not any(seam.edges & other.edges for other in raw if other.number > seam.number):
+                own = [place for place, item in enumerate(due) if item.on.startswith(f"{seam.pieces[0]}.")]
+                place = own[0] if seam.sort == "ring" and own else due.index(sewn_items(seam)[-1]) + 1
+                due.insert(place, seam_item("neat", seam))
         return [
             *due,
             *(Item("closed", item.on) for item in sorted(have, key=lambda one: one.on) if item.state == "open"),
@@ -154,10 +159,6 @@ class Writer:
         """The act with all that the same technique can do now: every piece that is cut, seams that hang together."""
         if item.state == "cut":
             return Act(act.does) if "later" not in self._facts(act) else self._on_all(act, item, have)
-        if item.state == "neat":
-            raw = (piece for seam in raw_seams(self.thing) for piece in seam.pieces)
-            whole = Act(act.does, tuple((piece, "") for piece in dict.fromkeys(raw)))
-            return whole if self._possible(whole, have) else act
         seam = self.needs.seam_of(item)
         if seam is None or seam.sort not in ("plain", "ring"):
             return act
