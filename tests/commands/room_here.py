@@ -1,16 +1,10 @@
-"""A small room on disk, and the command line run in it as a person would."""
+"""A small room on disk, for the command line to be run in."""
 
 from __future__ import annotations
 
-import contextlib
-import io
-import sys
-from dataclasses import dataclass
 from pathlib import Path
 
-import pytest
-
-from generator.cli import main
+from tests.room import write_room
 
 CUSHION = """\
 title: Slip cushion
@@ -53,40 +47,6 @@ edges that meet:
 """
 
 
-@dataclass(frozen=True)
-class Told:
-    """What the command line said, and its exit code."""
-
-    code: int
-    out: str
-    err: str
-
-    @property
-    def lines(self) -> list[str]:
-        return self.out.splitlines()
-
-
 def room(folder: Path, **projects: str) -> Path:
     """A room with these projects; a name's underscores stand for hyphens."""
-    (folder / "projects").mkdir(exist_ok=True)
-    for name, text in projects.items():
-        (folder / "projects" / f"{name.replace('_', '-')}.yaml").write_text(text, encoding="utf-8")
-    return folder
-
-
-def run(folder: Path, *words: str) -> Told:
-    """Run tuckwright in a folder with these words."""
-    out, err = io.StringIO(), io.StringIO()
-    with pytest.MonkeyPatch.context() as patch:
-        patch.chdir(folder)
-        patch.setattr(sys, "argv", ["tuckwright", *words])
-        with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-            try:
-                main()
-                code: int | str | None = 0
-            except SystemExit as left:
-                code = left.code
-    assert code is None or isinstance(code, int)
-    assert "Traceback" not in out.getvalue() + err.getvalue()
-    assert "fault of its own" not in err.getvalue()
-    return Told(code or 0, out.getvalue(), err.getvalue())
+    return write_room(folder, {f"projects/{name.replace('_', '-')}.yaml": text for name, text in projects.items()})

@@ -5,7 +5,9 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from room_here import CUSHION, room, run
+from room_here import CUSHION, room
+
+from tests.room import run
 
 # Five slips of the pen, each on a line of its own.
 FIVE_FAULTS = (

@@ -8,7 +8,9 @@ from pathlib import Path
 import pdfplumber
 import pikepdf
 import pytest
-from room_here import CUSHION, room, run
+from room_here import CUSHION, room
+
+from tests.room import run
 
 CLASS = """\
 title: One morning

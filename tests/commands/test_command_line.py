@@ -9,9 +9,10 @@ import time
 from pathlib import Path
 
 import pytest
-from room_here import CUSHION, room, run
+from room_here import CUSHION, room
 
 from generator.cli import COMMANDS
+from tests.room import run
 
 HEAVY = ("matplotlib", "weasyprint", "jinja2", "numpy")
 # Runs the tool and then tells which of the heavy modules have been loaded.

@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from room_here import Told, run
 
 from generator.lengths import read_length
+from tests.room import Answer, run
 
 
-def table(told: Told) -> list[list[str]]:
+def table(told: Answer) -> list[list[str]]:
     """The rows of the table, in order, split into cells."""
     rows = [line.split("  ") for line in told.lines if line.startswith("  ") and line[2:3].isdigit()]
     return [[cell.strip() for cell in row if cell.strip()] for row in rows if len(row) > 8]

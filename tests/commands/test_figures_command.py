@@ -7,7 +7,9 @@ import io
 import json
 from pathlib import Path
 
-from room_here import CUSHION, room, run
+from room_here import CUSHION, room
+
+from tests.room import run
 
 
 def test_the_text_tells_the_numbers_of_one_size(tmp_path: Path) -> None:

@@ -9,7 +9,9 @@ import sys
 from pathlib import Path
 
 import pytest
-from room_here import CUSHION, room, run
+from room_here import CUSHION, room
+
+from tests.room import run
 
 
 def ran(folder: Path, *words: str, **options: object) -> tuple[int, str]:

@@ -10,10 +10,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from room_here import CUSHION, Told, room, run
+from room_here import CUSHION, room
+
+from tests.room import Answer, run
 
 
-def figures(folder: Path, *cloth: str) -> Told:
+def figures(folder: Path, *cloth: str) -> Answer:
     options = [word for name in cloth for word in ("--cloth", name)]
     return run(room(folder, slip_cushion=CUSHION), "figures", "slip-cushion", "medium", *options)
 

@@ -8,6 +8,8 @@ import sys
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.room import write_room
+
 HERE = Path(__file__).parent
 GOOD = (HERE / "good-cushion.yaml").read_text(encoding="utf-8")
 
@@ -35,9 +37,7 @@ def spoilt(old: str, new: str) -> str:
 
 def room(folder: Path, content: str | bytes = GOOD, name: str = "cushion.yaml") -> Path:
     """Return a folder with one project in it."""
-    (folder / "projects").mkdir(parents=True, exist_ok=True)
-    (folder / "projects" / name).write_bytes(content if isinstance(content, bytes) else content.encode())
-    return folder
+    return write_room(folder, {f"projects/{name}": content})
 
 
 def checked(folder: Path, *words: str) -> Checked:

@@ -9,20 +9,16 @@ shown`` stands in a file of the tool.
 
 from __future__ import annotations
 
-import contextlib
-import io
 import re
 import shlex
-import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-import pytest
 import yaml
 
-from generator.cli import main
+from tests.room import run
 
 _BLOCK = re.compile(r"^```([^\n]*)\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 # Parts of a project file that are groups of named things: an offer changes one of them and leaves the others.
@@ -151,13 +147,8 @@ def run_as_shown(room: Path, block: Block) -> None:
 
 def answered(room: Path, words: list[str]) -> str:
     """Return all that the command line says in a room."""
-    said = io.StringIO()
-    with pytest.MonkeyPatch.context() as patch:
-        patch.chdir(room)
-        patch.setattr(sys, "argv", ["tuckwright", *words])
-        with contextlib.redirect_stdout(said), contextlib.redirect_stderr(said), contextlib.suppress(SystemExit):
-            main()
-    return "\n".join(line.rstrip() for line in said.getvalue().strip().splitlines()) + "\n"
+    said = run(room, *words).said
+    return "\n".join(line.rstrip() for line in said.strip().splitlines()) + "\n"
 
 
 def _pattern(shown: str) -> str:

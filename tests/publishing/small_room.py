@@ -17,6 +17,8 @@ from generator.publishing.jobs import RoomVersion
 from generator.publishing.order import Order, Published
 from generator.publishing.publish import publish
 from generator.publishing.room import OpenRoom, open_room
+from tests.room import edit as edit
+from tests.room import write_room
 
 ROOM = """\
 room:
@@ -97,20 +99,8 @@ class Silent:
 
 def made_room(folder: Path, projects: Mapping[str, str] | None = None) -> Path:
     """Write a room with both projects, or with those given, and return its folder."""
-    for name in ("projects", "site/pages"):
-        (folder / name).mkdir(parents=True)
-    (folder / "site" / "site.yaml").write_text(ROOM, encoding="utf-8")
-    (folder / "site" / "pages" / "how-to-measure.md").write_text(PAGE, encoding="utf-8")
-    for name, text in (projects or {"flag": FLAG, "tablet": TABLET}).items():
-        (folder / "projects" / f"{name}.yaml").write_text(text, encoding="utf-8")
-    return folder
-
-
-def edit(path: Path, old: str, new: str) -> None:
-    """Change a text in a file, which must be there."""
-    text = path.read_text(encoding="utf-8")
-    assert old in text
-    path.write_text(text.replace(old, new), encoding="utf-8")
+    texts = {f"projects/{name}.yaml": text for name, text in (projects or {"flag": FLAG, "tablet": TABLET}).items()}
+    return write_room(folder, {"site/site.yaml": ROOM, "site/pages/how-to-measure.md": PAGE, **texts})
 
 
 def published(room: Path, *projects: str, theme: str = "", workers: int = 1) -> Published:

@@ -7,33 +7,29 @@ from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
-from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.definitions.class_plan import load_class
-from generator.definitions.project import Project, load_project
-from generator.definitions.room import load_room
+from tests.room import OpenedRoom, opened_room
 
 FOLDER = Path(__file__).parent / "mooring-room"
 
 
 @cache
-def opened() -> tuple[Project, RoomContext]:
-    room = load_room(FOLDER / "site" / "site.yaml", FOLDER)
-    return load_project(FOLDER / "projects" / "mooring.yaml", room, FOLDER), load_room_context(room, FOLDER)
+def mooring() -> OpenedRoom:
+    return opened_room(FOLDER)
+
+
+@cache
+def every_worksheet() -> tuple[Worksheet, ...]:
+    return mooring().worksheets("mooring")
 
 
 @cache
 def worksheets(edition: str = "") -> tuple[Worksheet, ...]:
     """Every size in an edition, small first; in all editions where none is named."""
-    project, shared = opened()
-    return tuple(
-        worked_sheet(project, size, shared.room.edition(name), shared)
-        for name in project.editions
-        if edition in ("", name)
-        for size in project.sizes
-    )
+    return tuple(sheet for sheet in every_worksheet() if edition in ("", sheet.edition.name))
 
 
 @cache
 def two_mornings() -> ClassSheet:
-    project, shared = opened()
-    return class_sheet(load_class(FOLDER / "site" / "classes" / "two-mornings.yaml", project, FOLDER), project, shared)
+    project, plan = mooring().project("mooring"), FOLDER / "site" / "classes" / "two-mornings.yaml"
+    return class_sheet(load_class(plan, project, FOLDER), project, mooring().shared)

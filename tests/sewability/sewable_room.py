@@ -8,26 +8,18 @@ import pytest
 
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import SheetStep, Worksheet
-from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
-from generator.definitions.project import load_project
-from generator.definitions.room import load_room
+from tests.room import ROOT, demo_room
 
-ROOT = Path(__file__).parents[2]
 FILES = sorted((ROOT / "projects").glob("*.yaml"))
-ROOM = load_room(ROOT / "site" / "site.yaml", root=ROOT)
-SHELF = load_room_context(ROOM, ROOT)
+SHARED = demo_room().shared
+ROOM = SHARED.room
 # Standard steps that cut cloth and put nothing together.
 CUTTING = ("cut", "cut later")
 
 
 @cache
 def sheets_of(path: Path) -> tuple[Worksheet, ...]:
-    project = load_project(path, ROOM, ROOT)
-    return tuple(
-        worked_sheet(project, size, ROOM.edition(edition), SHELF)
-        for edition in project.editions
-        for size in project.sizes
-    )
+    return demo_room().worksheets(path.stem)
 
 
 def panels(sheet: Worksheet) -> list[tuple[str, Panel]]:

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from sewable_room import ROOM, ROOT, SHELF, every_sheet, named, sheets_of
+from sewable_room import ROOM, ROOT, SHARED, every_sheet, named, sheets_of
 
 from generator.definitions.cautions import cautions_of
 from generator.definitions.room import load_room
@@ -78,7 +78,7 @@ def test_no_two_cautions_are_called_alike_and_each_name_is_in_its_own_text() -> 
 @every_sheet
 def test_what_the_finished_thing_can_do_is_told_first(path: Path) -> None:
     for sheet in sheets_of(path):
-        asked = {name for name, rule in SHELF.cautions.items() if set(rule.when) & set(CAUTIONS)}
+        asked = {name for name, rule in SHARED.cautions.items() if set(rule.when) & set(CAUTIONS)}
         assert set(sheet.told_first) == asked & set(sheet.cautions)
         if any(closure.kind == "magnet" for closure in sheet.closures):
             assert "magnets" in sheet.told_first

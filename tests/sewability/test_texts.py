@@ -7,7 +7,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from sewable_room import ROOM, ROOT, SHELF, every_sheet, named, sheets_of
+from sewable_room import ROOM, ROOT, SHARED, every_sheet, named, sheets_of
 
 from generator.calculation.making.needles import NEEDLES
 from generator.calculation.pieces.openings import turning_opening
@@ -142,9 +142,9 @@ def test_marks_and_rows_told_in_a_step_are_the_sheets(path: Path) -> None:
                 assert told == list(tucks.marks)
 
 
-@pytest.mark.parametrize("name", sorted(SHELF.techniques))
+@pytest.mark.parametrize("name", sorted(SHARED.techniques))
 def test_a_technique_speaks_in_short_sentences(name: str) -> None:
-    for part in SHELF.techniques[name].parts:
+    for part in SHARED.techniques[name].parts:
         plain = re.sub(r"\{\{.*?\}\}", "number", re.sub(r"\[[a-z ]+\]", "list", part.say.text))
         for sentence in re.split(r"(?<=[.?!:;])\s+", plain):
             assert len(sentence.split()) <= LONGEST_SENTENCE, sentence
@@ -157,7 +157,7 @@ def test_every_technique_is_used_by_a_project() -> None:
         for sheet in sheets_of(path)
         for step in sheet.steps
     }
-    assert set(SHELF.techniques) - used == set()
+    assert set(SHARED.techniques) - used == set()
 
 
 def test_no_text_converts_one_unit_into_the_other() -> None:

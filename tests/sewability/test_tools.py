@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from sewable_room import ROOM, SHELF, every_sheet, named, sheets_of
+from sewable_room import ROOM, SHARED, every_sheet, named, sheets_of
 
 from generator.definitions.vocabulary import TOOLS, tool_name
 
@@ -109,7 +109,7 @@ def test_a_tool_is_called_by_what_a_student_looks_for() -> None:
 def test_every_tool_of_the_standard_steps_is_used_by_one(tool: str) -> None:
     used = {
         name
-        for technique in SHELF.techniques.values()
+        for technique in SHARED.techniques.values()
         for name in (*technique.tools, *(one for part in technique.parts for one in part.tools))
     }
     assert tool in used

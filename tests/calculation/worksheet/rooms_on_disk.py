@@ -10,11 +10,12 @@ import pytest
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import Scope
-from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
-from generator.definitions.project import Project, load_project
-from generator.definitions.room import load_room
+from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
+from generator.definitions.project import Project
 from generator.errors import FaultyFileError
 from generator.lengths import read_length
+from tests.room import OpenedRoom, opened_room, write_room
+from tests.room import put as put
 
 CUSHION = """\
 title: Jetty cushion
@@ -129,27 +130,13 @@ steps:
 """
 
 
-def put(text: str, *changes: tuple[str, str]) -> str:
-    """The text with each first part changed into its second; a part that is not there fails the test."""
-    for old, new in changes:
-        assert old in text, f"{old!r} is not in the file"
-        text = text.replace(old, new, 1)
-    return text
-
-
 def room_shared(folder: Path, site: str = "") -> RoomContext:
     """What the projects of a room share; ``site`` is the text of its site.yaml below the room's name."""
-    path = folder / "site" / "site.yaml"
-    path.parent.mkdir(exist_ok=True)
-    path.write_text("room:\n  name: Test room\n" + site, encoding="utf-8")
-    return load_room_context(load_room(path, folder), folder)
+    return opened_room(write_room(folder, {"site/site.yaml": f"room:\n  name: Test room\n{site}"})).shared
 
 
 def project(folder: Path, text: str, of: RoomContext, name: str = "jetty") -> Project:
-    path = folder / "projects" / f"{name}.yaml"
-    path.parent.mkdir(exist_ok=True)
-    path.write_text(text, encoding="utf-8")
-    return load_project(path, of.room, folder)
+    return OpenedRoom(write_room(folder, {f"projects/{name}.yaml": text}), of).project(name)
 
 
 def sheet(folder: Path, text: str, size: str, edition: str = "inch", site: str = "", **sewn: str) -> Worksheet:
