@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from sewable_room import ROOT, SHELF, every_sheet, named, sheets_of
+from sewable_room import ROOT, SHARED, every_sheet, named, sheets_of
 
 from generator.calculation.worked import Panel, Turn
 from generator.calculation.worked_project import SheetStep, Worksheet
@@ -269,7 +269,7 @@ def test_the_rows_of_a_mat_are_drawn_over_its_band_of_tucks_only() -> None:
 def test_only_a_thing_with_corners_is_filled_corners_first(project: str, corners: bool) -> None:
     for sheet in sheets_of(ROOT / "projects" / f"{project}.yaml"):
         pieces = tuple(sheet.pieces.values())
-        parts = (one for one in SHELF.techniques["fill"].parts if one.when)
+        parts = (one for one in SHARED.techniques["fill"].parts if one.when)
         told = [part.say.text for part in parts if all(holds(one, pieces, None) for one in part.when)]  # type: ignore[arg-type]
         assert len(told) == 1
         assert ("corners first" in told[0]) == corners
