@@ -208,9 +208,8 @@ def _decimal(value: Fraction) -> str:
 def _mixed(value: Fraction) -> str:
     sign = "-" if value < 0 else ""
     whole, rest = divmod(abs(value), 1)
-    if rest == 0:
-        return f"{sign}{whole}"
-    return f"{sign}{whole} {rest}" if whole else f"{sign}{rest}"
+    parts = (str(whole) if whole or not rest else "", str(rest) if rest else "")
+    return f"{sign}{' '.join(filter(None, parts))}"
 
 
 def say_length(length: Fraction, edition: Edition) -> str:
@@ -228,13 +227,7 @@ def say_length(length: Fraction, edition: Edition) -> str:
 
 
 def on_ruler(length: Fraction, edition: Edition) -> str:
-    """Return a length without its unit, to what a ruler of the edition shows.
-
-    Examples
-    --------
-    >>> on_ruler(Fraction(27, 2), INCH), on_ruler(Fraction(2243, 160), INCH)
-    ('13 1/2', '14')
-    """
+    """Return a length without its unit, to the finest mark of an edition's ruler: '13 1/2'."""
     return write_length(round_nearest(length, edition.mark), edition)
 
 
@@ -262,7 +255,7 @@ def _bare(value: Fraction, unit: str) -> str:
 
 def write_number(number: Fraction) -> str:
     """Return a plain number exactly: a whole number, a decimal of at most four places, or a mixed number."""
-    return _decimal(Fraction(number)) if _ends(Fraction(number)) else _mixed(Fraction(number))
+    return _bare(Fraction(number), "")
 
 
 def round_down(length: Fraction, step: Fraction) -> Fraction:
@@ -299,7 +292,5 @@ def coarsest_grid(lengths: tuple[Fraction, ...], edition: Edition) -> int | None
     >>> coarsest_grid((Fraction(1), Fraction(5, 2)), INCH)
     1
     """
-    for place, grid in enumerate(edition.grids):
-        if all(on_step(length, grid) for length in lengths):
-            return place
-    return None
+    holding = (all(on_step(length, grid) for length in lengths) for grid in edition.grids)
+    return next((place for place, holds in enumerate(holding) if holds), None)

@@ -158,7 +158,10 @@ class BreadthJoin:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side."""
+    """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side.
+
+    ``division`` is the coarsest division of the ruler that holds every fold mark and every ruled row [in].
+    """
 
     across: TuckSet
     cross: TuckSet | None = None
@@ -169,6 +172,7 @@ class Panel:
     joins: tuple[BreadthJoin, ...] = ()
     join_allowance: Fraction = Fraction(0)
     sampled: bool = False
+    division: Fraction = Fraction(0)
     stripes: PanelStripes | None = None
 
     @property

@@ -12,11 +12,12 @@ from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.explore import plans_for_cloth, plans_for_size
 from generator.calculation.panel.wish import Choice, TuckWish
 from generator.calculation.turning.plans import PLANS, turn_plan
+from generator.calculation.worked import End
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.commands.edge_words import typed_end, typed_measure, typed_range
-from generator.lengths import EDITIONS, Edition, write_length
+from generator.commands.working import room_here
+from generator.lengths import Edition, say_length, say_range, write_length
 
-_SEAM = {"inch": "seam 1/2", "metric": "seam 1.5"}
 _MARGIN = {"inch": "1/2 to 2", "metric": "1 to 5"}
 _RULES = {"any": CountRule(), "even": CountRule(2), "odd": CountRule(2, 1)}
 
@@ -55,17 +56,27 @@ def command(finished: str | None, cloth: str | None, edition: str, most: int, **
     """Print the plans that fit as a table, and the marks of the best."""
     if (finished is None) == (cloth is None):
         raise click.UsageError("name a finished size with --finished, or a piece of cloth with --cloth: one of the two")
-    ruler = EDITIONS[edition]
-    wish = _wish(asked, _asked(finished, ruler, "--finished"), ruler)
+    room = room_here()
+    ruler = room.edition(edition)
+    end = typed_end(asked["edges"], ruler, "--edges") if asked["edges"] else End("seam", room.seam.fixed(ruler))
+    wish = _wish(asked, end, _asked(finished, ruler, "--finished"), ruler)
     if cloth is None:
         choices = plans_for_size(wish, ruler, most)
     else:
         choices = plans_for_cloth(typed_measure(cloth, ruler, "--cloth"), wish, ruler, most)
-    click.echo("\n".join(_table(choices, ruler)))
+    click.echo("\n".join([_given(wish, ruler), *_table(choices, ruler)]))
 
 
-def _wish(asked: Asked, finished: Fraction, edition: Edition) -> TuckWish:
-    end = typed_end(asked["edges"] or _SEAM[edition.name], edition, "--edges")
+def _given(wish: TuckWish, edition: Edition) -> str:
+    """What was worked with: the edges, the margins and the ruler, so that nobody takes them for others."""
+    end = wish.ends[0]
+    widths = [width for width in (end.first, end.second) if width]
+    edges = " then ".join(say_length(width, edition) for width in widths)
+    margins = say_range(*wish.left_margin, edition)
+    return f"Edges: {end.kind}{' ' if edges else ''}{edges}. Margins: {margins}. The ruler reads to {say_length(edition.mark, edition)}."
+
+
+def _wish(asked: Asked, end: End, finished: Fraction, edition: Edition) -> TuckWish:
     margin = typed_range(asked["margin"] or _MARGIN[edition.name], edition, "--margin")
     plan = turn_plan(asked["plan"]) if asked["plan"] else None
     rule = _rule(asked["number"])

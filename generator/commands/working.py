@@ -16,7 +16,7 @@ from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.project import Project, load_project
 from generator.definitions.reading import constant
 from generator.definitions.room import Room, load_room
-from generator.errors import LengthError
+from generator.errors import FaultyFileError, LengthError, TuckwrightError
 from generator.lengths import INCH, METRIC, Edition, read_length, write_length
 
 
@@ -30,6 +30,17 @@ def opened(project: str) -> tuple[Project, RoomContext, Path]:
 def the_room(folder: Path) -> Room:
     """Return the settings of the room; a room without site.yaml has the defaults."""
     return load_room(folder / "site" / "site.yaml", root=folder)
+
+
+def room_here() -> Room:
+    """Return the settings of the room around this folder; the defaults where there is none."""
+    try:
+        folder = room_folder()
+    except FaultyFileError:
+        raise
+    except TuckwrightError:
+        return Room()
+    return the_room(folder)
 
 
 def edition_of(project: Project, name: str | None, room: Room) -> Edition:

@@ -19,7 +19,7 @@ from generator.definitions.values import Formula, Text
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
-from generator.lengths import EDITIONS, Edition
+from generator.lengths import EDITIONS, Edition, round_up
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +128,8 @@ def _edition(site: SiteFile, name: str) -> Edition:
     ruler = site.rulers.get(name)
     if ruler is not None:
         grids = (*(mark for mark in ruler.marks if mark > ruler.finest), ruler.finest)
-        edition = replace(edition, grids=grids, mark=ruler.finest)
+        cut_step = round_up(edition.cut_step, ruler.finest)
+        edition = replace(edition, grids=grids, mark=ruler.finest, cut_step=cut_step)
     if name in site.shop:
         edition = replace(edition, buy_step=site.shop[name])
     return edition

@@ -124,7 +124,7 @@ def key_numbers(panel: Panel, edition: Edition) -> tuple[Fact, ...]:
             ("Pitch, stitching to stitching", _equal_or_runs(tucks.pitches, edition)),
             ("Margins, left and right", _pair(tucks.left_margin, tucks.right_margin, edition)),
             ("Cloth hidden by all tucks", said(tucks.take_up, edition)),
-            ("Finest ruler division used", said(tucks.grid, edition)),
+            ("Ruler division for marks and rows", said(panel.division, edition) if panel.division else Markup("")),
         ]
     if panel.rows is not None:
         facts += _row_facts(panel.rows, edition)

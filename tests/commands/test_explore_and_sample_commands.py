@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.lengths import read_length
-from tests.room import Answer, run
+from tests.room import Answer, run, write_room
 
 
 def table(told: Answer) -> list[list[str]]:
@@ -52,7 +52,8 @@ def test_explore_speaks_centimetres_where_asked(tmp_path: Path) -> None:
     told = run(
         tmp_path, "explore", "--finished", "40", "--depth", "1", "--spacing", "4", "--edition", "metric", "--most", "9"
     )
-    assert "Lengths in centimetres" in told.lines[0]
+    assert told.lines[0] == "Edges: seam 1.5 cm. Margins: 1 to 5 cm. The ruler reads to 1 mm."
+    assert "Lengths in centimetres" in told.lines[1]
     assert ["18", "1", "4", "2", "3"] in [row[1:6] for row in table(told)]
 
 
@@ -154,3 +155,26 @@ def test_a_sample_tells_draw_in_and_shrinkage_too(tmp_path: Path) -> None:
 def test_a_slip_on_the_command_line_is_told(tmp_path: Path, words: tuple[str, ...], code: int, says: str) -> None:
     told = run(tmp_path, *words)
     assert (told.code, told.out, told.err.splitlines()[-1]) == (code, "", says)
+
+
+def test_explore_works_with_the_seam_and_the_ruler_of_the_room_and_says_so(tmp_path: Path) -> None:
+    site = "room:\n  name: Test room\nseam: 2/5 in or 1 cm\nrulers:\n  inch:\n    marks: 1 in\n    finest: 1/10 in\n"
+    here = write_room(tmp_path, {"site/site.yaml": site})
+    told = run(here, "explore", "--finished", "20", "--depth", "3/10", "--spacing", "1", "--margin", "1", "--most", "1")
+    assert told.lines[0] == "Edges: seam 2/5 in. Margins: 1 in. The ruler reads to 1/10 in."
+    # Pitch 4/10; 18 in between the margins are 45 of them, 46 tucks: 20 + 46 x 6/10 + 2 x 4/10 = 48 2/5.
+    [best] = table(told)
+    assert best[1:4] == ["46", "3/10", "1"], told.out
+    assert best[6] == "48 2/5"
+
+
+@pytest.mark.parametrize("finest", ["1/3 in", "1/10 in", "1 in"])
+def test_explore_tries_depths_that_the_ruler_of_the_room_shows(tmp_path: Path, finest: str) -> None:
+    site = f"room:\n  name: Test room\nrulers:\n  inch:\n    marks: 1 in\n    finest: {finest}\n"
+    here = write_room(tmp_path, {"site/site.yaml": site})
+    told = run(here, "explore", "--finished", "24", "--margin", "1 to 6")
+    assert told.code == 0
+    mark = read_length(finest)
+    depths = [read_length(row[2], "in") for row in table(told)]
+    assert depths
+    assert all((depth / mark).denominator == 1 for depth in depths)

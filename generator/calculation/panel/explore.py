@@ -12,7 +12,7 @@ from generator.calculation.panel.reasons import choice_reasons
 from generator.calculation.panel.refusals import no_plan_fits, workable
 from generator.calculation.panel.wish import spacings_near, steps_between
 from generator.errors import CalculationError
-from generator.lengths import MILLIMETRE, Edition, say_length
+from generator.lengths import MILLIMETRE, Edition, round_nearest, say_length
 from generator.limits import MOST_TUCKS
 
 _DEPTHS_INCH = tuple(Fraction(eighths, 8) for eighths in (1, 2, 3, 4, 6, 8))
@@ -146,9 +146,10 @@ def _gathered(wish: TuckWish, edition: Edition, fitting: Callable[[TuckWish], tu
 def _concrete(wish: TuckWish, edition: Edition) -> Iterator[TuckWish]:
     """Yield the wish with every depth and spacing that it leaves open."""
     usual = _DEPTHS_METRIC if edition.unit == "cm" else _DEPTHS_INCH
-    for depth in (wish.depth,) if wish.depth else usual:
+    on_marks = dict.fromkeys(max(round_nearest(depth, edition.mark), edition.mark) for depth in usual)
+    for depth in (wish.depth,) if wish.depth else on_marks:
         meeting = (4 if wish.facing else 3) * depth
-        spacings = (wish.spacing,) if wish.spacing else steps_between(meeting, 6 * depth, edition.grids[2])
+        spacings = (wish.spacing,) if wish.spacing else steps_between(meeting, 6 * depth, edition.grids[:3][-1])
         for spacing in spacings:
             if wish.depth or spacing >= meeting:
                 yield replace(wish, depth=depth, spacing=spacing)

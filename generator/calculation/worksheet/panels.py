@@ -16,6 +16,7 @@ from generator.calculation.worksheet.panel_stripes import worked_stripes
 from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
+from generator.lengths import Edition, coarsest_grid
 
 _SIDES = ("left", "right", "top", "bottom")
 
@@ -65,9 +66,20 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         joins=joins,
         join_allowance=allowance,
         sampled=model.sample is not None,
+        division=_division((*tucks.marks, *(cross.marks if cross else ()), *_ruled(rows)), scope.edition),
         stripes=worked_stripes(scope, name, model, tucks),
     )
     return panel, cut_along
+
+
+def _ruled(rows: RowSet | None) -> tuple[Fraction, ...]:
+    return tuple(row.ruled for row in rows.rows) if rows is not None else ()
+
+
+def _division(places: tuple[Fraction, ...], edition: Edition) -> Fraction:
+    """The coarsest division of the ruler that holds all places; everything lies on its finest mark."""
+    grid = coarsest_grid(places, edition)
+    return edition.mark if grid is None else edition.grids[grid]
 
 
 def _edges(scope: Scope, name: str, model: TuckedPanel, size: tuple[TuckSet, Fraction]) -> dict[str, EdgeWork]:

@@ -19,7 +19,7 @@ from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.values import Finish, Formula, Range, Text
 from generator.errors import CalculationError, Finding, Level, Place, TuckwrightError
-from generator.lengths import Edition, read_length, say_length
+from generator.lengths import Edition, on_step, read_length, say_length, write_length
 from generator.limits import LARGEST_VALUE, MOST_THINGS
 
 _FINEST = 10**40
@@ -146,7 +146,7 @@ class Scope:
 
     def end(self, finish: Finish) -> End:
         """Return a finish with its widths worked out [in]."""
-        widths = [self.value(width) for width in finish.widths]
+        widths = [self._on_ruler(width, finish.kind) for width in finish.widths]
         if finish.kind == "seam":
             return End("seam", widths[0] if widths else self.seam)
         if finish.kind == "hem":
@@ -154,6 +154,19 @@ class Scope:
         if finish.kind == "bound":
             return End("bound", widths[0] if widths else self._binding_width())
         return End(finish.kind, widths[0] if widths else Fraction(0))
+
+    def _on_ruler(self, formula: Formula, what: str) -> Fraction:
+        """Return the width of a finish; one that the room's ruler does not show would be told otherwise than it is."""
+        width = self.value(formula)
+        if not on_step(width, self.edition.mark):
+            exact = write_length(width, self.edition, unit=True)
+            self.report(
+                "warning",
+                f"a {what} of {exact} lies between two marks of the room's ruler, so sheets say {self.say(width)}; "
+                "write a width that the ruler shows, or give the ruler finer marks in site.yaml",
+                formula.place,
+            )
+        return width
 
     @property
     def seam(self) -> Fraction:
