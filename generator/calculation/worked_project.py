@@ -7,7 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
-from generator.calculation.worked import Layout, Panel
+from generator.calculation.cutting.cloth import Buying
+from generator.calculation.laid import Layout
+from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
 from generator.lengths import Edition, say_length, write_number
@@ -27,7 +29,7 @@ class ClothUse:
     layout: Layout
     buy: Fraction
     buy_text: str
-    shrinkage_along: Fraction = Fraction(0)
+    buying: Buying
     shrinkage_across: Fraction = Fraction(0)
     one_way: bool = False
     weight: str = "medium"
@@ -35,6 +37,11 @@ class ClothUse:
     colour: str = ""
     remnant: Fraction | None = None
     note: str = ""
+
+    @property
+    def shrinkage_along(self) -> Fraction:
+        """What washing takes of the length, as a share of it [-]."""
+        return self.buying.shrinkage
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from generator.calculation.laid import CutItem
 from generator.calculation.making.class_paper import KitSlip, print_run
 from generator.calculation.making.classes import Kit
 from generator.calculation.making.timetable import SessionPlan, TimetableLine, clock
-from generator.calculation.worked import CutItem
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet

@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generator.calculation.worked import Layout, PlacedItem
+from generator.calculation.laid import Layout, PlacedItem
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import spread, text_height, text_width

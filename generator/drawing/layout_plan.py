@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.worked import Layout, PlacedItem
+from generator.calculation.laid import Layout, PlacedItem
 
 WIDE, HIGH = Fraction(19, 4), Fraction(4)
 LEAST_WIDE = Fraction(3)
@@ -58,7 +58,8 @@ def plan_layout(layout: Layout, most_wide: Fraction = WIDE) -> tuple[LayoutPart,
     strips = numbered_strips(layout)
     if not strips:
         return ()
-    scale = layout_scale(layout, most_wide)
+    tallest = max(strip.along for strip in layout.strips)
+    scale = layout_scale(layout.width, layout.length, tallest, most_wide)
     groups: list[list[DrawnStrip]] = [[]]
     for strip in strips:
         if groups[-1] and (strip.bottom - groups[-1][0].top) * scale > HIGH:
@@ -67,7 +68,7 @@ def plan_layout(layout: Layout, most_wide: Fraction = WIDE) -> tuple[LayoutPart,
     return tuple(LayoutPart(tuple(group), scale, layout.width) for group in groups)
 
 
-def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
+def layout_scale(width: Fraction, length: Fraction, tallest: Fraction, most_wide: Fraction = WIDE) -> Fraction:
     """Return paper over cloth [-]: never larger than life, the whole width and the tallest strip on the paper.
 
     Examples
@@ -76,30 +77,22 @@ def layout_scale(layout: Layout, most_wide: Fraction = WIDE) -> Fraction:
     paper hold the length at a tenth, and the width comes out 3 4/5 in, wide enough. 76 in long the width would come out
     2 in; drawn 3 in wide, 3/38 of its size, the cloth is 6 in long on paper and takes two parts.
 
-    >>> layout_scale(Layout(Fraction(38), Fraction(20), (), ((Fraction(0), Fraction(20)),), Fraction(20),
-    ...     True, Fraction(38)))
+    >>> layout_scale(Fraction(38), Fraction(20), Fraction(20))
     Fraction(1, 8)
-    >>> layout_scale(Layout(Fraction(38), Fraction(40), (), ((Fraction(0), Fraction(20)),), Fraction(40), True,
-    ...     Fraction(38)))
+    >>> layout_scale(Fraction(38), Fraction(40), Fraction(20))
     Fraction(1, 10)
-    >>> layout_scale(Layout(Fraction(38), Fraction(76), (), ((Fraction(0), Fraction(38)),), Fraction(76), True,
-    ...     Fraction(38)))
+    >>> layout_scale(Fraction(38), Fraction(76), Fraction(38))
     Fraction(3, 38)
     """
-    widest = min(Fraction(1), most_wide / layout.width)
-    whole = min(widest, HIGH / layout.length)
-    if whole * layout.width < LEAST_WIDE:
-        whole = min(widest, LEAST_WIDE / layout.width)
-    tallest = max(along for _, along in layout.strips)
+    widest = min(Fraction(1), most_wide / width)
+    whole = min(widest, HIGH / length)
+    if whole * width < LEAST_WIDE:
+        whole = min(widest, LEAST_WIDE / width)
     return min(whole, HIGH / tallest)
 
 
 def numbered_strips(layout: Layout) -> tuple[DrawnStrip, ...]:
     """Return the strips from the cut end down, each with its pieces from the left selvage."""
-    strips = []
-    for number, (top, along) in enumerate(sorted(layout.strips), 1):
-        inside = [piece for piece in layout.placed if top <= piece.top < top + along]
-        strips.append(
-            DrawnStrip(number, top, top + along, tuple(sorted(inside, key=lambda piece: (piece.left, piece.top))))
-        )
-    return tuple(strips)
+    return tuple(
+        DrawnStrip(number, strip.top, strip.bottom, strip.placed) for number, strip in enumerate(layout.strips, 1)
+    )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import product
 from string import ascii_lowercase
 
-from generator.calculation.worked import Layout, PlacedItem
+from generator.calculation.laid import Layout, PlacedItem
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.layout_plan import LayoutPart, numbered_strips
 from generator.drawing.style import Style

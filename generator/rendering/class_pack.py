@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from generator.calculation.laid import CutItem
 from generator.calculation.making.class_paper import KitSlip
 from generator.calculation.making.timetable import clock
-from generator.calculation.worked import CutItem
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SupplyLine
 from generator.calculation.worksheet.class_kits import KitWork

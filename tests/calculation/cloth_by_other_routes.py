@@ -1,20 +1,19 @@
-"""Cutting layouts by two other routes: by trying everything, and by a general solver of whole-number programmes."""
+"""Cutting layouts by another route: every way of cutting across, down and across is tried."""
 
 from __future__ import annotations
 
 import random
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from itertools import product
+from itertools import combinations, pairwise, product
 
-import numpy as np
-from scipy.optimize import LinearConstraint, milp
-from scipy.sparse import lil_array
+from shapely.geometry import box
 
-from generator.calculation.worked import CutItem
+from generator.calculation.laid import CutItem, Layout
 
-Size = tuple[int, int]
-"""Across and along, in whole inches."""
+Size = tuple[Fraction, Fraction]
+"""Across and along."""
 
 
 def random_items(seed: int, number: int, sizes: tuple[int, int], *, turnable: Sequence[bool]) -> list[CutItem]:
@@ -33,67 +32,78 @@ def random_items(seed: int, number: int, sizes: tuple[int, int], *, turnable: Se
     ]
 
 
-def ways_to_lie(item: CutItem, width: Fraction) -> list[Size]:
-    ways = {(int(item.across), int(item.along))} | ({(int(item.along), int(item.across))} if item.turnable else set())
-    return sorted(way for way in ways if way[0] <= width)
+def _ways(item: CutItem) -> list[Size]:
+    return [(item.across, item.along)] + ([(item.along, item.across)] if item.turnable else [])
 
 
-def partitions(places: Sequence[int]) -> Iterator[list[list[int]]]:
-    """Every way to deal places out to strips."""
-    if not places:
-        yield []
-        return
-    first, rest = places[0], places[1:]
-    for strips in partitions(rest):
-        yield [[first], *strips]
-        for number, strip in enumerate(strips):
-            yield [*strips[:number], [first, *strip], *strips[number + 1 :]]
+def _parts(whole: int) -> Iterator[int]:
+    """Every part of a set that holds its first member."""
+    first = whole & -whole
+    rest = whole ^ first
+    part = rest
+    while True:
+        yield part | first
+        if not part:
+            return
+        part = (part - 1) & rest
 
 
-def length_by_trying_everything(items: Sequence[CutItem], width: Fraction) -> int:
-    """Every turning of every piece, every way to deal the pieces out to strips; the shortest that fits."""
+def length_by_trying_everything(
+    items: Sequence[CutItem], width: Fraction, *, stacked: bool = True, apart: bool = True
+) -> Fraction:
+    """The shortest layout over every choice of stacks, of ways to lie, and of strips; no bound, nothing left out."""
     single = [item for item in items for _ in range(item.quantity)]
-    best = sum(max(way[1] for way in ways_to_lie(item, width)) for item in single)
-    for lying in product(*(ways_to_lie(item, width) for item in single)):
-        for strips in partitions(range(len(single))):
-            if all(sum(lying[place][0] for place in strip) <= width for strip in strips):
-                best = min(best, sum(max(lying[place][1] for place in strip) for strip in strips))
-    return best
+    stacks: dict[int, set[Size]] = {}
+    rows: dict[int, set[Size]] = {0: {(Fraction(0), Fraction(0))}}
+    shortest: dict[int, Fraction] = {0: Fraction(0)}
+    for part in range(1, 1 << len(single)):
+        members = [item for place, item in enumerate(single) if part >> place & 1]
+        allowed = (stacked or len(members) == 1) and not (apart and len({item.later for item in members}) > 1)
+        lying = product(*map(_ways, members)) if allowed else ()
+        stacks[part] = {(max(across for across, _ in ways), sum(along for _, along in ways)) for ways in lying}
+    for part in range(1, 1 << len(single)):
+        rows[part] = {
+            (wide + across, max(high, along))
+            for first in _parts(part)
+            for wide, high in stacks[first]
+            for across, along in rows[part ^ first]
+            if wide + across <= width
+        }
+    for part in range(1, 1 << len(single)):
+        shortest[part] = min(
+            min(high for _, high in rows[first]) + shortest[part ^ first]
+            for first in _parts(part)
+            if rows[first] and part ^ first in shortest
+        )
+    return shortest[(1 << len(single)) - 1]
 
 
-def length_by_solver(items: Sequence[CutItem], width: Fraction) -> int:
-    """The shortest strips as a whole-number programme.
-
-    A piece lying in some way either opens a strip of its own height or lies in the strip that another piece, not lower,
-    has opened. Every piece lies once; a strip holds no more than the width.
-    """
-    lying = [
-        (piece, across, along)
-        for piece, item in enumerate(item for item in items for _ in range(item.quantity))
-        for across, along in ways_to_lie(item, width)
+def assert_can_be_cut(layout: Layout, items: Sequence[CutItem]) -> None:
+    """Lay the rectangles out: inside stack, strip and cloth, none over another, all there, grain and time kept."""
+    wanted = Counter((item.piece, copy + 1) for item in items for copy in range(item.quantity))
+    assert Counter((placed.piece, placed.copy) for placed in layout.placed) == wanted
+    by_name = {item.piece: item for item in items}
+    for strip in layout.strips:
+        for stack in strip.stacks:
+            assert {by_name[placed.piece].later for placed in stack.placed} == {stack.later}
+            assert stack.left + stack.across <= layout.width
+            assert max(placed.across for placed in stack.placed) == stack.across
+            assert {placed.left for placed in stack.placed} == {stack.left}
+            assert stack.placed[0].top == strip.top
+            assert all(above.top + above.along == below.top for above, below in pairwise(stack.placed))
+            assert stack.placed[-1].top + stack.placed[-1].along <= strip.bottom
+        assert all(one.left + one.across <= other.left for one, other in pairwise(strip.stacks))
+        assert max(placed.top + placed.along for placed in strip.placed) == strip.bottom
+    for placed in layout.placed:
+        item = by_name[placed.piece]
+        assert (placed.across, placed.along) == (
+            (item.along, item.across) if placed.turned else (item.across, item.along)
+        )
+        assert item.turnable or not placed.turned
+    shapes = [
+        box(placed.left, placed.top, placed.left + placed.across, placed.top + placed.along) for placed in layout.placed
     ]
-    lying.sort(key=lambda entry: -entry[2])
-    count = len(lying)
-    inside = [
-        (opener, other)
-        for opener in range(count)
-        for other in range(opener + 1, count)
-        if lying[opener][0] != lying[other][0] and lying[opener][1] + lying[other][1] <= width
-    ]
-    pieces = 1 + max(piece for piece, _, _ in lying)
-    once, room = lil_array((pieces, count + len(inside))), lil_array((count, count + len(inside)))
-    for place, (piece, across, _) in enumerate(lying):
-        once[piece, place] = 1
-        room[place, place] = across - int(width)
-    for column, (opener, other) in enumerate(inside, count):
-        once[lying[other][0], column] = 1
-        room[opener, column] = lying[other][1]
-    heights = np.array([along for _, _, along in lying] + [0] * len(inside))
-    solved = milp(
-        heights,
-        integrality=np.ones(len(heights)),
-        bounds=(0, 1),
-        constraints=[LinearConstraint(once.tocsr(), 1, 1), LinearConstraint(room.tocsr(), -np.inf, 0)],
-    )
-    assert solved.success, solved.message
-    return round(solved.fun)
+    assert all(one.intersection(other).area == 0 for one, other in combinations(shapes, 2))
+    assert [strip.top for strip in layout.strips] == [0, *(strip.bottom for strip in layout.strips[:-1])]
+    assert layout.strips[-1].bottom == layout.length
+    assert layout.lower_bound <= layout.possible <= layout.length

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.worked import CutItem, Layout
+from generator.calculation.laid import CutItem, Layout
 from generator.errors import CalculationError
 
 CLOTH = Fraction(44)
@@ -23,7 +23,7 @@ def laid(layout: Layout) -> list[tuple[str, int, int]]:
 
 def test_the_highest_strip_is_cut_first() -> None:
     layout = cutting_layout([piece("low", 44, 3), piece("high", 44, 7), piece("middle", 44, 5)], CLOTH)
-    assert layout.strips == ((0, 7), (7, 5), (12, 3))
+    assert [(strip.top, strip.along) for strip in layout.strips] == [(0, 7), (7, 5), (12, 3)]
     assert laid(layout) == [("high", 0, 0), ("middle", 0, 7), ("low", 0, 12)]
 
 
@@ -39,15 +39,15 @@ def test_in_a_strip_the_highest_piece_lies_first_and_then_the_widest() -> None:
 
 
 def test_twenty_pieces_tell_how_narrow_the_cloth_may_be() -> None:
-    # Twenty of 3 in: fifteen and five on 45 in, but ten and ten do on 30 in in the same length.
+    # Twenty of 3 in: fifteen and five on 45 in. The step of 4 1/2 in that is bought holds four strips, of five: 15 in.
     layout = cutting_layout([piece("label", 3, 1, 20)], Fraction(45))
-    assert (layout.length, layout.narrowest) == (2, 30)
+    assert (layout.length, layout.narrowest) == (2, 15)
 
 
 def test_pieces_and_cloths_may_be_smaller_than_an_inch() -> None:
     layout = cutting_layout([piece("label", "1/2", "3/4", 3)], Fraction(1))
-    # Two lie side by side, the third below.
-    assert (layout.length, layout.narrowest, layout.lower_bound) == (Fraction(3, 2), 1, Fraction(9, 8))
+    # Two lie side by side, the third below. The area asks for 1 1/8, and every length is a whole number of quarters.
+    assert (layout.length, layout.narrowest, layout.lower_bound) == (Fraction(3, 2), Fraction(1, 2), Fraction(5, 4))
     assert cutting_layout([piece("label", 1, 1)], Fraction(1)).length == 1
 
 

@@ -9,12 +9,13 @@ from hypothesis import strategies as st
 from layouts import shelves
 from panels import worksheet_of
 
+from generator.calculation.cutting.cloth import Buying
 from generator.calculation.worked_project import ClothUse
 from generator.drawing.layout import PAGE, draw_cutting, draw_layout, sketch_layout
 from generator.drawing.layout_plan import HIGH, layout_scale, numbered_strips, plan_layout
 from generator.drawing.layout_words import PieceWords
 from generator.drawing.style import SMALLEST_TEXT, Style
-from generator.lengths import INCH, METRIC
+from generator.lengths import INCH, METRIC, YARD
 
 CUSHION = shelves(44, [("front", Fraction(109, 4), Fraction(31, 2), 1), ("back", Fraction(25, 2), 17, 2)])
 SMALL = shelves(
@@ -60,7 +61,7 @@ def test_a_layout_longer_than_the_page_is_broken_between_strips():
 
 def test_a_strip_longer_than_the_page_is_drawn_smaller_and_not_broken():
     layout = shelves(54, [("panel", 50, 120, 1)])
-    assert layout_scale(layout) == HIGH / 120
+    assert layout_scale(layout.width, layout.length, Fraction(120)) == HIGH / 120
 
 
 def test_every_cut_across_is_numbered_with_its_distance_from_the_cut_end():
@@ -132,7 +133,7 @@ def test_the_longer_text_tells_the_layout_cut_by_cut():
 
 
 def test_the_layout_of_a_project_cloth_is_drawn_and_gives_the_same_bytes():
-    use = ClothUse("face", "plain cotton", Fraction(44), CUSHION, Fraction(36), "1 yd")
+    use = ClothUse("face", "plain cotton", Fraction(44), CUSHION, Fraction(36), "1 yd", Buying(YARD / 8))
     worksheet = replace(worksheet_of(), cloths={"face": use})
     first, second = (draw_layout(worksheet, "face", Style()) for _ in range(2))
     assert first == second

@@ -17,12 +17,13 @@ from scipy.stats import binom
 from shapely.geometry import LineString, Point, box
 
 from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.laid import CutItem
 from generator.calculation.panel.stitching_errors import random_error
 from generator.calculation.panel.tucks import cut_width, finished_width, tuck_take_up
 from generator.calculation.pieces.envelope import worked_envelope_back
 from generator.calculation.pieces.pleats import Pleats, pleated_length
 from generator.calculation.pieces.roll import circumference_bounds
-from generator.calculation.worked import CutItem, End
+from generator.calculation.worked import End
 from generator.lengths import CENTIMETRE, METRIC, UNITS, read_length, write_length
 from generator.rendering.styles import PAPERS
 

@@ -5,17 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
+from generator.calculation.cutting.cloth import Buying
+from generator.calculation.laid import LaidStack, LaidStrip, Layout, PlacedItem
 from generator.calculation.turning.turns import row_words
-from generator.calculation.worked import (
-    End,
-    Layout,
-    Panel,
-    PlacedItem,
-    Row,
-    RowSet,
-    TuckSet,
-    Turn,
-)
+from generator.calculation.worked import End, Panel, Row, RowSet, TuckSet, Turn
 from generator.calculation.worked_checks import CheckPoint, Checks, Correction
 from generator.calculation.worked_piece import Part, Piece, Straight
 from generator.calculation.worked_project import (
@@ -189,14 +182,16 @@ def _cloth(edition: Edition, front: Piece) -> ClothUse:
         PlacedItem("back", "Envelope back", 1, zero, front.cut_along, back_across, back_along, False),
         PlacedItem("back", "Envelope back", 2, back_across, front.cut_along, back_across, back_along, False),
     )
-    strips = ((zero, front.cut_along), (front.cut_along, back_along))
+    stacks = tuple(LaidStack(one.left, one.across, later=False, placed=(one,)) for one in placed)
+    strips = (LaidStrip(zero, front.cut_along, stacks[:1]), LaidStrip(front.cut_along, back_along, stacks[1:]))
     return ClothUse(
         name="face",
         label="Undyed linen, medium weight",
         width=width,
-        layout=Layout(width, length, placed, strips, length, True, _length(edition, "27 1/4", "90")),
+        layout=Layout(width, length, strips, length, "shortest", _length(edition, "27 1/4", "90"), length),
         buy=_length(edition, "36", "90"),
         buy_text="1 yd" if edition is INCH else "0.9 m",
+        buying=Buying(edition.buy_step),
         one_way=True,
         note="Wash it before cutting.",
     )

@@ -6,6 +6,7 @@ from fractions import Fraction
 from cushion_sheet import cushion, tucks
 from test_typeset import read_aloud
 
+from generator.calculation.laid import LaidStack, LaidStrip
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
@@ -36,7 +37,10 @@ def test_a_turned_piece_is_told_as_it_is_cut_by_itself() -> None:
     cloth = cushion().cloths["face"]
     front = cloth.layout.placed[0]
     turned = dataclasses.replace(front, across=front.along, along=front.across, turned=True)
-    lines = cut_list(dataclasses.replace(cloth, layout=dataclasses.replace(cloth.layout, placed=(turned,))), INCH)
+    strip = LaidStrip(
+        Fraction(0), turned.along, (LaidStack(Fraction(0), turned.across, later=False, placed=(turned,)),)
+    )
+    lines = cut_list(dataclasses.replace(cloth, layout=dataclasses.replace(cloth.layout, strips=(strip,))), INCH)
     assert read_aloud(str(lines[0].size)) == "27 1/4 × 16 1/4 in"
 
 

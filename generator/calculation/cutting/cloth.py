@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.errors import CalculationError
@@ -44,13 +45,31 @@ def washed_width(width: Fraction, shrinkage_across: Fraction) -> Fraction:
     return width * _left(shrinkage_across)
 
 
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """How cloth is bought: the shop's ``step``, the ``shrinkage`` along, what is kept to ``straighten`` it [in]."""
+
+    step: Fraction
+    shrinkage: Fraction = Fraction(0)
+    straighten: Fraction = Fraction(0)
+
+    def bought(self, length: Fraction) -> Fraction:
+        """Return what a layout of a length needs from the shop [in]."""
+        return length_to_buy(length, self.shrinkage, self.step, self.straighten)
+
+    def enough(self, bought: Fraction) -> Fraction:
+        """Return the longest layout for which a length from the shop is enough [in]; less than 0 if it is for none."""
+        return bought * _left(self.shrinkage) - self.straighten
+
+
 def length_to_buy(
-    layout_length: Fraction, shrinkage_along: Fraction, edition: Edition, step: Fraction | None = None
+    layout_length: Fraction, shrinkage_along: Fraction, step: Fraction, straighten: Fraction = Fraction(0)
 ) -> Fraction:
     r"""Return the length to ask for in the shop, so that enough is left after washing.
 
     What is bought shrinks by a share of *itself*, so the length needed is divided by what is left of one:
-    :math:`B \ge L / (1 - s)`, up to the next step that the shop cuts. Adding s L to L would be too little.
+    :math:`B \ge (L + A) / (1 - s)`, up to the next step that the shop cuts. Adding s L to L would be too little. An end
+    that is cut off the grain by e costs e, and both ends cut alike cost it once: A is kept for that.
 
     Parameters
     ----------
@@ -58,10 +77,10 @@ def length_to_buy(
         Length of the cutting layout on washed cloth, L [in].
     shrinkage_along : Fraction
         Share of the length lost in washing, s [-].
-    edition : Edition
-        Gives the shop's step: 1/8 yd or 10 cm.
-    step : Fraction, optional
-        Another step [in].
+    step : Fraction
+        The step in which the shop cuts [in].
+    straighten : Fraction
+        What is kept to straighten the ends, A [in]; 0 where the shop tears its cloth.
 
     Returns
     -------
@@ -77,20 +96,28 @@ def length_to_buy(
     --------
     97 in from cloth that loses 3 %: 97 / (97/100) = 100 in, up to the next 4 1/2 in: 103 1/2 in, 2 7/8 yd.
 
-    >>> length_to_buy(Fraction(97), Fraction(3, 100), INCH)
+    >>> eighth = Fraction(9, 2)
+    >>> length_to_buy(Fraction(97), Fraction(3, 100), eighth)
     Fraction(207, 2)
 
-    Without shrinkage a length on the step stays as it is:
+    39 1/4 in with 1 in to straighten: 40 1/4 / (97/100) is a little less than 41 1/2 in, so 45 in. Without the inch 40
+    1/2 in would do, and of 40 1/2 in just 39.285 in are left.
 
-    >>> length_to_buy(Fraction(36), Fraction(0), INCH)
+    >>> length_to_buy(Fraction(157, 4), Fraction(3, 100), eighth, Fraction(1))
+    Fraction(45, 1)
+
+    Without either a length on the step stays as it is:
+
+    >>> length_to_buy(Fraction(36), Fraction(0), eighth)
     Fraction(36, 1)
 
     References
     ----------
-    Derived above. Cloth is sold by 1/8 or 1/4 yd: K. F. Ball & M. E. West, *Household Arithmetic*, Lippincott 1920,
-    p. 100.
+    Derived above. That ends are straightened along a thread before anything is measured: *Hand Sewing Lessons*,
+    "Cloth"; how much to keep for it is common practice, no source. Cloth is sold by 1/8 or 1/4 yd: K. F. Ball & M. E.
+    West, *Household Arithmetic*, Lippincott 1920, p. 100.
     """
-    return round_up(layout_length / _left(shrinkage_along), edition.buy_step if step is None else step)
+    return round_up((layout_length + straighten) / _left(shrinkage_along), step)
 
 
 def _left(shrinkage: Fraction) -> Fraction:

@@ -1,31 +1,50 @@
 """The cutting layout of one cloth: rectangles and a usable width come in, a layout of straight cuts goes out.
 
-The cloth is first cut across into strips, then each strip into pieces; a piece lower than its strip is trimmed. A
-person can cut that with a ruler, and tear it along the thread where the cloth allows.
+The cloth is first cut across into strips, then each strip down into stacks, then each stack across into pieces; a piece
+narrower than its stack is trimmed. A person can cut that with a ruler, and tear it along the thread where the cloth
+allows. Of layouts that buy the same the one that is easiest to cut is taken.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from operator import attrgetter
+from functools import partial
+from typing import NamedTuple
 
-from generator.calculation.cutting.layout_bounds import lower_bound
-from generator.calculation.cutting.layout_kinds import LayoutWay, StripTable
-from generator.calculation.cutting.layout_pieces import LayoutPieces, narrowest_usable, pieces_by_kind, width_used
-from generator.calculation.cutting.layout_search import CutStrip
-from generator.calculation.cutting.layout_strips import shortest_strips
-from generator.calculation.worked import CutItem, Layout, PlacedItem
+from generator.calculation.cutting.cloth import Buying
+from generator.calculation.cutting.layout_items import SortedItems, UnitItems, in_units, sorted_items
+from generator.calculation.cutting.layout_measures import least_length
+from generator.calculation.cutting.layout_narrow import narrowest_width
+from generator.calculation.cutting.layout_order import LaidGroup, laid_strips
+from generator.calculation.cutting.layout_shortest import shortest_strips
+from generator.calculation.cutting.layout_stacks import Looks
+from generator.calculation.laid import CutItem, Layout
 from generator.lengths import INCH, Edition
 
-_Taken = tuple[CutItem, int, LayoutWay]
+LOOKS = 8_000_000
+"""How much may be looked at for one cloth."""
 
 
-def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition = INCH) -> Layout:
-    """Return the shortest layout of strips for some pieces on cloth of a width.
+class _Choice(NamedTuple):
+    """One way of laying all pieces: its groups of strips, its length, and what no such way can beat [unit]."""
 
-    Up to 20 pieces no layout of strips across the cloth is shorter; beyond, the layout is a good one, and ``optimal``
-    says whether it is proven shortest all the same.
+    groups: tuple[LaidGroup, ...]
+    length: int
+    least: int
+
+
+def cutting_layout(
+    items: Sequence[CutItem],
+    width: Fraction,
+    edition: Edition = INCH,
+    buying: Buying | None = None,
+    looks: int = LOOKS,
+) -> Layout:
+    """Return the layout that needs least from the shop and is easiest to cut among those that do.
+
+    Now and later never share a stack, so what waits for the sewn panel stays whole. As long as the purchase stays
+    least, later has strips of its own, at the end; nothing lies in stacks; and the layout is the shortest of its sort.
 
     Parameters
     ----------
@@ -35,13 +54,15 @@ def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition =
         Usable width, after washing where the cloth is washed first [in].
     edition : Edition
         The unit in which a fault is told.
+    buying : Buying, optional
+        How the cloth is bought; without it by the edition's steps, without shrinkage, its end straight.
+    looks : int
+        How much may be looked at [-]; with fewer the layout may be longer, and says that it is not proven.
 
     Returns
     -------
     Layout
-        Strips from the highest down, those that are only cut later after the others; pieces from the left, the highest
-        first. ``lower_bound`` holds for any way of cutting, ``narrowest`` is the narrowest width at which the length
-        stays.
+        Strips from the highest down, those that are only cut later after the others; stacks from the left.
 
     Raises
     ------
@@ -50,9 +71,7 @@ def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition =
 
     Notes
     -----
-    The search counts its steps: should 20 pieces ever need too many, the layout is a good one and ``optimal`` is False.
-    ``narrowest`` is exact up to 20 pieces; beyond, it is the width that this layout uses. The same pieces give the same
-    layout every time.
+    The same pieces give the same layout every time and everywhere: the search counts its looks, not the time.
 
     Examples
     --------
@@ -61,8 +80,16 @@ def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition =
     >>> front = CutItem("front", "Front", Fraction(24), Fraction(30), 2)
     >>> back = CutItem("back", "Back", Fraction(16), Fraction(20), 2)
     >>> layout = cutting_layout([front, back], Fraction(44))
-    >>> layout.length, layout.optimal, layout.narrowest
-    (Fraction(60, 1), True, Fraction(40, 1))
+    >>> layout.length, layout.proven, layout.narrowest
+    (Fraction(60, 1), 'shortest', Fraction(40, 1))
+
+    A cover of 15 x 16 3/4 and two of 16 3/4 x 3 1/2 on 44: in strips 16 3/4 + 3 1/2 = 20 1/4, but the two stacked are 7
+    high and lie beside the cover. A step of 4 1/2 in is saved.
+
+    >>> cover = CutItem("cover", "Cover", Fraction(15), Fraction(67, 4), 1)
+    >>> ends = CutItem("end", "End", Fraction(67, 4), Fraction(7, 2), 2)
+    >>> cutting_layout([cover, ends], Fraction(44)).length
+    Fraction(67, 4)
 
     Nothing to cut needs no cloth:
 
@@ -71,66 +98,86 @@ def cutting_layout(items: Sequence[CutItem], width: Fraction, edition: Edition =
 
     References
     ----------
-    Derived in the modules of the layout; straight cuts in two stages are common practice, no source.
+    Derived in the modules of the layout; cuts across, down and across are common practice, no source.
     """
-    pieces = pieces_by_kind(items, width, edition)
-    if not pieces.kinds:
-        return Layout(width, Fraction(0), (), (), Fraction(0), optimal=True, narrowest=Fraction(0))
-    table = pieces.table(width // pieces.unit)
-    found = shortest_strips(table, pieces.counts)
-    ordered = sorted(found.strips, key=lambda strip: (-strip.height, [-taken for taken in strip.take]))
-    filled = _filled(pieces, table, ordered)
-    return Layout(
-        width=width,
-        length=found.length * pieces.unit,
-        placed=_placed(filled, pieces.unit),
-        strips=_strips(pieces.unit, [height for height, _ in filled]),
-        lower_bound=lower_bound(items, width),
-        optimal=found.proven,
-        narrowest=narrowest_usable(pieces, width_used(table, found.strips), found.length) * pieces.unit,
-    )
+    found = in_units(items, width, edition)
+    if not found.items:
+        nothing = Fraction(0)
+        return Layout(width, nothing, (), nothing, "shortest", nothing, nothing)
+    return _Chooser(found, buying or Buying(edition.buy_step), looks).layout(width)
 
 
-def _strips(unit: Fraction, heights: Sequence[int]) -> tuple[tuple[Fraction, Fraction], ...]:
-    """Return where each strip begins and how high it is [in]."""
-    begins = [sum(heights[:number]) for number in range(len(heights))]
-    return tuple((begin * unit, height * unit) for begin, height in zip(begins, heights, strict=True))
+class _Chooser:
+    """Weighs the ways of laying the pieces of one cloth; all lengths are in its unit."""
 
+    def __init__(self, found: UnitItems, buying: Buying, looks: int) -> None:
+        self._found, self._buying, self._left = found, buying, looks
 
-def _filled(pieces: LayoutPieces, table: StripTable, strips: Sequence[CutStrip]) -> list[tuple[int, list[_Taken]]]:
-    """Return the height of each strip and what is cut from it; a strip of which nothing is cut at once comes last."""
-    waiting = [
-        [(item, copy + 1) for item in sorted(alike, key=attrgetter("later")) for copy in range(item.quantity)][::-1]
-        for alike in pieces.items
-    ]
-    filled = [
-        (strip.height, [(*waiting[kind].pop(), way) for way, kind in _in_strip(table, strip)]) for strip in strips
-    ]
-    return sorted(filled, key=lambda strip: all(item.later for item, _, _ in strip[1]))
+    def layout(self, width: Fraction) -> Layout:
+        """Return the layout chosen."""
+        found, unit = self._found, self._found.unit
+        together = sorted_items(found, found.items, stacked=True, apart=False)
+        free = self._solved([together], Fraction(3, 4))
+        chosen, apart = self._chosen(free)
+        above = self._steps(chosen.length) - self._steps(apart.least)
+        strips = [strip for group in chosen.groups for strip in group.strips]
+        return Layout(
+            width=width,
+            length=chosen.length * unit,
+            strips=laid_strips(chosen.groups, unit),
+            lower_bound=least_length(together.pieces) * unit,
+            proven="shortest" if chosen.length <= apart.least else "open" if above else "purchase",
+            narrowest=narrowest_width(found, self._enough(self._steps(chosen.length)), strips) * unit,
+            possible=min(chosen.length, apart.length) * unit,
+            steps_above=above,
+            apart_costs=self._steps(apart.length) - self._steps(free.length),
+        )
 
+    def _chosen(self, free: _Choice) -> tuple[_Choice, _Choice]:
+        """Return the choice, and the shortest known that keeps whole what waits with what no such layout can beat."""
+        tried = []
+        for choice in self._choices(free):
+            if self._steps(choice.length) <= self._steps(free.length):
+                return choice, free
+            tried.append(choice)
+        shortest = min(choice.length for choice in tried)
+        chosen = next(choice for choice in tried if self._steps(choice.length) == self._steps(shortest))
+        return chosen, _Choice((), shortest, tried[-1].least)
 
-def _placed(strips: Sequence[tuple[int, list[_Taken]]], unit: Fraction) -> tuple[PlacedItem, ...]:
-    """Lay every piece at the top of its strip, the highest at the left."""
-    placed = []
-    top = 0
-    for height, taken in strips:
-        left = 0
-        for item, copy, way in taken:
-            placed.append(_lying(item, copy, way, (left * unit, top * unit), unit))
-            left += way.across
-        top += height
-    return tuple(placed)
+    def _choices(self, free: _Choice) -> Iterator[_Choice]:
+        """Yield the ways that keep whole what waits, the easiest to cut first; the last leaves most open."""
+        found = self._found
+        times = [[item for item in found.items if item.item.later is later] for later in (False, True)]
+        own = [items for items in times if items]
+        yield self._solved([sorted_items(found, items, stacked=False, apart=True) for items in own], Fraction(1, 3))
+        if len(own) == 1:
+            yield free
+            return
+        yield self._solved([sorted_items(found, items, stacked=True, apart=True) for items in own], Fraction(1, 3))
+        yield self._solved([sorted_items(found, found.items, stacked=False, apart=True)], Fraction(1, 2))
+        yield self._solved([sorted_items(found, found.items, stacked=True, apart=True)], Fraction(1))
 
+    def _solved(self, groups: Sequence[SortedItems], share: Fraction) -> _Choice:
+        """Return groups of pieces, each laid in strips of its own, for a share of the looks that are left."""
+        laid: list[LaidGroup] = []
+        length = least = 0
+        given = int(self._left * share / len(groups))
+        for group in groups:
+            looks = Looks(given)
+            best = shortest_strips(group.pieces, looks, partial(self._saving, length))
+            self._left -= given - max(looks.left, 0)
+            laid.append(LaidGroup(group, tuple(best.strips)))
+            length, least = length + best.length, least + best.least
+        return _Choice(tuple(laid), length, least)
 
-def _in_strip(table: StripTable, strip: CutStrip) -> list[tuple[LayoutWay, int]]:
-    """Return how each piece of a strip lies and the place of its kind, from the left."""
-    lying = [
-        (table.kinds[kind].lying(strip.height), kind) for kind, taken in enumerate(strip.take) for _ in range(taken)
-    ]
-    return sorted(lying, key=lambda piece: (-piece[0].along, -piece[0].across, piece[1]))
+    def _steps(self, length: int) -> int:
+        """Return how many steps of the shop a layout needs."""
+        return int(self._buying.bought(length * self._found.unit) / self._buying.step)
 
+    def _enough(self, steps: int) -> int:
+        """Return the longest layout for which some steps of the shop are enough."""
+        return self._buying.enough(steps * self._buying.step) // self._found.unit
 
-def _lying(item: CutItem, copy: int, way: LayoutWay, corner: tuple[Fraction, Fraction], unit: Fraction) -> PlacedItem:
-    across, along = way.across * unit, way.along * unit
-    turned = across != item.across
-    return PlacedItem(item.piece, item.label, copy, corner[0], corner[1], across, along, turned)
+    def _saving(self, before: int, length: int) -> int:
+        """Return the greatest length that saves a step where strips of another length are laid before."""
+        return self._enough(self._steps(before + length) - 1) - before

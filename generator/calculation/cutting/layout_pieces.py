@@ -1,159 +1,122 @@
-"""Exact pieces made ready for laying: cut items come in, kinds and counts in whole numbers go out."""
+"""Pieces of equal size and the ways they can lie: sizes come in, any part of the pieces goes out as one whole number.
+
+The layout files work in whole numbers of one small unit; ``layout.py`` turns exact lengths into it and back. One
+subtraction tells whether a part of the pieces lies within another.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from fractions import Fraction
-from math import gcd, lcm
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
 
-from generator.calculation.cutting.layout_kinds import Counts, LayoutKind, StripTable, kind_of
-from generator.calculation.cutting.layout_search import CutStrip, SearchBudget, SearchTooLongError
-from generator.calculation.cutting.layout_strips import EXACT_PIECES, shorter_strips
-from generator.calculation.worked import CutItem
-from generator.errors import CalculationError
-from generator.lengths import Edition, say_length
-
-_NARROWING_LOOKS = 100_000
+ALONE = -1
+"""The group of pieces that never share a stack with another."""
 
 
-@dataclass(frozen=True, slots=True)
-class LayoutPieces:
-    """All pieces by kind: sizes in whole numbers of ``unit`` [in], ``items`` the cut items of each kind."""
+class LayoutWay(NamedTuple):
+    """One way in which a piece can lie on the cloth."""
 
-    unit: Fraction
-    kinds: tuple[LayoutKind, ...]
-    counts: Counts
-    items: tuple[tuple[CutItem, ...], ...]
-
-    def table(self, width: int) -> StripTable:
-        """Return what the pieces take on cloth of a width [unit] that has room for every kind."""
-        return StripTable(
-            (LayoutKind(tuple(way for way in kind.ways if way.across <= width)) for kind in self.kinds), width
-        )
+    along: int
+    across: int
 
 
-def pieces_by_kind(items: Sequence[CutItem], width: Fraction, edition: Edition) -> LayoutPieces:
-    """Return the pieces sorted by kind, in whole numbers of the largest unit that measures every size.
+class LayoutKind(NamedTuple):
+    """Pieces that can take each other's place.
+
+    ``ways`` are all ways they can lie, lowest first, none of them beaten by another both ways. Pieces share a stack
+    with pieces of the same ``group`` only.
+    """
+
+    ways: tuple[LayoutWay, ...]
+    group: int
+
+    @property
+    def area(self) -> int:
+        """The least cloth in one piece."""
+        return min(along * across for along, across in self.ways)
+
+    def within(self, across: int) -> LayoutWay | None:
+        """Return the lowest way that a width has room for."""
+        return next((way for way in self.ways if way.across <= across), None)
+
+    def fits(self, across: int, along: int) -> bool:
+        """Return whether one piece lies within a rectangle."""
+        way = self.within(across)
+        return way is not None and way.along <= along
+
+
+def kind_of(ways: Iterable[LayoutWay], width: int, group: int = 0) -> LayoutKind:
+    """Return the kind of a piece on cloth of a width.
 
     Parameters
     ----------
-    items : sequence of CutItem
-        The pieces to cut [in].
-    width : Fraction
-        Usable width [in].
-    edition : Edition
-        The unit in which a fault is told.
+    ways : iterable of LayoutWay
+        The ways in which it may lie [unit].
+    width : int
+        Usable width [unit].
+    group : int
+        The pieces with which it may share a stack [-].
 
     Returns
     -------
-    LayoutPieces
-        The kinds that occur, the largest first; none where nothing is to be cut.
-
-    Raises
-    ------
-    CalculationError
-        If a piece is wider than the cloth in every way that it may lie, or a size is not positive.
+    LayoutKind
+        The kind; without any way where the piece is wider than the cloth in every way allowed.
 
     Examples
     --------
-    Halves and thirds of an inch are whole numbers of sixths: 3/2 is 9, 4/3 is 8.
+    A piece 5 across and 2 along, turned 2 across and 5 along; a third way, 6 across and 2 along, is never better:
 
-    >>> from generator.lengths import INCH
-    >>> tie = CutItem("tie", "Tie", Fraction(3, 2), Fraction(4, 3), 2)
-    >>> pieces = pieces_by_kind([tie], Fraction(44), INCH)
-    >>> pieces.unit, pieces.counts, pieces.kinds[0].area
-    (Fraction(1, 6), (2,), 72)
+    >>> kind_of([LayoutWay(2, 5), LayoutWay(5, 2), LayoutWay(2, 6)], 9).ways
+    (LayoutWay(along=2, across=5), LayoutWay(along=5, across=2))
+    >>> kind_of([LayoutWay(2, 5)], 4).ways
+    ()
     """
-    if width <= 0:
-        raise CalculationError("the cloth has no usable width; give the width between its selvages")
-    sizes = [Fraction(size) for item in items for size in (item.across, item.along) if size > 0]
-    below = lcm(*(size.denominator for size in sizes))
-    unit = Fraction(gcd(*(int(size * below) for size in sizes)) or 1, below)
-    by_kind: dict[LayoutKind, list[CutItem]] = {}
-    for item in items:
-        if item.across <= 0 or item.along <= 0 or item.quantity < 0:
-            raise CalculationError(f"{item.label} cannot be cut: its sizes must be more than 0, its quantity 0 or more")
-        kind = kind_of(int(item.across / unit), int(item.along / unit), width // unit, turnable=item.turnable)
-        if kind is None:
-            raise CalculationError(_too_wide(item, width, edition))
-        if item.quantity:
-            by_kind.setdefault(kind, []).append(item)
-    kinds = tuple(sorted(by_kind, reverse=True))
-    counts = tuple(sum(item.quantity for item in by_kind[kind]) for kind in kinds)
-    return LayoutPieces(unit, kinds, counts, tuple(tuple(by_kind[kind]) for kind in kinds))
+    usable: list[LayoutWay] = []
+    for way in sorted(way for way in ways if way.across <= width):
+        if not usable or way.across < usable[-1].across:
+            usable.append(way)
+    return LayoutKind(tuple(usable), group)
 
 
-def _too_wide(item: CutItem, width: Fraction, edition: Edition) -> str:
-    turned = f" ({say_length(item.along, edition)} when turned)" if item.turnable else ""
-    remedies = "take a wider cloth"
-    if not item.turnable and item.along <= width:
-        remedies += ", cut it the other way of the grain"
-    return (
-        f"{item.label} is {say_length(item.across, edition)} across{turned}, but the cloth is only "
-        f"{say_length(width, edition)} wide; {remedies}, or write it as two pieces that meet in a seam"
-    )
+class LayoutPieces:
+    """Pieces by kind on cloth of one width, the largest kind first; a part of them is one whole number.
 
-
-def width_used(table: StripTable, strips: Sequence[CutStrip]) -> int:
-    """Return the width of the fullest strip.
-
-    Parameters
-    ----------
-    table : StripTable
-        The kinds and what they take in strips of each height.
-    strips : sequence of CutStrip
-        The strips of a layout.
-
-    Returns
-    -------
-    int
-        The width that the layout needs [unit].
+    Each kind has a field of bits for its count and a guard bit above it: a part is within another where subtracting it
+    leaves every guard bit standing.
     """
-    return max(
-        sum(taken * across for taken, across in zip(strip.take, table.across(strip.height), strict=True))
-        for strip in strips
-    )
 
+    def __init__(self, kinds: Sequence[LayoutKind], counts: Sequence[int], width: int) -> None:
+        self.kinds, self.counts, self.width = tuple(kinds), tuple(counts), width
+        self.one: list[int] = []
+        self.whole = self.guard = 0
+        self._kind_at: list[int] = []
+        for kind, count in enumerate(self.counts):
+            shift, bits = len(self._kind_at), count.bit_length()
+            self.one.append(1 << shift)
+            self.whole |= count << shift
+            self.guard |= 1 << (shift + bits)
+            self._kind_at += [kind] * (bits + 1)
+        self.fields = [((1 << count.bit_length()) - 1) * one for count, one in zip(self.counts, self.one, strict=True)]
 
-def narrowest_usable(pieces: LayoutPieces, width: int, length: int) -> int:
-    """Return the narrowest width on which a layout of strips stays within a length.
+    @property
+    def number(self) -> int:
+        """How many pieces there are."""
+        return sum(self.counts)
 
-    A layout that fits a width fits every greater one, so the width is found by halving; each layout found may need
-    less than the width asked, which shortens the way.
+    def first(self, part: int) -> int:
+        """Return the largest kind of which a part holds a piece."""
+        return self._kind_at[(part & -part).bit_length() - 1]
 
-    Parameters
-    ----------
-    pieces : LayoutPieces
-        The pieces.
-    width : int
-        A width known to do, and in fact used by a layout of this length [unit].
-    length : int
-        The length to stay within [unit].
+    def count(self, part: int, kind: int) -> int:
+        """Return how many pieces of a kind a part holds."""
+        return (part & self.fields[kind]) // self.one[kind]
 
-    Returns
-    -------
-    int
-        The narrowest width [unit].
+    def holds(self, part: int, other: int) -> bool:
+        """Return whether a part holds all pieces of another."""
+        return ((part | self.guard) - other) & self.guard == self.guard
 
-    Notes
-    -----
-    A width at which the search needs too many steps counts as too narrow, so the answer always does. Beyond 20 pieces
-    the width known to do is returned.
-    """
-    if sum(pieces.counts) > EXACT_PIECES:
-        return width
-    area = sum(count * kind.area for count, kind in zip(pieces.counts, pieces.kinds, strict=True))
-    low = max(-(-area // length), *(kind.narrowest for kind in pieces.kinds))
-    while low < width:
-        tried = (low + width) // 2
-        table = pieces.table(tried)
-        try:
-            strips = shorter_strips(table, pieces.counts, length + 1, SearchBudget(_NARROWING_LOOKS))
-        except SearchTooLongError:
-            strips = None
-        if strips is None:
-            low = tried + 1
-        else:
-            width = width_used(table, strips)
-    return width
+    def some(self, counts: Sequence[int]) -> tuple[LayoutPieces, list[int]]:
+        """Return some of the pieces by themselves, and the place of each of their kinds among these."""
+        places = [place for place, count in enumerate(counts) if count]
+        kinds = [self.kinds[place] for place in places]
+        return LayoutPieces(kinds, [counts[place] for place in places], self.width), places

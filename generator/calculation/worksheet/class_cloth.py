@@ -5,13 +5,15 @@ A layout over all kits is never longer than the layouts of the kits one after th
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import accumulate
 
-from generator.calculation.cutting.cloth import buy_text, length_to_buy
-from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.worked import CutItem, Layout, PlacedItem
+from generator.calculation.cutting.cloth import Buying, buy_text
+from generator.calculation.cutting.layout import LOOKS, cutting_layout
+from generator.calculation.laid import CutItem, LaidStrip, Layout, PlacedItem
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.lengths import Edition, on_ruler, round_up
@@ -45,16 +47,15 @@ def class_cloths(kits: Sequence[KitWork], brought: Sequence[str], edition: Editi
 def _class_cloth(name: str, kits: Sequence[KitWork], edition: Edition, *, mixed: bool) -> ClassClothUse:
     first = min((work.worksheet.cloths[name] for work in kits), key=lambda use: use.layout.width)
     items = {work.kit: _items(work, name, edition, mixed=mixed) for work in kits}
-    layout = cutting_layout(
-        [replace(item, quantity=item.quantity * work.count.cut) for work in kits for item in items[work.kit]],
-        first.layout.width,
-        edition,
-    )
-    singles = [(cutting_layout(items[work.kit], first.layout.width, edition), work.count.cut) for work in kits]
+    of_all = [replace(item, quantity=item.quantity * work.count.cut) for work in kits for item in items[work.kit]]
+    layout = cutting_layout(of_all, first.layout.width, edition, first.buying, 2 * LOOKS)
+    singles = [
+        (cutting_layout(items[work.kit], first.layout.width, edition, first.buying), work.count.cut) for work in kits
+    ]
     apart = sum((single.length * times for single, times in singles), Fraction(0))
     if layout.length > apart:
-        layout = one_after_the_other(singles, layout.lower_bound)
-    buy = length_to_buy(layout.length, first.shrinkage_along, edition)
+        layout = one_after_the_other(singles, layout, first.buying)
+    buy = first.buying.bought(layout.length)
     use = replace(first, layout=layout, buy=buy, buy_text=buy_text(buy, edition))
     later = any(item.later for of_kit in items.values() for item in of_kit)
     return ClassClothUse(use, sum(work.count.cut for work in kits), apart, later)
@@ -78,6 +79,7 @@ def _items(work: KitWork, cloth: str, edition: Edition, *, mixed: bool) -> list[
             label=label(item),
             across=round_up(item.across, edition.mark),
             along=round_up(item.along, edition.mark),
+            kit=of_size,
         )
         for piece, items in work.pieces
         if piece.cloth == cloth
@@ -93,27 +95,44 @@ def _own_size(item: CutItem, work: KitWork, edition: Edition) -> tuple[str, ...]
     return (f"trimmed to {on_ruler(item.across, own)} × {on_ruler(item.along, own)} {own.unit}",)
 
 
-def one_after_the_other(layouts: Sequence[tuple[Layout, int]], lower_bound: Fraction) -> Layout:
-    """Return layouts laid one below the other on one length of cloth, each as often as its number says."""
-    placed: list[PlacedItem] = []
-    strips: list[tuple[Fraction, Fraction]] = []
-    top = Fraction(0)
-    copies: dict[tuple[str, str], int] = {}
+def one_after_the_other(layouts: Sequence[tuple[Layout, int]], together: Layout, buying: Buying) -> Layout:
+    """Return layouts one below the other, each as often as its number says, in place of one that came out longer."""
+    copies: Counter[tuple[str, str]] = Counter()
+    strips: list[LaidStrip] = []
     for layout in (layout for layout, times in layouts for _ in range(times)):
-        for piece in layout.placed:
-            copy = copies[piece.piece, piece.label] = copies.get((piece.piece, piece.label), 0) + 1
-            placed.append(replace(piece, copy=copy, top=piece.top + top))
-        strips += [(begins + top, along) for begins, along in layout.strips]
-        top += layout.length
-    return Layout(
-        width=layouts[0][0].width,
-        length=top,
-        placed=tuple(placed),
-        strips=tuple(strips),
-        lower_bound=lower_bound,
-        optimal=top == lower_bound,
-        narrowest=max(layout.narrowest for layout, _ in layouts),
+        strips += [_again(strip, copies) for strip in layout.strips]
+    strips.sort(key=lambda strip: strip.later)
+    tops = list(accumulate((strip.along for strip in strips), initial=Fraction(0)))
+    more = (buying.bought(tops[-1]) - buying.bought(together.length)) / buying.step
+    return replace(
+        together,
+        length=tops[-1],
+        strips=tuple(_moved(strip, top) for strip, top in zip(strips, tops, strict=False)),
+        possible=tops[-1],
+        steps_above=together.steps_above + int(more),
+        proven="open" if together.steps_above + more else "purchase",
     )
+
+
+def _again(strip: LaidStrip, copies: Counter[tuple[str, str]]) -> LaidStrip:
+    """Return a strip that is cut once more, so that its pieces are the next copies."""
+
+    def another(placed: PlacedItem) -> PlacedItem:
+        copies[placed.piece, placed.label] += 1
+        return replace(placed, copy=copies[placed.piece, placed.label])
+
+    stacks = (replace(stack, placed=tuple(map(another, stack.placed))) for stack in strip.stacks)
+    return replace(strip, stacks=tuple(stacks))
+
+
+def _moved(strip: LaidStrip, top: Fraction) -> LaidStrip:
+    """Return a strip as it lies when it begins at a place [in]."""
+    down = top - strip.top
+    stacks = (
+        replace(stack, placed=tuple(replace(placed, top=placed.top + down) for placed in stack.placed))
+        for stack in strip.stacks
+    )
+    return replace(strip, top=top, stacks=tuple(stacks))
 
 
 def short_remnants(cloths: Mapping[str, ClassClothUse], say: Edition) -> list[str]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from generator.calculation.laid import CutItem
 from generator.calculation.making.class_paper import KitSlip, PrintLine, print_run
 from generator.calculation.making.classes import Kit
 from generator.calculation.making.timetable import SessionPlan, TimetableLine, clock
-from generator.calculation.worked import CutItem
 from generator.calculation.worked_project import SupplyLine
 from generator.calculation.worksheet.class_cloth import ClassClothUse
 from generator.calculation.worksheet.class_kits import KitWork

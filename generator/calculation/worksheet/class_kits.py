@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.calculation.laid import CutItem
 from generator.calculation.making.classes import Booking, Kit, KitCount, kit_counts
 from generator.calculation.making.timing import operation_minutes, printed_minutes
-from generator.calculation.worked import CutItem
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.cloths import cut_items

@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
 
-from generator.calculation.cutting.cloth import buy_text, length_to_buy
+from generator.calculation.cutting.cloth import Buying, buy_text
 from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.worked import CutItem
+from generator.calculation.laid import CutItem
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.panel_stripes import warn_of_room
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
-from generator.lengths import round_up
 from generator.limits import MOST_PARTS
 
 
@@ -85,10 +83,9 @@ def _compare(scope: Scope, name: str, needed: Fraction, left: Fraction) -> None:
 
 def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
     cloth = scope.project.cloths[name]
-    layout = cutting_layout(items, scope.washed_width(name), scope.edition)
-    # Every layout ends on a mark, because every piece does; so no layout beats the bound rounded up to the next mark.
-    layout = replace(layout, lower_bound=min(layout.length, round_up(layout.lower_bound, scope.edition.mark)))
-    buy = length_to_buy(layout.length, scope.share(cloth.shrinkage), scope.edition)
+    buying = Buying(scope.edition.buy_step, scope.share(cloth.shrinkage))
+    layout = cutting_layout(items, scope.washed_width(name), scope.edition, buying)
+    buy = buying.bought(layout.length)
     remnant = scope.value(cloth.length) if cloth.length else None
     if remnant is not None:
         _compare(scope, name, layout.length, remnant * (1 - scope.share(cloth.shrinkage)))
@@ -99,7 +96,7 @@ def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
         layout=layout,
         buy=buy,
         buy_text=buy_text(buy, scope.edition),
-        shrinkage_along=scope.share(cloth.shrinkage),
+        buying=buying,
         shrinkage_across=scope.share(cloth.shrinkage_across),
         one_way=cloth.one_way,
         weight=cloth.weight,

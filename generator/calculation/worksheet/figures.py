@@ -174,7 +174,7 @@ def _cloth(use: ClothUse, edition: Edition) -> dict[str, Any]:
         "buy": use.buy_text,
         "lower_bound": write_length(use.layout.lower_bound, edition),
         "narrowest_width": write_length(use.layout.narrowest, edition),
-        "proven_shortest": use.layout.optimal,
+        "proven_shortest": use.layout.proven == "shortest",
     }
 
 

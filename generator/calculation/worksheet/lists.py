@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
+from generator.calculation.laid import CutItem
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import CutItem, Panel, TuckSet
+from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import EdgeWork, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork

@@ -76,10 +76,9 @@ def warn_of_room(scope: Scope, use: ClothUse, pieces: Sequence[Piece]) -> None:
     """Warn where a strip of a layout is so full that a panel cannot be moved along it until it meets its stripe."""
     cloth = scope.project.cloths[use.name]
     names = {piece.name for piece in pieces if striped_panel(scope, piece)}
-    for top in dict.fromkeys(placed.top for placed in use.layout.placed if placed.piece in names):
-        strip = [placed for placed in use.layout.placed if placed.top == top]
-        panels = [placed for placed in strip if placed.piece in names]
-        left = use.layout.width - max(placed.left + placed.across for placed in strip)
+    for strip in use.layout.strips:
+        panels = [placed for placed in strip.placed if placed.piece in names]
+        left = use.layout.width - max(stack.left + stack.across for stack in strip.stacks)
         wanted = len(panels) * _repeat(scope, cloth)
         if left < wanted:
             text = (

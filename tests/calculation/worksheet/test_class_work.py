@@ -13,12 +13,14 @@ import pytest
 from class_on_disk import BANDED, CLASS, PRICES, the_class
 from rooms_on_disk import CUSHION, WRAP, inches, put
 
+from generator.calculation.cutting.cloth import Buying
 from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.laid import CutItem, Layout
 from generator.calculation.making.classes import Kit
-from generator.calculation.worked import CutItem, Layout
 from generator.calculation.worksheet.class_cloth import one_after_the_other
 from generator.calculation.worksheet.class_figures import class_figures
 from generator.errors import FaultyFileError
+from generator.lengths import INCH
 
 
 def is_sound(layout: Layout) -> bool:
@@ -27,7 +29,8 @@ def is_sound(layout: Layout) -> bool:
         piece.left >= 0
         and piece.left + piece.across <= layout.width
         and any(
-            top <= piece.top and piece.top + piece.along <= top + along <= layout.length for top, along in layout.strips
+            strip.top <= piece.top and piece.top + piece.along <= strip.bottom <= layout.length
+            for strip in layout.strips
         )
         for piece in layout.placed
     )
@@ -92,11 +95,11 @@ def test_one_layout_is_never_longer_than_the_kits_one_by_one(tmp_path: Path, num
 
 
 def test_layouts_one_after_the_other_keep_every_piece() -> None:
-    one = cutting_layout([CutItem("a", "A", Fraction(20), Fraction(9), 2)], Fraction(30))
-    other = cutting_layout([CutItem("b", "B", Fraction(12), Fraction(5), 2)], Fraction(30))
-    # Two strips of 9, twice, and one strip of 5: 41.
-    found = one_after_the_other([(one, 2), (other, 1)], Fraction(30))
-    assert (found.length, found.narrowest, found.optimal) == (41, 24, False)
+    items = [CutItem("a", "A", Fraction(20), Fraction(9), 2), CutItem("b", "B", Fraction(12), Fraction(5), 2)]
+    one, other, both = (cutting_layout(some, Fraction(30)) for some in (items[:1], items[1:], items))
+    # Two strips of 9, twice, and one strip of 5: 41, 10 steps of 4 1/2; the layout in its place, of 23, takes 6.
+    found = one_after_the_other([(one, 2), (other, 1)], both, Buying(INCH.buy_step))
+    assert (found.length, found.proven, found.steps_above) == (41, "open", 4)
     assert [(piece.piece, piece.copy) for piece in found.placed] == [
         ("a", 1),
         ("a", 2),
@@ -106,7 +109,7 @@ def test_layouts_one_after_the_other_keep_every_piece() -> None:
         ("b", 2),
     ]
     assert is_sound(found)
-    assert not is_sound(replace(found, strips=found.strips[:1]))
+    assert not is_sound(replace(found, strips=(replace(found.strips[0], along=Fraction(8)), *found.strips[1:])))
 
 
 def test_supplies_are_added_up_and_told_apart_by_size(tmp_path: Path) -> None:
@@ -204,7 +207,7 @@ def test_a_layout_over_two_editions_has_one_ruler(tmp_path: Path) -> None:
     text = put(CLASS, ("    own cloth: yes\n", "    edition: metric\n"))
     layout = the_class(tmp_path, text).cloths["face"].use.layout
     lengths = [length for piece in layout.placed for length in (piece.left, piece.top, piece.across, piece.along)]
-    lengths += [length for strip in layout.strips for length in strip]
+    lengths += [length for strip in layout.strips for length in (strip.top, strip.along)]
     assert [length for length in lengths if (length * 16).denominator != 1] == []
     front = next(piece for piece in layout.placed if piece.label.startswith("front, small"))
     assert sorted((front.across, front.along)) == [Fraction(14), Fraction(93, 4)]
@@ -232,8 +235,8 @@ def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) 
         "kits": 3,
         "width": "44",
         "length": "88 3/4",
-        # (3 x 32 x 18 1/4 + 6 x 12 1/2 x 17) / 44 = (1752 + 1275) / 44
-        "lower_bound": "68 35/44",
+        # Nothing lies beside a front: 3 x 18 1/4 + 6 x 12 1/2 x 17 / 44 = 54 3/4 + 28 43/44, up to quarters
+        "lower_bound": "83 3/4",
         "apart": "105 3/4",
         "buy": "2 1/2 yd",
     }

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, faults, inches, put, sheet
 
-from generator.calculation.worked import CutItem, End
+from generator.calculation.laid import CutItem
+from generator.calculation.worked import End
 from generator.calculation.worked_piece import Cut, EdgeWork, Lengths, Piece, Round, Straight
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items

@@ -1,0 +1,108 @@
+"""The values of cutting layouts: what is cut, and where it lies on the cloth; plain, frozen, exact; no sums here.
+
+All lengths are Fractions in inches.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+
+@dataclass(frozen=True, slots=True)
+class CutItem:
+    """A rectangle to be cut from cloth: ``across`` lies along the weft, ``along`` with the selvage [in].
+
+    ``turnable`` where the grain may run either way; ``later`` where it is cut when the sewn panel has been measured.
+    ``kit`` names the kit of a class that it is for.
+    """
+
+    piece: str
+    label: str
+    across: Fraction
+    along: Fraction
+    quantity: int
+    turnable: bool = False
+    later: bool = False
+    kit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedItem:
+    """A cut item as it lies, ``left`` from the left selvage, ``top`` from the straightened end [in]."""
+
+    piece: str
+    label: str
+    copy: int
+    left: Fraction
+    top: Fraction
+    across: Fraction
+    along: Fraction
+    turned: bool
+    kit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LaidStack:
+    """Pieces that are cut from a strip one below the other, from the left selvage [in]; all now or all later."""
+
+    left: Fraction
+    across: Fraction
+    later: bool
+    placed: tuple[PlacedItem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LaidStrip:
+    """A strip cut across the whole width: where it begins from the straightened end, its height [in], its stacks."""
+
+    top: Fraction
+    along: Fraction
+    stacks: tuple[LaidStack, ...]
+
+    @property
+    def bottom(self) -> Fraction:
+        """Where the strip ends, from the straightened end [in]."""
+        return self.top + self.along
+
+    @property
+    def later(self) -> bool:
+        """Whether nothing is cut from it before the panel is sewn."""
+        return all(stack.later for stack in self.stacks)
+
+    @property
+    def placed(self) -> tuple[PlacedItem, ...]:
+        """Its pieces, stack by stack from the left."""
+        return tuple(placed for stack in self.stacks for placed in stack.placed)
+
+
+LayoutProof = Literal["shortest", "purchase", "open"]
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A cutting layout: the cloth is cut across into strips, a strip down into stacks, a stack across into pieces.
+
+    ``lower_bound`` is a length that no layout of any sort can beat. ``proven`` tells what holds of all layouts cut
+    across, down and across: none is shorter than this one, none needs less from the shop, or neither is certain and at
+    most ``steps_above`` steps of the shop could be saved. ``possible`` is the length of a shorter one that is known,
+    but harder to cut and no cheaper; else that of this one. ``apart_costs`` are the steps that it costs to keep what
+    waits for the sewn panel whole. ``narrowest`` is the narrowest usable width on which all pieces can be cut from what
+    is bought.
+    """
+
+    width: Fraction
+    length: Fraction
+    strips: tuple[LaidStrip, ...]
+    lower_bound: Fraction
+    proven: LayoutProof
+    narrowest: Fraction
+    possible: Fraction
+    steps_above: int = 0
+    apart_costs: int = 0
+
+    @property
+    def placed(self) -> tuple[PlacedItem, ...]:
+        """All pieces, strip by strip."""
+        return tuple(placed for strip in self.strips for placed in strip.placed)

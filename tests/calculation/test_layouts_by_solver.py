@@ -1,0 +1,52 @@
+"""Every cloth of every project beside a general solver: no layout of the promised cuts is shorter than what is told."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from cloth_by_other_routes import random_items
+from layouts_by_solver import is_shortest
+
+from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.laid import CutItem
+from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
+from generator.definitions.project import load_project
+from generator.definitions.room import load_room
+
+ROOT = Path(__file__).resolve().parents[2]
+ROOM = load_room(ROOT / "site" / "site.yaml", ROOT)
+PROJECTS = sorted((ROOT / "projects").glob("*.yaml"))
+
+
+@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+def test_no_layout_of_a_project_is_beaten(path: Path) -> None:
+    project, shared = load_project(path, ROOM, ROOT), load_room_context(ROOM, ROOT)
+    for name in project.editions:
+        for size in project.sizes:
+            sheet = worked_sheet(project, size, ROOM.edition(name), shared)
+            for cloth, use in sheet.cloths.items():
+                assert use.layout.proven != "open"
+                items = [
+                    item
+                    for piece in sheet.pieces.values()
+                    if piece.cloth == cloth
+                    for item in cut_items(piece, one_way=use.one_way)
+                ]
+                apart = use.layout.apart_costs > 0
+                assert is_shortest(items, use.layout.width, use.layout.possible, apart=apart), (size, name, cloth)
+
+
+def test_the_solver_finds_what_is_shorter() -> None:
+    # Two of 20 x 9 lie side by side on 44 in; a layout of 18 in is beaten.
+    twice = [CutItem("front", "Front", Fraction(20), Fraction(9), 2)]
+    assert is_shortest(twice, Fraction(44), Fraction(9))
+    assert not is_shortest(twice, Fraction(44), Fraction(18))
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_no_layout_of_eight_random_pieces_is_beaten(seed: int) -> None:
+    items = random_items(seed, 8, (4, 24), turnable=[True, False])
+    assert is_shortest(items, Fraction(44), cutting_layout(items, Fraction(44)).possible)
