@@ -54,6 +54,8 @@ def build(order: Order, inputs: Inputs, report: Report) -> Published:
         with Pool(_version(order, inputs), staging, order.workers, profiled=order.profiled) as pool:
             run.fill(pool)
             run.published.functions = pool.functions
+        # Somebody may have put a file there while the run was at work.
+        stop_on_foreign_files(order.folder, order.site)
     keep(order.folder, run.pending)
     return run.published
 

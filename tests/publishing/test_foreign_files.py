@@ -5,9 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from small_room import Speech, bytes_of, edit, made_room, published, site_of
+from small_room import Silent, Speech, bytes_of, edit, made_room, published, site_of
 
 from generator.errors import FaultyFileError, PublishError
+from generator.publishing.order import Order
+from generator.publishing.publish import publish
 from generator.rendering.addresses import TAKEN
 
 
@@ -28,6 +30,26 @@ def test_what_no_run_has_written_stops_publishing_before_the_work(room: Path, sp
     assert "move to site/as-is, whose files are copied into every site" in told
     assert told.count("\n") == 1
     assert (bytes_of(room), path.exists()) == (before, True)
+
+
+class Meanwhile(Silent):
+    """Puts a file into the published site while a run is at work."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+
+    def done(self, label: str) -> None:
+        self.path.write_text("mine", encoding="utf-8")
+
+
+def test_what_is_put_there_while_a_run_is_at_work_does_not_vanish_either(room: Path) -> None:
+    edit(room / "site/pages/how-to-measure.md", "Lay", "Put")
+    path = site_of(room) / "CNAME"
+    with pytest.raises(PublishError, match="holds what was not published from here: CNAME"):
+        publish(Order(room, workers=1), Meanwhile(path))
+    assert path.read_text(encoding="utf-8") == "mine"
+    path.unlink()
+    assert published(room).made == ["page: how-to-measure"]
 
 
 @pytest.mark.parametrize("name", [".DS_Store", "projects/Thumbs.db"])
