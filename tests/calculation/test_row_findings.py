@@ -9,6 +9,7 @@ import pytest
 from row_panels import SEAM, even_tucks, uneven_tucks
 
 from generator.calculation.turning.plans import drawn_plan, turn_plan
+from generator.calculation.turning.row_findings import edge_note
 from generator.calculation.turning.rows import RowWish, choose_rows, row_findings
 from generator.calculation.worked import End, TuckSet
 from generator.lengths import INCH, METRIC, MILLIMETRE, Edition
@@ -163,3 +164,18 @@ def test_five_layers_are_sewn_without_a_word() -> None:
     wish = replace(WISH, plan=turn_plan("one way"), ends=(bound, bound))
     assert choose_rows(wish, TUCKS, INCH).layers == 5
     assert said(wish) == ()
+
+
+def test_an_outer_row_that_may_end_up_nearer_than_asked_is_told() -> None:
+    # Five rows 3 in apart lose 0.686 to 1.776 in: (16 - 12 + 1.776) / 2 = 2.888 is planned, 2 7/8. 1 7/8 in are cut
+    # extra, row 1 is ruled at 3 7/16; with the least draw-in it lies at 3 7/16 - 1/2 - (1 7/8 - 0.686) / 2 = 2.343, on
+    # the ruler 2 5/16.
+    rows = choose_rows(WISH, TUCKS, INCH)
+    assert edge_note(WISH, rows, INCH) == ""
+    narrow = replace(WISH, first=(Fraction(5, 2), Fraction(3)))
+    assert edge_note(narrow, choose_rows(narrow, TUCKS, INCH), INCH) == (
+        "the rows are planned 2 7/8 in from the edges, but by how much the length draws in the outer ones may end up "
+        "2 5/16 in from them, less than the 2 1/2 in asked for; ask for more, or sew a sample and give its draw-in"
+    )
+    measured = replace(narrow, measured_draw_in=Fraction(4, 9))
+    assert edge_note(measured, choose_rows(measured, TUCKS, INCH), INCH) == ""

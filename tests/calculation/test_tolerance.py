@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -19,7 +20,7 @@ from generator.calculation.panel.tolerance import ALONG, check_points, correctio
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worked_checks import CheckPoint, Correction, Leeway, Others
 from generator.errors import CalculationError
-from generator.lengths import INCH, METRIC, MILLIMETRE
+from generator.lengths import INCH, METRIC, MILLIMETRE, say_length
 
 CAUGHT = End("caught hem")
 
@@ -378,3 +379,13 @@ def test_a_seam_of_a_centimetre_and_a_half_gives_nine_millimetres() -> None:
 def test_each_edge_is_measured_from_what_is_there(left: End, right: End, ends: tuple[str, str], whole: str) -> None:
     point = check_points(panel(17, left, right), INCH)[-1]
     assert (point.start, point.end, point.expect) == (*ends, inches(whole))
+
+
+def test_the_guide_tells_the_same_limit_as_the_tables() -> None:
+    guide = (Path(__file__).resolve().parents[2] / "site" / "pages" / "when-a-row-goes-wrong.md").read_text("utf-8")
+    least, metric = (
+        say_length(allowed_change(inches("3/8"), INCH), INCH),
+        say_length(allowed_change(9 * MILLIMETRE, METRIC), METRIC),
+    )
+    assert f"by more than people would see: {least} or {metric}, of deep tucks an eighth of the depth" in guide
+    assert allowed_change(inches("2"), INCH) == inches("2") / 8

@@ -52,6 +52,41 @@ def row_findings(wish: RowWish, rows: RowSet, tucks: TuckSet, edition: Edition) 
     return tuple(text for text in found if text)
 
 
+def edge_note(wish: RowWish, rows: RowSet, edition: Edition) -> str:
+    """Return what to know where a row may end up nearer to an edge than its range allows.
+
+    The first row is planned within the range. How much the length draws in is known within bounds only, so the row may
+    end up nearer to the edge; its own range tells how near.
+
+    Parameters
+    ----------
+    wish : RowWish
+        What was asked for.
+    rows : RowSet
+        The rows as chosen.
+    edition : Edition
+        The unit of the sentence.
+
+    Returns
+    -------
+    str
+        The sentence; empty where the range is kept whatever the draw-in.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    least, _ = wish.first
+    near = min(rows.rows[0].least, wish.finished_along - rows.rows[-1].most)
+    if near >= least:
+        return ""
+    planned, may, asked = (say_length(length, edition) for length in (rows.first, near, least))
+    return (
+        f"the rows are planned {planned} from the edges, but by how much the length draws in the outer ones may end up "
+        f"{may} from them, less than the {asked} asked for; ask for more, or sew a sample and give its draw-in"
+    )
+
+
 def _tight(wish: RowWish, between: list[Swing], edition: Edition) -> str:
     tight = [swings for swings in between if is_tight(wish.spacing, swings)]
     if not tight or wish.measured_draw_in is not None:

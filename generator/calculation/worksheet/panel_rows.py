@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from generator.calculation.panel.sample import sample_draw_in
 from generator.calculation.turning.layers import LayerLimits, crossed_findings
+from generator.calculation.turning.row_findings import edge_note
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
 from generator.calculation.worked import RowSet, TuckSet
 from generator.calculation.worksheet.panel_tucks import count_rule, settled_plan
@@ -39,6 +40,8 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
         rows = choose_rows(wish, tucks, scope.edition)
     for text in row_findings(wish, rows, tucks, scope.edition):
         scope.report("warning", text, keys.place, name)
+    if note := edge_note(wish, rows, scope.edition):
+        scope.report("note", note, keys.first.least.place, name)
     return rows, cut_along(rows, finished, ends, scope.edition)
 
 
