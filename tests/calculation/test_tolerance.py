@@ -275,7 +275,7 @@ def test_tucks_too_shallow_to_change_are_not_changed() -> None:
     ("others", "narrow", "wide"),
     [
         ("wait", "Or cut the other pieces to the panel as sewn.", "Or cut the other pieces to the panel as sewn."),
-        ("cut", "Or trim what is sewn to it by 1/2 in.", "when all tucks are sewn."),
+        ("cut", "Or trim what will be sewn to it by 1/2 in.", "when all tucks are sewn."),
         ("none", "Or take 1/2 in from the allowances.", "when all tucks are sewn."),
     ],
 )

@@ -111,7 +111,7 @@ def test_no_more_is_trimmed_than_leaves_the_edge_tucks_their_depth_and_the_seam(
 
 @pytest.mark.parametrize(
     ("others", "told_then"),
-    [("wait", "Or cut the other pieces to the panel."), ("cut", "Or trim what is sewn to it."), ("none", "")],
+    [("wait", "Or cut the other pieces to the panel."), ("cut", "Or trim what will be sewn to it."), ("none", "")],
 )
 def test_other_pieces_are_cut_to_the_panel_only_where_they_wait(others: Others, told_then: str) -> None:
     front = SMALL.pieces["front"]

@@ -171,7 +171,7 @@ def _wider(
     if leeway.others == "wait":
         yield _CUT_LATER
     if leeway.others == "cut":
-        yield f"Trim what is sewn to it by {size}."
+        yield f"Trim what will be sewn to it by {size}."
 
 
 def _one_fewer(
