@@ -93,7 +93,8 @@ def test_the_back_and_the_cloth_of_that_cushion(tmp_path: Path) -> None:
     assert cloth["narrowest_width"] == "32"
     assert found["meetings"] == [{"join": "front.all", "to": "back.all", "join_length": "64", "to_length": "64"}]
     assert found["measures"] == {"side": "16", "lap": "4"}
-    assert found["findings"] == []
+    # The first row is planned 1 1/8 in from the edge; the draw-in is known within bounds, and 1 in was asked for.
+    assert [finding["level"] for finding in found["findings"]] == ["note"]
 
 
 def test_a_wrap_whose_hems_are_caught(tmp_path: Path) -> None:

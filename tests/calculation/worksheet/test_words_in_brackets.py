@@ -134,7 +134,7 @@ def test_the_findings_of_a_project_are_those_of_all_its_sizes_and_editions(tmp_p
     project(tmp_path, text, room)
     path = tmp_path / "projects" / "jetty.yaml"
     told = findings_of_project(path, room.room, tmp_path)
-    assert [(one.level, one.size, one.edition) for one in told] == [
+    assert [(one.level, one.size, one.edition) for one in told if one.level != "note"] == [
         ("warning", size, edition) for edition in ("inch", "metric") for size in ("small", "medium")
     ]
     project(tmp_path, put(text, ("width: 44 in", "width: 11 in")), room)
