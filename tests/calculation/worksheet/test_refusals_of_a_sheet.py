@@ -28,8 +28,8 @@ def at(text: str, part: str, column: int) -> str:
             ("finished across: front.across", "finished across: side - 1 in or side - 2 cm"),
             "join: front.all",
             5,
-            "'front.all' is 64 in and 'back.all' is 62 in: 2 in apart; make them equal, or say 'ease' if that much is "
-            "eased in",
+            "'front.all' is 64 in and 'back.all' is 62 in: 2 in apart; make them equal, or write 'ease: 2 in' if that "
+            "much is eased in",
             id="edges that meet are unequal",
         ),
         pytest.param(
@@ -231,5 +231,5 @@ def test_edges_apart_by_no_more_than_a_ruler_shows_are_let_be(tmp_path: Path) ->
     assert warnings(sheet(tmp_path, near, "medium")) == []
     assert warnings(sheet(tmp_path, off, "medium")) == [
         f"{at(off, 'join: front.all', 5)} warning: 'front.all' is 64 in and 'back.all' is 63 7/8 in: "
-        "1/8 in apart; make them equal, or say 'ease' if that much is eased in (size medium, inch)"
+        "1/8 in apart; make them equal, or write 'ease: 1/8 in' if that much is eased in (size medium, inch)"
     ]
