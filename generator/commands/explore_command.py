@@ -72,8 +72,8 @@ def _given(wish: TuckWish, edition: Edition) -> str:
     end = wish.ends[0]
     widths = [width for width in (end.first, end.second) if width]
     edges = " then ".join(say_length(width, edition) for width in widths)
-    margins = say_range(*wish.left_margin, edition)
-    return f"Edges: {end.kind}{' ' if edges else ''}{edges}. Margins: {margins}. The ruler reads to {say_length(edition.mark, edition)}."
+    margins, finest = say_range(*wish.left_margin, edition), say_length(edition.mark, edition)
+    return f"Edges: {end.kind}{' ' if edges else ''}{edges}. Margins: {margins}. The ruler reads to {finest}."
 
 
 def _wish(asked: Asked, end: End, finished: Fraction, edition: Edition) -> TuckWish:
