@@ -144,7 +144,7 @@ class BreadthJoin:
     """A seam between two breadths of cloth at the foot of a tuck.
 
     ``at`` is its place on the flat joined cloth from the left cut edge. ``covered`` of ``rows`` rows hide it;
-    ``hidden`` if all do. The text says how to sew it.
+    ``hidden`` if all do. The text says how to sew it; ``in_tuck`` if its allowances lie inside the tuck.
     """
 
     tuck: int
@@ -154,6 +154,7 @@ class BreadthJoin:
     rows: int
     hidden: bool
     text: str
+    in_tuck: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -88,12 +88,14 @@ class DrawnUp:
     """A side of a piece that is made shorter: gathered on two threads, or laid in pleats.
 
     ``to`` is how long it then is [in], nothing where it closes in the middle of a round. ``pleats`` are the folds of
-    one that is pleated: the line that is creased and the line it is laid on, from the left cut edge [in].
+    one that is pleated: the line that is creased and the line it is laid on, from the left cut edge [in]. ``layers`` is
+    how many of cloth lie over each other there at the thickest.
     """
 
     side: str
     to: Fraction
     pleats: tuple[tuple[Fraction, Fraction], ...] = ()
+    layers: int = 1
 
     @property
     def gathered(self) -> bool:

@@ -100,6 +100,14 @@ class ThreadUse:
 
 
 @dataclass(frozen=True, slots=True)
+class Thickness:
+    """The thickest place of a panel: layers of cloth under the needle, and where they lie, in words."""
+
+    layers: int
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
 class SheetStep:
     """One step of the sheet.
 
@@ -145,6 +153,7 @@ class Worksheet:
     the size was test-sewn, empty if it is only computed. ``minutes`` is for one piece of work by an average hand.
     ``as_sewn`` maps a measure of a panel as sewn ('front.across') to its length, when the sheet was worked again to it.
     ``told_first`` names the cautions of the finished thing, which are told before anything is bought.
+    ``thickest`` has the thickest place of each panel that has rows or seams.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     """
 
@@ -174,6 +183,7 @@ class Worksheet:
     as_sewn: Mapping[str, Fraction] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
     own: tuple[str, ...] = ()
+    thickest: Mapping[str, Thickness] = field(default_factory=dict)
     told_first: tuple[str, ...] = ()
 
     @property

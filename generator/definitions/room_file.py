@@ -116,7 +116,7 @@ class Thread(Keyed):
 
 
 class Layers(Keyed):
-    """How many layers of cloth a tack row may cross; common practice, no source."""
+    """How many layers of cloth a row or a seam may cross; common practice, no source."""
 
     warn_over: Whole = 5
     refuse_over: Whole = 9

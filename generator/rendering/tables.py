@@ -11,7 +11,7 @@ from markupsafe import Markup, escape
 
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Outline, Piece
-from generator.calculation.worked_project import ClothUse, Worksheet
+from generator.calculation.worked_project import ClothUse, Thickness, Worksheet
 from generator.lengths import Edition, on_ruler, say_length, say_range
 from generator.rendering.typeset import as_sentence, bare, said, typeset
 
@@ -113,7 +113,7 @@ def cut_list(cloth: ClothUse, edition: Edition) -> tuple[CutLine, ...]:
     )
 
 
-def key_numbers(panel: Panel, edition: Edition) -> tuple[Fact, ...]:
+def key_numbers(panel: Panel, edition: Edition, thickest: Thickness | None = None) -> tuple[Fact, ...]:
     """Return the numbers of a panel that are looked up at the cutting table."""
     tucks = panel.across
     facts: list[Fact] = [("Tucks", escape(tucks.count))]
@@ -128,6 +128,8 @@ def key_numbers(panel: Panel, edition: Edition) -> tuple[Fact, ...]:
         ]
     if panel.rows is not None:
         facts += _row_facts(panel.rows, edition)
+    if thickest is not None:
+        facts.append(("Layers at the thickest", Markup("{}, {}").format(thickest.layers, thickest.where)))
     return tuple((label, value) for label, value in facts if value)
 
 
@@ -138,7 +140,6 @@ def _row_facts(rows: RowSet, edition: Edition) -> list[Fact]:
         ("Rows apart, as ruled", said(rows.spacing, edition)),
         ("Cut longer for draw-in", said(rows.extra, edition) if rows.extra else Markup("")),
         ("Draw-in to expect", draw_in),
-        ("Layers at the thickest", escape(rows.layers)),
     ]
 
 

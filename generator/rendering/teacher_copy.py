@@ -120,17 +120,15 @@ def _piece_row(worksheets: Sequence[Worksheet], name: str, label: str, *, cut: b
 
 
 def _key_rows(worksheets: Sequence[Worksheet], name: str) -> Rows:
-    facts = [
-        dict(_facts(worksheet.panels[name], worksheet.edition)) if name in worksheet.panels else {}
-        for worksheet in worksheets
-    ]
+    facts = [dict(_facts(worksheet, name)) if name in worksheet.panels else {} for worksheet in worksheets]
     labels = in_order(label for told in facts for label in told)
     return tuple((label, tuple(told.get(label, Markup("")) for told in facts)) for label in labels)
 
 
-def _facts(panel: Panel, edition: Edition) -> Iterator[tuple[str, Markup]]:
+def _facts(worksheet: Worksheet, name: str) -> Iterator[tuple[str, Markup]]:
     """The key numbers of a panel, with its first and last mark and where its rows are ruled."""
-    yield from key_numbers(panel, edition)
+    panel, edition = worksheet.panels[name], worksheet.edition
+    yield from key_numbers(panel, edition, worksheet.thickest.get(name))
     tucks = panel.across
     if tucks.count:
         yield (

@@ -87,6 +87,7 @@ def test_two_breadths_meet_at_the_foot_nearest_to_the_middle() -> None:
             hidden=True,
             text="Join at the left foot of tuck 6, which hides the seam in every row. "
             "Press both allowances into the tuck.",
+            in_tuck=True,
         ),
     )
 

@@ -90,7 +90,7 @@ def test_nine_layers_lie_where_flat_tucks_cross() -> None:
 
 @pytest.mark.parametrize(
     ("kind", "layers"),
-    [("seam", 4), ("hem", 9), ("bound", 5), ("turnover", 3), ("raw", 3), ("fold", 3), ("selvage", 3)],
+    [("seam", 4), ("hem", 9), ("bound", 7), ("turnover", 3), ("raw", 3), ("fold", 3), ("selvage", 3)],
 )
 def test_an_edge_across_flat_tucks_adds_its_own_layers(kind: str, layers: int) -> None:
     assert edge_layers(3, End(kind, Fraction(1, 2), Fraction(1, 2))) == layers

@@ -8,6 +8,7 @@ from test_typeset import read_aloud
 
 from generator.calculation.laid import LaidStack, LaidStrip
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
+from generator.calculation.worked_project import Thickness
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
 from generator.rendering.tables import (
@@ -59,6 +60,12 @@ def test_key_numbers_are_those_of_the_panel() -> None:
     assert told["Pitch, stitching to stitching"] == "3/4 in"
     assert told["Cut longer for draw-in"] == "3/4 in"
     assert told["Draw-in to expect"] == "1/2 to 1 1/8 in"
+
+
+def test_the_thickest_place_is_told_with_where_it_lies() -> None:
+    thickest = Thickness(7, "at the top: front 3 + back 4")
+    told = dict(key_numbers(cushion().panels["front"], INCH, thickest))
+    assert told["Layers at the thickest"] == "7, at the top: front 3 + back 4"
 
 
 def test_marks_of_unequal_tucks_are_told_with_their_depths() -> None:

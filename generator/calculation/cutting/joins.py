@@ -232,4 +232,4 @@ def _described(foot: _Foot, tucks: TuckSet, rows: int, allowance: Fraction) -> B
         text = f"{where}, in the ditch: stitch the tuck a thread outside the seam.{rest}"
     into_tuck = allowance <= tucks.depths[foot.tuck - 1] - _CLEARANCE
     pressed = "Press both allowances into the tuck." if into_tuck else "Press the allowances open."
-    return BreadthJoin(foot.tuck, foot.hand, foot.at, foot.covered, rows, foot.hidden, f"{text} {pressed}")
+    return BreadthJoin(foot.tuck, foot.hand, foot.at, foot.covered, rows, foot.hidden, f"{text} {pressed}", into_tuck)

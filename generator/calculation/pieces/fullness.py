@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from generator.calculation.pieces.plain_pieces import cut_size, plain_allowance
 from generator.calculation.refused import more_than_nothing
@@ -56,6 +57,36 @@ PUBLISHED_FULLNESS: tuple[PublishedFullness, ...] = (
     PublishedFullness("honeycombing", Fraction(2), Fraction(2), _SMOCKING),
     PublishedFullness("smocking", Fraction(4), Fraction(9, 2), _SMOCKING),
 )
+
+
+def gathered_layers(fullness: Fraction) -> int:
+    """Return the layers of a gathered edge at its thickest.
+
+    Gathers are counted as folds laid flat beside each other: what is drawn up, k - 1 times the edge, lies double over
+    it, two layers more for every 2 of fullness or part of it: 1 + 2 ceil((k - 1) / 2).
+
+    Parameters
+    ----------
+    fullness : Fraction
+        Length of the strip for that of its edge, k [-].
+
+    Returns
+    -------
+    int
+        Layers of cloth [-].
+
+    Examples
+    --------
+    Half as long again, twice and three times as long: three layers, as closed pleats have. Four times: five.
+
+    >>> [gathered_layers(Fraction(k)) for k in ("1", "3/2", "2", "3", "4")]
+    [1, 3, 3, 3, 5]
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    return 1 + 2 * max(0, ceil((fullness - 1) / 2))
 
 
 def gathered_length(edge: Fraction, fullness: Fraction) -> Fraction:

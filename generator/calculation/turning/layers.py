@@ -130,7 +130,7 @@ def crossed_findings(first: TuckSet, second: TuckSet, limits: LayerLimits) -> st
 def edge_layers(held: int, end: End) -> int:
     """Return the layers where an edge across the tucks is finished.
 
-    A seam adds the partner's layer, a binding one on either side; a hem turned twice has its tucks three deep.
+    A seam adds the partner's layer, a binding two on either side; a hem turned twice has its tucks three deep.
 
     Parameters
     ----------
@@ -157,7 +157,7 @@ def edge_layers(held: int, end: End) -> int:
     """
     if end.kind == "hem":
         return 3 * held
-    return held + {"seam": 1, "bound": 2}.get(end.kind, 0)
+    return held + {"seam": 1, "bound": 4}.get(end.kind, 0)
 
 
 def refuse_too_thick(where: str, layers: int, limits: LayerLimits) -> None:

@@ -47,7 +47,6 @@ def row_findings(wish: RowWish, rows: RowSet, tucks: TuckSet, edition: Edition) 
         _trimmed_off(rows, wish, edition),
         _untrimmable(rows, wish),
         _overlapping(rows, tucks, edition),
-        _thick(rows, wish),
     ]
     return tuple(text for text in found if text)
 
@@ -162,12 +161,3 @@ def _untrimmable(rows: RowSet, wish: RowWish) -> str:
 def _overlapping(rows: RowSet, tucks: TuckSet, edition: Edition) -> str:
     least = min(facing_gaps(tucks, [row.turns for row in rows.rows]).values(), default=Fraction(0))
     return f"in a facing pair {facing_words(least, edition)}" if least < 0 else ""
-
-
-def _thick(rows: RowSet, wish: RowWish) -> str:
-    if rows.layers <= wish.limits.warn:
-        return ""
-    return (
-        f"there are up to {rows.layers} layers of cloth under the needle; use a longer stitch and a stronger needle, "
-        "and turn the wheel by hand over the thickest place"
-    )

@@ -43,6 +43,7 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
         "thread": {"length": worksheet.thread.length_text, "spools": worksheet.thread.spools},
         "supplies": [{"item": line.item, "amount": line.amount} for line in worksheet.supplies],
         "minutes": worksheet.minutes,
+        "thickest": {name: {"layers": one.layers, "where": one.where} for name, one in worksheet.thickest.items()},
         "cost": worksheet.cost,
         "as_sewn": {name: write_length(length, edition) for name, length in worksheet.as_sewn.items()},
         "findings": [

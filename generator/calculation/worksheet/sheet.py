@@ -6,7 +6,7 @@ All faults are told at once. What one fault makes impossible elsewhere stays sil
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -22,6 +22,7 @@ from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.steps import sheet_steps
 from generator.calculation.worksheet.supplies import worked_supplies
+from generator.calculation.worksheet.thickness import thickest_places
 from generator.calculation.worksheet.threads import Sewing, thread_use
 from generator.definitions.caution_rule import CautionRule
 from generator.definitions.cautions import cautions_of
@@ -71,11 +72,15 @@ def worked_sheet(
     context = StepContext(scope, pieces, meetings, closures, shared.techniques)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
     taken = taken_steps(scope, thing, methods)
+    try:
+        thickest = thickest_places(scope, thing, pieces)
+    except AlreadyReportedError:
+        thickest = {}
     steps = sheet_steps(context, taken, lambda tools: _cautions_for(tools, shared))
     _stop_on_errors(scope)
     report_making(scope, thing, taken, methods)
     try:
-        return _sheet(context, cloths, steps, shared)
+        return replace(_sheet(context, cloths, steps, shared), thickest=thickest)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
 

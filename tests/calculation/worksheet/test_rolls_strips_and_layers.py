@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from rooms_on_disk import CUSHION, WRAP, faults, inches, put, sheet, warnings
+from rooms_on_disk import AS_USUAL, CUSHION, WRAP, faults, inches, put, sheet, warnings
 
 from generator.calculation.worked_piece import Lengths
 
@@ -103,7 +103,7 @@ def test_a_boxing_is_joined_with_straight_seams_that_take_both_allowances(tmp_pa
 
 def test_cross_tucks_are_warned_of_with_what_the_needle_meets(tmp_path: Path) -> None:
     # Flat tucks lie three deep. A cross tuck is stitched through two plies of that, 6; crossing flat tucks are 3 x 3.
-    told = warnings(sheet(tmp_path, CROSSED, "medium"))
+    told = warnings(sheet(tmp_path, CROSSED, "medium", site=AS_USUAL))
     assert any(
         "the cross tucks are stitched through up to 6 layers of cloth, and where both sets lie flat there are 9; use a "
         "longer stitch and a stronger needle, turn the wheel by hand over each tuck, and press the first set flat "
@@ -125,14 +125,6 @@ def test_cross_tucks_over_tucks_that_lie_two_deep_are_refused(tmp_path: Path) ->
         "spacing" in text
         for text in faults(tmp_path, close, "medium")
     )
-
-
-@pytest.mark.parametrize(("limit", "warned"), [(2, True), (3, False)])
-def test_the_room_says_from_how_many_layers_a_row_is_warned_of(tmp_path: Path, limit: int, warned: bool) -> None:
-    # Facing pairs whose folds meet: three layers at a row, and a seam at the edge adds its partner: four.
-    site = f"layers:\n  warn over: {limit + 1}\n  refuse over: 9\n"
-    told = warnings(sheet(tmp_path, CUSHION, "medium", site=site))
-    assert any("there are up to 4 layers of cloth under the needle" in text for text in told) is warned
 
 
 def test_the_step_of_trimming_says_how_much_falls_off(tmp_path: Path) -> None:
@@ -185,7 +177,7 @@ def test_the_folds_of_pleats_are_listed_for_their_style(tmp_path: Path, style: s
 def test_pleats_caught_in_the_ends_of_their_strip_are_warned_of(tmp_path: Path) -> None:
     # One inverted pleat 6 in deep on 10 in reaches from -1 to 11; its two folds lie over each other in the middle:
     # 1 + 2 x ceil(2 x 6 / 10) = 5 layers, and the edge that it is sewn to is the sixth.
-    told = " ".join(warnings(sheet(tmp_path, pleats("inverted", 1, "6 in or 15 cm"), "medium")))
+    told = " ".join(warnings(sheet(tmp_path, pleats("inverted", 1, "6 in or 15 cm"), "medium", site=AS_USUAL)))
     assert "the outermost pleats reach 1 in past the ends of the strip and are caught there; make them" in told
     assert "the seam of the pleats goes through up to 6 layers of cloth; make them shallower or fewer" in told
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import assert_never
 
-from generator.calculation.pieces.fullness import worked_gathered_strip
+from generator.calculation.pieces.fullness import gathered_layers, worked_gathered_strip
 from generator.calculation.pieces.plain_pieces import worked_rectangle
 from generator.calculation.pieces.pleat_findings import pleat_findings
 from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
@@ -76,7 +76,8 @@ def _gathered_strip(scope: Scope, model: GatheredStrip) -> PieceSizes:
     edges = worked_edges(_drawn_up(edge, strip.flat, drop), ends)
     finished = (strip.flat, drop)
     parts = whole((strip.cut_across, strip.cut_along), finished, edges)
-    return PieceSizes(parts, finished, edges, measures, Made(DrawnUp("top", edge)), join=strip_join(scope, model))
+    drawn_up = DrawnUp("top", edge, layers=gathered_layers(fullness))
+    return PieceSizes(parts, finished, edges, measures, Made(drawn_up), join=strip_join(scope, model))
 
 
 def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
@@ -100,9 +101,8 @@ def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
     folds = tuple((round_nearest(line.fold, mark), round_nearest(line.onto, mark)) for line in strip.lines)
     finished = (strip.flat, drop)
     parts = whole((strip.cut_across, strip.cut_along), finished, edges)
-    return PieceSizes(
-        parts, finished, edges, measures, Made(DrawnUp("top", edge, folds)), join=strip_join(scope, model)
-    )
+    drawn_up = DrawnUp("top", edge, folds, strip.layers)
+    return PieceSizes(parts, finished, edges, measures, Made(drawn_up), join=strip_join(scope, model))
 
 
 def _drawn_up(edge: Fraction, flat: Fraction, drop: Fraction) -> dict[str, Fraction]:

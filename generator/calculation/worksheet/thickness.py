@@ -1,0 +1,104 @@
+"""The thickest place of every panel: worked pieces and their seams come in, layers and where they lie go out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from generator.calculation.making_up.items import HEMS
+from generator.calculation.making_up.layers import BINDING, FOLDED, HEMMED, ThickPlace, lap_layers, thick_places
+from generator.calculation.making_up.thing import NEIGHBOURS, Thing
+from generator.calculation.turning.layers import LayerLimits, edge_layers, refuse_too_thick, row_layers
+from generator.calculation.worked import Turn
+from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_project import Thickness
+from generator.calculation.worksheet.scope import Scope
+
+_BESIDE = {**NEIGHBOURS, "left": ("top", "bottom"), "right": ("top", "bottom")}
+_IN_ROWS = ""
+
+
+def thickest_places(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> dict[str, Thickness]:
+    """Return where each panel with rows or seams is thickest; too many layers are refused, many are warned of."""
+    places = thick_places(thing, lambda edge: layers_brought(pieces[edge[0]], edge[1]))
+    met = {place.edge for place in places}
+    own = [place for piece in pieces.values() for place in _own_places(piece) if place.edge not in met]
+    thickest: dict[str, ThickPlace] = {}
+    for place in (*own, *places):
+        thickest[place.edge[0]] = max(thickest.get(place.edge[0], place), place, key=lambda one: one.layers)
+    told = {name: Thickness(place.layers, _where(place, pieces)) for name, place in thickest.items()}
+    for name, place in thickest.items():
+        _report(scope, name, place, told[name])
+    return {name: thickness for name, thickness in told.items() if pieces[name].panel is not None}
+
+
+def layers_brought(piece: Piece, side: str) -> int:
+    """Return the layers that a piece brings to a seam at one of its edges, at their thickest."""
+    made = piece.made
+    if made.goes_round == "an edge":
+        return BINDING
+    if made.folds:
+        return FOLDED
+    return max(_crossed(piece, side), _hem_ends(piece, side), _drawn_up(piece, side))
+
+
+def _crossed(piece: Piece, side: str) -> int:
+    """The layers of the tucks where an edge crosses them: as the edge holds them, else flat."""
+    panel = piece.panel
+    if panel is None:
+        return 1
+    if side in ("left", "right"):
+        return row_layers(panel.cross, (Turn.RIGHT,) * panel.cross.count) if panel.cross else 1
+    held = {"top": panel.rows.top, "bottom": panel.rows.bottom}.get(side, ()) if panel.rows else ()
+    return row_layers(panel.across, held or (Turn.RIGHT,) * panel.across.count)
+
+
+def _hem_ends(piece: Piece, side: str) -> int:
+    """The layers where a hem ends at an edge; a lap of two hemmed parts ends at the top and at the bottom."""
+    ends = {piece.edges[one].end.kind for one in _BESIDE.get(side, ()) if one in piece.edges}
+    layers = HEMMED if ends & HEMS else 1
+    if not piece.made.lap or side not in NEIGHBOURS:
+        return layers
+    hems = [edge.end.first for part in piece.parts for edge in part.edges.values() if edge.end.kind == "hem"]
+    return max(layers, lap_layers(piece.made.lap, max(hems)))
+
+
+def _drawn_up(piece: Piece, side: str) -> int:
+    drawn = piece.made.drawn_up
+    return drawn.layers if drawn is not None and drawn.side == side else 1
+
+
+def _own_places(piece: Piece) -> Iterable[ThickPlace]:
+    """What a panel with rows is by itself: in its rows, over a join inside a tuck, and at edges that meet nothing."""
+    if piece.panel is None or piece.panel.rows is None:
+        return
+    rows, tucks = piece.panel.rows, piece.panel.across
+    in_rows = max((row_layers(tucks, row.turns) for row in rows.rows), default=1)
+    inside = any(join.in_tuck for join in piece.panel.joins)
+    joins = (("the join of its breadths", 2),) if inside else ()
+    yield ThickPlace((piece.name, _IN_ROWS), ((piece.name, in_rows), *joins))
+    for side, turns in (("top", rows.top), ("bottom", rows.bottom)):
+        if turns:
+            layers = edge_layers(row_layers(tucks, turns), piece.edges[side].end)
+            yield ThickPlace((piece.name, side), ((piece.name, layers),))
+
+
+def _where(place: ThickPlace, pieces: Mapping[str, Piece]) -> str:
+    side = place.edge[1]
+    if len(place.shares) == 1:
+        return f"at the {side}" if side else "in the rows"
+    shares = [f"{pieces[name].label if name in pieces else name} {layers}" for name, layers in place.shares]
+    return f"{'at the ' + side if side else 'in the rows'}: {' + '.join(shares)}"
+
+
+def _report(scope: Scope, name: str, place: ThickPlace, told: Thickness) -> None:
+    limits = LayerLimits(scope.room.layers_warn, scope.room.layers_refuse)
+    at = place.place or scope.project.pieces[name].place
+    label = scope.project.pieces[name].label or name
+    with scope.reporting(at, name):
+        refuse_too_thick(f"'{label}' {told.where.partition(':')[0]}", place.layers, limits)
+    if place.layers > limits.warn:
+        text = (
+            f"there are up to {place.layers} layers of cloth under the needle {told.where}; use a longer stitch and a "
+            "stronger needle, and turn the wheel by hand over the thickest place"
+        )
+        scope.report("warning", text, at, name)

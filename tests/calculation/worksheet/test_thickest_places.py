@@ -1,0 +1,105 @@
+"""The thickest place of every demo panel, worked by hand: rows, joins in a tuck, and all that meets at an edge."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from rooms_on_disk import AS_USUAL, CUSHION, faults, inches, put, sheet
+
+from generator.calculation.making_up.layers import lap_layers
+from generator.calculation.worksheet.sheet import worked_sheet
+from generator.definitions.project import load_project
+from tests.making_up.demo_recipes import ROOT, room
+
+# Tucks that lie flat beside each other are three layers: the panel, and two of the tuck over it.
+BY_HAND = {
+    "awning-cushion": {"front": (7, "at the top: front 3 + back 4")},
+    "bosun-seat-pad": {"top": (6, "at the top: top 3 + piping 2 + boxing 1")},
+    "breakwater-runner": {"top": (4, "at the top: runner 3 + lining 1")},
+    # Tucks both ways: three at each edge, the lining, and the binding's two layers on either side.
+    "chandlery-flap": {"flap": (8, "at the left: flap 3 + flap lining 1 + binding 4")},
+    # Pleats 1 1/2 in deep every 3 in lie closed: 1 + 2 (2 x 1 1/2) / 3 = 3.
+    "galley-valance": {"band": (7, "at the bottom: tucked band 3 + pleated strip 3 + band lining 1")},
+    # The back or the lining, one as thick as the other; what the file joins first is told. The pocket has no rows, and
+    # a step of its own sews it on.
+    "customs-tote": {"front": (4, "at the bottom: front 3 + back 1")},
+    "ferry-runner": {"end panel": (4, "at the top: end panel 3 + lining 1")},
+    # No seam; the deepest tucks, 1 in every 2 in, just touch when they face: three. Both allowances of a join, 3/8 in,
+    # lie in a tuck at least 1/2 in deep: two more. Every double and wide bed is joined.
+    "harbour-headboard": {"panel": (5, "in the rows: panel 3 + the join of its breadths 2")},
+    "lantern-sleeve": {"sleeve": (7, "at the top: sleeve 3 + binding 4")},
+    "logbook-sleeve": {"front": (4, "at the top: front 3 + front lining 1")},
+    # A skirt twice as long as the yoke's edge: 1 + 2 ceil((2 - 1) / 2) = 3.
+    "net-loft-pinafore": {"yoke": (6, "at the bottom: yoke 3 + skirt 3")},
+    # A frill half as long again: 3 in its gathers, 3 at its hemmed ends.
+    "pier-bolster": {"wrap": (6, "at the top: wrap 3 + frill 3")},
+    # No seam takes the panel: it is cut to shape.
+    "pilot-tea-cosy": {"panel": (3, "in the rows")},
+    "pincushion-sample": {"front": (4, "at the top: front 3 + back 1")},
+    # A hem turned twice, 3, on the single cloth of the other half.
+    "quay-cushion": {"front": (7, "at the top: front 3 + back 4")},
+    "tide-table-mats": {"mat": (8, "at the top: mat 3 + backing 1 + binding 4")},
+    # Neither rows nor seams: the tucks fall as they like.
+    "gull-window-curtain": {},
+}
+
+TEN = "layers:\n  warn over: 9\n  refuse over: 10\n"
+
+
+@pytest.mark.parametrize("path", sorted((ROOT / "projects").glob("*.yaml")), ids=lambda path: path.stem)
+@pytest.mark.parametrize("edition", ["inch", "metric"])
+def test_the_thickest_place_of_a_demo_is_as_worked_by_hand(path: Path, edition: str) -> None:
+    project = load_project(path, room().room, ROOT)
+    made = worked_sheet(project, list(project.sizes)[-1], room().room.edition(edition), room())
+    assert {name: (one.layers, one.where) for name, one in made.thickest.items()} == BY_HAND[path.stem]
+
+
+def test_hems_that_lie_on_each_other_in_a_narrow_lap_are_six() -> None:
+    # Two hems of 1 in need 2 in to lie beside each other.
+    assert [lap_layers(inches(lap)[0], inches("1")[0]) for lap in ("1 15/16", "2", "4")] == [6, 4, 4]
+
+
+def test_the_warning_names_the_place_and_stands_at_the_seam(tmp_path: Path) -> None:
+    # The front's tucks in the seam, 3, and the back's lap, 3 + 1.
+    made = sheet(tmp_path, CUSHION, "medium", site=AS_USUAL)
+    (told,) = [finding for finding in made.findings if "layers of cloth" in finding.text]
+    assert told.level == "warning"
+    assert told.text == (
+        "there are up to 7 layers of cloth under the needle at the top: front 3 + back 4; use a longer stitch and a "
+        "stronger needle, and turn the wheel by hand over the thickest place"
+    )
+    assert told.place is not None
+    assert CUSHION.splitlines()[told.place.line - 1].strip() == "- join: front.all"
+
+
+@pytest.mark.parametrize(("limit", "warned"), [(6, True), (7, False)])
+def test_the_room_says_from_how_many_layers_a_seam_is_warned_of(tmp_path: Path, limit: int, warned: bool) -> None:
+    made = sheet(tmp_path, CUSHION, "medium", site=f"layers:\n  warn over: {limit}\n  refuse over: 9\n")
+    assert any("layers of cloth" in finding.text for finding in made.findings) is warned
+
+
+def test_a_seam_that_no_machine_sews_is_refused(tmp_path: Path) -> None:
+    # Tucks 3/8 in deep every 1 in stitch 1/4 in apart: two lie over each point, five layers. With a back whose hems lie
+    # on each other in a lap of 1 1/2 in, 6: eleven.
+    text = put(
+        CUSHION,
+        ("spacing: 1 1/2 in or 4 cm", "spacing: 1 in or 2.6 cm"),
+        ("plan: linked cells", "plan: ripples"),
+        ("overlap: lap", "overlap: 1 1/2 in or 4 cm"),
+    )
+    told = faults(tmp_path, text, "medium")
+    assert any("'front' at the top goes through 11 layers of cloth and the most is 9; give the" in one for one in told)
+
+
+def test_copies_and_pieces_in_a_row_lie_beside_each_other(tmp_path: Path) -> None:
+    # Two frills, each on its own edge of the front: 3 + 3 at either, and not 3 + 3 + 3.
+    frill = (
+        "  frill:\n    kind: gathered strip\n    quantity: 2\n    edge: front.across\n    fullness: 2\n"
+        "    drop: 2 in or 5 cm\nedges that meet:\n  - join: front.top\n    to: frill.top\n"
+        "  - join: front.bottom\n    to: frill.top\n"
+    )
+    made = sheet(tmp_path, put(CUSHION, ("edges that meet:\n", frill)), "medium", site=TEN)
+    # With the back's lap over them: 3 + 3 + 4.
+    assert made.thickest["front"].layers == 10
+    assert made.thickest["front"].where == "at the top: front 3 + frill 3 + back 4"
