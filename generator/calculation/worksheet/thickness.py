@@ -13,7 +13,6 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Thickness
 from generator.calculation.worksheet.scope import Scope
 
-_BESIDE = {**NEIGHBOURS, "left": ("top", "bottom"), "right": ("top", "bottom")}
 _IN_ROWS = ""
 
 
@@ -53,8 +52,8 @@ def _crossed(piece: Piece, side: str) -> int:
 
 
 def _hem_ends(piece: Piece, side: str) -> int:
-    """The layers where a hem ends at an edge; a lap of two hemmed parts ends at the top and at the bottom."""
-    ends = {piece.edges[one].end.kind for one in _BESIDE.get(side, ()) if one in piece.edges}
+    """The layers where hemmed sides, or the lap of two hemmed parts, end at top or bottom; side seams come first."""
+    ends = {piece.edges[one].end.kind for one in NEIGHBOURS.get(side, ()) if one in piece.edges}
     layers = HEMMED if ends & HEMS else 1
     if not piece.made.lap or side not in NEIGHBOURS:
         return layers
