@@ -34,8 +34,8 @@ BY_HAND = {
     "net-loft-pinafore": {"yoke": (6, "at the bottom: yoke 3 + skirt 3")},
     # A frill half as long again: 3 in its gathers, 3 at its hemmed ends.
     "pier-bolster": {"wrap": (6, "at the top: wrap 3 + frill 3")},
-    # No seam takes the panel: it is cut to shape.
-    "pilot-tea-cosy": {"panel": (3, "in the rows")},
+    # Two panels alike are sewn to each other, tuck on tuck.
+    "pilot-tea-cosy": {"panel": (6, "at the top: panel 3 + panel 3")},
     "pincushion-sample": {"front": (4, "at the top: front 3 + back 1")},
     # A hem turned twice, 3, on the single cloth of the other half.
     "quay-cushion": {"front": (7, "at the top: front 3 + back 4")},
