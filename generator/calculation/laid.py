@@ -76,6 +76,21 @@ class LaidStrip:
         """Its pieces, stack by stack from the left."""
         return tuple(placed for stack in self.stacks for placed in stack.placed)
 
+    def is_like(self, other: LaidStrip) -> bool:
+        """Return whether the same is cut from another strip, at the same cuts; only the copies differ."""
+        return self._cuts() == other._cuts()
+
+    def _cuts(self) -> tuple[object, ...]:
+        return self.along, [
+            (
+                stack.left,
+                stack.across,
+                stack.later,
+                [(one.label, one.across, one.along, one.kit) for one in stack.placed],
+            )
+            for stack in self.stacks
+        ]
+
 
 LayoutProof = Literal["shortest", "purchase", "open"]
 
@@ -101,6 +116,17 @@ class Layout:
     possible: Fraction
     steps_above: int = 0
     apart_costs: int = 0
+
+    @property
+    def runs(self) -> tuple[tuple[LaidStrip, ...], ...]:
+        """The strips in their order, those that follow each other and are alike together."""
+        runs: list[list[LaidStrip]] = []
+        for strip in self.strips:
+            if runs and runs[-1][0].is_like(strip):
+                runs[-1].append(strip)
+            else:
+                runs.append([strip])
+        return tuple(map(tuple, runs))
 
     @property
     def placed(self) -> tuple[PlacedItem, ...]:

@@ -20,7 +20,7 @@ class ClothUse:
     """What one cloth of the project comes to: layout on the washed cloth, length to buy.
 
     ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
-    step and written in ``buy_text``.
+    step and written in ``buy_text``. ``narrowest`` is the narrowest usable width, as sold, for the same purchase.
     """
 
     name: str
@@ -30,6 +30,7 @@ class ClothUse:
     buy: Fraction
     buy_text: str
     buying: Buying
+    narrowest: Fraction = Fraction(0)
     shrinkage_across: Fraction = Fraction(0)
     one_way: bool = False
     weight: str = "medium"
@@ -37,6 +38,11 @@ class ClothUse:
     colour: str = ""
     remnant: Fraction | None = None
     note: str = ""
+
+    @property
+    def left_over(self) -> Fraction:
+        """What is left of the cloth as bought when it is washed, straightened and cut [in]."""
+        return self.buying.enough(self.buy) - self.layout.length
 
     @property
     def shrinkage_along(self) -> Fraction:

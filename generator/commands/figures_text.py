@@ -112,7 +112,7 @@ def _cloths(worksheet: Worksheet) -> list[str]:
     edition = worksheet.edition
     rows: list[tuple[str, ...]] = [("cloth", "usable width", "layout", "at least", "fits from width", "buy")]
     for use in worksheet.cloths.values():
-        lengths = (use.width, use.layout.length, use.layout.lower_bound, use.layout.narrowest)
+        lengths = (use.width, use.layout.length, use.layout.lower_bound, use.narrowest)
         rows.append((f"{use.name} ({use.label})", *(on_ruler(length, edition) for length in lengths), use.buy_text))
     return in_columns(rows)
 

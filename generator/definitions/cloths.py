@@ -56,8 +56,9 @@ _STRIPES = {"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "s
 class Cloth(Located):
     """A cloth: its usable width as sold, and what it does.
 
-    ``length`` is that of a remnant. ``shrinkage`` is along the selvage, as a share of 1. ``repeat`` is that of stripes
-    or checks across, which ``stripes`` tell one by one; ``fold_on`` is the stripe that should lie on the folds.
+    ``length`` is that of a remnant. ``shrinkage`` is along the selvage, as a share of 1. ``straighten`` is what is kept
+    to make its ends straight, in place of what the room keeps. ``repeat`` is that of stripes or checks across, which
+    ``stripes`` tell one by one; ``fold_on`` is the stripe that should lie on the folds.
     """
 
     label: Label
@@ -65,6 +66,7 @@ class Cloth(Located):
     length: Fact | None = None
     shrinkage: Share = Fraction(0)
     shrinkage_across: Share = Fraction(0)
+    straighten: Fact | None = None
     one_way: YesNo = False
     thickness: Fact | None = None
     weight: Annotated[Weight, choice(WEIGHTS, "weight of cloth")] = "medium"

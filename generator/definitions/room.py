@@ -39,6 +39,7 @@ class Room:
     papers: tuple[str, ...] = PAPERS
     theme: str = "plain"
     seam: Formula = field(default=constant("1/2 in or 1.5 cm"))
+    straighten: Formula = field(default=constant("1 in or 2.5 cm"))
     own_editions: Mapping[str, Edition] = field(default_factory=lambda: dict(EDITIONS))
     spool: Formula = field(default=constant("110 yd or 100 m"))
     waste: Fraction = Fraction(1, 5)
@@ -106,6 +107,7 @@ def _room(site: SiteFile) -> Room:
         papers=site.papers,
         theme=site.theme,
         seam=site.seam,
+        straighten=site.straighten,
         own_editions={name: _edition(site, name) for name in EDITION_NAMES},
         spool=site.thread.spool,
         waste=site.thread.waste,

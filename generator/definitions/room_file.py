@@ -15,6 +15,7 @@ from generator.definitions.caution_rule import CautionRule
 from generator.definitions.faults import Fault
 from generator.definitions.fields import (
     VALUE,
+    Fact,
     Label,
     Leaf,
     LeafList,
@@ -196,6 +197,7 @@ class SiteFile(Keyed):
     papers: Annotated[tuple[str, ...], choices(PAPERS, "paper")] = PAPERS
     theme: Label = "plain"
     seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
+    straighten: Fact = standing("1 in or 2.5 cm")
     rulers: NamedGroups[Ruler] = Field(default_factory=dict)
     shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_step, VALUE), EDITION_NAMES)] = Field(default_factory=dict)
     thread: Thread = Field(default_factory=Thread.model_construct)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.errors import CalculationError
-from generator.lengths import INCH, UNITS, Edition, round_up, write_length, write_number
+from generator.lengths import INCH, MILLIMETRE, UNITS, Edition, round_up, write_length, write_number
 
 
 def washed_width(width: Fraction, shrinkage_across: Fraction) -> Fraction:
@@ -127,6 +127,45 @@ def _left(shrinkage: Fraction) -> Fraction:
             f"a shrinkage of {write_number(100 * shrinkage)} % cannot be; give what washing takes, 0 % to 99 %"
         )
     return 1 - shrinkage
+
+
+def width_to_ask_for(narrowest: Fraction, shrinkage_across: Fraction, edition: Edition) -> Fraction:
+    r"""Return the usable width to ask for in the shop, so that a width is left after washing.
+
+    As with the length, :math:`W \ge n / (1 - s)`, up to the next 1/4 in or 0.5 cm, as widths are told.
+
+    Parameters
+    ----------
+    narrowest : Fraction
+        The narrowest usable width that does, n [in].
+    shrinkage_across : Fraction
+        Share of the width lost in washing, s [-].
+    edition : Edition
+        Gives the unit in which the width is told.
+
+    Returns
+    -------
+    Fraction
+        Usable width as sold [in].
+
+    Raises
+    ------
+    CalculationError
+        If the shrinkage is less than 0, or 1 or more.
+
+    Examples
+    --------
+    40 in are left of cloth that loses 2 % if it has 40 / 0.98 = 40.82 in: ask for 41 in.
+
+    >>> width_to_ask_for(Fraction(40), Fraction(2, 100), INCH)
+    Fraction(41, 1)
+
+    References
+    ----------
+    Derived above.
+    """
+    step = Fraction(1, 4) if edition.unit == "in" else 5 * MILLIMETRE
+    return round_up(narrowest / _left(shrinkage_across), step)
 
 
 def buy_text(length: Fraction, edition: Edition) -> str:

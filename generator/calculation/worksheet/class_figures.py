@@ -13,6 +13,7 @@ from generator.calculation.worked_project import SupplyLine
 from generator.calculation.worksheet.class_cloth import ClassClothUse
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
+from generator.calculation.worksheet.cloth_figures import cloth_figures
 from generator.calculation.worksheet.costs import Bill
 from generator.lengths import Edition, write_length
 
@@ -101,15 +102,10 @@ def _supply(line: SupplyLine) -> dict[str, str]:
 
 
 def _cloth(cloth: ClassClothUse, edition: Edition) -> dict[str, Any]:
-    use = cloth.use
     return {
-        "label": use.label,
+        **cloth_figures(cloth.use, edition),
         "kits": cloth.kits,
-        "width": write_length(use.width, edition),
-        "length": write_length(use.layout.length, edition),
-        "lower_bound": write_length(use.layout.lower_bound, edition),
         "apart": write_length(cloth.apart, edition),
-        "buy": use.buy_text,
     }
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.cutting.cloth import Buying, buy_text
+from generator.calculation.cutting.cloth import buy_text, width_to_ask_for
 from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.laid import CutItem
 from generator.calculation.worked_piece import Piece
@@ -69,35 +69,38 @@ def _refuse_too_many(items: Sequence[CutItem]) -> None:
 
 
 def _compare(scope: Scope, name: str, needed: Fraction, left: Fraction) -> None:
-    """Report whether a piece of cloth at hand, as long as it is after washing, holds the layout [in]."""
+    """Report whether a piece of cloth at hand, washed and straightened, holds the layout [in]."""
     place = scope.project.cloths[name].place
     if left >= needed:
         scope.report("note", f"the piece of '{name}' is long enough: {scope.say(left - needed)} are left over", place)
         return
     text = (
-        f"the piece of '{name}' is {scope.say(needed - left)} too short after washing: the layout needs "
-        f"{scope.say(needed)}; take a smaller size, a wider cloth, or cut a piece from another cloth"
+        f"the piece of '{name}' is {scope.say(needed - left)} too short when it is washed and straightened: the layout "
+        f"needs {scope.say(needed)}; take a smaller size, a wider cloth, or cut a piece from another cloth"
     )
     scope.report("warning", text, place)
 
 
 def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
     cloth = scope.project.cloths[name]
-    buying = Buying(scope.edition.buy_step, scope.share(cloth.shrinkage))
+    buying = scope.buying(name)
     layout = cutting_layout(items, scope.washed_width(name), scope.edition, buying)
     buy = buying.bought(layout.length)
+    across = scope.share(cloth.shrinkage_across)
+    width = scope.value(cloth.width)
     remnant = scope.value(cloth.length) if cloth.length else None
     if remnant is not None:
-        _compare(scope, name, layout.length, remnant * (1 - scope.share(cloth.shrinkage)))
+        _compare(scope, name, layout.length, buying.enough(remnant))
     return ClothUse(
         name=name,
         label=cloth.label,
-        width=scope.value(cloth.width),
+        width=width,
         layout=layout,
         buy=buy,
         buy_text=buy_text(buy, scope.edition),
         buying=buying,
-        shrinkage_across=scope.share(cloth.shrinkage_across),
+        narrowest=min(width, width_to_ask_for(layout.narrowest, across, scope.edition)),
+        shrinkage_across=across,
         one_way=cloth.one_way,
         weight=cloth.weight,
         thickness=scope.value(cloth.thickness) if cloth.thickness else None,

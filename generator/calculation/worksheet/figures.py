@@ -14,7 +14,8 @@ from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worked_project import ClosureWork, ClothUse, Worksheet
+from generator.calculation.worked_project import ClosureWork, Worksheet
+from generator.calculation.worksheet.cloth_figures import cloth_figures
 from generator.lengths import Edition, write_length
 
 
@@ -39,7 +40,7 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
             for meeting in worksheet.meetings
         ],
         "closures": [_closure(closure, edition) for closure in worksheet.closures],
-        "cloth": {name: _cloth(use, edition) for name, use in worksheet.cloths.items()},
+        "cloth": {name: cloth_figures(use, edition) for name, use in worksheet.cloths.items()},
         "thread": {"length": worksheet.thread.length_text, "spools": worksheet.thread.spools},
         "supplies": [{"item": line.item, "amount": line.amount} for line in worksheet.supplies],
         "minutes": worksheet.minutes,
@@ -164,18 +165,6 @@ def _rows(rows: RowSet, edition: Edition) -> dict[str, Any]:
         "spoken": [spoken_row(row.words) for row in rows.rows],
         "extra": write_length(rows.extra, edition),
         "layers": rows.layers,
-    }
-
-
-def _cloth(use: ClothUse, edition: Edition) -> dict[str, Any]:
-    return {
-        "label": use.label,
-        "width": write_length(use.width, edition),
-        "length": write_length(use.layout.length, edition),
-        "buy": use.buy_text,
-        "lower_bound": write_length(use.layout.lower_bound, edition),
-        "narrowest_width": write_length(use.layout.narrowest, edition),
-        "proven_shortest": use.layout.proven == "shortest",
     }
 
 

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from fractions import Fraction
 
-from generator.calculation.cutting.cloth import washed_width
+from generator.calculation.cutting.cloth import Buying, washed_width
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import Piece
 from generator.definitions.pieces.model import PieceModel
@@ -221,6 +221,18 @@ class Scope:
         """Return the thickness of a cloth by its name [in], nothing where the file does not say or there is none."""
         model = self.project.cloths.get(cloth)
         return self.value(model.thickness) if model is not None and model.thickness is not None else Fraction(0)
+
+    def buying(self, cloth: str) -> Buying:
+        """Return how a cloth is bought: by the shop's step, with what washing takes and what straightening may take."""
+        model = self.project.cloths[cloth]
+        kept = model.straighten or self.room.straighten
+        straighten = self.value(kept)
+        with self.reporting(kept.place):
+            if straighten < 0:
+                raise CalculationError(
+                    f"'straighten' comes to {self.say(straighten)}; write what straightening takes off, 0 or more"
+                )
+        return Buying(self.edition.buy_step, self.share(model.shrinkage), straighten)
 
     def washed_width(self, cloth: str) -> Fraction:
         """Return the usable width that is left of a cloth after shrinkage [in]."""

@@ -49,13 +49,13 @@ def test_each_kit_is_counted(found: dict[str, Any]) -> None:
 
 
 def test_each_kit_is_told_as_if_alone(found: dict[str, Any]) -> None:
-    # 35 1/4 of cloth for the medium size, up to an eighth of a yard: one yard, at £12.
+    # 35 1/4 of cloth for the medium size and 1 to straighten it, up to an eighth of a yard: 1 1/8 yd, at £12.
     medium = found["kits"][0]
     assert list(medium) == [
         *("size", "edition", "unit", "places", "own_cloth", "spare", "packed", "cut"),
         *("pieces", "supplies", "cloth_alone", "cost_alone"),
     ]
-    assert medium["cloth_alone"] == {"face": "1 yd"}
+    assert medium["cloth_alone"] == {"face": "1 1/8 yd"}
     assert [(piece["piece"], piece["cut_beforehand"]) for piece in medium["pieces"]] == [
         ("front", True),
         ("back", False),

@@ -173,7 +173,7 @@ def test_a_class_costs_what_it_buys(tmp_path: Path) -> None:
     assert [str(line.cost) for line in found.bill.lines] == ["£30.00", f"£{2 * spools}.00", "£19.50", "£6.50"]
     assert str(found.bill.whole) == f"£{56 + 2 * spools}.00"
     assert found.bill.unpriced == ()
-    assert found.kits[0].worksheet.cost.startswith("£20.50: face (1 yd) £12.00")
+    assert found.kits[0].worksheet.cost.startswith("£22.00: face (1 1/8 yd) £13.50")
 
 
 def test_every_bag_has_a_slip(tmp_path: Path) -> None:
@@ -230,7 +230,8 @@ def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) 
         found
     )
     assert {"cost", "slips", "timetable", "print_run", "bring", "lent", "findings"} <= set(found)
-    assert found["cloth"]["face"] == {
+    cloth = found["cloth"]["face"]
+    assert {key: cloth[key] for key in ("label", "kits", "width", "length", "lower_bound", "apart", "buy")} == {
         "label": "cotton",
         "kits": 3,
         "width": "44",
@@ -238,8 +239,16 @@ def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) 
         # Nothing lies beside a front: 3 x 18 1/4 + 6 x 12 1/2 x 17 / 44 = 54 3/4 + 28 43/44, up to quarters
         "lower_bound": "83 3/4",
         "apart": "105 3/4",
+        # 88 3/4 and 1 to straighten are 89 3/4: twenty steps of 4 1/2 are 90, 1/4 is left over.
         "buy": "2 1/2 yd",
     }
+    assert (cloth["proven"], cloth["straighten"], cloth["left_over"]) == ("shortest", "1", "1/4")
+    # Three fronts below each other and two strips of three halves.
+    assert [(strip["from"], strip["height"], strip["times"]) for strip in cloth["strips"]] == [
+        ("0", "18 1/4", 3),
+        ("54 3/4", "17", 2),
+    ]
+    assert [[piece["piece"] for piece in stack["pieces"]] for stack in cloth["strips"][1]["stacks"]] == [["back"]] * 3
     assert found["kits"][0]["pieces"][0] == {
         "piece": "front",
         "label": "front",

@@ -17,17 +17,18 @@ YARD, FOOT = Fraction(36), Fraction(12)
 
 
 def test_a_sheet_costs_its_cloth_thread_and_supplies(tmp_path: Path) -> None:
-    # The medium cushion buys 1 yd of cloth (12.00), a spool (2.40) and a pad (6.50): 20.90.
+    # The medium cushion needs 35 1/4 in of cloth and 1 in to straighten it, so it buys 1 1/8 yd (13.50), a spool (2.40)
+    # and a pad (6.50): 22.40.
     found = sheet(tmp_path, CUSHION, "medium", site=PRICES)
-    assert (
-        found.cost == "£20.90: face (1 yd) £12.00, thread (1 spool) £2.40, Square cushion pad, 16 in each way (1) £6.50"
-    )
+    told = "£22.40: face (1 1/8 yd) £13.50, thread (1 spool) £2.40, Square cushion pad, 16 in each way (1) £6.50"
+    assert found.cost == told
 
 
 def test_cloth_in_metres_is_priced_by_the_yard_exactly(tmp_path: Path) -> None:
     # An interval of 7.5 with tucks of 1 loses 7.5 - sqrt(56.25 - pi^2) = 0.690; five rows: 40 + 3 + 4 x 0.690 = 45.76,
-    # cut 46.  Front 79 by 46; halves (40 + 10) / 2 + 1.5 + 5 = 31.5 by 43.  On 112: 79 + 31.5 = 110.5, so strips of 46
-    # and 43, 89 cm, 0.9 m.  0.9 / 0.9144 x 12 = 11.811.
+    # cut 46.  Front 79 by 46; halves (40 + 10) / 2 + 1.5 + 5 = 31.5 by 43.  On 112 a half fits beside the front, 110.5;
+    # strips of 46 and 43 are 89 cm, both halves one below the other beside the front are 86.  With 2.5 to straighten
+    # 88.5: 0.9 m.  0.9 / 0.9144 x 12 = 11.811.
     found = sheet(tmp_path, CUSHION, "medium", "metric", site="prices:\n  face: £12 a yard\n")
     assert found.cost.startswith("£11.81: face (0.9 m) £11.81; without thread")
 

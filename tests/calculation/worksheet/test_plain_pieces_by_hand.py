@@ -201,14 +201,15 @@ def test_a_cloth_of_one_way_turns_no_piece(tmp_path: Path, one_way: str, length:
 @pytest.mark.parametrize(
     ("length", "says"),
     [
-        # The layout is 35 1/4 long. A yard shrunk by a tenth is 32 2/5: 2 17/20 too short, to a sixteenth 2 7/8.
+        # The layout is 35 1/4 long. A yard shrunk by a tenth is 32 2/5, 31 2/5 when straightened: 3 17/20 too short, to
+        # a sixteenth 3 7/8.
         (
             "36 in",
-            "the piece of 'face' is 2 7/8 in too short after washing: the layout needs 35 1/4 in; take a smaller size, "
-            "a wider cloth, or cut a piece from another cloth",
+            "the piece of 'face' is 3 7/8 in too short when it is washed and straightened: the layout needs 35 1/4 in; "
+            "take a smaller size, a wider cloth, or cut a piece from another cloth",
         ),
-        # 40 less a tenth is 36: 3/4 more than 35 1/4.
-        ("40 in", "the piece of 'face' is long enough: 3/4 in are left over"),
+        # 41 1/9 less a tenth are 37, 36 when straightened: 3/4 more than 35 1/4.
+        ("370/9 in", "the piece of 'face' is long enough: 3/4 in are left over"),
     ],
 )
 def test_a_remnant_is_compared_as_it_is_after_washing(tmp_path: Path, length: str, says: str) -> None:
@@ -217,7 +218,7 @@ def test_a_remnant_is_compared_as_it_is_after_washing(tmp_path: Path, length: st
 
 
 def test_a_remnant_that_is_just_long_enough_is_enough(tmp_path: Path) -> None:
-    found = sheet(tmp_path, put(CUSHION, ("label: cotton", "label: cotton\n    length: 35 1/4 in")), "medium")
+    found = sheet(tmp_path, put(CUSHION, ("label: cotton", "label: cotton\n    length: 36 1/4 in")), "medium")
     assert [finding.text for finding in found.findings] == [
         "the piece of 'face' is long enough: 0 in are left over",
     ]

@@ -215,12 +215,12 @@ def test_an_envelope_that_gapes_is_a_warning(tmp_path: Path) -> None:
 
 
 def test_a_remnant_that_is_too_short_is_a_warning(tmp_path: Path) -> None:
-    # Front 18 1/4 and backs 17, one below the other, are 35 1/4; 18 in are there: 17 1/4 are lacking.
+    # Front 18 1/4 and backs 17, one below the other, are 35 1/4; 18 in are there, 17 when straightened: 18 1/4 lack.
     text = put(CUSHION, ("label: cotton", "label: cotton\n    length: 1/2 yd"))
     assert warnings(sheet(tmp_path, text, "medium")) == [
-        f"{at(text, 'label: cotton', 5)} warning: the piece of 'face' is 17 1/4 in too short after "
-        "washing: the layout needs 35 1/4 in; take a smaller size, a wider cloth, or cut a piece from another cloth "
-        "(size medium, inch)"
+        f"{at(text, 'label: cotton', 5)} warning: the piece of 'face' is 18 1/4 in too short when it "
+        "is washed and straightened: the layout needs 35 1/4 in; take a smaller size, a wider cloth, or cut a piece "
+        "from another cloth (size medium, inch)"
     ]
 
 

@@ -1,0 +1,103 @@
+"""The layouts of the demo room, placed again from nothing but their JSON."""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+from itertools import combinations
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.figures import figures
+from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
+from generator.definitions.project import load_project
+from generator.definitions.room import load_room
+from generator.lengths import read_length
+
+ROOT = Path(__file__).resolve().parents[2]
+ROOM = load_room(ROOT / "site" / "site.yaml", ROOT)
+PROJECTS = sorted((ROOT / "projects").glob("*.yaml"))
+Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
+
+
+def sheets(path: Path) -> list[Worksheet]:
+    project, shared = load_project(path, ROOM, ROOT), load_room_context(ROOM, ROOT)
+    return [
+        worked_sheet(project, size, ROOM.edition(name), shared) for name in project.editions for size in project.sizes
+    ]
+
+
+def placed_again(cloth: dict[str, Any], unit: str) -> list[tuple[str, bool, Rectangle]]:
+    """Every piece with its time and its corners, strip by strip as often as it is cut."""
+
+    def at(text: str) -> Fraction:
+        return read_length(text, unit)
+
+    return [
+        (
+            piece["piece"],
+            stack["later"],
+            (
+                at(stack["from"]),
+                at(strip["from"]) + again * at(strip["height"]) + at(piece["from"]),
+                at(stack["from"]) + at(piece["across"]),
+                at(strip["from"]) + again * at(strip["height"]) + at(piece["from"]) + at(piece["along"]),
+            ),
+        )
+        for strip in cloth["strips"]
+        for again in range(strip["times"])
+        for stack in strip["stacks"]
+        for piece in stack["pieces"]
+    ]
+
+
+def overlap(one: Rectangle, other: Rectangle) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+
+
+@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+def test_pieces_lie_on_the_cloth_and_none_on_another(path: Path) -> None:
+    for sheet in sheets(path):
+        told = json.loads(json.dumps(figures(sheet)))
+        for name, cloth in told["cloth"].items():
+            use = sheet.cloths[name]
+            placed = placed_again(cloth, told["unit"])
+            length = read_length(cloth["length"], told["unit"])
+            assert len(placed) == len(use.layout.placed)
+            for _, _, (left, top, right, bottom) in placed:
+                assert 0 <= left < right <= use.layout.width
+                assert 0 <= top < bottom <= length
+            assert max(corners[3] for _, _, corners in placed) == length
+            assert not any(overlap(one[2], other[2]) for one, other in combinations(placed, 2))
+
+
+@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+def test_what_waits_shares_no_stack_with_what_does_not(path: Path) -> None:
+    for sheet in sheets(path):
+        for cloth in figures(sheet)["cloth"].values():
+            for strip in cloth["strips"]:
+                for stack in strip["stacks"]:
+                    times = {sheet.pieces[piece["piece"]].after_panel for piece in stack["pieces"]}
+                    assert times == {stack["later"]}
+                assert [stack["later"] for stack in strip["stacks"]] == sorted(
+                    stack["later"] for stack in strip["stacks"]
+                )
+
+
+@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+def test_every_shop_length_leaves_the_straightening_that_it_promises(path: Path) -> None:
+    for sheet in sheets(path):
+        told = figures(sheet)
+        for name, cloth in told["cloth"].items():
+            use = sheet.cloths[name]
+            number, unit = cloth["buy"].rsplit(" ", 1)
+            washed = read_length(f"{number} {unit}") * (1 - use.shrinkage_along)
+            kept = read_length(cloth["straighten"], told["unit"])
+            length, over = (read_length(cloth[key], told["unit"]) for key in ("length", "left_over"))
+            assert kept == read_length("1 in" if told["unit"] == "in" else "2.5 cm")
+            assert washed - length - kept == over >= 0
+            # One step less would not do.
+            assert (read_length(f"{number} {unit}") - use.buying.step) * (1 - use.shrinkage_along) < length + kept
