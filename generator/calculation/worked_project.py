@@ -159,6 +159,7 @@ class Worksheet:
     the size was test-sewn, empty if it is only computed. ``minutes`` is for one piece of work by an average hand.
     ``as_sewn`` maps a measure of a panel as sewn ('front.across') to its length, when the sheet was worked again to it.
     ``told_first`` names the cautions of the finished thing, which are told before anything is bought.
+    ``beginners`` is how many times as long a beginner takes [-].
     ``thickest`` has the thickest place of each panel that has rows or seams.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     """
@@ -190,12 +191,20 @@ class Worksheet:
     findings: tuple[Finding, ...] = ()
     own: tuple[str, ...] = ()
     thickest: Mapping[str, Thickness] = field(default_factory=dict)
+    beginners: Fraction = Fraction(1)
     told_first: tuple[str, ...] = ()
 
     @property
     def panels(self) -> Mapping[str, Panel]:
         """The tucked panels by the name of their piece, in the order of the file."""
         return {name: piece.panel for name, piece in self.pieces.items() if piece.panel is not None}
+
+    @property
+    def beginners_words(self) -> str:
+        """How long a beginner takes for the times of this sheet, empty where no longer."""
+        if self.beginners == 1:
+            return ""
+        return f"beginners take {write_number(self.beginners)} times as long"
 
     @property
     def notions(self) -> tuple[SupplyLine, ...]:

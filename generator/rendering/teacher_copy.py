@@ -59,6 +59,7 @@ def render_teacher_copy(worksheets: Sequence[Worksheet], setting: Setting, paper
     tables = [side_by_side(worksheets[start : start + most]) for start in range(0, len(worksheets), most)]
     steps = taught_steps(worksheets)
     values = {**edition_values(worksheets), "tables": tables, "labels": _labels(worksheets), "steps": steps}
+    values["beginners"] = worksheets[0].beginners_words
     return written_sheet("teacher_copy", setting, paper, values, pages=len(tables) + 1)
 
 

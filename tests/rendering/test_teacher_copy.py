@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from functools import cache
 
 import pytest
@@ -118,3 +119,12 @@ def test_a_step_of_ones_own_is_shown_by_what_it_is_done_with() -> None:
     page = texts(render_teacher_copy((replace(first, steps=tuple(own)),), setting(), "Letter"))[1]
     assert "The first four staples" in page
     assert "Left out in a hurry" in page
+
+
+def test_the_times_of_beginners_are_told_as_the_room_has_them() -> None:
+    # The room says nothing of beginners, so they take twice as long.
+    assert "slowest; beginners take 2 times as long." in " ".join(inch())
+    assert [replace(one, beginners=Fraction(1)).beginners_words for one in worksheets("inch")] == ["", "", ""]
+    assert (
+        replace(worksheets("inch")[0], beginners=Fraction(5, 2)).beginners_words == "beginners take 2.5 times as long"
+    )

@@ -80,7 +80,7 @@ def worked_sheet(
     _stop_on_errors(scope)
     report_making(scope, thing, taken, methods)
     try:
-        return replace(_sheet(context, cloths, steps, shared), thickest=thickest)
+        return replace(_sheet(context, cloths, steps, shared), thickest=thickest, beginners=shared.room.beginners)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
 
