@@ -31,7 +31,7 @@ PLACES = {
     ".tuckwright": OWN,
     ".tuckwright/published.json": OWN,
     "site/.public.lock": OWN,
-    "site/public": f"{PUBLIC}and copy site/public to where it is served",
+    "site/public": f"{PUBLIC}copy site/public to where it is served",
 }
 
 

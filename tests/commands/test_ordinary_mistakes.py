@@ -123,8 +123,7 @@ def test_names_of_files_cannot_move_the_cursor(tmp_path: Path) -> None:
 )
 def test_an_ease_that_is_wrong_is_told_with_the_right_one(tmp_path: Path, meeting: str, says: str) -> None:
     strip = "  strip:\n    kind: rectangle\n    finished across: side - 2 in\n    finished along: 3 in\n"
-    text = CUSHION.replace("steps:", f"{strip}edges that meet:\n  - {meeting}steps:").replace(
-        "title: Slip cushion", "title: Slip cushion\neditions: inch"
-    )
+    text = CUSHION.replace("steps:", f"{strip}steps:").replace("edges that meet:\n", f"edges that meet:\n  - {meeting}")
+    text = text.replace("title: Slip cushion", "title: Slip cushion\neditions: inch")
     told = run(room(tmp_path, slip_cushion=text), "check")
     assert says in told.out

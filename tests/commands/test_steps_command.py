@@ -5,7 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from room_here import CUSHION, room, run
+from room_here import CUSHION, room
+
+from tests.room import run
 
 BY_HAND = """\
 steps:
