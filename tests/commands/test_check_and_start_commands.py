@@ -83,7 +83,6 @@ def test_start_makes_a_room_in_an_empty_folder(tmp_path: Path) -> None:
 
 def test_start_never_overwrites(tmp_path: Path) -> None:
     here = room(tmp_path, slip_cushion=CUSHION)
-    (here / "site").mkdir()
     (here / "site" / "site.yaml").write_text("room:\n  name: Mine\n", encoding="utf-8")
     told = run(here, "start", "slip-cushion")
     assert told.code == 1

@@ -65,7 +65,7 @@ def test_corners_are_trimmed_by_a_number_and_before_a_zigzag_runs_round_them(pat
 @every_sheet
 def test_tucks_are_basted_when_the_panel_has_been_cut_to_its_length(path: Path) -> None:
     for sheet, step in steps(path, "trim"):
-        cut = re.search(r"\bCut\b|Straighten", step.text)
+        cut = re.search(r"\b[Cc]ut\b|Straighten", step.text)
         baste = re.search(r"\bbaste\b", step.text)
         if sheet.pieces[step.pieces[0]].shaped:
             assert baste is None, named(sheet, step)
