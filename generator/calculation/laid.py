@@ -99,18 +99,19 @@ LayoutProof = Literal["shortest", "purchase", "open"]
 class Layout:
     """A cutting layout: the cloth is cut across into strips, a strip down into stacks, a stack across into pieces.
 
-    ``lower_bound`` is a length that no layout of any sort can beat. ``proven`` tells what holds of all layouts cut
-    across, down and across: none is shorter than this one, none needs less from the shop, or neither is certain and at
-    most ``steps_above`` steps of the shop could be saved. ``possible`` is the length of a shorter one that is known,
-    but harder to cut and no cheaper; else that of this one. ``apart_costs`` are the steps that it costs to keep what
-    waits for the sewn panel whole. ``narrowest`` is the narrowest usable width on which all pieces can be cut from what
-    is bought.
+    ``lower_bound`` is a length that no layout of any sort can beat, ``least`` one that no layout cut across, down and
+    across can. ``proven`` tells what holds of all these: none is shorter than this one, none needs less from the shop,
+    or neither is certain and at most ``steps_above`` steps of the shop could be saved. ``possible`` is the length of a
+    shorter one that is known, but harder to cut and no cheaper; else that of this one. ``apart_costs`` are the steps
+    that it costs to keep what waits for the sewn panel whole. ``narrowest`` is the narrowest usable width on which all
+    pieces can be cut from what is bought.
     """
 
     width: Fraction
     length: Fraction
     strips: tuple[LaidStrip, ...]
     lower_bound: Fraction
+    least: Fraction
     proven: LayoutProof
     narrowest: Fraction
     possible: Fraction

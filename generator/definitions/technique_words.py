@@ -30,6 +30,7 @@ BRACKETS = (
         "other",
         "pieces",
         "cut list",
+        "cuts",
         "list for later",
         "own measure",
         "cut later",

@@ -1,21 +1,32 @@
 """The cutting layout of a cloth: a worksheet comes in, pictures of the cloth with its pieces and cuts go out.
 
-The cloth lies with its selvages at the left and right, true to scale. Straight cuts across it are numbered in their
-order; a piece too small for its words has a letter, told beside its strip.
+The cloth lies with its straightened end at the top and its selvages at the sides, true to scale. Cuts across are
+numbered at the left with their distance from that end, cuts down at the top of their strip with their distance from the
+left selvage. What is cut now is white, what stays whole hatched, what is left over dotted.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 
-from generator.calculation.laid import Layout, PlacedItem
-from generator.calculation.worked_project import Worksheet
+from generator.calculation.laid import PlacedItem
+from generator.calculation.worked_project import ClothUse, Worksheet
+from generator.calculation.worksheet.cut_order import OrderedStack, cut_order, proof_words
 from generator.drawing.canvas import Canvas
-from generator.drawing.labels import spread, text_height, text_width
-from generator.drawing.layout_plan import WIDE, DrawnStrip, LayoutPart, plan_layout
-from generator.drawing.layout_words import PieceWords, letters, piece_words, strip_words
+from generator.drawing.labels import spread, text_height, text_lines, text_width
+from generator.drawing.layout_plan import WIDE, DrawnStrip, LayoutPart, Patch, plan_layout
+from generator.drawing.layout_words import (
+    PieceWords,
+    down_words,
+    headed_cuts,
+    letters,
+    piece_lines,
+    piece_words,
+    strip_notes,
+)
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length, write_length
@@ -24,36 +35,41 @@ PAGE = 7.0
 NARROWEST = Fraction(9, 4)
 SELVAGE = 0.05
 HATCH = 0.09
+DOTS = 0.11
+BESIDE = 1.7
 
 
 def draw_layout(worksheet: Worksheet, cloth: str, style: Style) -> tuple[Picture, ...]:
     """Return the cutting layout of one cloth of a project, as many pictures as its length needs."""
-    use = worksheet.cloths[cloth]
-    return draw_cutting(use.layout, use.label, worksheet.edition, style, key=f"layout {cloth}")
+    return draw_cutting(worksheet.cloths[cloth], worksheet.edition, style, key=f"layout {cloth}")
 
 
-def draw_cutting(layout: Layout, label: str, edition: Edition, style: Style, *, key: str) -> tuple[Picture, ...]:
+def draw_cutting(use: ClothUse, edition: Edition, style: Style, *, key: str) -> tuple[Picture, ...]:
     """Return the pictures of any layout, also one for the kits of a class."""
-    canvases = sketch_layout(layout, edition, style, key=key)
+    layout = use.layout
+    canvases = sketch_layout(use, edition, style, key=key)
     size = f"{say_length(layout.width, edition)} wide, {say_length(layout.length, edition)} long"
-    alt = f"Cutting layout on {label}, {size}: {len(layout.placed)} pieces in {len(layout.strips)} strips."
+    alt = f"Cutting layout on {use.label}, {size}: {len(layout.placed)} pieces in {len(layout.strips)} strips."
+    whole = " Hatched: stays whole." if any(stack.later for strip in layout.strips for stack in strip.stacks) else ""
     caption = (
-        "Cut straight across at each number in turn, measured from the cut end; then cut each strip into its pieces. "
-        "Hatched: left over."
+        f"Is the shorter selvage {say_length(layout.length, edition)} long at least? Then cut across at 1, 2 ... from "
+        f"the straightened end, and each strip down at 1a, 1b ... from the left selvage.{whole} Dotted: left over."
     )
+    order = (line.strip().removeprefix("- ") for line in cut_order(use, edition).splitlines())
+    text = "\n".join((*order, proof_words(use, edition))).replace("**", "")
     pictures = []
     for number, canvas in enumerate(canvases, 1):
         which = f" Part {number} of {len(canvases)}." if len(canvases) > 1 else ""
-        pictures.append(canvas.picture(alt + which, caption, strip_words(layout, edition) if number == 1 else ""))
+        pictures.append(canvas.picture(alt + which, caption, text if number == 1 else ""))
     return tuple(pictures)
 
 
-def sketch_layout(layout: Layout, edition: Edition, style: Style, *, key: str) -> tuple[Canvas, ...]:
+def sketch_layout(use: ClothUse, edition: Edition, style: Style, *, key: str) -> tuple[Canvas, ...]:
     """Return the canvases of a layout, one a part; the cloth gives way where words beside it need the room."""
     wide = WIDE
     while True:
-        parts = plan_layout(layout, wide)
-        named = letters(parts, edition, style)
+        parts = plan_layout(use.layout, wide)
+        named = letters(parts, (edition, style))
         sheets = [_DrawnLayout(part, named, (edition, style)) for part in parts]
         excess = max((sheet.width for sheet in sheets), default=0) - PAGE
         if excess <= 0 or wide <= NARROWEST:
@@ -75,125 +91,159 @@ class _DrawnLayout:
         self.edition, self.style = look
         self.line = text_height(self.style.small)
         self.cut_at = f"cut at ({self.edition.unit}):"
-        self.cuts = [f"{strip.number}: {write_length(strip.bottom, self.edition)}" for strip in part.strips]
-        self.notes = [note for strip in part.strips for note in self._notes(strip)]
+        self.cuts = [self._across(strip) for strip in part.strips]
+        self.headed = {strip.top: headed_cuts(strip, part, look) for strip in part.strips}
+        self.notes = [self._notes(strip) for strip in part.strips]
         self.left = max(text_width(words, self.style.small, bold=True) for words in (*self.cuts, self.cut_at)) + 0.2
-        beside = [text_width(words, self.style.small) for words, _ in self.notes]
-        self.right = 3.4 * self.line + (max(beside) + 0.2 if beside else 0.0)
+        beside = [text_width(line, self.style.small) for lines in self.notes for line in lines]
+        self.right = 2.3 * self.line + (max(beside) + 0.3 if beside else 0.0)
         self.top = 3.4 * self.line
         self.high, self.wide = float(part.high), float(part.wide)
-        told_high = max(len(self.notes), len(self.cuts)) * 1.25 * self.line
+        told_high = max(sum(len(lines) for lines in self.notes) * 1.2, len(self.cuts) * 1.25) * self.line
         self.width = self.left + max(self.wide + self.right, 2.6)
-        self.height = self.top + max(self.high, told_high) + self.line
+        self.height = self.top + max(self.high, told_high + 0.1 * len(self.notes)) + self.line
+
+    def _across(self, strip: DrawnStrip) -> str:
+        numbers = strip.ordered.numbers
+        if len(numbers) > 1:
+            return f"{numbers[0]} to {numbers[-1]}"
+        return f"{numbers[0]}: {write_length(strip.ordered.strip.bottom, self.edition)}"
+
+    def _notes(self, strip: DrawnStrip) -> tuple[str, ...]:
+        inside = [stack.name for stack in self.headed[strip.top]]
+        notes = strip_notes(strip, self.named, inside, self.edition)
+        return tuple(
+            line for note in notes for line in text_lines(note, self.style.small, BESIDE, font=self.style.font)
+        )
 
     def at(self, across: Fraction, along: Fraction) -> tuple[float, float]:
-        """Return the place on paper of a place on the cloth."""
+        """Return the place on paper of a place on the cloth of the part."""
         scale = self.part.scale
-        return self.left + float(across * scale), self.top + float((along - self.part.top) * scale)
+        return self.left + float(across * scale), self.top + float(along * scale)
 
     def draw(self, canvas: Canvas, title: str) -> None:
         """Draw everything, cloth first."""
         self._cloth(canvas)
         for strip in self.part.strips:
-            for piece in strip.pieces:
-                self._piece(canvas, piece)
+            self._strip(canvas, strip)
         self._cuts(canvas)
         self._measures(canvas, title)
         self._write_notes(canvas)
 
     def _cloth(self, canvas: Canvas) -> None:
-        """Draw the cloth hatched as left over; pieces cover it."""
+        """Draw the cloth with its selvages."""
         corner, opposite = (self.left, self.top), (self.left + self.wide, self.top + self.high)
-        canvas.rectangle(corner, opposite, fill=self.style.shade)
-        outline = (corner, (opposite[0], corner[1]), opposite, (corner[0], opposite[1]))
-        with canvas.clipped(outline):
-            steps = int((self.wide + self.high) / HATCH) + 1
-            canvas.lines(
-                [
-                    ((self.left + step * HATCH, self.top), (self.left + step * HATCH - self.high, self.top + self.high))
-                    for step in range(steps)
-                ],
-                self.style.measure,
-            )
-        del canvas.segments[-steps:]  # clipped lines reach less far than they are told to
+        canvas.rectangle(corner, opposite, fill=self.style.cloth)
         for side in (-1, 1):
             x = (corner if side < 0 else opposite)[0]
             for beyond in (0.0, side * SELVAGE):
                 canvas.line(((x + beyond, corner[1]), (x + beyond, opposite[1])), self.style.outline)
-        canvas.line(((corner[0] - SELVAGE, corner[1]), (opposite[0] + SELVAGE, corner[1])), self.style.cut)
 
-    def _piece(self, canvas: Canvas, piece: PlacedItem) -> None:
-        corner, opposite = self.at(piece.left, piece.top), self.at(piece.left + piece.across, piece.top + piece.along)
-        canvas.rectangle(corner, opposite, fill=self.style.cloth, pen=self.style.outline)
+    def _strip(self, canvas: Canvas, strip: DrawnStrip) -> None:
+        for patch in strip.left_over:
+            self._dotted(canvas, patch)
+        if strip.kept is not None:
+            self._hatched(canvas, strip.kept)
+        waiting = {id(piece) for stack in strip.ordered.waiting for piece in stack.placed}
+        for piece in strip.pieces:
+            self._piece(canvas, strip, piece, later=id(piece) in waiting)
+        for ordered in strip.ordered.now:
+            self._down_cut(canvas, strip, ordered)
+
+    def _corners(self, patch: Patch) -> tuple[tuple[float, float], tuple[float, float]]:
+        return self.at(patch.left, patch.top), self.at(patch.right, patch.bottom)
+
+    def _dotted(self, canvas: Canvas, patch: Patch) -> None:
+        (left, top), (right, bottom) = self._corners(patch)
+        before = len(canvas.segments)
+        across = range(math.ceil(left / DOTS), math.floor(right / DOTS) + 1)
+        down = range(math.ceil(top / DOTS), math.floor(bottom / DOTS) + 1)
+        canvas.dots([(x * DOTS, y * DOTS) for y in down for x in across], 0.008, self.style.quiet)
+        del canvas.segments[before:]  # words may lie over the dots of what is left over
+
+    def _hatched(self, canvas: Canvas, patch: Patch) -> None:
+        (left, top), (right, bottom) = self._corners(patch)
+        before = len(canvas.segments)
+        with canvas.clipped(((left, top), (right, top), (right, bottom), (left, bottom))):
+            high = bottom - top
+            steps = int((right - left + high) / HATCH) + 1
+            canvas.lines(
+                [((left + step * HATCH, top), (left + step * HATCH - high, bottom)) for step in range(steps)],
+                self.style.measure,
+            )
+        del canvas.segments[before:]  # clipped lines reach less far than they are told to
+
+    def _piece(self, canvas: Canvas, strip: DrawnStrip, piece: PlacedItem, *, later: bool) -> None:
+        corner, opposite = self._corners(strip.patch(piece))
+        style = self.style
+        canvas.rectangle(corner, opposite, fill="" if later else style.paper, pen=style.trim if later else None)
         middle = ((corner[0] + opposite[0]) / 2, (corner[1] + opposite[1]) / 2)
-        words = piece_words(piece, self.edition)
-        lines, turned = words.lines(opposite[0] - corner[0], opposite[1] - corner[1], self.style)
+        lines, turned = piece_lines(piece, strip, self.part, (self.edition, style))
         small = not lines
-        if small:
-            lines = (self.named[words],) if self._holds_letter(piece) else ()
+        if small and self._holds_letter(piece):
+            lines = (self.named[piece_words(piece, self.edition)],)
         for number, told in enumerate(lines):
             off = (number - (len(lines) - 1) / 2) * 1.2 * self.line
             place = (middle[0] + off, middle[1]) if turned else (middle[0], middle[1] + off)
-            canvas.text(told, *place, turned=turned, bold=small, backing=self.style.cloth)
+            canvas.text(told, *place, turned=turned, bold=small, backing=style.cloth if later else style.paper)
 
     def _holds_letter(self, piece: PlacedItem) -> bool:
         return float(min(piece.across, piece.along) * self.part.scale) >= 1.15 * self.line
 
+    def _down_cut(self, canvas: Canvas, strip: DrawnStrip, ordered: OrderedStack) -> None:
+        """Draw the cut down beside a stack, the cuts across it, and where narrower pieces are trimmed."""
+        if ordered.name:
+            top, bottom = self.at(ordered.right, strip.top), self.at(ordered.right, strip.bottom)
+            canvas.line((top, bottom), self.style.cut)
+        for piece, across in zip(ordered.stack.placed, ordered.bottoms, strict=True):
+            if across != strip.along:
+                left = self.at(ordered.stack.left, strip.top + across)
+                canvas.line((left, self.at(ordered.right, strip.top + across)), self.style.outline)
+            if piece.across < ordered.stack.across:
+                lies = strip.patch(piece)
+                canvas.line((self.at(lies.right, lies.top), self.at(lies.right, lies.bottom)), self.style.trim)
+        if ordered in self.headed[strip.top]:
+            words = down_words(ordered, self.edition)
+            canvas.text(words, top[0], top[1] + 0.85 * self.line, bold=True, backing=self.style.paper)
+
     def _cuts(self, canvas: Canvas) -> None:
-        """Draw the cuts across, numbered at the left with the distance from the cut end."""
+        """Draw the cuts across, numbered at the left with the distance from the straightened end."""
         edge = self.left - 0.12
         wanted = [self.at(Fraction(0), strip.bottom)[1] for strip in self.part.strips]
-        heights = [1.2 * self.line] * len(wanted)
-        places = spread(wanted, heights, self.top, self.height - 0.02) or tuple(wanted)
+        places = spread(wanted, [1.2 * self.line] * len(wanted), self.top, self.height - 0.02) or tuple(wanted)
         for words, cut, y in zip(self.cuts, wanted, places, strict=True):
             canvas.line(((edge, y), (self.left - SELVAGE, cut)), self.style.measure)
             canvas.line(((self.left - SELVAGE, cut), (self.left + self.wide + SELVAGE, cut)), self.style.cut)
             canvas.text(words, edge - 0.03, y, hold="right", bold=True)
         canvas.text(self.cut_at, edge - 0.03, self.top - 0.1, hold="right")
+        heavy = replace(self.style.cut, width=1.5 * self.style.cut.width)
+        canvas.line(((self.left - SELVAGE, self.top), (self.left + self.wide + SELVAGE, self.top)), heavy)
 
     def _measures(self, canvas: Canvas, title: str) -> None:
-        """Draw the width above, the length on the right, and the word selvage beside it."""
-        pen, paper = self.style.measure, self.style.paper
+        """Draw the width above, name the end and the selvage."""
         above, right = self.top - 1.1 * self.line, self.left + self.wide
-        width = f"{say_length(self.part.width, self.edition)} wide"
-        canvas.arrow((self.left, above), (right, above), pen, both=True)
-        canvas.text(width, self.left + self.wide / 2, above, backing=paper)
+        width = f"{say_length(self.part.width, self.edition)} wide, {self.part.begins}"
+        if text_width(width, self.style.small, font=self.style.font) + 0.3 < self.wide:
+            canvas.arrow((self.left, above), (right, above), self.style.measure, both=True)
+            canvas.text(width, self.left + self.wide / 2, above, backing=self.style.paper)
+        else:
+            canvas.text(width, self.left, above, hold="left")
         if title:
             canvas.text(title, self.left, 0.6 * self.line, hold="left", bold=True)
-        beside = right + SELVAGE + 1.9 * self.line
-        long = f"{say_length(self.part.bottom - self.part.top, self.edition)} long"
-        if text_width(long, self.style.small) < self.high:
-            canvas.arrow((beside, self.top), (beside, self.top + self.high), pen, both=True)
-            canvas.text(long, beside, self.top + self.high / 2, turned=True, backing=paper)
         if text_width("selvage", self.style.small) < self.high:
-            canvas.text(
-                "selvage", right + SELVAGE + 0.65 * self.line, self.top + self.high / 2, turned=True, backing=paper
-            )
-
-    def _notes(self, strip: DrawnStrip) -> list[tuple[str, PlacedItem]]:
-        """Return what must be told beside a strip, each with the last piece that it is about."""
-        counted: dict[PieceWords, list[PlacedItem]] = {}
-        for piece in strip.pieces:
-            words = piece_words(piece, self.edition)
-            if words in self.named:
-                counted.setdefault(words, []).append(piece)
-        return [
-            (
-                f"{self.named[words]}: {words.name}, {words.size}" + (f", {len(same)} times" if len(same) > 1 else ""),
-                same[-1],
-            )
-            for words, same in counted.items()
-        ]
+            beside = right + SELVAGE + 0.65 * self.line
+            canvas.text("selvage", beside, self.top + self.high / 2, turned=True, backing=self.style.paper)
 
     def _write_notes(self, canvas: Canvas) -> None:
-        """Write what pieces too small for words are, beside them; a leader where not even a letter fits."""
-        if not self.notes:
-            return
-        start = self.left + self.wide + SELVAGE + 2.8 * self.line
-        wanted = [self.at(Fraction(0), piece.top + piece.along / 2)[1] for _, piece in self.notes]
-        places = spread(wanted, [1.25 * self.line] * len(wanted), self.top, self.height - 0.02) or tuple(wanted)
-        for (words, piece), y, middle in zip(self.notes, places, wanted, strict=True):
-            canvas.text(words, start + 0.1, y, hold="left")
-            if not self._holds_letter(piece):
-                end = self.at(piece.left + piece.across, piece.top)[0]
-                canvas.line(((end, middle), (start - 0.1, middle), (start + 0.06, y)), self.style.measure)
+        """Write beside each strip what has no room in it."""
+        start = self.left + self.wide + SELVAGE + 1.9 * self.line
+        told = [(strip, lines) for strip, lines in zip(self.part.strips, self.notes, strict=True) if lines]
+        heights = [1.2 * self.line * len(lines) + 0.1 for _, lines in told]
+        wanted = [self.at(Fraction(0), (strip.top + strip.bottom) / 2)[1] for strip, _ in told]
+        places = spread(wanted, heights, self.top, self.height - 0.02) or tuple(wanted)
+        for (_, lines), y, middle in zip(told, places, wanted, strict=True):
+            if abs(y - middle) > self.line:
+                canvas.line(((start - 0.3 * self.line, middle), (start + 0.04, y)), self.style.measure)
+            for number, words in enumerate(lines):
+                off = (number - (len(lines) - 1) / 2) * 1.2 * self.line
+                canvas.text(words, start + 0.1, y + off, hold="left")

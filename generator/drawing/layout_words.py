@@ -1,19 +1,23 @@
-"""The words of a cutting layout: placed pieces come in, what is written in them and beside them goes out."""
+"""The words of a cutting layout: drawn strips come in, what is written in them and beside them goes out."""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import product
-from string import ascii_lowercase
+from string import ascii_uppercase
 
-from generator.calculation.laid import Layout, PlacedItem
+from generator.calculation.laid import PlacedItem
+from generator.calculation.worksheet.cut_order import OrderedStack, numbered, size_words
 from generator.drawing.labels import text_height, text_lines, text_width
-from generator.drawing.layout_plan import LayoutPart, numbered_strips
+from generator.drawing.layout_plan import DrawnStrip, LayoutPart
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length, write_length
 
 PAD = 0.05
+HEADED_LINES = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +38,10 @@ class PieceWords:
 
     def _broken(self, across: float, style: Style) -> tuple[str, ...]:
         room = across - 2 * PAD
-        return (*text_lines(self.name, style.small, room), *text_lines(self.size, style.small, room))
-
-
-def size_words(piece: PlacedItem, edition: Edition) -> str:
-    """Return the size of a piece as it lies: across the cloth by along it."""
-    return f"{write_length(piece.across, edition)} by {say_length(piece.along, edition)}"
+        return (
+            *text_lines(self.name, style.small, room, font=style.font),
+            *text_lines(self.size, style.small, room, font=style.font),
+        )
 
 
 def piece_words(piece: PlacedItem, edition: Edition) -> PieceWords:
@@ -47,24 +49,81 @@ def piece_words(piece: PlacedItem, edition: Edition) -> PieceWords:
     return PieceWords(piece.label, size_words(piece, edition))
 
 
-def letters(parts: Sequence[LayoutPart], edition: Edition, style: Style) -> Mapping[PieceWords, str]:
+def down_words(stack: OrderedStack, edition: Edition) -> str:
+    """Return the name of a cut down and its distance from the left selvage."""
+    return f"{stack.name} {write_length(stack.right, edition)}"
+
+
+def headed_cuts(strip: DrawnStrip, part: LayoutPart, look: tuple[Edition, Style]) -> tuple[OrderedStack, ...]:
+    """Return the cuts down whose words stand at the top of their strip: all of them, or none where one has no room."""
+    edition, style = look
+    scale = float(part.scale)
+    cuts = tuple(stack for stack in strip.ordered.now if stack.name)
+    halves = [
+        text_width(down_words(stack, edition), style.small, bold=True, font=style.font) / 2 + 0.05 for stack in cuts
+    ]
+    rights = [float(stack.right) * scale for stack in cuts]
+    ends = [0.0, *(right + half for right, half in zip(rights, halves, strict=True))]
+    clear = all(right - half >= end for right, half, end in zip(rights, halves, ends, strict=False))
+    high = float(strip.along) * scale >= HEADED_LINES * text_height(style.small)
+    return cuts if clear and high and ends[-1] <= float(part.wide) else ()
+
+
+def piece_lines(
+    piece: PlacedItem, strip: DrawnStrip, part: LayoutPart, look: tuple[Edition, Style]
+) -> tuple[tuple[str, ...], bool]:
+    """Return the lines that stand in a piece, clear of the cuts told at the top of its strip; none where none fit."""
+    edition, style = look
+    topmost = piece.top == strip.ordered.strip.top
+    head = 2 * 1.5 * text_height(style.small) if topmost and headed_cuts(strip, part, look) else 0.0
+    across, along = float(piece.across * part.scale), float(piece.along * part.scale)
+    return piece_words(piece, edition).lines(across, along - head, style)
+
+
+def letters(parts: Sequence[LayoutPart], look: tuple[Edition, Style]) -> Mapping[PieceWords, str]:
     """Return a letter for every sort of piece whose words do not fit into it; equal pieces share one."""
     small: dict[PieceWords, str] = {}
-    names = ("".join(sign) for length in (1, 2) for sign in product(ascii_lowercase, repeat=length))
+    names = ("".join(sign) for length in (1, 2) for sign in product(ascii_uppercase, repeat=length))
     for part in parts:
         for strip in part.strips:
             for piece in strip.pieces:
-                words = piece_words(piece, edition)
-                room = (float(piece.across * part.scale), float(piece.along * part.scale))
-                if words not in small and not words.lines(*room, style)[0]:
+                words = piece_words(piece, look[0])
+                if words not in small and not piece_lines(piece, strip, part, look)[0]:
                     small[words] = next(names)
     return small
 
 
-def strip_words(layout: Layout, edition: Edition) -> str:
-    """Return the layout strip by strip in words."""
-    told = []
-    for strip in numbered_strips(layout):
-        pieces = ", ".join(f"{piece.label} {size_words(piece, edition)}" for piece in strip.pieces)
-        told.append(f"Cut {strip.number} at {say_length(strip.bottom, edition)} from the cut end: {pieces}.")
-    return "\n".join(told)
+def strip_notes(
+    strip: DrawnStrip, named: Mapping[PieceWords, str], inside: Sequence[str], edition: Edition
+) -> tuple[str, ...]:
+    """Return what is told beside a strip: its cuts that do not stand ``inside`` it, small pieces, what stays whole."""
+    ordered = strip.ordered
+    notes = []
+    if len(ordered.strips) > 1:
+        places = [write_length(one.bottom, edition) for one in ordered.strips]
+        notes.append(f"{numbered('Cut', ordered.numbers)}, all alike, at {', '.join(places)}")
+    beside = [one for one in ordered.now if one.name and one.name not in inside]
+    if beside:
+        notes.append("Down: " + ", ".join(f"{one.name} {write_length(one.right, edition)}" for one in beside))
+    for one in ordered.now:
+        bottoms = [write_length(bottom, edition) for bottom in one.bottoms if bottom != strip.along]
+        if bottoms:
+            notes.append(f"{one.name or 'At the right'}: across at {', '.join(bottoms)} from its top")
+    counted = Counter(
+        named[words] for words in (piece_words(piece, edition) for piece in strip.pieces) if words in named
+    )
+    sorts = {letter: words for words, letter in named.items()}
+    notes += [
+        f"{letter}: {sorts[letter].name}, {sorts[letter].size}" + (f", {times} times" if times > 1 else "")
+        for letter, times in counted.items()
+    ]
+    if ordered.waiting:
+        notes.append(f"Keep whole{_room(ordered.grows_across, ordered.grows_along, edition)}")
+    return tuple(notes)
+
+
+def _room(across: Fraction, along: Fraction, edition: Edition) -> str:
+    ways = " and ".join(
+        f"{say_length(more, edition)} {way}" for more, way in ((across, "across"), (along, "along")) if more
+    )
+    return f"; it may grow {ways}" if ways else ""

@@ -95,6 +95,11 @@ class Style:
         return Pen(self.ink, self.line)
 
     @property
+    def trim(self) -> Pen:
+        """The edge of a piece where it is trimmed out of a larger one."""
+        return Pen(self.ink, self.thin, self.stitch_dashes)
+
+    @property
     def measure(self) -> Pen:
         """A measuring line, a tick, a leader."""
         return Pen(self.quiet, self.hairline)

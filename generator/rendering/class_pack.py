@@ -84,7 +84,7 @@ def cutting_pictures(sheet: ClassSheet, setting: Setting) -> dict[str, tuple[Pic
     """Return the cutting layouts over all kits, by the name of their cloth."""
     style = style_of(setting.theme)
     return {
-        name: draw_cutting(cloth.use.layout, cloth.use.label, sheet.edition, style, key=f"layout {name}")
+        name: draw_cutting(cloth.use, sheet.edition, style, key=f"layout {name}")
         for name, cloth in sheet.cloths.items()
     }
 

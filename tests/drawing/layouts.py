@@ -5,8 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from generator.calculation.cutting.cloth import Buying, buy_text
 from generator.calculation.laid import LaidStack, LaidStrip, Layout, PlacedItem
+from generator.calculation.worked_project import ClothUse
+from generator.lengths import INCH, YARD
 
+PLAIN = Buying(YARD / 8)
 Item = tuple[str, Fraction | int, Fraction | int, int]
 
 
@@ -25,7 +29,13 @@ def shelves(width: Fraction | int, items: Iterable[Item]) -> Layout:
             left += across
     strips.append(_strip(top, stacks))
     length = strips[-1].bottom
-    return Layout(Fraction(width), length, tuple(strips), length, "open", Fraction(width), length)
+    return Layout(Fraction(width), length, tuple(strips), length, length, "shortest", Fraction(width), length)
+
+
+def used(layout: Layout) -> ClothUse:
+    """Return the cloth of a layout, bought by the eighth of a yard."""
+    buy = PLAIN.bought(layout.length)
+    return ClothUse("face", "cotton", layout.width, layout, buy, buy_text(buy, INCH), PLAIN)
 
 
 def _strip(top: Fraction, stacks: list[LaidStack]) -> LaidStrip:

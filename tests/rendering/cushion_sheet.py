@@ -188,7 +188,7 @@ def _cloth(edition: Edition, front: Piece) -> ClothUse:
         name="face",
         label="Undyed linen, medium weight",
         width=width,
-        layout=Layout(width, length, strips, length, "shortest", _length(edition, "27 1/4", "90"), length),
+        layout=Layout(width, length, strips, length, length, "shortest", _length(edition, "27 1/4", "90"), length),
         buy=_length(edition, "36", "90"),
         buy_text="1 yd" if edition is INCH else "0.9 m",
         buying=Buying(edition.buy_step),

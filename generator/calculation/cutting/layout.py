@@ -103,7 +103,7 @@ def cutting_layout(
     found = in_units(items, width, edition)
     if not found.items:
         nothing = Fraction(0)
-        return Layout(width, nothing, (), nothing, "shortest", nothing, nothing)
+        return Layout(width, nothing, (), nothing, nothing, "shortest", nothing, nothing)
     return _Chooser(found, buying or Buying(edition.buy_step), looks).layout(width)
 
 
@@ -126,6 +126,7 @@ class _Chooser:
             length=chosen.length * unit,
             strips=laid_strips(chosen.groups, unit),
             lower_bound=least_length(together.pieces) * unit,
+            least=apart.least * unit,
             proven="shortest" if chosen.length <= apart.least else "open" if above else "purchase",
             narrowest=narrowest_width(found, self._enough(self._steps(chosen.length)), strips) * unit,
             possible=min(chosen.length, apart.length) * unit,

@@ -18,6 +18,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.cut_order import cut_order
 from generator.calculation.worksheet.own_measure import own_measure_words
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
@@ -59,6 +60,17 @@ def _cut_list(*, later: bool) -> Filler:
         return lists.cut_list(items, lambda name: _cloth(context, name), context.scope.edition)
 
     return fill
+
+
+def _cuts(context: StepContext, pieces: Sequence[Piece]) -> str:
+    """The order of cutting, cloth by cloth."""
+    names = {piece.cloth for piece in pieces}
+    uses = [use for name, use in context.cloths.items() if name in names]
+    headed = len(uses) > 1
+    orders = [cut_order(use, context.scope.edition) for use in uses]
+    return "\n\n".join(
+        f"The {use.label}:\n\n{order}" if headed else order for use, order in zip(uses, orders, strict=True)
+    )
 
 
 def _hem(side: str) -> Filler:
@@ -140,6 +152,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "other": lambda _context, pieces: _names(pieces[1:2]),
         "pieces": lambda _context, pieces: _names(pieces),
         "cut list": _cut_list(later=False),
+        "cuts": _cuts,
         "list for later": _cut_list(later=True),
         "stripe": _stripe,
         "stripe colours": _stripe_colours,

@@ -69,7 +69,7 @@ def worked_sheet(
     meetings, closures = worked_meetings(scope), worked_closures(scope)
     cloths = cloth_uses(scope, tuple(pieces.values()))
     _stop_on_errors(scope)
-    context = StepContext(scope, pieces, meetings, closures, shared.techniques)
+    context = StepContext(scope, pieces, cloths, meetings, closures, shared.techniques)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
     taken = taken_steps(scope, thing, methods)
     try:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worked_project import ClosureWork, MeetingWork
+from generator.calculation.worked_project import ClosureWork, ClothUse, MeetingWork
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.techniques import Technique
 
@@ -17,6 +17,7 @@ class StepContext:
 
     scope: Scope
     pieces: Mapping[str, Piece]
+    cloths: Mapping[str, ClothUse]
     meetings: tuple[MeetingWork, ...]
     closures: tuple[ClosureWork, ...]
     techniques: Mapping[str, Technique]

@@ -34,7 +34,7 @@ def context_of_the_cushion(tmp_path: Path) -> StepContext:
     made = sheet(tmp_path, TWO_SEAMS, "medium")
     room = room_shared(tmp_path)
     scope = Scope(project(tmp_path, TWO_SEAMS, room), "medium", INCH, room.room, worked_piece)
-    return StepContext(scope, made.pieces, made.meetings, made.closures, {})
+    return StepContext(scope, made.pieces, made.cloths, made.meetings, made.closures, {})
 
 
 def said(context: StepContext, word: str, pieces: Sequence[Piece]) -> str:

@@ -1,0 +1,130 @@
+"""Layouts cut out of paper by whoever knows nothing but the printed sheet: its order of cutting and its list of pieces.
+
+Nothing of the calculation is asked. The cloth is a rectangle as wide as page 1 says and as long as the check of the
+order asks for; every sentence cuts it, in its order. What comes off must be the pieces of the list.
+"""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import sys
+from collections import Counter
+from dataclasses import dataclass
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from opened_pdf import whole_text
+
+from generator.lengths import read_length
+
+ROOT = Path(__file__).resolve().parents[2]
+NUMBER = r"\d+(?:[ .]\d+)?(?:/\d+)?"
+LENGTH = rf"(?P<{{}}>{NUMBER}) (?:in|cm)"
+ORDER = re.compile(
+    r"Measure along the shorter selvage.*?(?=Measure along the shorter selvage|What stays whole waits|Pin a slip)"
+)
+CHECK = re.compile(rf"is the cloth ({NUMBER}) (in|cm) long at least\?")
+ACROSS = re.compile(rf"Cuts? (\d+)(?: to (\d+))? across at ({NUMBER}(?:(?:, | and ){NUMBER})*) (?:in|cm)\.")
+DOWN = re.compile(
+    rf"(?:(?P<name>\d+[a-z]) down at (?P<at>{NUMBER}) (?:in|cm) from the left selvage|"
+    "What reaches to the right selvage)"
+    r"(?P<rest>.*?)(?=\d+[a-z] down at|What reaches|What is left of it|Cuts? \d|Strips? \d|$)"
+)
+PIECE = re.compile(
+    rf"(?:at (?P<bottom>{NUMBER}) (?:in|cm): |what is left: |: )?(?P<label>[a-z][a-z ]*), (?P<across>{NUMBER}) by "
+    rf"(?P<along>{NUMBER}) (?:in|cm)(?:, trimmed to (?P<trimmed>{NUMBER}) (?:in|cm) wide)?"
+)
+LISTED = re.compile(rf"(\d+) × ([a-z][a-z ]*), ({NUMBER}) × ({NUMBER}) (?:in|cm)")
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A piece of paper that has been cut off: across and along."""
+
+    label: str
+    across: Fraction
+    along: Fraction
+
+
+def cut_out(order: str, width: Fraction, unit: str) -> list[Paper]:
+    """Do what the sentences say, with a rectangle."""
+
+    def said(text: str) -> Fraction:
+        return read_length(text, unit)
+
+    length = said(CHECK.search(order)[1])
+    done = Fraction(0)
+    pieces: list[Paper] = []
+    strips = list(ACROSS.finditer(order))
+    for place, across in enumerate(strips):
+        first, last = int(across[1]), int(across[2] or across[1])
+        places = [said(one) for one in re.split(", | and ", across[3])]
+        assert len(places) == last - first + 1
+        here = order[across.end() : strips[place + 1].start() if place + 1 < len(strips) else len(order)]
+        for bottom in places:
+            height = bottom - done
+            assert height > 0
+            assert bottom <= length
+            pieces += cut_strip(here, width, height, unit)
+            done = bottom
+    return pieces
+
+
+def cut_strip(told: str, width: Fraction, height: Fraction, unit: str) -> list[Paper]:
+    """Cut a strip down from the left selvage, and each stack across from its top."""
+    left = Fraction(0)
+    pieces = []
+    for down in DOWN.finditer(told):
+        right = read_length(down["at"], unit) if down["at"] else width
+        assert left < right <= width
+        top = Fraction(0)
+        for piece in PIECE.finditer(down["rest"]):
+            bottom = read_length(piece["bottom"], unit) if piece["bottom"] else height
+            assert top < bottom <= height
+            across = read_length(piece["trimmed"], unit) if piece["trimmed"] else right - left
+            assert across <= right - left
+            pieces.append(Paper(piece["label"], across, bottom - top))
+            # What the sentence says that this piece measures is what has been cut.
+            assert (read_length(piece["across"], unit), read_length(piece["along"], unit)) == (across, bottom - top)
+            top = bottom
+        left = right
+    return pieces
+
+
+@pytest.mark.parametrize(
+    ("project", "size", "edition", "waiting"),
+    [
+        ("net-loft-pinafore", "6 to 7", "inch", set()),  # two strips of stacks, narrower pieces trimmed
+        ("customs-tote", "parcels", "metric", {"back", "bag lining"}),  # what waits stays whole beside what is cut
+        ("bosun-seat-pad", "stool", "inch", {"bottom", "boxing", "piping"}),  # five strips, a cut off, some wait
+    ],
+)
+def test_following_the_printed_order_cuts_the_pieces_of_the_printed_list(
+    project: str, size: str, edition: str, waiting: set[str], tmp_path: Path
+) -> None:
+    subprocess.run(
+        [sys.executable, "-m", "generator", "sheet", project, size, "--edition", edition, "-o", tmp_path / "s.pdf"],
+        cwd=ROOT,
+        check=True,
+        capture_output=True,
+    )
+    text = whole_text((tmp_path / "s.pdf").read_bytes())
+    unit = CHECK.search(text)[2]
+    first_page = text[: text.index("Notions")]
+    widths = [read_length(found, unit) for found in re.findall(rf"({NUMBER}) (?:in|cm) wide;", first_page)]
+    orders = ORDER.findall(text)
+    assert len(orders) == len(widths) > 0
+    cut = Counter(piece for order, width in zip(orders, widths, strict=True) for piece in cut_out(order, width, unit))
+    wanted = Counter(
+        {
+            Paper(label, read_length(across, unit), read_length(along, unit)): int(number)
+            for number, label, across, along in LISTED.findall(first_page)
+            if label not in waiting
+        }
+    )
+    assert sum(wanted.values()) > 3
+    assert {(one.label, frozenset((one.across, one.along)), times) for one, times in cut.items()} == {
+        (one.label, frozenset((one.across, one.along)), times) for one, times in wanted.items()
+    }
