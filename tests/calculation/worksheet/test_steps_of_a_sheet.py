@@ -110,17 +110,24 @@ def test_a_standard_step_names_the_places_of_buttons(tmp_path: Path) -> None:
     assert "- 3 on the right edge of the wrap: at 2, 7, 12 in along the finished edge." in buttons
 
 
-def test_the_cut_list_keeps_for_later_what_waits_for_the_panel(tmp_path: Path) -> None:
+def test_the_order_of_cutting_keeps_whole_what_waits_for_the_panel(tmp_path: Path) -> None:
     waits = put(
         CUSHION,
         ("kind: envelope back\n", "kind: envelope back\n    label: cover back\n    cut: after the panel\n"),
         ("  - use: envelope back\n", "  - use: cut later\n  - use: envelope back\n"),
     )
     told = {one.standard: one.text for one in steps(tmp_path, waits)}
-    front = "- front: cut 1, 32 in across the cloth by 18 1/4 in along it, from the cotton"
+    # Front 32 by 18 1/4; the halves side by side in a strip of 17: 18 1/4 + 17 = 35 1/4. 44 - 2 x 12 1/2 = 19.
+    assert told["cut"].split("Cut in this order:\n\n")[1].split("\n\n")[0].splitlines() == [
+        "- Measure along the shorter selvage, from the straightened end: is the cloth 35 1/4 in long at least? If not, "
+        "stop, and cut nothing.",
+        "- **Cut 1** across at 18 1/4 in.",
+        "  - **1a** down at 32 in from the left selvage: front, 32 by 18 1/4 in.",
+        "- **Strip 2**, from 18 1/4 to 35 1/4 in from the straightened end, stays whole: 2 × cover back, 12 1/2 by 17 "
+        "in. There is room for 19 in more across.",
+    ]
     back = "- cover back: cut 2, 12 1/2 in across the cloth by 17 in along it, from the cotton"
-    assert (front in told["cut"], back in told["cut"]) == (True, False)
-    assert (front in told["cut later"], back in told["cut later"]) == (False, True)
+    assert ("- front: cut" in told["cut later"], back in told["cut later"]) == (False, True)
     assert "Do not cut these yet: **cover back**." in told["cut"]
 
 
