@@ -145,8 +145,11 @@ def size_words(placed: PlacedItem, edition: Edition) -> str:
 
 def _left_whole(strips: OrderedStrips, edition: Edition) -> str:
     top, bottom = strips.strip.top, strips.strips[-1].bottom
-    where = f"from {write_length(top, edition)} to {say_length(bottom, edition)} from the straightened end"
-    return f"- **{numbered('Strip', strips.numbers)}**, {where}, stays whole: {_waits(strips, edition)}"
+    end = say_length(bottom, edition)
+    where = (
+        f"{write_length(top, edition)} to {end} from the straightened end" if top else f"the straightened end to {end}"
+    )
+    return f"- **{numbered('Strip', strips.numbers)}**, from {where}, stays whole: {_waits(strips, edition)}"
 
 
 def _waits(strips: OrderedStrips, edition: Edition) -> str:
