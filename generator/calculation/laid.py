@@ -15,7 +15,8 @@ class CutItem:
     """A rectangle to be cut from cloth: ``across`` lies along the weft, ``along`` with the selvage [in].
 
     ``turnable`` where the grain may run either way; ``later`` where it is cut when the sewn panel has been measured.
-    ``kit`` names the kit of a class that it is for.
+    ``kit`` names the kit of a class that it is for. ``room`` is cloth beside it in which it is moved until it meets its
+    stripe [in]; then it is never turned.
     """
 
     piece: str
@@ -26,6 +27,7 @@ class CutItem:
     turnable: bool = False
     later: bool = False
     kit: str = ""
+    room: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +47,10 @@ class PlacedItem:
 
 @dataclass(frozen=True, slots=True)
 class LaidStack:
-    """Pieces that are cut from a strip one below the other, from the left selvage [in]; all now or all later."""
+    """Pieces that are cut from a strip one below the other, from the left selvage [in]; all now or all later.
+
+    It is as wide as its widest piece with the room that this needs to meet its stripe.
+    """
 
     left: Fraction
     across: Fraction

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calculation.cutting.cloth import Buying
-from generator.calculation.laid import Layout
+from generator.calculation.laid import CutItem, Layout
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
@@ -21,6 +21,7 @@ class ClothUse:
 
     ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
     step and written in ``buy_text``. ``narrowest`` is the narrowest usable width, as sold, for the same purchase.
+    ``items`` are what is cut from it.
     """
 
     name: str
@@ -38,6 +39,7 @@ class ClothUse:
     colour: str = ""
     remnant: Fraction | None = None
     note: str = ""
+    items: tuple[CutItem, ...] = ()
 
     @property
     def left_over(self) -> Fraction:

@@ -22,7 +22,9 @@ class ThreeCuts:
 
     def __init__(self, items: Sequence[CutItem], width: Fraction, *, apart: bool) -> None:
         single = [item for item in items for _ in range(item.quantity)]
-        self.part = lcm(width.denominator, *(side.denominator for item in single for side in (item.across, item.along)))
+        self.part = lcm(
+            width.denominator, *(side.denominator for item in single for side in (item.across, item.along, item.room))
+        )
         self.width = int(width * self.part)
         self.model = cp_model.CpModel()
         self.highest = int(sum(max(item.across, item.along) for item in single) * self.part)
@@ -36,7 +38,7 @@ class ThreeCuts:
 
     def _size(self, item: CutItem) -> tuple[Any, Any]:
         """Across and along, whichever way a piece lies that may be turned."""
-        across, along = int(item.across * self.part), int(item.along * self.part)
+        across, along = int((item.across + item.room) * self.part), int(item.along * self.part)
         if not item.turnable or across == along:
             return across, along
         turned = self.model.new_bool_var("turned")

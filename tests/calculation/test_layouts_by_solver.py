@@ -11,7 +11,6 @@ from layouts_by_solver import is_shortest
 
 from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.laid import CutItem
-from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
@@ -29,14 +28,8 @@ def test_no_layout_of_a_project_is_beaten(path: Path) -> None:
             sheet = worked_sheet(project, size, ROOM.edition(name), shared)
             for cloth, use in sheet.cloths.items():
                 assert use.layout.proven != "open"
-                items = [
-                    item
-                    for piece in sheet.pieces.values()
-                    if piece.cloth == cloth
-                    for item in cut_items(piece, one_way=use.one_way)
-                ]
                 apart = use.layout.apart_costs > 0
-                assert is_shortest(items, use.layout.width, use.layout.possible, apart=apart), (size, name, cloth)
+                assert is_shortest(use.items, use.layout.width, use.layout.possible, apart=apart), (size, name, cloth)
 
 
 def test_the_solver_finds_what_is_shorter() -> None:

@@ -89,7 +89,7 @@ def _ways(item: CutItem) -> tuple[tuple[Fraction, Fraction], ...]:
     """Return the sizes of an item along and across the cloth, as it may lie."""
     if item.turnable and item.across != item.along:
         return (item.along, item.across), (item.across, item.along)
-    return ((item.along, item.across),)
+    return ((item.along, item.across + item.room),)
 
 
 def sorted_items(found: UnitItems, items: Sequence[UnitItem], *, stacked: bool, apart: bool) -> SortedItems:

@@ -100,5 +100,5 @@ def _placed_stacks(stacks: Sequence[_Taken], top: int, unit: Fraction) -> Iterat
 
 
 def _placed(item: CutItem, copy: int, way: LayoutWay, corner: tuple[Fraction, Fraction], unit: Fraction) -> PlacedItem:
-    across, along = way.across * unit, way.along * unit
+    across, along = way.across * unit - item.room, way.along * unit
     return PlacedItem(item.piece, item.label, copy, *corner, across, along, across != item.across, item.kit)

@@ -79,11 +79,10 @@ def _items(work: KitWork, cloth: str, edition: Edition, *, mixed: bool) -> list[
             label=label(item),
             across=round_up(item.across, edition.mark),
             along=round_up(item.along, edition.mark),
+            room=round_up(item.room, edition.mark),
             kit=of_size,
         )
-        for piece, items in work.pieces
-        if piece.cloth == cloth
-        for item in items
+        for item in work.worksheet.cloths[cloth].items
     ]
 
 

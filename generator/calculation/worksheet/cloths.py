@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.cutting.cloth import buy_text, width_to_ask_for
@@ -10,7 +11,7 @@ from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.laid import CutItem
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
-from generator.calculation.worksheet.panel_stripes import warn_of_room
+from generator.calculation.worksheet.panel_stripes import room_for_stripe
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
 from generator.limits import MOST_PARTS
@@ -45,7 +46,6 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
         try:
             _refuse_too_many(items)
             uses[name] = _use(scope, name, items)
-            warn_of_room(scope, uses[name], pieces)
         except CalculationError as fault:
             scope.report("error", str(fault), scope.project.cloths[name].place)
         except AlreadyReportedError:
@@ -54,9 +54,15 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
 
 
 def items_of_cloth(scope: Scope, name: str, pieces: Sequence[Piece]) -> tuple[CutItem, ...]:
-    """Return everything that is cut from one cloth."""
+    """Return everything that is cut from one cloth, with the room that panels on stripes need."""
     one_way = scope.project.cloths[name].one_way
-    return tuple(item for piece in pieces if piece.cloth == name for item in cut_items(piece, one_way=one_way))
+    return tuple(
+        replace(item, room=room, turnable=item.turnable and not room)
+        for piece in pieces
+        if piece.cloth == name
+        for item in cut_items(piece, one_way=one_way)
+        for room in [room_for_stripe(scope, piece, item.across)]
+    )
 
 
 def _refuse_too_many(items: Sequence[CutItem]) -> None:
@@ -107,4 +113,5 @@ def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
         colour=cloth.colour or "",
         remnant=remnant,
         note=scope.text(cloth.note),
+        items=items,
     )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -11,7 +10,6 @@ from generator.calculation.panel.wish import TuckWish
 from generator.calculation.striped import PanelStripes, Stripe
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.cloths import Cloth
 from generator.definitions.pieces.panel import TuckedPanel
@@ -72,20 +70,22 @@ def start_words(scope: Scope, piece: Piece) -> str:
     return f"{part}: its left cut edge lies {scope.say(panel.across.marks[0])} to the left of {stripe}.{on}"
 
 
-def warn_of_room(scope: Scope, use: ClothUse, pieces: Sequence[Piece]) -> None:
-    """Warn where a strip of a layout is so full that a panel cannot be moved along it until it meets its stripe."""
-    cloth = scope.project.cloths[use.name]
-    names = {piece.name for piece in pieces if striped_panel(scope, piece)}
-    for strip in use.layout.strips:
-        panels = [placed for placed in strip.placed if placed.piece in names]
-        left = use.layout.width - max(stack.left + stack.across for stack in strip.stacks)
-        wanted = len(panels) * _repeat(scope, cloth)
-        if left < wanted:
-            text = (
-                f"{panels[0].label} may not meet its stripe: its strip has {scope.say(left)} to spare, and finding the "
-                f"stripe may take {scope.say(wanted)}; take wider cloth, or lay other pieces of the strip elsewhere"
-            )
-            scope.report("warning", text, cloth.place)
+def room_for_stripe(scope: Scope, piece: Piece, across: Fraction) -> Fraction:
+    """Return the cloth beside a panel in which it is moved until it meets its stripe; a cloth too narrow is warned of.
+
+    Wherever the stripes lie at the left edge, the stripe wanted comes up within one repeat.
+    """
+    if striped_panel(scope, piece) is None:
+        return Fraction(0)
+    cloth = scope.project.cloths[piece.cloth]
+    repeat, left = _repeat(scope, cloth), scope.washed_width(piece.cloth) - across
+    if 0 <= left < repeat:
+        text = (
+            f"{piece.label} may not meet its stripe: the cloth has {scope.say(left)} to spare beside it, and finding "
+            f"the stripe may take {scope.say(repeat)}; take wider cloth"
+        )
+        scope.report("warning", text, cloth.place, piece.name)
+    return max(Fraction(0), min(repeat, left))
 
 
 def stripe_words(found: PanelStripes) -> str:

@@ -99,16 +99,52 @@ def test_a_tuck_of_one_stripe_shows_it_on_either_side(tmp_path: Path) -> None:
     assert "A tuck turned to either side shows navy; the cloth between two tucks is white." in step(found, "mark folds")
 
 
-def test_a_strip_too_full_to_meet_the_stripe_is_warned_of(tmp_path: Path) -> None:
+def test_a_cloth_too_narrow_to_meet_the_stripe_is_warned_of(tmp_path: Path) -> None:
     # The front is cut 32 in wide: 16 + 1 + 20 x 3/4. A cloth of 33 in leaves 1 in; the repeat is 1 1/2 in. One of
     # 33 1/2 in leaves as much as that.
     text = told("navy 3/4 in, white 3/4 in", "navy")
     full, fitting = (put(text, ("width: 44 in or 112 cm", f"width: {wide} in")) for wide in ("33", "33 1/2"))
     assert [warning.split("warning: ")[1] for warning in warnings(sheet(tmp_path, full, "medium"))] == [
-        "front may not meet its stripe: its strip has 1 in to spare, and finding the stripe may take 1 1/2 in; take "
-        "wider cloth, or lay other pieces of the strip elsewhere (size medium, inch)"
+        "front may not meet its stripe: the cloth has 1 in to spare beside it, and finding the stripe may take 1 1/2 "
+        "in; take wider cloth (size medium, inch)"
     ]
     assert warnings(sheet(tmp_path, fitting, "medium")) == []
+
+
+def test_the_layout_keeps_room_beside_a_panel_to_find_its_stripe(tmp_path: Path) -> None:
+    # The front of 32 in takes 33 1/2. On 46 in 12 1/2 are left, just enough for the halves beside it, one below the
+    # other; on 45 3/4 in they would lie where the front must be moved to.
+    for width, beside in (("46", {"front", "back"}), ("45 3/4", {"front"})):
+        text = put(told("navy 3/4 in, white 3/4 in", "navy"), ("width: 44 in or 112 cm", f"width: {width} in"))
+        strips = sheet(tmp_path, text, "medium").cloths["face"].layout.strips
+        strip = next(strip for strip in strips if "front" in {placed.piece for placed in strip.placed})
+        assert {placed.piece for placed in strip.placed} == beside
+        assert {stack.across for stack in strip.stacks if stack.placed[0].piece == "front"} == {Fraction(67, 2)}
+
+
+@pytest.mark.parametrize("width", ["44", "46", "70"])
+def test_wherever_the_stripes_lie_a_panel_meets_its_own_within_its_room(tmp_path: Path, width: str) -> None:
+    """Stripes that begin at every sixteenth of a repeat from the selvage; the panel is moved right until they meet."""
+    text = put(told("navy 3/4 in, white 3/4 in", "navy"), ("width: 44 in or 112 cm", f"width: {width} in"))
+    found = sheet(tmp_path, text, "medium")
+    panel = found.pieces["front"].panel
+    assert panel is not None
+    [stack] = [
+        stack
+        for strip in found.cloths["face"].layout.strips
+        for stack in strip.stacks
+        if stack.placed[0].piece == "front"
+    ]
+    repeat = Fraction(3, 2)
+    for begins in range(24):
+        # A navy stripe has its middle so far from the selvage, and every repeat from there.
+        middle = Fraction(begins, 16)
+        moved = next(
+            Fraction(sixteenths, 16)
+            for sixteenths in range(1000)
+            if (stack.left + Fraction(sixteenths, 16) + panel.across.marks[0] - middle) % repeat == 0
+        )
+        assert moved + stack.placed[0].across <= stack.across
 
 
 def test_stripes_set_the_spacing_as_their_repeat_does(tmp_path: Path) -> None:
