@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from sewable_room import ROOM, ROOT, SHARED, every_sheet, named, sheets_of
 
+from generator.calculation.laid import Layout
 from generator.calculation.making.needles import NEEDLES
 from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.worked import Panel
@@ -39,8 +40,9 @@ def test_no_list_is_empty(path: Path) -> None:
             paragraphs = re.split(r"\n\s*\n", step.text)
             assert all(paragraph.strip() for paragraph in paragraphs), named(sheet, step)
             for paragraph, after in zip(paragraphs, [*paragraphs[1:], ""], strict=True):
+                # Where there are several cloths, the name of each stands before its own list.
                 if paragraph.rstrip().endswith(":"):
-                    assert re.match(r"- \S|Marks \(|Rows \(", after), named(sheet, step)
+                    assert re.match(r"- \S|Marks \(|Rows \(|The [^\n]*:$", after.rstrip()), named(sheet, step)
 
 
 @every_sheet
@@ -72,6 +74,8 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
     for piece in sheet.pieces.values():
         known |= of_piece(piece, sheet.edition.mark)
     known |= set(sheet.measures.values())
+    for cloth in sheet.cloths.values():
+        known |= laid_lengths(cloth.layout)
     for closure in sheet.closures:
         known |= {closure.buttonhole, closure.overlap, closure.inset, *closure.positions}
         known |= {read_length(length) for length in re.findall(r"[\d /.]*\d (?:in|cm|mm)", closure.text)}
@@ -79,6 +83,20 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
         known |= {meeting.join_length, meeting.to_length}
     mark = sheet.edition.mark
     return known | {round(length / mark) * mark for length in known}
+
+
+def laid_lengths(layout: Layout) -> set[Fraction]:
+    """Where the cuts of a layout lie, and how far these places are from each other."""
+    across = {Fraction(0), layout.width}
+    along = {Fraction(0), layout.length}
+    for strip in layout.strips:
+        along |= {strip.top, strip.top + strip.along}
+        for stack in strip.stacks:
+            across |= {stack.left, stack.left + stack.across}
+    for placed in layout.placed:
+        across |= {placed.left, placed.left + placed.across}
+        along |= {placed.top, placed.top + placed.along}
+    return {abs(one - other) for places in (across, along) for one in places for other in places}
 
 
 def of_piece(piece: Piece, mark: Fraction) -> set[Fraction]:
