@@ -25,8 +25,17 @@ def style_findings(text: str, file: str) -> list[Finding]:
         return [Finding("error", f"brackets inside each other, {_DEEPEST} deep at most", Place(file))]
     parts = tinycss2.parse_component_value_list(text, skip_comments=True)
     return [
-        Finding("error", told, Place(file, part.source_line, part.source_column)) for part, told in _faults(parts, "")
+        Finding("error", told, Place(file, part.source_line, part.source_column))
+        for value, name in _declared(parts, "")
+        for part, told in _faults(value, name)
     ]
+
+
+def content_texts(text: str, file: str) -> Iterator[tuple[str, Place]]:
+    """Give every text that a style sheet prints by ``content``, with its place."""
+    for part, name in _declared(tinycss2.parse_component_value_list(text, skip_comments=True), ""):
+        if part.type == "string" and name == "content":
+            yield part.value, Place(file, part.source_line, part.source_column)
 
 
 def _depth(text: str) -> int:
@@ -38,22 +47,29 @@ def _depth(text: str) -> int:
     return deepest
 
 
-def _faults(parts: Sequence[Any], property_name: str) -> Iterator[tuple[Any, str]]:
-    """Every number that is too large, with what is wrong; ``property_name`` is that of the declaration around it."""
+def _declared(parts: Sequence[Any], name: str) -> Iterator[tuple[Any, str]]:
+    """Every value of a style sheet with the property that it is declared for; ``name`` is that of the one around it."""
     for place, part in enumerate(parts):
         if part.type == "ident" and place + 1 < len(parts) and parts[place + 1] == ":":
-            property_name = part.lower_value
+            name = part.lower_value
         elif part == ";":
-            property_name = ""
-        elif part.type in ("number", "percentage", "dimension"):
-            told = _told(part, property_name)
-            if told:
-                yield part, told
-        elif part.type == "function":
-            yield from _repeats(part)
-            yield from _faults(part.arguments, property_name)
+            name = ""
+        else:
+            yield part, name
+        if part.type == "function":
+            yield from _declared(part.arguments, name)
         elif part.type.endswith(" block"):
-            yield from _faults(part.content, property_name if part.type != "{} block" else "")
+            yield from _declared(part.content, name if part.type != "{} block" else "")
+
+
+def _faults(part: Any, name: str) -> Iterator[tuple[Any, str]]:
+    """What is wrong with a value of a property, beside the part of it that is wrong."""
+    if part.type in ("number", "percentage", "dimension"):
+        told = _told(part, name)
+        if told:
+            yield part, told
+    elif part.type == "function":
+        yield from _repeats(part)
 
 
 def _told(part: Any, property_name: str) -> str:

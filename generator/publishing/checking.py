@@ -36,7 +36,7 @@ from generator.publishing.room_files import (
     stop_on_taken_names,
 )
 from generator.publishing.stale import stop_on_foreign_files
-from generator.rendering.letters import letter_findings
+from generator.rendering.letters import letter_findings, room_letters
 from generator.rendering.styles import SHEET_STYLES, paper_style
 
 
@@ -73,7 +73,18 @@ def opened_theme(folder: Path, room: Room) -> Theme:
         read_style_sheet = resolve_name("generator.rendering.pdf:read_style_sheet")
         for paper, sheet in product(room.papers, SHEET_STYLES):
             read_style_sheet(paper_style(theme, paper, sheet))
+    stop_on_letters(folder, room, theme)
     return theme
+
+
+def stop_on_letters(folder: Path, room: Room, theme: Theme) -> None:
+    """Refuse letters without a font in what a room and its theme put on every sheet."""
+    path = folder / "site" / "site.yaml"
+    found = room_letters(room, theme, path, shown_path(path, folder))
+    if theme.folders[0].parent != OWN_THEMES:
+        found += resolve_name("generator.rendering.theme_letters:theme_letters")(theme)
+    if found:
+        raise FaultyFileError(found)
 
 
 def read_page(path: Path, folder: Path) -> str:
@@ -108,7 +119,8 @@ def worked_sizes(
     project: Project, shared: RoomContext, folder: Path, theme: Theme | None
 ) -> Iterator[tuple[Worksheet | None, tuple[Finding, ...]]]:
     """Give every size in every edition, worked, with its findings; None where it cannot be worked or set in a theme."""
-    shown = shown_path(project.path, folder)
+    of_room = (*sorted((folder / "site" / "techniques").glob("*.yaml")), folder / "site" / "site.yaml")
+    sources = {shown_path(path, folder): path for path in (project.path, *of_room) if path.exists()}
     for name in project.editions:
         for size in project.sizes:
             try:
@@ -118,7 +130,7 @@ def worked_sizes(
                 yield None, fault.findings
                 continue
             # The name of the file stands on no sheet.
-            letters = letter_findings(replace(worksheet, project=""), theme, project.path, shown) if theme else []
+            letters = letter_findings(replace(worksheet, project=""), theme, sources) if theme else []
             yield None if letters else worksheet, (*worksheet.findings, *letters)
 
 
@@ -146,7 +158,7 @@ def worked_class(name: str, folder: Path, shared: RoomContext, theme: Theme | No
         raise FaultyFileError([Finding("error", told, written.place if written else Place(shown))])
     project = load_project(known[wanted], shared.room, folder)
     plan = load_class(path, project, folder)
-    letters = letter_findings(_said(plan), theme, path, shown) if theme else []
+    letters = letter_findings(_said(plan), theme, {shown: path}) if theme else []
     if letters:
         raise FaultyFileError(letters)
     return class_sheet(plan, project, shared)

@@ -11,6 +11,7 @@ from generator.calculation.worksheet.sheet import RoomContext, load_room_context
 from generator.definitions.room import Room, load_room
 from generator.definitions.theme import Theme, load_theme
 from generator.drawing.style import Style, style_of
+from generator.publishing.checking import stop_on_letters
 from generator.publishing.inputs import theme_folder, theme_key
 from generator.publishing.jobs import RoomVersion, Stamp
 from generator.publishing.write import key_of
@@ -40,13 +41,14 @@ def open_room(version: RoomVersion) -> OpenRoom:
     Raises
     ------
     FaultyFileError
-        With the faults of the room's file, a technique or the theme.
+        With the faults of the room's file, a technique or the theme, or with letters that no font of it has.
     PublishError
         If there is no such theme.
     """
     folder = version.folder
     room = load_room(folder / "site" / "site.yaml", folder)
     theme = load_theme(theme_folder(folder, version.theme or room.theme))
+    stop_on_letters(folder, room, theme)
     setting = room_setting(room, theme)
     keys = (version.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)

@@ -7,6 +7,7 @@ from functools import lru_cache, partial
 from pathlib import Path
 
 from jinja2 import Template
+from jinja2.meta import find_referenced_templates
 
 from generator.calculation.marked_edges import marked_edges
 from generator.calculation.turning.turns import spoken_row
@@ -18,6 +19,9 @@ from generator.rendering.logo import sheet_logo
 from generator.rendering.sandbox import Sandbox
 from generator.rendering.typeset import as_sentence, bare, said, time_words, typeset
 from generator.rendering.words import blocks, read_words
+
+# The templates of sheets that do not lie in the folder of sheets.
+_SHEETS = ("handout.html", "strip.html")
 
 
 def template(theme: Theme, name: str) -> Template:
@@ -38,6 +42,21 @@ def read_templates(theme: Theme, names: Collection[str] = ()) -> None:
     )
     for name in wanted:
         template(theme, name)
+
+
+def sheet_templates(theme: Theme) -> dict[str, Path]:
+    """Return the files of all templates that sheets are made of, by their names: those of each kind and their parts."""
+    environment = _environment(_folders(theme))
+    known = environment.list_templates()
+    found = {name: Path() for name in known if name in _SHEETS or name.startswith("sheets/")}
+    waiting = list(found)
+    for name in waiting:
+        with environment.telling(name):
+            source, file, _ = environment.files.get_source(environment, name)
+            parts = dict.fromkeys(find_referenced_templates(environment.parse(source, name, file)))
+        found[name] = Path(file)
+        waiting += [part for part in parts if part in known and part not in waiting]
+    return found
 
 
 def _folders(theme: Theme) -> tuple[Path, ...]:

@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from functools import lru_cache
 from pathlib import Path
 
 from fontTools.ttLib import TTFont, TTLibError
 
+from generator.definitions.room import Room
 from generator.definitions.text_file import read_text_file
 from generator.definitions.theme import Theme
 from generator.errors import FaultyFileError, Finding, Place
@@ -22,7 +23,7 @@ _SILENT = frozenset({"Cc", "Cf", "Zl", "Zp", "Mn"})
 _MOST = 8
 
 
-def letter_findings(told: object, theme: Theme, source: Path, shown: str) -> list[Finding]:
+def letter_findings(told: object, theme: Theme, sources: Mapping[str, Path]) -> list[Finding]:
     """Return an error for letters that no font of a theme has, at the place in a file where the first of them stands.
 
     Parameters
@@ -31,14 +32,22 @@ def letter_findings(told: object, theme: Theme, source: Path, shown: str) -> lis
         What a sheet tells, such as a worksheet: every text in it counts.
     theme : Theme
         Whose fonts set the sheet.
-    source : Path
-        The file that the texts come from, most often.
-    shown : str
-        Its name in messages.
+    sources : Mapping[str, Path]
+        The files that the texts may come from, by their names in messages, the likeliest first.
     """
     missing = missing_letters(set(_texts(told)), theme)
-    if not missing:
+    return [letters_finding(missing, theme, _place(missing, sources))] if missing else []
+
+
+def room_letters(room: Room, theme: Theme, source: Path, shown: str) -> list[Finding]:
+    """Return the error for letters in a room's own words that stand on sheets; its welcome and guides are pages."""
+    if not source.exists():
         return []
+    return letter_findings(replace(room, welcome=None, guides=()), theme, {shown: source})
+
+
+def letters_finding(missing: Sequence[str], theme: Theme, place: Place) -> Finding:
+    """Return the error for letters that no font of a theme has."""
     named = ", ".join(f"'{letter}' (U+{ord(letter):04X})" for letter in missing[:_MOST])
     more = f" and {len(missing) - _MOST} more" if len(missing) > _MOST else ""
     what = "letter" if len(missing) == 1 else "letters"
@@ -46,18 +55,18 @@ def letter_findings(told: object, theme: Theme, source: Path, shown: str) -> lis
         f"no font of the theme '{theme.name}' has the {what} {named}{more}; write it otherwise, or list a font that "
         f"has {'it' if len(missing) == 1 else 'them'} under 'fonts' in the theme"
     )
-    return [Finding("error", text, _place(missing, source, shown))]
+    return Finding("error", text, place)
 
 
-def _place(letters: Sequence[str], source: Path, shown: str) -> Place:
-    lines = read_text_file(source, shown).split("\n")
+def _place(letters: Sequence[str], sources: Mapping[str, Path]) -> Place:
     found = (
         Place(shown, number, line.index(letter) + 1)
-        for number, line in enumerate(lines, 1)
+        for shown, source in sources.items()
+        for number, line in enumerate(read_text_file(source, shown).split("\n"), 1)
         for letter in letters
         if letter in line and not line.lstrip().startswith("#")
     )
-    return next(found, Place(shown))
+    return next(found, Place(next(iter(sources))))
 
 
 def _texts(told: object) -> Iterator[str]:

@@ -72,8 +72,9 @@ class Sandbox(ImmutableSandboxedEnvironment):
     intercepted_binops = frozenset({"*", "**", "%"})
 
     def __init__(self, folders: tuple[Path, ...]) -> None:
+        self.files = _Folders([str(folder) for folder in folders])
         super().__init__(
-            loader=_Folders([str(folder) for folder in folders]),
+            loader=self.files,
             autoescape=True,
             undefined=StrictUndefined,
             trim_blocks=True,

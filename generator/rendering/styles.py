@@ -52,6 +52,15 @@ def _style_files(theme: Theme, name: str) -> list[Path]:
     return [file for file in files if file.is_file()]
 
 
+def sheet_style_files(theme: Theme) -> tuple[Path, ...]:
+    """Return the style sheets of all kinds of sheet, each once."""
+    return tuple(dict.fromkeys(file for sheet in SHEET_STYLES for file in _paper_files(theme, sheet)))
+
+
+def _paper_files(theme: Theme, sheet: str) -> list[Path]:
+    return [file for name in ("shared", "paper", sheet) for file in _style_files(theme, name)]
+
+
 def style_place(style: str, line: int, column: int) -> Place | None:
     """Return where a place of a joined style lies in the file of a theme; None for what the tool wrote itself."""
     before = style.split("\n")[:line]
@@ -77,8 +86,7 @@ def paper_style(theme: Theme, paper: str, sheet: str) -> str:
     page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
     css = "".join(
         f"/*{_FROM}{file.parents[1].name}/css/{file.name}*/\n{file.read_text(encoding='utf-8')}\n"
-        for name in ("shared", "paper", sheet)
-        for file in _style_files(theme, name)
+        for file in _paper_files(theme, sheet)
     )
     return properties(theme) + page + _filled_in(css, theme)
 

@@ -97,6 +97,41 @@ ROOMS: dict[str, tuple[Callable[[Path], None], str]] = {
         lambda folder: written(folder / "site/classes/evening.yaml", CLASS + "    student: 山田\n"),
         "site/classes/evening.yaml:12:14: no font of the theme 'plain' has the letters '山' (U+5C71), '田' (U+7530)",
     ),
+    "a room whose name cannot be set": (
+        lambda folder: written(folder / "site/site.yaml", "room:\n  # 山\n  name: The 山 loft\n"),
+        "site/site.yaml:3:13: no font of the theme 'plain' has the letter '山' (U+5C71); write it otherwise",
+    ),
+    "a caution of the room that cannot be set": (
+        lambda folder: written(
+            folder / "site/site.yaml", f"{SITE}cautions:\n  stair:\n    when: needle\n    text: |\n      Mind 針.\n"
+        ),
+        "site/site.yaml:7:12: no font of the theme 'plain' has the letter '針' (U+91DD)",
+    ),
+    "a technique of the room's own that cannot be set": (
+        lambda folder: written(
+            folder / "site/techniques/crease.yaml",
+            "title: Crease\nabout: panel\ngives: creased\ntext:\n  - say: |\n      Crease 折.\n",
+        ),
+        "site/techniques/crease.yaml:6:14: no font of the theme 'plain' has the letter '折' (U+6298)",
+    ),
+    "a template of a sheet that cannot be set": (
+        lambda folder: theme(folder, templates__strip_html="{# 山 #}\n<p>&#x5C71;\n{{ '田' }}</p>\n"),
+        "quay/templates/strip.html:2:1: no font of the theme 'quay' has the letters '山' (U+5C71), '田' (U+7530)",
+    ),
+    "a part of a template that cannot be set": (
+        lambda folder: theme(folder, templates__parts__web_code_html="<p>山</p>\n"),
+        "quay/templates/parts/web_code.html:1:1: no font of the theme 'quay' has the letter '山' (U+5C71)",
+    ),
+    "a style sheet of a sheet that cannot be set": (
+        lambda folder: (
+            theme(folder)
+            or written(
+                folder / "themes/quay/css/paper.css",
+                '/* 山 */\n.x { font-family: "山" }\np::after { content: "\\7530" }\n',
+            )
+        ),
+        "quay/css/paper.css:3:21: no font of the theme 'quay' has the letter '田' (U+7530)",
+    ),
 }
 
 
@@ -121,7 +156,9 @@ def test_a_room_that_cannot_be_published_is_told_by_the_check(tmp_path: Path, so
 
 def test_a_sound_room_with_a_class_a_page_and_a_theme_is_sound(tmp_path: Path) -> None:
     folder = room(tmp_path / "room")
-    theme(folder, templates__home_html=(PLAIN / "templates/home.html").read_text(encoding="utf-8"))
+    theme(folder, templates__home_html="{# 日本 #}日本" + (PLAIN / "templates/home.html").read_text(encoding="utf-8"))
+    written(folder / "themes/quay/css/screen.css", 'p::after { content: "日本" }\n')
+    written(folder / "site/site.yaml", f"{SITE}  welcome: 日本\ntheme: quay\n")
     written(folder / "site/classes/evening.yaml", CLASS + "    student: Žofie, Élodie\n")
     written(folder / "site/pages/care.md", "# Care\n\n日本\n")
     done = checked(folder)

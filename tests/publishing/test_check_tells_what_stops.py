@@ -74,6 +74,14 @@ def broken_style(room: Path) -> None:
     path.write_text(path.read_text(encoding="utf-8") + "\nh1 { colour: red; }\n", encoding="utf-8")
 
 
+def room_without_its_letters(room: Path) -> None:
+    edit(room / "site/site.yaml", "The Test Loft", "The 山 Loft")
+
+
+def template_without_its_letters(room: Path) -> None:
+    edit(own_theme(room) / "templates/strip.html", "</body>", "山</body>")
+
+
 CASES: dict[Callable[[Path], None], str] = {
     unknown_theme: "there is no theme 'fancy'; there are:",
     size_that_is_not_there: "site/classes/flags.yaml:18:5: the project has no size 'huge'",
@@ -87,6 +95,8 @@ CASES: dict[Callable[[Path], None], str] = {
     broken_theme: "did you mean 'palette'",
     broken_template: "templates/classes.html",
     broken_style: "colour",
+    room_without_its_letters: "site/site.yaml:2:13: no font of the theme 'plain' has the letter '山'",
+    template_without_its_letters: "no font of the theme 'ours' has the letter '山' (U+5C71)",
 }
 
 
