@@ -18,7 +18,8 @@ _PNG = b"\x89PNG\r\n\x1a\n"
 _DEEPEST = 50
 _NUMBER = re.compile(r"-?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?", re.IGNORECASE)
 _SIZED = ("width", "height", "viewBox")
-_USES = re.compile(r"#(.+)")
+# What an attribute or a style uses: '#shape', 'url(#pattern)', "fill: url('#pattern')".
+_USES = re.compile(r"\A\s*#(.+)|url\(\s*[\"']?#([^\"')]+)")
 
 
 def logo_findings(file: Path, shown: str) -> list[Finding]:
@@ -69,8 +70,12 @@ def _too_much(root: ElementTree.Element) -> str:
     """Return whether a picture draws too much, what it uses twice counted twice."""
     named = {name: element for element in root.iter() if (name := element.get("id"))}
     counted: dict[str, int] = {}
+    elements = sum(1 for _ in root.iter())
     try:
         drawn = _drawn(root, named, counted, 0)
+        # A style of its own may be that of every element.
+        styles = "".join(element.text or "" for element in root.iter() if element.tag.endswith("style"))
+        drawn += elements * _used(styles, named, counted, 0)
     except RecursionError:
         return "an SVG logo uses itself, or its groups lie too deep inside each other; save it as plain SVG"
     if drawn > MOST_DRAWN:
@@ -86,10 +91,13 @@ def _drawn(
     if depth > _DEEPEST:
         raise RecursionError
     drawn = 1 + sum(_drawn(inner, named, counted, depth + 1) for inner in element)
-    for name, value in element.attrib.items():
-        used = _USES.fullmatch(value) if name.endswith("href") else None
-        if used and used[1] in named:
-            if used[1] not in counted:
-                counted[used[1]] = _drawn(named[used[1]], named, counted, depth + 1)
-            drawn += counted[used[1]]
-    return drawn
+    return drawn + sum(_used(value, named, counted, depth) for value in element.attrib.values())
+
+
+def _used(text: str, named: Mapping[str, ElementTree.Element], counted: dict[str, int], depth: int) -> int:
+    """Return how many things are drawn by what an attribute or a style uses."""
+    names = [name for found in _USES.finditer(text) if (name := (found[1] or found[2]).strip()) in named]
+    for name in names:
+        if name not in counted:
+            counted[name] = _drawn(named[name], named, counted, depth + 1)
+    return sum(counted[name] for name in names)

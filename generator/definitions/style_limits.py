@@ -7,6 +7,7 @@ anything is set with it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import prod
 from typing import Any
 
 import tinycss2
@@ -70,6 +71,7 @@ def _faults(part: Any, name: str) -> Iterator[tuple[Any, str]]:
             yield part, told
     elif part.type == "function":
         yield from _repeats(part)
+        yield from _products(part)
 
 
 def _told(part: Any, property_name: str) -> str:
@@ -91,6 +93,16 @@ def _repeats(part: Any) -> Iterator[tuple[Any, str]]:
     times = next((one for one in part.arguments if one.type == "number"), None)
     if times is not None and abs(times.value) > MOST_REPEATS:
         yield times, f"'repeat' repeats {MOST_REPEATS} times at most, this is {_said(times)}"
+
+
+def _products(part: Any) -> Iterator[tuple[Any, str]]:
+    """Judge a sum that multiplies or divides by how large its numbers can make each other."""
+    if not any(one == "*" or one == "/" for one in part.arguments):
+        return
+    numbers = [abs(one.value) for one, _ in _declared(part.arguments, "") if one.type in ("number", "dimension")]
+    most = prod(max(number, 1 / number) for number in numbers if number)
+    if most > LARGEST_STYLE_NUMBER >= max(numbers, default=0):
+        yield part, f"'{part.name}' may come to {most:.0f} here, {LARGEST_STYLE_NUMBER} at most; write what it comes to"
 
 
 def _said(part: Any) -> str:

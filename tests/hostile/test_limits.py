@@ -55,6 +55,8 @@ def theme(folder: Path, name: str, content: str | bytes, *, keys: str = "") -> s
         ),
         ("p {\n grid-row: 1 / span 99999 }", "2:21: a grid has 100 lines at most, this is 99999"),
         ("p {\n width: calc(1px * 10000000) }", "2:20: a style sheet has numbers up to 10000"),
+        ("p {\n width: calc(9999px * 9999) }", "2:9: 'calc' may come to 99980001 here, 10000 at most; write what"),
+        ("p {\n width: calc(2px + 5px / (0.001 * 0.1)) }", "2:9: 'calc' may come to 100000 here"),
         ("p {\n height: 99999in }", "2:10: a style sheet has numbers up to 10000"),
         ("p {\n --far: 100000 }", "2:9: a style sheet has numbers up to 10000"),
         ("p { width: " + "(" * 5000, "1:1: brackets inside each other, 30 deep at most"),
@@ -80,6 +82,10 @@ def png(wide: int, high: int) -> bytes:
     return head + wide.to_bytes(4, "big") + high.to_bytes(4, "big") + b"\x08\x02\x00\x00\x00"
 
 
+# A pattern of a hundred dots fills a hundred shapes, once by each of them and once by a style.
+DOTS = f'<pattern id="dots">{"<path/>" * 100}</pattern>'
+FILLED = DOTS + '<path fill="url(#dots)"/>' * 100
+STYLED = f"<style>path {{ fill: url('#dots') }}</style>{DOTS}" + "<path/>" * 100
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10">{}</svg>'
 NESTED = "".join(
     f'<g id="g{level}">{f"""<use href="#g{level + 1}"/>""" * 10}</g>' if level < 9 else '<g id="g9"><rect/></g>'
@@ -101,6 +107,13 @@ NESTED = "".join(
         (
             "mark.svg",
             SVG.format('<g id="a"><use href="#b"/></g><g id="b"><use href="#a"/></g>'),
+            "an SVG logo uses itself, or its groups lie too deep inside each other; save it as plain SVG",
+        ),
+        ("mark.svg", SVG.format(FILLED), "an SVG logo draws 5000 things at most, this draws "),
+        ("mark.svg", SVG.format(STYLED), "an SVG logo draws 5000 things at most, this draws "),
+        (
+            "mark.svg",
+            SVG.format('<mask id="a"><g mask="url(#b)"/></mask><mask id="b"><g mask="url(\'#a\')"/></mask>'),
             "an SVG logo uses itself, or its groups lie too deep inside each other; save it as plain SVG",
         ),
         ("mark.svg", SVG.format("<g>" * 3000 + "</g>" * 3000), "an SVG logo uses itself, or its groups lie too deep"),
@@ -132,7 +145,8 @@ def test_a_logo_that_is_no_text_is_told_where(tmp_path: Path) -> None:
 @pytest.mark.parametrize("name", ["mark.svg", "mark.png"])
 def test_ordinary_logos_are_taken(tmp_path: Path, name: str) -> None:
     drawn = '<?xml version="1.0"?>\n<!-- drawn -->' + SVG.format(
-        '<defs><path id="a"/></defs><use href="#a"/><use href="#a"/>'
+        '<defs><path id="a"/><linearGradient id="fade"/></defs><use href="#a"/><use href="#a"/>'
+        '<style>.tide { fill: url(#fade) }</style><path style="fill:url(#fade)" href="https://loft.example/#a"/>'
     )
     assert theme(tmp_path, name, drawn if name == "mark.svg" else png(600, 600), keys=f"logo: {name}\n") == "sound"
 
