@@ -5,9 +5,23 @@ All lengths are Fractions in inches.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import accumulate
 from typing import Literal
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """How the drops of a piece meet on cloth with a pattern: its ``repeat`` along the cloth, after washing [in].
+
+    On cloth with a half drop every other breadth is ``shifted``: it begins half a repeat further on.
+    """
+
+    repeat: Fraction
+    half_drop: bool = False
+    shifted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,7 +30,7 @@ class CutItem:
 
     ``turnable`` where the grain may run either way; ``later`` where it is cut when the sewn panel has been measured.
     ``kit`` names the kit of a class that it is for. ``room`` is cloth beside it in which it is moved until it meets its
-    stripe [in]; then it is never turned.
+    stripe [in]; then it is never turned. ``match`` tells of drops that must match others of the piece.
     """
 
     piece: str
@@ -28,6 +42,7 @@ class CutItem:
     later: bool = False
     kit: str = ""
     room: Fraction = Fraction(0)
+    match: Match | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +96,20 @@ class LaidStrip:
         """Its pieces, stack by stack from the left."""
         return tuple(placed for stack in self.stacks for placed in stack.placed)
 
+    @property
+    def across(self) -> Fraction:
+        """The width that its stacks take [in]."""
+        return self.stacks[-1].left + self.stacks[-1].across
+
+    def moved(self, top: Fraction) -> LaidStrip:
+        """Return the strip as it lies when it begins at a place [in]."""
+        down = top - self.top
+        stacks = (
+            replace(stack, placed=tuple(replace(placed, top=placed.top + down) for placed in stack.placed))
+            for stack in self.stacks
+        )
+        return replace(self, top=top, stacks=tuple(stacks))
+
     def is_like(self, other: LaidStrip) -> bool:
         """Return whether the same is cut from another strip, at the same cuts; only the copies differ."""
         return self._cuts() == other._cuts()
@@ -95,6 +124,24 @@ class LaidStrip:
             )
             for stack in self.stacks
         ]
+
+
+def below_each_other(strips: Sequence[LaidStrip]) -> tuple[LaidStrip, ...]:
+    """Return strips one below the other in their order, those of which everything waits after the others.
+
+    Parameters
+    ----------
+    strips : sequence of LaidStrip
+        Strips, wherever they begin.
+
+    Returns
+    -------
+    tuple of LaidStrip
+        The same from the straightened end.
+    """
+    ordered = sorted(strips, key=lambda strip: strip.later)
+    tops = accumulate((strip.along for strip in ordered), initial=Fraction(0))
+    return tuple(strip.moved(top) for strip, top in zip(ordered, tops, strict=False))
 
 
 LayoutProof = Literal["shortest", "purchase", "open"]

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calculation.cutting.cloth import Buying
-from generator.calculation.laid import CutItem, Layout
+from generator.calculation.laid import CutItem, Layout, Match
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
@@ -21,7 +21,7 @@ class ClothUse:
 
     ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
     step and written in ``buy_text``. ``narrowest`` is the narrowest usable width, as sold, for the same purchase.
-    ``items`` are what is cut from it.
+    ``items`` are what is cut from it. ``pattern`` is that of a cloth with a repeat along it.
     """
 
     name: str
@@ -40,6 +40,7 @@ class ClothUse:
     remnant: Fraction | None = None
     note: str = ""
     items: tuple[CutItem, ...] = ()
+    pattern: Match | None = None
 
     @property
     def left_over(self) -> Fraction:

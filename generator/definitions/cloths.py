@@ -58,7 +58,8 @@ class Cloth(Located):
 
     ``length`` is that of a remnant. ``shrinkage`` is along the selvage, as a share of 1. ``straighten`` is what is kept
     to make its ends straight, in place of what the room keeps. ``repeat`` is that of stripes or checks across, which
-    ``stripes`` tell one by one; ``fold_on`` is the stripe that should lie on the folds.
+    ``stripes`` tell one by one; ``fold_on`` is the stripe that should lie on the folds. ``pattern_repeat`` is that of a
+    pattern along the cloth as sold; on a ``half_drop`` it goes on half a repeat lower in the next breadth.
     """
 
     label: Label
@@ -73,6 +74,8 @@ class Cloth(Located):
     repeat: Fact | None = None
     stripes: Annotated[tuple[StripeWidth, ...], LeafList(_stripe, _STRIPES)] = ()
     fold_on: Label = ""
+    pattern_repeat: Fact | None = None
+    half_drop: YesNo = False
     colour: Colour = ""
     frays: YesNo = True
     note: Markdown | None = None
@@ -84,10 +87,13 @@ class Cloth(Located):
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:
-        """Hold that the repeat is told once: by itself or by its stripes."""
+        """Hold that the repeat is told once, by itself or by its stripes, and that a half drop has a repeat."""
         if "repeat" in found.entries and "stripes" in found.entries:
             told = "the repeat follows from the stripes; take 'repeat' or 'stripes' out"
             reading.faults.add(found.entries["repeat"][0].place, told)
+        if "half drop" in found.entries and "pattern repeat" not in found.entries:
+            told = "a half drop is half of a 'pattern repeat'; write how far the pattern repeats along the cloth too"
+            reading.faults.add(found.entries["half drop"][0].place, told)
 
 
 def _shared(words: Scalar, reading: Reading) -> int:

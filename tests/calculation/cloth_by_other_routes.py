@@ -82,10 +82,10 @@ def assert_can_be_cut(layout: Layout, items: Sequence[CutItem]) -> None:
     """Lay the rectangles out: inside stack, strip and cloth, none over another, all there, grain and time kept."""
     wanted = Counter((item.piece, copy + 1) for item in items for copy in range(item.quantity))
     assert Counter((placed.piece, placed.copy) for placed in layout.placed) == wanted
-    by_name = {item.piece: item for item in items}
+    by_name = {(item.piece, item.label): item for item in items}
     for strip in layout.strips:
         for stack in strip.stacks:
-            assert {by_name[placed.piece].later for placed in stack.placed} == {stack.later}
+            assert {by_name[placed.piece, placed.label].later for placed in stack.placed} == {stack.later}
             assert stack.left + stack.across <= layout.width
             assert max(placed.across for placed in stack.placed) == stack.across
             assert {placed.left for placed in stack.placed} == {stack.left}
@@ -93,9 +93,12 @@ def assert_can_be_cut(layout: Layout, items: Sequence[CutItem]) -> None:
             assert all(above.top + above.along == below.top for above, below in pairwise(stack.placed))
             assert stack.placed[-1].top + stack.placed[-1].along <= strip.bottom
         assert all(one.left + one.across <= other.left for one, other in pairwise(strip.stacks))
-        assert max(placed.top + placed.along for placed in strip.placed) == strip.bottom
+        lowest = max(placed.top + placed.along for placed in strip.placed)
+        assert lowest <= strip.bottom
+        if by_name[strip.placed[0].piece, strip.placed[0].label].match is None:
+            assert lowest == strip.bottom
     for placed in layout.placed:
-        item = by_name[placed.piece]
+        item = by_name[placed.piece, placed.label]
         assert (placed.across, placed.along) == (
             (item.along, item.across) if placed.turned else (item.across, item.along)
         )

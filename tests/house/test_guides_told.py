@@ -21,6 +21,7 @@ GUIDES = (
         PAGES / f"{name}.md"
         for name in (
             "what-a-project-can-say",
+            "cloth-with-a-pattern",
             "your-own-size-and-cloth",
             "write-a-class",
             "set-up-your-room",

@@ -57,9 +57,13 @@ class Buying:
         """Return what a layout of a length needs from the shop [in]."""
         return length_to_buy(length, self.shrinkage, self.step, self.straighten)
 
+    def washed(self, length: Fraction) -> Fraction:
+        """Return what washing leaves of a length [in]."""
+        return length * _left(self.shrinkage)
+
     def enough(self, bought: Fraction) -> Fraction:
         """Return the longest layout for which a length from the shop is enough [in]; less than 0 if it is for none."""
-        return bought * _left(self.shrinkage) - self.straighten
+        return self.washed(bought) - self.straighten
 
 
 def length_to_buy(

@@ -13,13 +13,14 @@ from functools import partial
 from typing import NamedTuple
 
 from generator.calculation.cutting.cloth import Buying
+from generator.calculation.cutting.layout_drops import LaidDrops, laid_drops
 from generator.calculation.cutting.layout_items import SortedItems, UnitItems, in_units, sorted_items
 from generator.calculation.cutting.layout_measures import least_length
 from generator.calculation.cutting.layout_narrow import narrowest_width
 from generator.calculation.cutting.layout_order import LaidGroup, laid_strips
 from generator.calculation.cutting.layout_shortest import shortest_strips
 from generator.calculation.cutting.layout_stacks import Looks
-from generator.calculation.laid import CutItem, Layout
+from generator.calculation.laid import CutItem, Layout, below_each_other
 from generator.lengths import INCH, Edition
 
 LOOKS = 8_000_000
@@ -100,39 +101,52 @@ def cutting_layout(
     ----------
     Derived in the modules of the layout; cuts across, down and across are common practice, no source.
     """
-    found = in_units(items, width, edition)
-    if not found.items:
-        nothing = Fraction(0)
-        return Layout(width, nothing, (), nothing, nothing, "shortest", nothing, nothing)
-    return _Chooser(found, buying or Buying(edition.buy_step), looks).layout(width)
+    whole = in_units(items, width, edition)
+    drops: dict[tuple[str, str], list[CutItem]] = {}
+    for item in items:
+        if item.match is not None and item.quantity:
+            drops.setdefault((item.piece, item.kit), []).append(item)
+    matched = [laid_drops(alike, alike[0].match, width, edition, looks) for alike in drops.values() if alike[0].match]
+    rest = in_units([item for item in items if item.match is None], width, edition) if matched else whole
+    bound = least_length(sorted_items(whole, whole.items, stacked=True, apart=False).pieces) * whole.unit
+    return _Chooser(rest, matched, buying or Buying(edition.buy_step), looks).layout(width, bound)
 
 
 class _Chooser:
-    """Weighs the ways of laying the pieces of one cloth; all lengths are in its unit."""
+    """Weighs the ways of laying the pieces of one cloth after its drops that match; lengths are in its unit."""
 
-    def __init__(self, found: UnitItems, buying: Buying, looks: int) -> None:
-        self._found, self._buying, self._left = found, buying, looks
+    def __init__(self, found: UnitItems, matched: Sequence[LaidDrops], buying: Buying, looks: int) -> None:
+        self._found, self._matched, self._buying, self._left = found, matched, buying, looks
+        self._drops = sum((drops.length for drops in matched), Fraction(0))
+        self._more = self._drops - sum((drops.least for drops in matched), Fraction(0))
 
-    def layout(self, width: Fraction) -> Layout:
-        """Return the layout chosen."""
-        found, unit = self._found, self._found.unit
-        together = sorted_items(found, found.items, stacked=True, apart=False)
-        free = self._solved([together], Fraction(3, 4))
+    def layout(self, width: Fraction, bound: Fraction) -> Layout:
+        """Return the layout chosen; ``bound`` is what no layout of any sort can beat [in]."""
+        found, unit, drops = self._found, self._found.unit, self._drops
+        free = self._solved([sorted_items(found, found.items, stacked=True, apart=False)], Fraction(3, 4))
         chosen, apart = self._chosen(free)
-        above = self._steps(chosen.length) - self._steps(apart.least)
-        strips = [strip for group in chosen.groups for strip in group.strips]
+        length, least = drops + chosen.length * unit, drops - self._more + apart.least * unit
+        above = self._steps(chosen.length) - self._steps(apart.least, self._more)
+        strips = [strip for matched in self._matched for strip in matched.strips]
         return Layout(
             width=width,
-            length=chosen.length * unit,
-            strips=laid_strips(chosen.groups, unit),
-            lower_bound=least_length(together.pieces) * unit,
-            least=apart.least * unit,
-            proven="shortest" if chosen.length <= apart.least else "open" if above else "purchase",
-            narrowest=narrowest_width(found, self._enough(self._steps(chosen.length)), strips) * unit,
-            possible=min(chosen.length, apart.length) * unit,
+            length=length,
+            strips=below_each_other([*strips, *laid_strips(chosen.groups, unit)]),
+            lower_bound=bound,
+            least=least,
+            proven="shortest" if length <= least else "open" if above else "purchase",
+            narrowest=max(self._narrowest(chosen), *(strip.across for strip in strips), Fraction(0)),
+            possible=drops + min(chosen.length, apart.length) * unit,
             steps_above=above,
             apart_costs=self._steps(apart.length) - self._steps(free.length),
         )
+
+    def _narrowest(self, chosen: _Choice) -> Fraction:
+        """Return the narrowest width on which what need not match can be cut from what is bought [in]."""
+        strips = [strip for group in chosen.groups for strip in group.strips]
+        if not strips:
+            return Fraction(0)
+        return narrowest_width(self._found, self._enough(self._steps(chosen.length)), strips) * self._found.unit
 
     def _chosen(self, free: _Choice) -> tuple[_Choice, _Choice]:
         """Return the choice, and the shortest known that keeps whole what waits with what no such layout can beat."""
@@ -151,7 +165,7 @@ class _Chooser:
         times = [[item for item in found.items if item.item.later is later] for later in (False, True)]
         own = [items for items in times if items]
         yield self._solved([sorted_items(found, items, stacked=False, apart=True) for items in own], Fraction(1, 3))
-        if len(own) == 1:
+        if len(own) <= 1:
             yield free
             return
         yield self._solved([sorted_items(found, items, stacked=True, apart=True) for items in own], Fraction(1, 3))
@@ -162,7 +176,7 @@ class _Chooser:
         """Return groups of pieces, each laid in strips of its own, for a share of the looks that are left."""
         laid: list[LaidGroup] = []
         length = least = 0
-        given = int(self._left * share / len(groups))
+        given = int(self._left * share / max(len(groups), 1))
         for group in groups:
             looks = Looks(given)
             best = shortest_strips(group.pieces, looks, partial(self._saving, length))
@@ -171,13 +185,13 @@ class _Chooser:
             length, least = length + best.length, least + best.least
         return _Choice(tuple(laid), length, least)
 
-    def _steps(self, length: int) -> int:
-        """Return how many steps of the shop a layout needs."""
-        return int(self._buying.bought(length * self._found.unit) / self._buying.step)
+    def _steps(self, length: int, less: Fraction = Fraction(0)) -> int:
+        """Return how many steps of the shop a layout needs, its drops that match ``less`` long than they are."""
+        return int(self._buying.bought(self._drops - less + length * self._found.unit) / self._buying.step)
 
     def _enough(self, steps: int) -> int:
         """Return the longest layout for which some steps of the shop are enough."""
-        return self._buying.enough(steps * self._buying.step) // self._found.unit
+        return (self._buying.enough(steps * self._buying.step) - self._drops) // self._found.unit
 
     def _saving(self, before: int, length: int) -> int:
         """Return the greatest length that saves a step where strips of another length are laid before."""

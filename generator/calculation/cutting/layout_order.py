@@ -17,7 +17,7 @@ from generator.calculation.cutting.layout_blocks import CutStrip
 from generator.calculation.cutting.layout_items import SortedItems
 from generator.calculation.cutting.layout_pieces import LayoutWay
 from generator.calculation.cutting.layout_stacks import CutStack, Lying
-from generator.calculation.laid import CutItem, LaidStack, LaidStrip, PlacedItem
+from generator.calculation.laid import CutItem, LaidStack, LaidStrip, PlacedItem, below_each_other
 
 
 class LaidGroup(NamedTuple):
@@ -53,14 +53,13 @@ def laid_strips(groups: Sequence[LaidGroup], unit: Fraction) -> tuple[LaidStrip,
     tuple of LaidStrip
         From the straightened end, with every copy of every item in its place [in].
     """
-    taken = [strip for group in groups for strip in _taken(group)]
-    taken.sort(key=lambda strip: all(stack.later for stack in strip[1]))
-    top = 0
-    laid = []
-    for along, stacks in taken:
-        laid.append(LaidStrip(top * unit, along * unit, tuple(_placed_stacks(stacks, top, unit))))
-        top += along
-    return tuple(laid)
+    return below_each_other(
+        [
+            LaidStrip(Fraction(0), along * unit, tuple(_placed_stacks(stacks, unit)))
+            for group in groups
+            for along, stacks in _taken(group)
+        ]
+    )
 
 
 def _taken(group: LaidGroup) -> list[tuple[int, list[_Taken]]]:
@@ -87,10 +86,10 @@ def _widest_first(lying: Lying) -> tuple[int, int, int]:
     return -way.across, -way.along, kind
 
 
-def _placed_stacks(stacks: Sequence[_Taken], top: int, unit: Fraction) -> Iterator[LaidStack]:
+def _placed_stacks(stacks: Sequence[_Taken], unit: Fraction) -> Iterator[LaidStack]:
     left = 0
     for taken in stacks:
-        tops = accumulate((way.along for _, _, way in taken.copies), initial=top)
+        tops = accumulate((way.along for _, _, way in taken.copies), initial=0)
         placed = [
             _placed(item, copy, way, (left * unit, begins * unit), unit)
             for (item, copy, way), begins in zip(taken.copies, tops, strict=False)

@@ -9,11 +9,10 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import accumulate
 
 from generator.calculation.cutting.cloth import Buying, buy_text
 from generator.calculation.cutting.layout import LOOKS, cutting_layout
-from generator.calculation.laid import CutItem, LaidStrip, Layout, PlacedItem
+from generator.calculation.laid import CutItem, LaidStrip, Layout, PlacedItem, below_each_other
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.lengths import Edition, on_ruler, round_up
@@ -100,14 +99,13 @@ def one_after_the_other(layouts: Sequence[tuple[Layout, int]], together: Layout,
     strips: list[LaidStrip] = []
     for layout in (layout for layout, times in layouts for _ in range(times)):
         strips += [_again(strip, copies) for strip in layout.strips]
-    strips.sort(key=lambda strip: strip.later)
-    tops = list(accumulate((strip.along for strip in strips), initial=Fraction(0)))
-    more = (buying.bought(tops[-1]) - buying.bought(together.length)) / buying.step
+    length = sum((strip.along for strip in strips), Fraction(0))
+    more = (buying.bought(length) - buying.bought(together.length)) / buying.step
     return replace(
         together,
-        length=tops[-1],
-        strips=tuple(_moved(strip, top) for strip, top in zip(strips, tops, strict=False)),
-        possible=tops[-1],
+        length=length,
+        strips=below_each_other(strips),
+        possible=length,
         steps_above=together.steps_above + int(more),
         proven="open" if together.steps_above + more else "purchase",
     )
@@ -122,16 +120,6 @@ def _again(strip: LaidStrip, copies: Counter[tuple[str, str]]) -> LaidStrip:
 
     stacks = (replace(stack, placed=tuple(map(another, stack.placed))) for stack in strip.stacks)
     return replace(strip, stacks=tuple(stacks))
-
-
-def _moved(strip: LaidStrip, top: Fraction) -> LaidStrip:
-    """Return a strip as it lies when it begins at a place [in]."""
-    down = top - strip.top
-    stacks = (
-        replace(stack, placed=tuple(replace(placed, top=placed.top + down) for placed in stack.placed))
-        for stack in strip.stacks
-    )
-    return replace(strip, top=top, stacks=tuple(stacks))
 
 
 def short_remnants(cloths: Mapping[str, ClassClothUse], say: Edition) -> list[str]:

@@ -26,6 +26,7 @@ def cloth_figures(use: ClothUse, edition: Edition) -> dict[str, Any]:
         "proven_shortest": layout.proven == "shortest",
         "proven": layout.proven,
         "straighten": write_length(use.buying.straighten, edition),
+        "pattern_repeat": write_length(use.pattern.repeat, edition) if use.pattern else "",
         "left_over": write_length(use.left_over, edition),
         "steps_above_bound": layout.steps_above,
         "later_apart_costs": layout.apart_costs,

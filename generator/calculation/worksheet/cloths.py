@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.cutting.cloth import buy_text, width_to_ask_for
 from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.laid import CutItem
+from generator.calculation.laid import CutItem, Match
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.panel_stripes import room_for_stripe
@@ -40,12 +40,11 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
     """Return every cloth of the project that something is cut from; what cannot be laid out is reported."""
     uses = {}
     for name in scope.project.cloths:
-        items = items_of_cloth(scope, name, pieces)
-        if not items:
-            continue
         try:
+            items = items_of_cloth(scope, name, pieces)
             _refuse_too_many(items)
-            uses[name] = _use(scope, name, items)
+            if items:
+                uses[name] = _use(scope, name, items)
         except CalculationError as fault:
             scope.report("error", str(fault), scope.project.cloths[name].place)
         except AlreadyReportedError:
@@ -56,13 +55,46 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
 def items_of_cloth(scope: Scope, name: str, pieces: Sequence[Piece]) -> tuple[CutItem, ...]:
     """Return everything that is cut from one cloth, with the room that panels on stripes need."""
     one_way = scope.project.cloths[name].one_way
+    pattern = _pattern(scope, name)
     return tuple(
         replace(item, room=room, turnable=item.turnable and not room)
         for piece in pieces
         if piece.cloth == name
-        for item in cut_items(piece, one_way=one_way)
+        for item in _matched(piece, cut_items(piece, one_way=one_way), pattern)
         for room in [room_for_stripe(scope, piece, item.across)]
     )
+
+
+def _pattern(scope: Scope, name: str) -> Match | None:
+    """The pattern of a cloth with a repeat along it, as it is when the cloth has been washed."""
+    cloth = scope.project.cloths[name]
+    if cloth.pattern_repeat is None:
+        return None
+    buying, repeat = scope.buying(name), scope.value(cloth.pattern_repeat)
+    with scope.reporting(cloth.pattern_repeat.place):
+        if repeat <= 0:
+            raise CalculationError(
+                f"'pattern repeat' comes to {scope.say(repeat)}; measure along the cloth from one place of the pattern "
+                "to the next like it"
+            )
+    return Match(buying.washed(repeat), cloth.half_drop)
+
+
+def _matched(piece: Piece, items: Sequence[CutItem], pattern: Match | None) -> Iterator[CutItem]:
+    """Yield the items of a piece; on a pattern those that must match say so, in a half drop every other breadth."""
+    if pattern is None or not piece.matches or piece.grain != "along" or sum(item.quantity for item in items) == 1:
+        yield from items
+        return
+    before = 0
+    for item in items:
+        each = item.quantity // piece.quantity
+        shifted = (each + before % 2) // 2 if pattern.half_drop else 0
+        before += each
+        if shifted < each:
+            yield replace(item, quantity=(each - shifted) * piece.quantity, match=pattern)
+        if shifted:
+            label = f"{item.label}, half a repeat on"
+            yield replace(item, label=label, quantity=shifted * piece.quantity, match=replace(pattern, shifted=True))
 
 
 def _refuse_too_many(items: Sequence[CutItem]) -> None:
@@ -114,4 +146,5 @@ def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
         remnant=remnant,
         note=scope.text(cloth.note),
         items=items,
+        pattern=next((item.match for item in items if item.match is not None), None),
     )

@@ -86,7 +86,28 @@ def cut_order(use: ClothUse, edition: Edition) -> str:
         "- Measure along the shorter selvage, from the straightened end: is the cloth "
         f"{say_length(use.layout.length, edition)} long at least? If not, stop, and cut nothing."
     )
-    return "\n".join([check, *(line for strips in ordered_strips(use.layout) for line in _lines(strips, edition))])
+    return "\n".join(
+        [
+            check,
+            *_pattern(use, edition),
+            *(line for strips in ordered_strips(use.layout) for line in _lines(strips, edition)),
+        ]
+    )
+
+
+def _pattern(use: ClothUse, edition: Edition) -> list[str]:
+    """Return what to look for on cloth with a pattern that must match."""
+    if use.pattern is None:
+        return []
+    pieces = {item.piece for item in use.items if item.match is not None}
+    follow = [one.numbers for one in ordered_strips(use.layout) if one.strip.placed[0].piece in pieces]
+    half = ", or just half a repeat further on where it says so" if use.pattern.half_drop else ""
+    strips = _listed([numbered("strip", numbers) for numbers in follow])
+    return [
+        f"- The pattern repeats every {say_length(use.pattern.repeat, edition)} along the cloth. These strips follow "
+        f"it: {strips}. All strips of one piece begin at the same place of the pattern{half}. Look before you cut: "
+        "where pattern and ruler do not agree, cut by the pattern and measure on from there."
+    ]
 
 
 def _lines(strips: OrderedStrips, edition: Edition) -> list[str]:
@@ -165,11 +186,13 @@ def _waits(strips: OrderedStrips, edition: Edition) -> str:
 def proof_words(use: ClothUse, edition: Edition) -> str:
     """Return in one or two sentences what is certain of a layout."""
     layout = use.layout
+    drops = ", with what must match in strips of its own," if use.pattern else ""
+    none = f"o layout cut across, down and across{drops}"
     told = {
-        "shortest": "No layout cut across, down and across is shorter.",
-        "purchase": "No layout cut across, down and across needs less from the shop.",
-        "open": f"A good layout; no layout cut across, down and across is shorter than "
-        f"{say_length(layout.least, edition)}: at most {_bought(use, layout.steps_above, edition)} less.",
+        "shortest": f"N{none} is shorter.",
+        "purchase": f"N{none} needs less from the shop.",
+        "open": f"A good layout; n{none} is shorter than {say_length(layout.least, edition)}: at most "
+        f"{_bought(use, layout.steps_above, edition)} less.",
     }[layout.proven]
     if layout.possible < layout.length:
         told += f" {say_length(layout.possible, edition)} is possible, harder to cut, and buys the same."

@@ -45,6 +45,7 @@ def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
         panel=panel,
         after_panel=model.cut == "after the panel",
         shaped=bool(model.cut_to_shape),
+        matches=True,
     )
 
 
