@@ -9,6 +9,7 @@ from typing import Literal
 
 from generator.calculation.cutting.cloth import Buying
 from generator.calculation.laid import CutItem, Layout, Match
+from generator.calculation.making_up.laid import NOTHING_LAID_OUT, LaidOut
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
@@ -164,6 +165,7 @@ class Worksheet:
     ``told_first`` names the cautions of the finished thing, which are told before anything is bought.
     ``beginners`` is how many times as long a beginner takes [-].
     ``thickest`` has the thickest place of each panel that has rows or seams.
+    ``laid_out`` is the finished thing with the place of each piece in it.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     """
 
@@ -196,6 +198,7 @@ class Worksheet:
     thickest: Mapping[str, Thickness] = field(default_factory=dict)
     beginners: Fraction = Fraction(1)
     told_first: tuple[str, ...] = ()
+    laid_out: LaidOut = NOTHING_LAID_OUT
 
     @property
     def panels(self) -> Mapping[str, Panel]:

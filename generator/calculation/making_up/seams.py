@@ -108,17 +108,31 @@ def _is_inside(part: Component, others: Sequence[Component]) -> bool:
 
 def _pairs(seam: Seam, parts: Mapping[str, Component]) -> tuple[tuple[Edge, Edge], ...]:
     """The edges that lie on each other, one by one; an edge that goes right round lies on all the others."""
-    join, to = _spread(seam.join, parts), _spread(seam.to, parts)
+    join, to = spread(seam.join, parts), spread(seam.to, parts)
     longer = range(max(len(join), len(to)))
     return tuple((join[min(place, len(join) - 1)], to[min(place, len(to) - 1)]) for place in longer)
 
 
-def _spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
-    spread: list[Edge] = []
+def spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
+    """Return edges side by side: all four where a file says 'all'.
+
+    Parameters
+    ----------
+    edges : sequence of Edge
+        A run of edges as it is written.
+    parts : mapping of str to Component
+        The pieces by name.
+
+    Returns
+    -------
+    list of Edge
+        In the order of the run.
+    """
+    found: list[Edge] = []
     for piece, edge in edges:
         sides = [side for side in parts[piece].ends if side in SIDES] if edge == "all" else []
-        spread += [(piece, side) for side in sides] or [(piece, edge)]
-    return spread
+        found += [(piece, side) for side in sides] or [(piece, edge)]
+    return found
 
 
 def _kinds(seam: Seam, thing: Thing) -> set[str]:

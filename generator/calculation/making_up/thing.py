@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from generator.errors import Place
 
@@ -23,6 +24,7 @@ class Component:
     ``ends`` is the finish of each edge ('seam', 'hem', 'casing' ...). ``facts`` are what its making depends on:
     'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'bought'. ``broad`` are hems that
     a rod can run through. ``waits_for`` are the panels that it is worked out from, where it is cut after them.
+    ``across`` and ``along`` are its finished size [in].
     """
 
     name: str
@@ -34,6 +36,8 @@ class Component:
     broad: tuple[str, ...] = ()
     waits_for: tuple[str, ...] = ()
     frays: bool = True
+    across: Fraction = Fraction(0)
+    along: Fraction = Fraction(0)
     place: Place | None = None
 
     @property
@@ -66,13 +70,14 @@ class Seam:
 
 @dataclass(frozen=True, slots=True)
 class Closing:
-    """Buttons or the like, that close one edge onto another."""
+    """Buttons or the like, that close one edge onto another, over an ``overlap`` [in]."""
 
     number: int
     kind: str
     on: tuple[Edge, ...]
     onto: tuple[Edge, ...]
     place: Place | None = None
+    overlap: Fraction = Fraction(0)
 
     @property
     def pieces(self) -> tuple[str, ...]:

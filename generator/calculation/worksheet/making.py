@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
 from types import MappingProxyType
 
 from generator.calculation.making_up.acts import Act, Doing, Method
@@ -29,7 +30,14 @@ def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
         for number, model in enumerate(project.edges_that_meet)
     )
     closings = tuple(
-        Closing(number, model.kind, tuple(model.on.edges), tuple(model.onto.edges), model.place)
+        Closing(
+            number,
+            model.kind,
+            tuple(model.on.edges),
+            tuple(model.onto.edges),
+            model.place,
+            scope.value(model.overlap) if model.overlap else Fraction(0),
+        )
         for number, model in enumerate(project.closures)
     )
     return sorted_seams(Thing(project.kind, parts, seams, closings))
@@ -48,6 +56,8 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
             side for side, edge in piece.edges.items() if edge.end.kind == "hem" and edge.end.first != edge.end.second
         ),
         frays=scope.project.cloths[piece.cloth].frays if piece.cloth in scope.project.cloths else False,
+        across=piece.finished_across,
+        along=piece.finished_along,
         waits_for=panels_of(scope, model) if piece.after_panel else (),
         place=model.place,
     )

@@ -15,6 +15,7 @@ from generator.calculation.worked_project import Caution, ClothUse, SheetStep, T
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
+from generator.calculation.worksheet.finished import finished_thing
 from generator.calculation.worksheet.making import methods_of, report_making, thing_of
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.recipes import taken_steps
@@ -80,9 +81,11 @@ def worked_sheet(
     _stop_on_errors(scope)
     report_making(scope, thing, taken, methods)
     try:
-        return replace(_sheet(context, cloths, steps, shared), thickest=thickest, beginners=shared.room.beginners)
+        sheet = _sheet(context, cloths, steps, shared)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
+    laid = finished_thing(thing, taken, methods)
+    return replace(sheet, thickest=thickest, beginners=shared.room.beginners, laid_out=laid)
 
 
 def _sheet(
