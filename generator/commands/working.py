@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -95,9 +96,10 @@ def with_own_cloth(project: Project, pairs: tuple[str, ...], edition: Edition) -
             known = ", ".join(f"{known}.width, {known}.length" for known in project.cloths)
             raise click.BadParameter(f"'{name}' is no measure of a cloth; there are: {known}", param_hint="--cloth")
         length = measures((f"{name}={text}",), edition, "--cloth")[name]
-        both = " or ".join(write_length(length, ruler, unit=True) for ruler in (INCH, METRIC))
-        cloths[cloth] = cloths[cloth].model_copy(update={side: constant(both)})
-    return project.model_copy(update={"cloths": cloths})
+        both = constant(" or ".join(write_length(length, ruler, unit=True) for ruler in (INCH, METRIC)))
+        told = cloths[cloth]
+        cloths[cloth] = replace(told, width=both) if side == "width" else replace(told, length=both)
+    return replace(project, cloths=cloths)
 
 
 def worked(

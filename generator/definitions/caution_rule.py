@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Annotated, Literal
 
-from generator.definitions.fields import Label, Markdown, choice, choices
+from generator.definitions.fields import Label, Markdown
 from generator.definitions.keyed import Keyed
 from generator.definitions.nodes import Group
+from generator.definitions.readers import choice, choices
 from generator.definitions.reading import Reading
 from generator.definitions.values import Text
 from generator.definitions.vocabulary import CAUTIONS, TOOLS

@@ -4,31 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import field, replace
 from datetime import time
 from pathlib import Path
-from typing import Annotated, Any, ClassVar
-
-from pydantic import Field
-from pydantic.json_schema import SkipJsonSchema
+from typing import Annotated
 
 from generator.definitions.faults import Fault, meant
-from generator.definitions.fields import (
-    VALUE,
-    Day,
-    Fact,
-    Label,
-    Leaf,
-    Markdown,
-    Minutes,
-    Whole,
-    WordList,
-    YesNo,
-    choice,
-)
+from generator.definitions.fields import VALUE, Day, Fact, Label, Markdown, Minutes, Whole, WordList, YesNo
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
-from generator.definitions.leaf_groups import LeafGroup
 from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.project import Project
+from generator.definitions.readers import Leaf, LeafGroup, choice
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
 from generator.definitions.yaml_text import read_yaml, shown_path
@@ -82,7 +68,6 @@ class ClassCloth(Located):
 class ClassPlan(Keyed):
     """A class of one project; ``name`` is the file's name without its ending."""
 
-    inner: ClassVar[frozenset[str]] = frozenset({"name", "path", "findings"})
     title: Label
     project: Label
     edition: Annotated[str, EDITION]
@@ -90,13 +75,13 @@ class ClassPlan(Keyed):
     note: Markdown | None = None
     sessions: Items[Session]
     places: Items[Seat]
-    spare_kits: Annotated[Mapping[str, int], LeafGroup(Leaf(_whole, VALUE))] = Field(default_factory=dict)
+    spare_kits: Annotated[Mapping[str, int], LeafGroup(Leaf(_whole, VALUE))] = field(default_factory=dict)
     cut_beforehand: WordList = ()
     bring: WordList = ()
-    cloths: NamedGroups[ClassCloth] = Field(default_factory=dict)
-    name: SkipJsonSchema[str] = ""
-    path: SkipJsonSchema[Path] = Path()
-    findings: SkipJsonSchema[tuple[Finding, ...]] = Field(default=())
+    cloths: NamedGroups[ClassCloth] = field(default_factory=dict)
+    name: str = ""
+    path: Path = Path()
+    findings: tuple[Finding, ...] = ()
 
 
 def load_class(path: Path, project: Project | None = None, root: Path | None = None) -> ClassPlan:
@@ -135,8 +120,7 @@ def load_class(path: Path, project: Project | None = None, root: Path | None = N
     reading.faults.stop()
     if plan is None:
         raise AssertionError("a file without errors gives a class")
-    update: dict[str, Any] = {"name": path.stem, "path": path, "findings": reading.faults.findings}
-    return plan.model_copy(update=update)
+    return replace(plan, name=path.stem, path=path, findings=reading.faults.findings)
 
 
 def _check(plan: ClassPlan, reading: Reading) -> None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from generator.definitions.fields import Edges, Fact, Length, Markdown, Quantity, choice, standing
+from generator.definitions.fields import Edges, Fact, Length, Markdown, Quantity, standing
 from generator.definitions.keyed import Located
+from generator.definitions.readers import choice
 from generator.definitions.vocabulary import CLOSURES
 
 

@@ -8,23 +8,10 @@ from fractions import Fraction
 from typing import Annotated
 
 from generator.definitions.faults import Fault
-from generator.definitions.fields import (
-    VALUE,
-    Colour,
-    Fact,
-    Label,
-    Leaf,
-    LeafList,
-    Length,
-    Markdown,
-    Quantity,
-    Share,
-    YesNo,
-    choice,
-    standing,
-)
+from generator.definitions.fields import VALUE, Colour, Fact, Label, Length, Markdown, Quantity, Share, YesNo, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Scalar
+from generator.definitions.readers import Leaf, LeafList, choice
 from generator.definitions.reading import Reading, filled_words, read_value
 from generator.definitions.values import Formula
 from generator.definitions.vocabulary import WEIGHTS, Weight

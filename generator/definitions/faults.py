@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable
+from typing import NoReturn
 
 from generator.errors import FaultyFileError, Finding, Level, Place
 
@@ -35,6 +36,17 @@ class Faults:
         finding = Finding(level, text, place)
         if finding not in self._findings:
             self._findings.append(finding)
+
+    def refuse(self, place: Place, text: str) -> NoReturn:
+        """Add an error and end the reading of the value that it is in.
+
+        Raises
+        ------
+        SilentFault
+            Always: the fault has been told.
+        """
+        self.add(place, text)
+        raise SilentFault
 
     def extend(self, findings: Iterable[Finding]) -> None:
         """Add findings of another reading."""

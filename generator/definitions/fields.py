@@ -1,23 +1,16 @@
-"""The fields of definitions: a node of the file comes in, a checked value goes out; faults go to the reading.
-
-Each field says how it is read and what an editor's JSON Schema should say about it.
-"""
+"""The fields of definitions, each with its reader: words of a file come in, a checked value goes out."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
-from typing import Annotated, Any
-
-from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+from typing import Annotated
 
 from generator.definitions.conversion import Purpose
-from generator.definitions.faults import Fault, SilentFault, meant
-from generator.definitions.nodes import Group, Listing, Node, Scalar, fold
+from generator.definitions.faults import Fault
+from generator.definitions.nodes import Scalar
+from generator.definitions.readers import Leaf, LeafList, Schema
 from generator.definitions.reading import (
     ANY_SORT,
     Reading,
@@ -32,114 +25,11 @@ from generator.definitions.reading import (
 from generator.definitions.reading_edges import read_edges
 from generator.definitions.reading_text import read_text
 from generator.definitions.values import CountWish, EdgeRun, Formula, Range, Text
+from generator.errors import Place
 from generator.limits import LONGEST_LABEL, MOST_SHARE
 
-Schema = Mapping[str, Any]
 WORDS: Schema = {"type": ["string", "number", "boolean"]}
 VALUE: Schema = {"type": ["string", "number"]}
-NOTHING_LISTED = "nothing is listed here; list one at least, or take the line out"
-
-
-def reading_of(info: core_schema.ValidationInfo) -> Reading:
-    """Return the reading that a validation is part of."""
-    if not isinstance(info.context, Reading):
-        raise TypeError("definitions are read with a Reading as context")
-    return info.context
-
-
-def reported() -> PydanticCustomError:
-    """Return the error that stands for a fault which the reading already has."""
-    return PydanticCustomError("reported", "the fault has been reported")
-
-
-@dataclass(frozen=True, eq=False)
-class Leaf:
-    """How one field is read from words, and its JSON Schema."""
-
-    read: Callable[[Scalar, Reading], Any]
-    schema: Schema
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(self._validate)
-
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return dict(self.schema)
-
-    def _validate(self, found: Node, info: core_schema.ValidationInfo) -> Any:
-        return self.value(found, reading_of(info))
-
-    def value(self, found: Node, reading: Reading) -> Any:
-        """Return the value of a node; a fault is reported with its place."""
-        if isinstance(found, Scalar):
-            return read_or_report(self.read, found, reading)
-        sort = "a group of keys" if isinstance(found, Group) else "a list"
-        reading.faults.add(found.place, f"one value is wanted here, this is {sort}")
-        raise reported()
-
-
-@dataclass(frozen=True, eq=False)
-class LeafList(Leaf):
-    """A list of words: on one line with commas, or one line each with a dash."""
-
-    may_be_empty: bool = False
-
-    def value(self, found: Node, reading: Reading) -> tuple[Any, ...]:
-        """Return the values of all items."""
-        if isinstance(found, Group):
-            reading.faults.add(found.place, "a list is wanted here: words with commas, or one line each with a -")
-            raise reported()
-        if self.may_be_empty and isinstance(found, Scalar) and not found.text.strip():
-            return ()
-        items = found.items if isinstance(found, Listing) else _parted(found)
-        if not items and not self.may_be_empty:
-            reading.faults.add(found.place, NOTHING_LISTED)
-            raise reported()
-        return tuple(super(LeafList, self).value(item, reading) for item in items)
-
-
-def _parted(words: Scalar) -> list[Scalar]:
-    """Return the parts of words between commas, each with its own place."""
-    parts = [found for found in re.finditer(r"[^,]+", words.text) if found.group().strip()]
-    if not parts:
-        return [words]
-    return [
-        Scalar(part.group().strip(), words.at(part.start() + len(part.group()) - len(part.group().lstrip())))
-        for part in parts
-    ]
-
-
-def read_or_report(read: Callable[[Scalar, Reading], Any], words: Scalar, reading: Reading) -> Any:
-    """Return what ``read`` makes of words; a fault goes to the reading, and pydantic is told that one was found."""
-    try:
-        return read(words, reading)
-    except SilentFault:
-        raise reported() from None
-    except Fault as fault:
-        reading.faults.add(words.at(fault.offset), fault.text)
-        raise reported() from None
-
-
-def choice(words: Iterable[str], what: str) -> Leaf:
-    """Return a field that is one of a few words."""
-    known = tuple(words)
-
-    def read(found: Scalar, reading: Reading) -> str:
-        written = fold(filled_words(found))
-        if written in known:
-            return written
-        near = {word.lower(): word for word in known}.get(written.lower())
-        if near:
-            return near
-        raise Fault(f"'{found.text.strip()}' is no {what}{meant(found.text.strip(), known)}")
-
-    return Leaf(read, {"enum": list(known)})
-
-
-def choices(words: Iterable[str], what: str, *, may_be_empty: bool = False) -> LeafList:
-    """Return a field that is a list of some of a few words."""
-    known = choice(words, what)
-    items = dict(known.schema)
-    return LeafList(known.read, {"anyOf": [{"type": "string"}, {"type": "array", "items": items}]}, may_be_empty)
 
 
 def length(purpose: Purpose = "general") -> Leaf:
@@ -152,17 +42,14 @@ def span(purpose: Purpose = "general", *, falling: bool = False) -> Leaf:
     return Leaf(lambda words, reading: read_range(words, reading, falling=falling, purpose=purpose), VALUE)
 
 
-def standing(text: str) -> Any:
+def standing(text: str) -> Formula:
     """Return the default of a field that is a length or a number."""
-    formula = constant(text, wanted=ANY_SORT)
-    return Field(default_factory=lambda: formula, json_schema_extra={"default": text})
+    return constant(text, wanted=ANY_SORT)
 
 
-def standing_span(text: str) -> Any:
+def standing_span(text: str) -> Range:
     """Return the default of a field that is a range."""
-    reading = Reading()
-    found = read_range(Scalar(text, constant("0").place), reading)
-    return Field(default_factory=lambda: found, json_schema_extra={"default": text})
+    return read_range(Scalar(text, Place("")), Reading())
 
 
 def read_label(words: Scalar, reading: Reading) -> str:

@@ -1,23 +1,27 @@
-"""The base of all definitions: a group of keys comes in, a frozen model goes out; every fault goes to the reading."""
+"""The base of all definitions: a group of keys comes in, a frozen definition goes out; every fault goes to the reading.
+
+A definition names its keys as attributes. The annotation of each says who reads it: ``Annotated[Formula, LENGTH]``,
+another definition, ``Items`` or ``NamedGroups`` of one. An attribute that nobody reads stands in no file.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Annotated, Any, ClassVar, Self, TypeVar
+from collections.abc import Iterable, Mapping
+from dataclasses import MISSING, Field, dataclass, field, fields, replace
+from functools import cache
+from inspect import getdoc
+from types import UnionType
+from typing import Annotated, Any, ClassVar, Generic, Self, TypeVar, Union, dataclass_transform, get_args, get_origin
+from typing import get_type_hints as hints
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError, model_validator
-from pydantic.json_schema import SkipJsonSchema
-from pydantic_core.core_schema import ValidationInfo
-
-from generator.definitions.faults import meant
-from generator.definitions.fields import NOTHING_LISTED, reading_of, reported
+from generator.definitions.faults import SilentFault, meant
 from generator.definitions.nodes import Group, Listing, Node, Scalar
-from generator.definitions.reading import Reading
+from generator.definitions.readers import NOTHING_LISTED, Parts, Reader, Schema, as_written, read_each
+from generator.definitions.reading import EMPTY, Reading
 from generator.definitions.tokens import RESERVED
 from generator.errors import Place
 
 Model = TypeVar("Model", bound="Keyed")
-_EMPTY = "nothing is written here; give a value, or take the line out"
 
 
 def _key(attribute: str) -> str:
@@ -25,91 +29,166 @@ def _key(attribute: str) -> str:
     return attribute.rstrip("_").replace("_", " ")
 
 
-class Keyed(BaseModel):
-    """A group of keys with spaces; attributes are the keys with underscores.
+@dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field,))
+class Keyed:
+    """A group of keys with spaces; attributes are the keys with underscores. Every such class is a frozen dataclass."""
 
-    ``inner`` are the attributes that stand in no file.
-    """
+    __dataclass_fields__: ClassVar[dict[str, Field[Any]]]
 
-    model_config = ConfigDict(
-        frozen=True,
-        extra="forbid",
-        arbitrary_types_allowed=True,
-        alias_generator=_key,
-    )
-    inner: ClassVar[frozenset[str]] = frozenset()
+    def __init_subclass__(cls) -> None:
+        super().__init_subclass__()
+        dataclass(frozen=True, kw_only=True)(cls)
 
-    @model_validator(mode="before")
     @classmethod
-    def _open(cls, found: Node, info: ValidationInfo) -> Mapping[str, Any]:
-        """Return the values by key; unknown and missing keys are reported, and the others still read."""
-        reading = reading_of(info)
-        if not isinstance(found, Group):
-            empty = isinstance(found, Scalar) and not found.text.strip()
-            reading.faults.add(found.place, _EMPTY if empty else "a group of keys is wanted here, each on its own line")
-            raise reported()
-        known = cls.keys()
-        for folded, (key, _) in found.entries.items():
-            if folded not in known:
-                reading.faults.add(key.place, f"unknown key '{key.text}'{meant(folded, known)}")
-        for attribute, field in cls.model_fields.items():
-            if attribute not in cls.inner and field.is_required() and _key(attribute) not in found.entries:
-                reading.faults.add(found.place, f"'{_key(attribute)}' is missing here")
-        cls.check_keys(found, reading)
-        values: dict[str, Any] = {key: value for key, (_, value) in found.entries.items() if key in known}
-        return values | cls.beside(found)
+    @cache
+    def readers(cls) -> Mapping[str, Reader]:
+        """Return who reads each attribute that a file may give."""
+        found = {name: _reader(hint) for name, hint in hints(cls, include_extras=True).items()}
+        return {one.name: reader for one in fields(cls) if (reader := found[one.name]) is not None}
 
     @classmethod
     def keys(cls) -> tuple[str, ...]:
         """Return the keys that a file may use."""
-        return tuple(_key(name) for name in cls.model_fields if name not in cls.inner)
+        return tuple(map(_key, cls.readers()))
+
+    @classmethod
+    def required(cls) -> list[str]:
+        """Return the keys that a file must give."""
+        without = {one.name for one in fields(cls) if one.default is one.default_factory is MISSING}
+        return [_key(name) for name in cls.readers() if name in without]
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:
-        """Report keys that do not go together; a model with such keys overrides this."""
+        """Report keys that do not go together; a definition with such keys overrides this."""
 
     @classmethod
-    def beside(cls, found: Group) -> dict[str, Any]:
-        """Return the values of inner attributes that a reading fills."""
-        return {}
+    def value(cls, found: Node, reading: Reading) -> Self:
+        """Return the definition in a group of keys; every key is read before a fault in one of them ends this.
+
+        Raises
+        ------
+        SilentFault
+            If it cannot be made; the reading has the faults.
+        """
+        if not isinstance(found, Group):
+            reading.faults.refuse(found.place, _empty(found) or "a group of keys is wanted here, each on its own line")
+        known, missing = cls.keys(), [key for key in cls.required() if key not in found.entries]
+        for folded, (key, _) in found.entries.items():
+            if folded not in known:
+                reading.faults.add(key.place, f"unknown key '{key.text}'{meant(folded, known)}")
+        for name in missing:
+            reading.faults.add(found.place, f"'{name}' is missing here")
+        cls.check_keys(found, reading)
+        given = {
+            name: (reader, node)
+            for name, reader in cls.readers().items()
+            if (node := found.get(_key(name))) is not None
+        }
+        values = read_each(given, reading)
+        if missing:
+            raise SilentFault
+        return cls(**values)
 
     @classmethod
     def read(cls, found: Node, reading: Reading) -> Self | None:
-        """Return the model of a group, or None after reporting its faults."""
+        """Return the definition in a group of keys, or None after reporting its faults."""
         try:
-            return cls.model_validate(found, context=reading)
-        except ValidationError as error:
-            for fault in error.errors():
-                if fault["type"] not in ("reported", "missing"):
-                    reading.faults.add(found.place, f"{'.'.join(map(str, fault['loc']))}: {fault['msg']}")
-            if not reading.faults.errors:
-                raise
+            return cls.value(found, reading)
+        except SilentFault:
             return None
+
+    @classmethod
+    def schema(cls, parts: Parts) -> Schema:
+        """Return the reference to its JSON Schema, which is put into ``parts``."""
+        if cls.__name__ not in parts:
+            parts[cls.__name__] = {}
+            parts[cls.__name__] = cls.keys_schema(parts)
+        return {"$ref": f"#/$defs/{cls.__name__}"}
+
+    @classmethod
+    def keys_schema(cls, parts: Parts) -> Schema:
+        """Return the JSON Schema of its keys."""
+        defaults = {one.name: as_written(one.default) for one in fields(cls)}
+        return {
+            "type": "object",
+            "description": getdoc(cls),
+            "properties": {
+                _key(name): dict(reader.schema(parts)) | ({"default": told} if (told := defaults[name]) else {})
+                for name, reader in cls.readers().items()
+            },
+            "required": cls.required(),
+            "additionalProperties": False,
+        }
 
 
 class Located(Keyed):
     """A group of keys that knows where it stands in its file."""
 
-    inner: ClassVar[frozenset[str]] = frozenset({"place"})
-    place: SkipJsonSchema[Place] = Field(default=Place(""))
+    place: Place = Place("")
 
     @classmethod
-    def beside(cls, found: Group) -> dict[str, Any]:
-        """Return the place of the group."""
-        return {"place": found.place}
+    def value(cls, found: Node, reading: Reading) -> Self:
+        """Return the definition in a group of keys, with its place."""
+        return replace(super().value(found, reading), place=found.place)
 
 
-def items(found: Node, info: ValidationInfo) -> list[Node]:
-    """Return the items of a list; anything else is reported."""
-    if isinstance(found, Listing):
+@dataclass(frozen=True)
+class ItemsOf(Generic[Model]):
+    """A list of groups of keys."""
+
+    model: type[Model]
+
+    def value(self, found: Node, reading: Reading) -> tuple[Model, ...]:
+        """Return the definitions of all items."""
+        if not isinstance(found, Listing):
+            told = _empty(found) or "a list is wanted here, each of its items with a - before it"
+            reading.faults.refuse(found.place, told)
         if not found.items:
-            reading_of(info).faults.add(found.place, NOTHING_LISTED)
-            raise reported()
-        return list(found.items)
-    empty = isinstance(found, Scalar) and not found.text.strip()
-    told = _EMPTY if empty else "a list is wanted here, each of its items with a - before it"
-    reading_of(info).faults.add(found.place, told)
-    raise reported()
+            reading.faults.refuse(found.place, NOTHING_LISTED)
+        return tuple(read_each({place: (self.model, item) for place, item in enumerate(found.items)}, reading).values())
+
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of the list."""
+        return {"type": "array", "items": self.model.schema(parts)}
+
+
+@dataclass(frozen=True)
+class GroupsOf(Generic[Model]):
+    """Groups of keys by names of the file's own."""
+
+    model: type[Model]
+
+    def value(self, found: Node, reading: Reading) -> dict[str, Model]:
+        """Return the definitions by name."""
+        return read_each({name: (self.model, node) for name, node in named(found, reading).items()}, reading)
+
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of the groups."""
+        return {"type": "object", "additionalProperties": self.model.schema(parts)}
+
+
+Items = Annotated[tuple[Model, ...], ItemsOf]
+NamedGroups = Annotated[dict[str, Model], GroupsOf]
+
+
+def _reader(hint: Any) -> Reader | None:
+    """Return who reads an attribute, None where nobody does."""
+    if get_origin(hint) in (Union, UnionType):
+        return next(filter(None, map(_reader, get_args(hint))), None)
+    if get_origin(hint) is Annotated:
+        reader: Any = hint.__metadata__[0]
+        read_by: Reader = reader(_model(get_args(hint.__origin__))) if isinstance(reader, type) else reader
+        return read_by
+    return hint if isinstance(hint, type) and issubclass(hint, Keyed) else None
+
+
+def _model(arguments: Iterable[Any]) -> type[Keyed]:
+    return next(one for one in arguments if isinstance(one, type) and issubclass(one, Keyed))
+
+
+def _empty(found: Node) -> str:
+    """Return what is said of a key with nothing behind it, '' of any other."""
+    return EMPTY if isinstance(found, Scalar) and not found.text.strip() else ""
 
 
 def name_fault(name: str) -> str:
@@ -123,19 +202,12 @@ def name_fault(name: str) -> str:
     return ""
 
 
-def named(found: Node, info: ValidationInfo) -> dict[str, Node]:
+def named(found: Node, reading: Reading) -> dict[str, Node]:
     """Return the values of a group whose keys are names of the file's own; anything else is reported."""
     if not isinstance(found, Group):
-        empty = isinstance(found, Scalar) and not found.text.strip()
-        told = _EMPTY if empty else "names are wanted here, each with its keys below it"
-        reading_of(info).faults.add(found.place, told)
-        raise reported()
+        reading.faults.refuse(found.place, _empty(found) or "names are wanted here, each with its keys below it")
     for name, (key, _) in found.entries.items():
         fault = name_fault(name)
         if fault:
-            reading_of(info).faults.add(key.place, fault)
+            reading.faults.add(key.place, fault)
     return {name: value for name, (_, value) in found.entries.items()}
-
-
-Items = Annotated[tuple[Model, ...], BeforeValidator(items)]
-NamedGroups = Annotated[dict[str, Model], BeforeValidator(named)]

@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from typing import Any
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
-
-from generator.definitions.fields import Leaf
+from generator.definitions.faults import SilentFault
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import name_fault
 from generator.definitions.nodes import Group, Key, Node
+from generator.definitions.readers import Leaf, Parts, Schema
 from generator.definitions.reading import ANY_SORT, Reading, read_value
 from generator.definitions.values import Formula
 from generator.limits import DEEPEST_MEASURES
@@ -75,7 +72,7 @@ class Measures(Mapping[str, int | None]):
         self._under_way.append(name)
         try:
             formula: Formula = MEASURE.value(node, self._reading)
-        except PydanticCustomError:
+        except SilentFault:
             self._dimensions[name] = None
         else:
             if name not in self._dimensions:
@@ -94,8 +91,10 @@ class Measures(Mapping[str, int | None]):
 class MeasuresOf:
     """The measures field of a project: read when they were first needed."""
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(lambda found, info: info.context.measures)
+    def value(self, found: Node, reading: Reading) -> Mapping[str, Formula]:
+        """Return the formulas that the reading has."""
+        return reading.measures
 
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return {"type": "object", "additionalProperties": dict(MEASURE.schema)}
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of the measures."""
+        return {"type": "object", "additionalProperties": MEASURE.schema(parts)}

@@ -3,23 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import field, replace
 from pathlib import Path
-from typing import Annotated, Any, ClassVar, Self
-
-from pydantic import Field, GetCoreSchemaHandler
-from pydantic.json_schema import SkipJsonSchema
-from pydantic_core import CoreSchema, core_schema
+from typing import Annotated, Self
 
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
-from generator.definitions.fields import Day, Label, Markdown, choice, choices, length, reading_of
-from generator.definitions.keyed import Items, Keyed, Located, NamedGroups, named
+from generator.definitions.fields import Day, Label, Markdown, length
+from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
-from generator.definitions.nodes import Group, Node
+from generator.definitions.nodes import Group
 from generator.definitions.own_size import own_size
-from generator.definitions.pieces.kinds import PIECES, Piece
+from generator.definitions.pieces.kinds import Piece, PiecesOf
 from generator.definitions.project_checks import check_project
 from generator.definitions.project_names import prepared
+from generator.definitions.readers import choice, choices
 from generator.definitions.room import Room
 from generator.definitions.sizes import Size, SizesOf
 from generator.definitions.steps import Step
@@ -28,22 +26,6 @@ from generator.definitions.vocabulary import CAUTIONS, EDITION_NAMES, KINDS, LEV
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 from generator.lengths import INCH, Edition
-
-
-class _PiecesOf:
-    """The pieces field: each piece is read as its kind says, so that its faults are about that kind."""
-
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(self._read, json_schema_input_schema=handler(source))
-
-    def _read(self, found: Node, info: core_schema.ValidationInfo) -> dict[str, Any]:
-        reading = reading_of(info)
-        read = {
-            name: PIECES[kind.word].read(node, reading)
-            for name, node in named(found, info).items()
-            if (kind := reading.kinds.get(name)) is not None
-        }
-        return {name: piece for name, piece in read.items() if piece is not None}
 
 
 class Change(Located):
@@ -59,7 +41,6 @@ class Project(Keyed):
     ``name`` is the file's name without its ending; ``findings`` are the warnings and notes of the reading.
     """
 
-    inner: ClassVar[frozenset[str]] = frozenset({"name", "path", "findings"})
     title: Label
     kind: Annotated[str, choice(KINDS, "kind of project")]
     level: Annotated[str, choice(LEVELS, "level")] = "some practice"
@@ -68,17 +49,17 @@ class Project(Keyed):
     seam: Annotated[Formula, length("seam")] | None = None
     cautions: Annotated[tuple[str, ...], choices(CAUTIONS, "caution")] = ()
     sizes: Annotated[Mapping[str, Size], SizesOf()]
-    measures: Annotated[Mapping[str, Formula], MeasuresOf()] = Field(default_factory=dict)
+    measures: Annotated[Mapping[str, Formula], MeasuresOf()] = field(default_factory=dict)
     cloths: NamedGroups[Cloth]
-    pieces: Annotated[dict[str, Piece], _PiecesOf()]
+    pieces: Annotated[dict[str, Piece], PiecesOf()]
     edges_that_meet: Items[Meeting] = ()
     closures: Items[Closure] = ()
     supplies: Items[Supply] = ()
     steps: Items[Step] = ()
     changes: Items[Change] = ()
-    name: SkipJsonSchema[str] = ""
-    path: SkipJsonSchema[Path] = Path()
-    findings: SkipJsonSchema[tuple[Finding, ...]] = Field(default=())
+    name: str = ""
+    path: Path = Path()
+    findings: tuple[Finding, ...] = ()
 
     def with_size(self, name: str, values: Mapping[str, str], edition: Edition = INCH) -> Self:
         """Return the project with one more size; bare numbers take the unit of the edition.
@@ -88,7 +69,7 @@ class Project(Keyed):
         FaultyFileError
             If a value cannot be read, or the names are not those of the other sizes.
         """
-        return self.model_copy(update={"sizes": {**self.sizes, name: own_size(self.sizes, name, values, edition)}})
+        return replace(self, sizes={**self.sizes, name: own_size(self.sizes, name, values, edition)})
 
 
 def load_project(path: Path, room: Room | None = None, root: Path | None = None) -> Project:
@@ -129,10 +110,5 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
     reading.faults.stop()
     if project is None:
         raise AssertionError("a file without errors gives a project")
-    update = {
-        "name": path.stem,
-        "path": path,
-        "findings": reading.faults.findings,
-        "editions": project.editions or room.editions,
-    }
-    return project.model_copy(update=update)
+    editions = project.editions or room.editions
+    return replace(project, name=path.stem, path=path, findings=reading.faults.findings, editions=editions)

@@ -32,7 +32,7 @@ _FAR_APART = (
 # Two plain lengths with a dash between them: for a range that is meant as one, whatever a formula would make of it.
 _PLAIN = r"[\d½¼¾⅛⅜⅝⅞][\d ./⁄½¼¾⅛⅜⅝⅞]*(?:in|ft|yd|mm|cm|m)?\b"
 _DASHED = re.compile(rf"(?:^|(?<=or ))\s*({_PLAIN})\s*[-–—−]\s*({_PLAIN})\s*(?=$|or )")
-_EMPTY = "nothing is written here; give a value, or take the line out"
+EMPTY = "nothing is written here; give a value, or take the line out"
 
 
 @dataclass(slots=True)
@@ -70,7 +70,7 @@ class Reading:
 def filled_words(words: Scalar) -> str:
     """Return the text of words that must not be empty."""
     if not words.text.strip():
-        raise Fault(_EMPTY)
+        raise Fault(EMPTY)
     return words.text
 
 

@@ -4,32 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Annotated
 
-from pydantic import Field
-
 from generator.definitions.caution_rule import CautionRule
 from generator.definitions.faults import Fault
-from generator.definitions.fields import (
-    VALUE,
-    Fact,
-    Label,
-    Leaf,
-    LeafList,
-    Markdown,
-    Share,
-    Whole,
-    WordList,
-    choices,
-    length,
-    standing,
-)
+from generator.definitions.fields import VALUE, Fact, Label, Markdown, Share, Whole, WordList, length, standing
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
-from generator.definitions.leaf_groups import LeafGroup
 from generator.definitions.nodes import Scalar
+from generator.definitions.readers import Leaf, LeafGroup, LeafList, choices
 from generator.definitions.reading import Reading, filled_words, fixed, read_value
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula
@@ -198,17 +183,17 @@ class SiteFile(Keyed):
     theme: Label = "plain"
     seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
     straighten: Fact = standing("1 in or 2.5 cm")
-    rulers: NamedGroups[Ruler] = Field(default_factory=dict)
-    shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_step, VALUE), EDITION_NAMES)] = Field(default_factory=dict)
-    thread: Thread = Field(default_factory=Thread.model_construct)
+    rulers: NamedGroups[Ruler] = field(default_factory=dict)
+    shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_step, VALUE), EDITION_NAMES)] = field(default_factory=dict)
+    thread: Thread = Thread()
     rates: Annotated[
         Mapping[str, Fraction],
         LeafGroup(Leaf(_rate, VALUE), (*RATES_EACH, *RATES_LENGTH, "beginners take")),
-    ] = Field(default_factory=dict)
-    layers: Layers = Field(default_factory=Layers.model_construct)
-    cautions: NamedGroups[CautionRule] = Field(default_factory=dict)
-    samples: NamedGroups[Sample] = Field(default_factory=dict)
-    prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = Field(default_factory=dict)
+    ] = field(default_factory=dict)
+    layers: Layers = Layers()
+    cautions: NamedGroups[CautionRule] = field(default_factory=dict)
+    samples: NamedGroups[Sample] = field(default_factory=dict)
+    prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = field(default_factory=dict)
     currency: Annotated[str, Leaf(_currency, {"type": "string"})] = ""
     lends: WordList = ()
     guides: Items[GuideGroup] = ()

@@ -7,14 +7,12 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, PydanticCustomError, core_schema
-
-from generator.definitions.faults import Fault
-from generator.definitions.fields import DAY, LABEL, VALUE, read_or_report
+from generator.definitions.faults import Fault, SilentFault
+from generator.definitions.fields import DAY, LABEL, VALUE
 from generator.definitions.keyed import name_fault
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group, Key, Node, Scalar
+from generator.definitions.readers import Leaf, Parts, Schema
 from generator.definitions.reading import ANY_SORT, Reading, fixed, read_value
 from generator.definitions.values import Formula
 from generator.errors import Place
@@ -40,12 +38,14 @@ class Size:
 class SizesOf:
     """The sizes field of a project: they have been read before everything else, because all names come from them."""
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(lambda found, info: info.context.sizes)
+    def value(self, found: Node, reading: Reading) -> Mapping[str, Size]:
+        """Return the sizes that the reading has."""
+        return reading.sizes
 
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        about = {key: dict(leaf.schema) for key, leaf in _ABOUT.items()}
-        size = {"type": "object", "properties": about, "additionalProperties": dict(VALUE)}
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of the sizes."""
+        about = {key: leaf.schema(parts) for key, leaf in _ABOUT.items()}
+        size = {"type": "object", "properties": about, "additionalProperties": VALUE}
         return {"type": "object", "additionalProperties": size, "minProperties": 1, "maxProperties": MOST_SIZES}
 
 
@@ -93,8 +93,8 @@ def _size(key: Key, found: Node, reading: Reading) -> Size:
             if name in _ABOUT:
                 about[name] = str(_ABOUT[name].value(node, reading))
             elif _may_name(name, inner, reading):
-                values[name] = _value(node, reading)
-        except PydanticCustomError:
+                values[name] = _VALUE.value(node, reading)
+        except SilentFault:
             values.pop(name, None)
     return Size(**about, values=values, place=key.place)
 
@@ -106,20 +106,15 @@ def _may_name(name: str, key: Key, reading: Reading) -> bool:
     return not fault
 
 
-def _value(found: Node, reading: Reading) -> Formula:
-    if not isinstance(found, Scalar):
-        reading.faults.add(found.place, "one length or number is wanted here")
-        raise PydanticCustomError("reported", "the fault has been reported")
-    formula: Formula = read_or_report(size_value, found, reading)
-    return formula
-
-
 def size_value(words: Scalar, reading: Reading) -> Formula:
     """Return one value of a size, a length or a number."""
     value = read_value(words, reading, wanted=ANY_SORT, purpose="finished")
     if not value.names and min(fixed(value, edition) for edition in EDITIONS.values()) < 0:
         raise Fault(f"'{words.text.strip()}' is less than nothing; a size is nothing or more")
     return value
+
+
+_VALUE = Leaf(size_value, VALUE)
 
 
 def _check_alike(sizes: Mapping[str, Size], given: Mapping[str, Iterable[str]], reading: Reading) -> None:

@@ -8,9 +8,10 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Annotated, Literal
 
-from generator.definitions.fields import Label, choice
+from generator.definitions.fields import Label
 from generator.definitions.keyed import Keyed
 from generator.definitions.nodes import Group
+from generator.definitions.readers import choice
 from generator.definitions.reading import Reading
 from generator.definitions.yaml_text import read_yaml
 

@@ -6,10 +6,11 @@ from typing import Annotated, Any, NamedTuple
 
 from generator.definitions.acts import WrittenAct, read_act
 from generator.definitions.faults import Fault, meant
-from generator.definitions.fields import Label, LeafList, Markdown, Minutes, YesNo, choices
+from generator.definitions.fields import Label, Markdown, Minutes, YesNo
 from generator.definitions.keyed import Located
 from generator.definitions.making_words import AS_USUAL
 from generator.definitions.nodes import Group, Scalar, fold
+from generator.definitions.readers import LeafList, choices
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.reading_edges import read_edges
 from generator.definitions.vocabulary import TOOLS

@@ -8,13 +8,14 @@ from pathlib import Path
 from typing import Annotated, Literal
 
 from generator.definitions.faults import Faults
-from generator.definitions.fields import Label, Markdown, YesNo, choice, choices
+from generator.definitions.fields import Label, Markdown, YesNo
 from generator.definitions.keyed import Items, Keyed
 from generator.definitions.making_words import FOR, NEEDS, NOTHING, SORTS
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group, fold
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.pieces.panel import TuckedPanel
+from generator.definitions.readers import choice, choices
 from generator.definitions.reading import Reading
 from generator.definitions.states import states
 from generator.definitions.technique_names import TECHNIQUES

@@ -10,18 +10,17 @@ from generator.definitions.fields import (
     Fact,
     Graduation,
     Label,
-    Leaf,
     Length,
     Quantity,
     Span,
     Whole,
     YesNo,
-    choice,
     length,
     standing_span,
 )
 from generator.definitions.keyed import Items, Located
 from generator.definitions.nodes import Group, Scalar, fold
+from generator.definitions.readers import Leaf, choice
 from generator.definitions.reading import Reading
 from generator.definitions.values import CountWish, Formula
 from generator.definitions.vocabulary import (

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -27,7 +26,6 @@ from generator.definitions import (
 from generator.definitions.functions import FUNCTIONS
 from generator.definitions.keyed import Keyed
 from generator.definitions.pieces.kinds import PIECES
-from generator.definitions.pieces.model import PieceModel
 from generator.definitions.schema import project_schema
 from generator.definitions.states import states
 from generator.definitions.technique_names import step_names
@@ -39,7 +37,7 @@ ROOT = Path(__file__).resolve().parents[2]
 PAGES = ROOT / "site" / "pages"
 SCHEMA = project_schema()
 HEAD = "| key | without it | what it says |"
-COMMON = set(PieceModel.keys())
+COMMON = set.intersection(*(set(model.keys()) for model in PIECES.values()))
 KINDS_OF_PIECE = tuple(model.of_kind for model in PIECES.values())
 
 
@@ -76,16 +74,12 @@ def tables(name: str) -> dict[str, list[Row]]:
 
 def keys_of(model: type[Keyed]) -> dict[str, str]:
     """The keys of a definition, each with what holds without it: 'must', a text, or '' for anything."""
-    schema = model.model_json_schema(by_alias=True, mode="validation")
-    return of_schema(schema)
+    return of_schema(model.keys_schema({}))
 
 
 def of_schema(schema: Mapping[str, Any]) -> dict[str, str]:
     must = schema.get("required", [])
-    return {
-        key: "must" if key in must else inner["default"] if isinstance(inner.get("default"), str) else ""
-        for key, inner in schema["properties"].items()
-    }
+    return {key: "must" if key in must else inner.get("default", "") for key, inner in schema["properties"].items()}
 
 
 def defined(name: str) -> dict[str, str]:
@@ -145,13 +139,8 @@ def test_a_table_of_keys_says_what_must_be_there_and_what_holds_without_it(name:
         if held == "must":
             assert row.without == "**must**", row
         elif held:
-            assert row.without == f"`{share(held)}`", row
+            assert row.without == f"`{held}`", row
         assert row.key.startswith("`"), row
-
-
-def share(held: str) -> str:
-    """A default that is a part of one is told in per cent; all others stand as they are."""
-    return f"{Fraction(held) * 100} %" if re.fullmatch(r"0|0/1|1/\d+", held) else held
 
 
 def test_every_table_of_keys_is_held_to_a_definition() -> None:

@@ -24,8 +24,6 @@ STAGES = (
 )
 HOME_OF_LIBRARY = {
     "yaml": {"definitions"},
-    "pydantic": {"definitions"},
-    "pydantic_core": {"definitions"},
     "tinycss2": {"definitions"},
     "fontTools": {"rendering"},
     "matplotlib": {"drawing"},

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from small_room import lose_pages
 
-HEAVY = ("matplotlib", "numpy", "weasyprint", "pydantic", "yaml", "jinja2", "rich", "multiprocessing", "watchfiles")
+HEAVY = ("matplotlib", "numpy", "weasyprint", "yaml", "jinja2", "rich", "multiprocessing", "watchfiles")
 LISTED = """
 import sys
 from generator.cli import main

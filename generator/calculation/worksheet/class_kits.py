@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from generator.calculation.laid import CutItem
@@ -93,8 +93,8 @@ def _with_class_cloths(plan: ClassPlan, project: Project) -> Project:
     """The project with the widths of the class, and its faults told at the place where the class gives them."""
     cloths = dict(project.cloths)
     for name, cloth in plan.cloths.items():
-        cloths[name] = cloths[name].model_copy(update={"width": cloth.width, "place": cloth.place})
-    return project.model_copy(update={"cloths": cloths})
+        cloths[name] = replace(cloths[name], width=cloth.width, place=cloth.place)
+    return replace(project, cloths=cloths)
 
 
 def cut_otherwise(kits: Sequence[KitWork], project: Project, shared: RoomContext) -> list[Finding]:

@@ -6,6 +6,7 @@ A file without steps is made as usual throughout.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import takewhile
 
 from generator.calculation.making_up.acts import Doing, Method
@@ -25,7 +26,7 @@ def taken_steps(scope: Scope, thing: Thing, methods: Mapping[str, Method]) -> tu
     steps = [step for step in scope.project.steps if not step.only_for or scope.size in step.only_for]
     if not steps:
         first = next(iter(scope.project.pieces.values()))
-        steps = [Step.model_construct(use=(AS_USUAL,), place=first.place)]
+        steps = [Step(use=(AS_USUAL,), place=first.place)]
     if not any(AS_USUAL in step.use for step in steps):
         return tuple(steps)
     return tuple(_written_out(steps, thing, methods))
@@ -66,12 +67,9 @@ def _wanted(after: Sequence[Doing], writer: Writer) -> list[Item] | None:
 
 def _steps(lines: Sequence[Line], asked: Step) -> list[Step]:
     """The steps that are written for one of 'as usual'; what the file adds to it is told at their end."""
-    steps = [
-        Step.model_construct(use=line.uses, on=tuple(Target(*edge) for edge in line.on), place=asked.place)
-        for line in lines
-    ]
+    steps = [Step(use=line.uses, on=tuple(Target(*edge) for edge in line.on), place=asked.place) for line in lines]
     if steps:
-        steps[-1] = steps[-1].model_copy(update={"add": asked.add, "session_ends": asked.session_ends})
+        steps[-1] = replace(steps[-1], add=asked.add, session_ends=asked.session_ends)
     return steps
 
 

@@ -9,22 +9,21 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import get_args
 
-from pydantic_core import PydanticCustomError
-
-from generator.definitions.faults import meant
-from generator.definitions.fields import choice
+from generator.definitions.faults import SilentFault, meant
+from generator.definitions.keyed import named
 from generator.definitions.nodes import Group, Node
 from generator.definitions.piece_kind import PieceKind
 from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.flat import FlatPiece
-from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
+from generator.definitions.readers import Parts, Schema, choice
 from generator.definitions.reading import Reading
 
 Piece = TuckedPanel | FlatPiece | StripPiece | Bought
-_CLASSES: tuple[type[PieceModel], ...] = get_args(Piece)
-PIECES: Mapping[str, type[PieceModel]] = MappingProxyType({model.of_kind.word: model for model in _CLASSES})
+_CLASSES: tuple[type[Piece], ...] = get_args(Piece)
+PIECES: Mapping[str, type[Piece]] = MappingProxyType({model.of_kind.word: model for model in _CLASSES})
+_KIND = choice(PIECES, "kind of piece")
 
 
 def kind_of(found: Node, reading: Reading) -> PieceKind | None:
@@ -36,8 +35,39 @@ def kind_of(found: Node, reading: Reading) -> PieceKind | None:
     if kind is None:
         reading.faults.add(found.place, f"'kind' is missing here{meant('', PIECES)}")
         return None
-    leaf = choice(PIECES, "kind of piece")
     try:
-        return PIECES[leaf.value(kind, reading)].of_kind
-    except PydanticCustomError:
+        return PIECES[_KIND.value(kind, reading)].of_kind
+    except SilentFault:
         return None
+
+
+class PiecesOf:
+    """The pieces field of a project: each piece is read as its kind says, so that its faults are about that kind."""
+
+    def value(self, found: Node, reading: Reading) -> dict[str, Piece]:
+        """Return the pieces by name, without those that are broken: what is said of them elsewhere is still read."""
+        pieces: dict[str, Piece] = {}
+        for name, node in named(found, reading).items():
+            kind = reading.kinds.get(name)
+            piece = PIECES[kind.word].read(node, reading) if kind else None
+            if piece is not None:
+                pieces[name] = piece
+        return pieces
+
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of pieces whose kind decides which keys they may have."""
+        cases = [
+            {"if": {"properties": {"kind": {"const": kind}}}, "then": model.schema(parts)}
+            for kind, model in PIECES.items()
+        ]
+        parts["AnyPiece"] = {
+            "type": "object",
+            "required": ["kind"],
+            "properties": {"kind": {"enum": list(PIECES)}},
+            "allOf": cases,
+        }
+        return {
+            "type": "object",
+            "description": "The pieces, each with a name, a kind and its finished size.",
+            "additionalProperties": {"$ref": "#/$defs/AnyPiece"},
+        }

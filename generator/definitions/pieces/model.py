@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, ClassVar
-
-from pydantic import Field, ValidationInfo, field_validator
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Annotated, ClassVar
 
 from generator.definitions.faults import meant
-from generator.definitions.fields import FINISH, Finished, Label, Leaf, Markdown, Quantity, choice, reading_of, standing
+from generator.definitions.fields import FINISH, Finished, Label, Markdown, Quantity, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.piece_kind import PieceKind
+from generator.definitions.readers import Leaf, Parts, Reader, Schema, choice, read_each
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import Finish
 from generator.definitions.vocabulary import CUT_TIMES, GRAINS, CutTime, Grain
@@ -23,6 +24,31 @@ def _cloth_name(words: Scalar, reading: Reading) -> str:
     if name not in reading.cloths:
         raise reading.unknown("cloths", f"there is no cloth '{name}'{meant(name, reading.cloths)}")
     return name
+
+
+@dataclass(frozen=True)
+class _FinishesOf:
+    """The finishes of a piece by edge; one finish alone is that of all edges."""
+
+    kind: PieceKind
+
+    def value(self, found: Node, reading: Reading) -> dict[str, Finish]:
+        """Return the finishes by edge."""
+        if not isinstance(found, Group):
+            return {"all": FINISH.value(found, reading)}
+        sides, given = self.kind.finished_sides, {}
+        for side, (key, node) in found.entries.items():
+            if side in sides:
+                given[side] = (FINISH, node)
+            else:
+                reading.faults.add(key.place, f"{self.kind.told} has no edge '{key.text}'{meant(side, sides)}")
+        return read_each(given, reading)
+
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of one finish, or of one for each edge."""
+        finish = FINISH.schema(parts)
+        sides = dict.fromkeys(self.kind.finished_sides, finish)
+        return {"anyOf": [finish, {"type": "object", "properties": sides, "additionalProperties": False}]}
 
 
 class PieceModel(Located):
@@ -39,36 +65,19 @@ class PieceModel(Located):
     grain: Annotated[Grain, choice(GRAINS, "way of the grain")] = "along"
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
-    edges: Mapping[str, Finish] = Field(default_factory=dict)
+    edges: Mapping[str, Finish] = field(default_factory=dict)
 
     def finish(self, side: str) -> Finish:
         """Return how an edge is finished: its own finish, else that of all edges, else a plain seam."""
         return self.edges.get(side) or self.edges.get("all") or Finish("seam", (), self.place)
 
-    @field_validator("edges", mode="plain", json_schema_input_type=Any)
     @classmethod
-    def _edges(cls, found: Node, info: ValidationInfo) -> dict[str, Finish]:
-        """Return the finishes by edge; one finish alone is that of all edges."""
-        reading = reading_of(info)
-        if not isinstance(found, Group):
-            return {"all": FINISH.value(found, reading)}
-        sides = cls.of_kind.finished_sides
-        edges = {}
-        for side, (key, node) in found.entries.items():
-            if side in sides:
-                edges[side] = FINISH.value(node, reading)
-            else:
-                told = f"{cls.of_kind.told} has no edge '{key.text}'{meant(side, sides)}"
-                reading.faults.add(key.place, told)
-        return edges
-
-    @classmethod
-    def schema_keys(cls) -> dict[str, Any]:
-        """Return the JSON Schema of the keys that an editor should know by the kind: the kind itself, and its edges."""
-        finish = dict(FINISH.schema)
-        sides = dict.fromkeys(cls.of_kind.finished_sides, finish)
-        group = {"type": "object", "properties": sides, "additionalProperties": False}
-        return {"kind": {"const": cls.of_kind.word}, "edges": {"anyOf": [finish, group]}}
+    @cache
+    def readers(cls) -> Mapping[str, Reader]:
+        """Return who reads each attribute: the edges are those of its kind."""
+        word = cls.of_kind.word
+        kind = Leaf(lambda words, reading: word, {"const": word})
+        return {**super().readers(), "kind": kind, "edges": _FinishesOf(cls.of_kind)}
 
 
 class RectangularModel(PieceModel):

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any, ClassVar
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
-from pydantic_core import CoreSchema, core_schema
-
 from generator.definitions.faults import Fault, meant
-from generator.definitions.fields import Leaf, YesNo, length, reading_of, reported, standing
+from generator.definitions.fields import YesNo, length, standing
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.piece_kind import RECTANGLE, PieceKind
 from generator.definitions.pieces.model import RectangularModel
+from generator.definitions.readers import Leaf, Parts, Schema
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.tucks import Rows, Sample, Tucks
 from generator.definitions.values import Formula
@@ -34,22 +32,13 @@ def _room_sample(words: Scalar, reading: Reading) -> object:
 class _SampleOf(Leaf):
     """A sample: written out, or the name of one that the room keeps."""
 
-    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.with_info_plain_validator_function(
-            lambda found, info: self.value(found, reading_of(info)), json_schema_input_schema=handler(source)
-        )
-
-    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
-        return {"anyOf": [dict(self.schema), handler(core)]}
-
     def value(self, found: Node, reading: Reading) -> Any:
         """Return the sample."""
-        if isinstance(found, Group):
-            sample = Sample.read(found, reading)
-            if sample is None:
-                raise reported()
-            return sample
-        return super().value(found, reading)
+        return Sample.value(found, reading) if isinstance(found, Group) else super().value(found, reading)
+
+    def schema(self, parts: Parts) -> Schema:
+        """Return the JSON Schema of a sample or a name."""
+        return {"anyOf": [super().schema(parts), Sample.schema(parts)]}
 
 
 class TuckedPanel(RectangularModel):

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar
 
-from generator.definitions.fields import Fact, Finished, Length, Quantity, choice, length, standing
+from generator.definitions.fields import Fact, Finished, Length, Quantity, length, standing
 from generator.definitions.piece_kind import RECTANGLE, SIDES, PieceKind
 from generator.definitions.pieces.model import PieceModel
+from generator.definitions.readers import choice
 from generator.definitions.values import Formula
 from generator.definitions.vocabulary import PLEAT_STYLES, PleatStyle
 
