@@ -16,7 +16,9 @@ import numpy as np
 import numpy.typing as npt
 
 from generator.drawing.labels import Hold, Label, Point, Segment, crossings
+from generator.drawing.patterns import dots_inside, hatching_inside
 from generator.drawing.picture import Picture
+from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Pen, Style
 from generator.drawing.svg import PathGroup, Pixels, written_svg
 from generator.drawing.typeface import Typeface
@@ -68,6 +70,20 @@ class Canvas:
         layer = PathGroup(None, fill, self._clip, [tuple(points)])
         self._layers.append(layer)
         self._open.clear()
+        if pen is not None:
+            self.line(points, pen, closed=True)
+
+    def hatched(self, points: Sequence[Point], pen: Pen | None = None) -> None:
+        """Hatch a closed shape that need not be seen through; its outline, where wanted, with a pen."""
+        self.area(points, self.style.paper)
+        self.lines(hatching_inside(points), self.style.hatch)
+        if pen is not None:
+            self.line(points, pen, closed=True)
+
+    def dotted(self, points: Sequence[Point], pen: Pen | None = None) -> None:
+        """Fill a closed shape with dots: what is left over; its outline, where wanted, with a pen."""
+        self.area(points, self.style.paper)
+        self.dots(dots_inside(points), 0.007)
         if pen is not None:
             self.line(points, pen, closed=True)
 
@@ -149,7 +165,9 @@ class Canvas:
 
     def picture(self, alt: str, caption: str, text: str = "") -> Picture:
         """Return the finished picture; the same drawing gives the same bytes."""
-        svg = written_svg((self.width, self.height), self.key, self._images, self._layers, self._lettering())
+        svg = written_svg(
+            (self.width, self.height), self.key, self._images, [*self._layers, *self._lettering()], self.style
+        )
         return Picture(self.key, svg, self.width, self.height, alt, caption, text)
 
     def _lettering(self) -> list[PathGroup | Label]:
@@ -164,6 +182,11 @@ class Canvas:
         return self._open[sort]
 
 
+def canvas_of(size: DrawnSize, style: Style, key: str) -> Canvas:
+    """Return paper of a size."""
+    return Canvas(*size.inches, style, key)
+
+
 def _patch(label: Label) -> PathGroup:
     box = label.box.grown(0.01)
     corners = ((box.left, box.top), (box.right, box.top), (box.right, box.bottom), (box.left, box.bottom))
@@ -171,7 +194,7 @@ def _patch(label: Label) -> PathGroup:
 
 
 def _ring(centre: Point, radius: float) -> tuple[Point, ...]:
-    steps = max(16, math.ceil(radius * 100))
+    steps = max(6 if radius < 0.01 else 16, math.ceil(radius * 100))
     return tuple(
         (centre[0] + radius * math.cos(math.tau * step / steps), centre[1] + radius * math.sin(math.tau * step / steps))
         for step in range(steps)

@@ -1,4 +1,7 @@
-"""Every kind of diagram by name: a worksheet and a key such as 'flat cloth front' come in, pictures go out."""
+"""Every kind of diagram by name: a worksheet and a key such as 'flat cloth front' come in, pictures go out.
+
+What a sheet shows beside its words is drawn at the width and height that the sheet has for it, never scaled.
+"""
 
 from __future__ import annotations
 
@@ -23,8 +26,9 @@ from generator.drawing.section import (
     draw_tuck_section,
 )
 from generator.drawing.section_plan import plan_pairs
+from generator.drawing.sizes import PAGE_WIDTH, DrawnSize, Heights
 from generator.drawing.style import Style
-from generator.drawing.surface import draw_surface, draw_surface_card
+from generator.drawing.surface import draw_sized_surface, draw_surface, draw_surface_card, heights_of_surface
 from generator.drawing.turn_map import draw_turn_map
 
 
@@ -33,6 +37,15 @@ class Diagram:
     """A kind of diagram: its function, and the names in a worksheet for which it has something to show."""
 
     draw: Callable[[Worksheet, str, Style], tuple[Picture, ...]]
+    names: Callable[[Worksheet], Iterable[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class SizedDiagram:
+    """A kind of diagram drawn at any size: its function, how high it can be at a width [mm], its names."""
+
+    draw: Callable[[Worksheet, str, Style, DrawnSize], Picture]
+    heights: Callable[[Worksheet, str, Style, float], Heights]
     names: Callable[[Worksheet], Iterable[str]]
 
 
@@ -79,6 +92,12 @@ DIAGRAMS: dict[str, Diagram] = {
 }
 
 
+# What can be drawn at any size, one picture a key, in the order in which the pictures are wanted.
+SIZED: dict[str, SizedDiagram] = {
+    "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
+}
+
+
 def figure_keys(worksheet: Worksheet) -> tuple[str, ...]:
     """Return the key of every diagram that a worksheet has something to show for."""
     return tuple(f"{kind} {name}" for kind, diagram in DIAGRAMS.items() for name in diagram.names(worksheet))
@@ -95,4 +114,41 @@ def draw(worksheet: Worksheet, key: str, style: Style) -> tuple[Picture, ...]:
     for kind, diagram in DIAGRAMS.items():
         if key.startswith(f"{kind} "):
             return diagram.draw(worksheet, key.removeprefix(f"{kind} "), style)
-    raise KeyError(f"no diagram is called '{key}'; kinds are {', '.join(DIAGRAMS)}")
+    height = heights(worksheet, key, style, PAGE_WIDTH).natural
+    return (draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, height)),)
+
+
+def sized_keys(worksheet: Worksheet) -> tuple[str, ...]:
+    """Return the key of every diagram of a worksheet that can be drawn at any size."""
+    return tuple(f"{kind} {name}" for kind, diagram in SIZED.items() for name in diagram.names(worksheet))
+
+
+def heights(worksheet: Worksheet, key: str, style: Style, width: float) -> Heights:
+    """Return how high the picture of a key can be at a width [mm].
+
+    Raises
+    ------
+    KeyError
+        If there is no such kind of diagram.
+    """
+    diagram, name = _sized(key)
+    return diagram.heights(worksheet, name, style, width)
+
+
+def draw_sized(worksheet: Worksheet, key: str, style: Style, size: DrawnSize) -> Picture:
+    """Return the picture of a key, drawn anew at exactly a size [mm].
+
+    Raises
+    ------
+    KeyError
+        If there is no such kind of diagram.
+    """
+    diagram, name = _sized(key)
+    return diagram.draw(worksheet, name, style, size)
+
+
+def _sized(key: str) -> tuple[SizedDiagram, str]:
+    for kind, diagram in SIZED.items():
+        if key.startswith(f"{kind} "):
+            return diagram, key.removeprefix(f"{kind} ")
+    raise KeyError(f"no diagram is called '{key}'; kinds are {', '.join({**DIAGRAMS, **SIZED})}")

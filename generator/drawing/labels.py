@@ -7,21 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
-from pathlib import Path
 from typing import Literal
 
-from generator.drawing.plotting import FT2Font, LoadFlags
+from generator.drawing.built_words import LetterRun, capital_middle, set_words
 from generator.drawing.typeface import TYPEFACE, Typeface
 
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
 Hold = Literal["left", "centre", "right"]
 
-# The middle of a capital, the top and the bottom of a line of type, in em from the baseline (DejaVu Sans).
-CAPITAL_MIDDLE = 0.3645
-ASCENT = 0.76
-DESCENT = 0.24
+# The top and the bottom of a line of type, in em from the baseline; a raised numerator is the highest.
+ASCENT = 0.8
+DESCENT = 0.22
 POINTS = 72
 
 
@@ -82,12 +79,18 @@ class Label:
     font: Typeface = TYPEFACE
 
     @property
+    def runs(self) -> tuple[LetterRun, ...]:
+        """The runs of letters in which the words are set."""
+        return set_words(self.words, self.font, bold=self.bold).runs
+
+    @property
     def box(self) -> Box:
         """The room that the words take [in]."""
-        width = text_width(self.words, self.size, bold=self.bold, font=self.font)
+        width = label_width(self)
         before = {"left": 0.0, "centre": width / 2, "right": width}[self.hold]
         em = self.size / POINTS
-        above, below = (ASCENT - CAPITAL_MIDDLE) * em, (DESCENT + CAPITAL_MIDDLE) * em
+        middle = capital_middle(self.font)
+        above, below = (ASCENT - middle) * em, (DESCENT + middle) * em
         if self.turned:
             return Box(self.x - above, self.y - (width - before), self.x + below, self.y + before)
         return Box(self.x - before, self.y - above, self.x + width - before, self.y + below)
@@ -97,22 +100,14 @@ class Label:
         return replace(self, x=self.x + right, y=self.y + down)
 
 
-@lru_cache(maxsize=16)
-def _opened(file: Path) -> FT2Font:
-    return FT2Font(str(file))
-
-
-@lru_cache(maxsize=2048)
-def _advance(letter: str, font: Typeface, *, bold: bool) -> float:
-    """Return how far a letter moves on [em], in the first font that has it."""
-    faces = [_opened(file) for file in font.files(bold=bold)]
-    face = next((face for face in faces if face.get_char_index(ord(letter))), faces[0])
-    return float(face.load_char(ord(letter), flags=LoadFlags.NO_SCALE).horiAdvance / face.units_per_EM)
-
-
 def text_width(words: str, size: float, *, bold: bool = False, font: Typeface = TYPEFACE) -> float:
-    """Return the width of words set letter by letter at a size in points [in]."""
-    return sum(_advance(letter, font, bold=bold) for letter in words) * size / POINTS
+    """Return the width of words set letter by letter, fractions built, at a size in points [in]."""
+    return set_words(words, font, bold=bold).width * size / POINTS
+
+
+def label_width(label: Label) -> float:
+    """Return how wide the words of a label are [in]."""
+    return text_width(label.words, label.size, bold=label.bold, font=label.font)
 
 
 def text_height(size: float) -> float:

@@ -17,7 +17,8 @@ from generator.definitions.theme import FontFace, Theme
 from generator.drawing.typeface import TYPEFACE, Typeface, typeface
 from generator.errors import FaultyFileError, Finding, Place
 
-SMALLEST_TEXT = 7.0
+SMALLEST_TEXT = 9.0
+THINNEST_LINE = 0.85  # 0.3 mm: a line of 0.2 mm was lost in the second copy of a copy at 70 %
 LEAST_CONTRAST = 4.5
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
 
@@ -40,19 +41,19 @@ class Style:
     """
 
     font: Typeface = TYPEFACE
-    small: float = 7.0
-    text: float = 8.0
-    strong: float = 9.0
+    small: float = 9.0
+    text: float = 10.0
+    strong: float = 12.0
     ink: str = "#1c1c1c"
     quiet: str = "#595959"
     accent: str = "#0b4f8a"
     cloth: str = "#f3ecdf"
     shade: str = "#cfc2ab"
     paper: str = "#ffffff"
-    hairline: float = 0.4
-    thin: float = 0.6
-    line: float = 1.0
-    heavy: float = 1.7
+    hairline: float = 0.85
+    thin: float = 0.9
+    line: float = 1.2
+    heavy: float = 2.2
     fold_dashes: tuple[float, ...] = (7.0, 3.0)
     stitch_dashes: tuple[float, ...] = (2.6, 1.8)
     tack_dashes: tuple[float, ...] = (8.0, 2.0, 1.5, 2.0)
@@ -100,6 +101,11 @@ class Style:
         return Pen(self.ink, self.thin, self.stitch_dashes)
 
     @property
+    def hatch(self) -> Pen:
+        """A line of hatching: the wrong side of the cloth, what waits, what is cut off."""
+        return Pen(self.ink, self.hairline)
+
+    @property
     def measure(self) -> Pen:
         """A measuring line, a tick, a leader."""
         return Pen(self.quiet, self.hairline)
@@ -121,14 +127,14 @@ def read_style(
         Names of :class:`Style` with a family name, a size or width in points, a colour ``#rrggbb``, or the lengths of
         dashes and gaps in points; numbers may be text.
     faces : sequence of FontFace
-        The fonts of the theme; without any the letters are those of the plain one.
+        The fonts of the theme, of which the first sets the letters; without any they are those of the plain one.
     places : Mapping of str to Place
         Where each value stands, for messages; '' is the place of what stands nowhere.
 
     Returns
     -------
     Style
-        Checked: text of at least 7 pt, words that stand out from the paper at least 4.5 to 1.
+        Checked: text of at least 9 pt, lines of at least 0.85 pt, words that stand out from the paper 4.5 to 1.
 
     Raises
     ------
@@ -143,7 +149,7 @@ def read_style(
     plain = Style()
     read: dict[str, object] = {}
     faults: dict[str, str] = {}
-    usual = {"font": plain.font.family} if faces else {}
+    usual = {"font": faces[0].family} if faces else {}
     for name, found in {**usual, **values}.items():
         try:
             read[name] = typeface(str(found), faces) if name == "font" else _read_value(name, found, plain)
@@ -195,6 +201,11 @@ def _unreadable(style: Style) -> dict[str, str]:
         name: f"{name}: {getattr(style, name):g} pt is too small to read; take at least {SMALLEST_TEXT:g}"
         for name in ("small", "text", "strong")
         if getattr(style, name) < SMALLEST_TEXT
+    }
+    faults |= {
+        name: f"{name}: {getattr(style, name):g} pt is lost in a copy; take at least {THINNEST_LINE:g}"
+        for name in ("hairline", "thin", "line", "heavy")
+        if getattr(style, name) < THINNEST_LINE
     }
     for ink in ("ink", "quiet", "accent"):
         for ground in ("paper", "cloth"):

@@ -6,7 +6,7 @@ The cloth is an image, its stitching and the words are lines and text. Proportio
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -14,10 +14,11 @@ import numpy as np
 from generator.calculation.worked import Panel, Turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.canvas import Canvas
+from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.cloth_colour import SHADES, Colour, cloth_colour, shades, thread_colour
 from generator.drawing.labels import text_height
 from generator.drawing.picture import Picture
+from generator.drawing.sizes import DrawnSize, Heights
 from generator.drawing.style import Pen, Style
 from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
 from generator.drawing.surface_light import PANEL, Relief, foot_half, light, relief
@@ -41,11 +42,11 @@ class _LitSurface:
     surface: Surface
     relief: Relief
     scale: float
-    corner: float
+    corner: tuple[float, float]
 
     def at(self, across: float, along: float) -> tuple[float, float]:
         """Return the place on paper of a place on the panel [in]."""
-        return self.corner + across * self.scale, self.corner + along * self.scale
+        return self.corner[0] + across * self.scale, self.corner[1] + along * self.scale
 
 
 def draw_surface(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
@@ -65,6 +66,25 @@ def sketch_surface(worksheet: Worksheet, piece: str, style: Style) -> Canvas:
     _measures(canvas, cloth, say_length(surface.across, edition), "across")
     _measures(canvas, cloth, say_length(surface.along, edition), "along")
     return canvas
+
+
+def heights_of_surface(worksheet: Worksheet, piece: str, style: Style, width: float) -> Heights:
+    """Return how high the surface can be: half as large at least, as wide as the room at most [mm]."""
+    surface = surface_of(worksheet.pieces[piece])
+    whole = float(surface.along / surface.across) * width
+    return Heights(min(whole, width) / 2, min(whole, width), whole)
+
+
+def draw_sized_surface(worksheet: Worksheet, piece: str, style: Style, size: DrawnSize) -> Picture:
+    """Return how a tucked panel will look, as large as a room has place for it."""
+    found = worksheet.pieces[piece]
+    surface = surface_of(found)
+    canvas = canvas_of(size, style, f"surface {piece}")
+    lit = _on_paper(surface, canvas.width - 2 * EDGE, canvas.height - 2 * EDGE)
+    right, bottom = lit.at(float(surface.across), float(surface.along))
+    middle = replace(lit, corner=((canvas.width - right + EDGE) / 2, (canvas.height - bottom + EDGE) / 2))
+    _draw(canvas, middle, _colour(worksheet, found), found.panel)
+    return canvas.picture(_tell(found.label, surface), f"How the {found.label} will look.")
 
 
 def draw_surface_card(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
@@ -96,7 +116,7 @@ def _colour(worksheet: Worksheet, piece: Piece) -> Colour:
 def _on_paper(surface: Surface, most_wide: float, most_high: float) -> _LitSurface:
     """Return the surface lit, at the largest scale at which it fits on the paper."""
     scale = min(most_wide / float(surface.across), most_high / float(surface.along))
-    return _LitSurface(surface, relief(surface, PIXELS * scale), scale, EDGE)
+    return _LitSurface(surface, relief(surface, PIXELS * scale), scale, (EDGE, EDGE))
 
 
 def _canvas(cloth: _LitSurface, style: Style, key: str, *, measures: bool = False) -> Canvas:

@@ -19,9 +19,9 @@ _BOLD = 600
 class Typeface:
     """A family and its files, regular and bold; a letter that the first file lacks is looked for in the next."""
 
-    family: str = "DejaVu Sans"
-    regular: tuple[Path, ...] = (_PLAIN / "DejaVuSans.ttf",)
-    bold: tuple[Path, ...] = (_PLAIN / "DejaVuSans-Bold.ttf",)
+    family: str = "Fira Sans"
+    regular: tuple[Path, ...] = (_PLAIN / "FiraSans-Regular.ttf",)
+    bold: tuple[Path, ...] = (_PLAIN / "FiraSans-SemiBold.ttf",)
 
     def files(self, *, bold: bool) -> tuple[Path, ...]:
         """Return the files in which letters are looked for, in this order."""

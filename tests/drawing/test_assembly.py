@@ -46,6 +46,7 @@ WORKSHEET = replace(
     meetings=(MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),),
     steps=(step("line and turn", "lining"), step("bag", "bag"), step("cut", "plain")),
 )
+AS_LAID_OUT = Style(small=7.0, text=8.0, strong=9.0)
 EXPECTED = {
     "wrap": ["breadths", "roll"],
     "back": ["envelope back"],
@@ -64,7 +65,7 @@ def sketches(style=None):
     for piece in PIECES:
         subject = Subject(WORKSHEET, piece)
         for name in applying(subject):
-            yield name, sketch_assembly(name, subject, style or Style())
+            yield name, sketch_assembly(name, subject, style or AS_LAID_OUT)
 
 
 def words_of(name):
@@ -151,8 +152,8 @@ def test_no_words_cross_in_any_drawing(size):
     } == {}
 
 
-def test_all_words_are_at_least_seven_points_and_every_drawing_fits_a_page():
-    for size in (7.0, 8.5, 12.0):
+def test_all_words_are_at_least_nine_points_and_every_drawing_fits_a_page():
+    for size in (9.0, 10.5, 12.0):
         for _, canvas in sketches(Style(small=size)):
             assert min(label.size for label in canvas.labels) >= SMALLEST_TEXT
             assert canvas.width <= 7.5
@@ -187,7 +188,7 @@ def test_a_wave_begins_and_ends_on_its_middle_height():
 
 
 def test_a_leader_leaves_its_words_on_the_side_that_looks_to_the_point():
-    canvas = StageCanvas(4, 2, Style(), "trial")
+    canvas = StageCanvas(4, 2, AS_LAID_OUT, "trial")
     note(canvas, "seam", (1.0, 1.0), (3.0, 1.5))
     box = canvas.labels[0].box.grown(0.02)
     assert canvas.segments[0] == (pytest.approx((box.right, 1.0)), (3.0, 1.5))

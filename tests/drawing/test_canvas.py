@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from generator.drawing.canvas import Canvas
+from generator.drawing.labels import text_width
 from generator.drawing.style import Style
 
 STYLE = Style()
@@ -42,15 +43,16 @@ def test_the_picture_has_the_size_of_the_canvas_in_points():
 
 def test_words_stay_words():
     root = ElementTree.fromstring(drawn().picture("", "").svg)  # noqa: S314
-    assert [text.text for text in root.iter(f"{SVG}text")] == ["1 3/8 & <more>", "upwards"]
+    assert [text.text for text in root.iter(f"{SVG}text")] == ["1", "3", "⁄", "8", "\u00a0&\u00a0<more>", "upwards"]
 
 
 def test_a_word_stands_with_its_capitals_around_its_place():
     root = ElementTree.fromstring(drawn().picture("", "").svg)  # noqa: S314
-    first, turned = root.iter(f"{SVG}text")
-    # Half of a capital of DejaVu Sans, 0.729 em, below the middle: 18 pt + 0.3645 x 7 pt.
-    assert (float(first.get("x", "")), float(first.get("y", ""))) == pytest.approx((72, 18 + 2.5515), abs=1e-4)
-    assert first.get("text-anchor") == "middle"
+    first, *_, turned = root.iter(f"{SVG}text")
+    # Half of a capital of Fira Sans, 0.689 em, below the middle: 18 pt + 0.3445 x 9 pt.
+    half = text_width("1 3/8 & <more>", 9) / 2 * 72
+    assert (float(first.get("x", "")), float(first.get("y", ""))) == pytest.approx((72 - half, 18 + 3.1), abs=2e-3)
+    assert turned.get("text-anchor") == "middle"
     assert turned.get("transform", "").startswith("rotate(-90 ")
     assert turned.get("font-weight") == "700"
 
@@ -59,6 +61,7 @@ def test_y_runs_downwards_in_inches():
     canvas = Canvas(4, 2, STYLE, "one line")
     canvas.line(((1, 0.5), (3, 1.5)), STYLE.cut)
     assert [path.get("d") for path in paths(canvas)] == ["M72 36L216 108"]
+    assert [path.get("class") for path in paths(canvas)] == ["line-ink"]
 
 
 def test_all_lines_of_one_pen_are_one_path():

@@ -6,23 +6,61 @@ import pytest
 from fontTools.ttLib import TTFont
 from hypothesis import given
 from hypothesis import strategies as st
-from matplotlib.font_manager import FontProperties, findfont
 
+from generator.drawing.built_words import FRACTION_SLASH, capital_middle, set_words
 from generator.drawing.labels import Box, Label, crossings, levels, spread, text_height, text_lines, text_width
+from generator.drawing.typeface import TYPEFACE
 
 SIZES = st.lists(st.floats(0.05, 1), min_size=1, max_size=30)
 
 
 @pytest.mark.parametrize("bold", [False, True])
 def test_a_width_is_the_sum_of_the_fonts_advances(bold):
-    words = "last 25 5/8, “tuck” × 3"
-    font = TTFont(findfont(FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal")))
+    words = "last 25 in, “tuck” × 3"
+    font = TTFont((TYPEFACE.bold if bold else TYPEFACE.regular)[0])
     advances = sum(font["hmtx"][font.getBestCmap()[ord(letter)]][0] for letter in words)
     assert text_width(words, 7, bold=bold) == pytest.approx(advances / font["head"].unitsPerEm * 7 / 72)
 
 
-def test_a_line_of_type_is_as_high_as_its_size():
-    assert text_height(9) == pytest.approx(9 / 72)
+def test_a_fraction_is_built_small_close_to_its_whole_number():
+    def wide(letters, *, bold=False):
+        return text_width(letters, 72, bold=bold)
+
+    whole, numerator, slash, denominator, unit = set_words("10 9/16 in", TYPEFACE, bold=False).runs
+    assert [run.words for run in (whole, numerator, slash, denominator, unit)] == [
+        "10",
+        "9",
+        FRACTION_SLASH,
+        "16",
+        " in",
+    ]
+    assert (numerator.scale, numerator.bold, denominator.scale, slash.scale) == (0.74, True, 0.74, 1.15)
+    assert numerator.rise > 0 > denominator.rise
+    assert numerator.start == pytest.approx(wide("10") + 0.15)
+    # The digits are half bold, the slash is not: 0.15 em after the whole number, and no space.
+    small = 0.74 * (wide("9", bold=True) + wide("16", bold=True))
+    assert wide("10 9/16") == pytest.approx(wide("10") + 0.15 + small + 1.15 * wide(FRACTION_SLASH))
+
+
+@pytest.mark.parametrize("words", ["1/2/3", "and/or", "2031-03", "3.5/8", "a 12/"])
+def test_what_is_no_fraction_stays_as_it_is_written(words):
+    assert [run.words for run in set_words(words, TYPEFACE, bold=True).runs] == [words]
+
+
+def test_a_fraction_after_words_keeps_its_space():
+    assert [run.words for run in set_words("within 1/4", TYPEFACE, bold=False).runs] == ["within ", "1", "⁄", "4"]
+
+
+def test_the_middle_of_a_capital_is_that_of_the_font():
+    font = TTFont(TYPEFACE.regular[0])
+    highest = font["glyf"][font.getBestCmap()[ord("H")]].yMax
+    assert capital_middle(TYPEFACE) == pytest.approx(highest / font["head"].unitsPerEm / 2)
+
+
+def test_a_line_of_type_holds_its_letters_and_a_raised_numerator():
+    # 0.8 em above the line and 0.22 below; a numerator of 0.74 em stands 0.28 em up, its digits 0.69 em of that high.
+    assert text_height(9) == pytest.approx(1.02 * 9 / 72)
+    assert 0.28 + 0.74 * 0.69 < 0.8
 
 
 def test_a_label_stands_where_it_is_held():

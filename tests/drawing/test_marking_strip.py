@@ -159,11 +159,12 @@ def test_the_pictures_are_the_squares_and_then_every_tile():
 
 def test_a_tile_holds_only_its_own_marks():
     first, second = (
-        picture.svg for picture in draw_marking_strip(worksheet_of(piece_of(panel_of(17))), "front", PLAIN)[1:3]
+        {label.words for label in canvas.labels}
+        for canvas in [canvas for _, canvas in drawn_tiles(panel_of(17), INCH, PLAIN)][:2]
     )
-    assert ">1 5/8<" in first
-    assert ">1 5/8<" not in second
-    assert ">6 1/8<" in second
+    assert "1 5/8" in first
+    assert "1 5/8" not in second
+    assert "6 1/8" in second
 
 
 def test_a_join_between_breadths_is_marked_on_its_tile():

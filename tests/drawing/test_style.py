@@ -34,9 +34,14 @@ def test_a_size_of_nothing_is_refused():
         read_style({"line": 0})
 
 
-def test_text_under_seven_points_is_refused():
-    with pytest.raises(FaultyFileError, match="small: 6 pt is too small to read; take at least 7"):
-        read_style({"small": 6})
+def test_text_under_nine_points_is_refused():
+    with pytest.raises(FaultyFileError, match="small: 7 pt is too small to read; take at least 9"):
+        read_style({"small": 7})
+
+
+def test_lines_that_a_copier_loses_are_refused():
+    with pytest.raises(FaultyFileError, match=r"thin: 0\.5 pt is lost in a copy; take at least 0\.85"):
+        read_style({"thin": "0.5"})
 
 
 def test_pale_words_are_refused():

@@ -23,7 +23,7 @@ def placeholder(key: str, width: float, height: float) -> Picture:
         f'<defs><clipPath id="frame"><rect width="{wide}" height="{high}"/></clipPath></defs>'
         f'<g clip-path="url(#frame)"><rect width="{wide}" height="{high}" fill="none" stroke="#555"/>'
         f'<path d="M0 0L{wide} {high}M0 {high}L{wide} 0" stroke="#ccc"/>'
-        f'<text x="{wide / 2}" y="{high / 2}" text-anchor="middle" font-family="DejaVu Sans" font-size="9">'
+        f'<text x="{wide / 2}" y="{high / 2}" text-anchor="middle" font-family="Fira Sans" font-size="9">'
         f"{key} ³⁄₈</text>"
         "</g></svg>"
     )

@@ -152,7 +152,7 @@ def test_headings_are_in_the_outline() -> None:
 
 def test_all_fonts_are_inside_the_file() -> None:
     found = fonts(opened_letter())
-    assert {str(font.FontName).split("+")[1].split("-")[0] for font in found} == {"Fira", "DejaVu"}
+    assert {str(font.FontName).split("+")[1].split("-")[0] for font in found} == {"Fira"}
     assert all("/FontFile2" in font or "/FontFile3" in font for font in found)
 
 
