@@ -101,6 +101,23 @@ class SupplyLine:
 
 
 @dataclass(frozen=True, slots=True)
+class NewCut:
+    """How one side of a waiting piece is cut from a panel as sewn: ``number`` pieces, ``planned`` [in].
+
+    ``follows`` has the measures of panels that it follows, told in words, as they were planned [in]; ``words`` are the
+    sum, 'mine + 1', empty where it follows none or unevenly.
+    """
+
+    piece: str
+    name: str
+    number: int
+    side: str
+    planned: Fraction
+    follows: tuple[tuple[str, Fraction], ...]
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class ThreadUse:
     """Thread for the whole project: length [in], written for the edition, and spools to buy."""
 
@@ -121,8 +138,9 @@ class Thickness:
 class SheetStep:
     """One step of the sheet.
 
-    ``text`` is Markdown with every number filled in. ``figures`` are keys of diagrams ('flat cloth front'),
-    ``cautions`` names in the worksheet's cautions. ``standard`` is the standard step it comes from,
+    ``text`` is Markdown with every number filled in; ``printed`` the same for the handout, without the ``lists`` that
+    it shows as tables and pictures of their own, by their words in brackets. ``figures`` are keys of diagrams ('flat
+    cloth front'), ``cautions`` names in the worksheet's cautions. ``standard`` is the standard step it comes from,
     empty for the project's own.
     """
 
@@ -136,6 +154,8 @@ class SheetStep:
     figures: tuple[str, ...]
     minutes: int
     session_ends: bool
+    printed: str = ""
+    lists: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +186,7 @@ class Worksheet:
     ``beginners`` is how many times as long a beginner takes [-].
     ``thickest`` has the thickest place of each panel that has rows or seams.
     ``laid_out`` is the finished thing with the place of each piece in it.
+    ``new_cuts`` tell how the waiting pieces follow from the panel as sewn.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     """
 
@@ -199,6 +220,7 @@ class Worksheet:
     beginners: Fraction = Fraction(1)
     told_first: tuple[str, ...] = ()
     laid_out: LaidOut = NOTHING_LAID_OUT
+    new_cuts: tuple[NewCut, ...] = ()
 
     @property
     def panels(self) -> Mapping[str, Panel]:

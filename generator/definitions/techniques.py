@@ -21,14 +21,14 @@ from generator.definitions.states import states
 from generator.definitions.technique_names import TECHNIQUES
 from generator.definitions.technique_words import ASSEMBLIES, FIGURES, WORK, report_brackets
 from generator.definitions.values import Text
-from generator.definitions.vocabulary import CONDITIONS, TOOLS
+from generator.definitions.vocabulary import CONDITIONS, MEDIA, TOOLS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 
 About = Literal["panel", "piece", "project"]
 _ABOUT: tuple[About, ...] = ("panel", "piece", "project")
 _FIGURES = (*FIGURES, *(f"assembly {way}" for way in ASSEMBLIES))
-_CONDITIONS = (*CONDITIONS, *(f"not {condition}" for condition in CONDITIONS))
+_CONDITIONS = (*MEDIA, *CONDITIONS, *(f"not {condition}" for condition in CONDITIONS))
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +38,16 @@ class TechniquePart:
     when: tuple[str, ...]
     say: Text
     tools: tuple[str, ...] = ()
+
+    @property
+    def conditions(self) -> tuple[str, ...]:
+        """What must hold for the pieces."""
+        return tuple(condition for condition in self.when if condition not in MEDIA)
+
+    def told_on(self, medium: str) -> bool:
+        """Return whether it is told on a medium; one that names none is told everywhere."""
+        named = [condition for condition in self.when if condition in MEDIA]
+        return not named or medium in named
 
 
 @dataclass(frozen=True, slots=True)

@@ -116,6 +116,9 @@ def tool_name(tool: str, *, whole: bool = False) -> str:
 
 
 # What a part of a technique may ask before it is told; 'not ' may stand before each.
+# Where a part of a technique is told: in a text on a page, or on the handout, whose tables and pictures tell its lists.
+MEDIA = ("screen", "paper")
+
 CONDITIONS = frozenset(
     {
         "caught hem",

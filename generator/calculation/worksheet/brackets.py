@@ -27,6 +27,13 @@ from generator.lengths import say_length
 
 Filler = Callable[[StepContext, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
+# What the handout shows as a table or a picture of its own.
+SHOWN = frozenset(
+    (
+        *("cuts", "cut list", "list for later", "own measure", "marks", "cross marks", "depths"),
+        *("check points", "cross check points", "ruled rows", "rows"),
+    )
+)
 
 
 def filled_brackets(text: str, context: StepContext, pieces: Sequence[Piece]) -> str:
@@ -37,6 +44,15 @@ def filled_brackets(text: str, context: StepContext, pieces: Sequence[Piece]) ->
         return filler(context, pieces) if filler else found[0]
 
     return _WORD.sub(fill, text)
+
+
+def printed_brackets(text: str, context: StepContext, pieces: Sequence[Piece]) -> tuple[str, tuple[str, ...]]:
+    """Return a text for the handout without the lists that it shows by themselves, and the words of those lists."""
+    shown = dict.fromkeys(found[1] for found in _WORD.finditer(text) if found[1] in SHOWN)
+    left = _WORD.sub(lambda found: "" if found[1] in shown else found[0], text)
+    paragraphs = (paragraph.strip() for paragraph in left.split("\n\n"))
+    words = "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
+    return filled_brackets(words, context, pieces), tuple(shown)
 
 
 def _names(pieces: Sequence[Piece]) -> str:

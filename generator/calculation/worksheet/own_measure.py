@@ -20,7 +20,7 @@ _BOTH = (
     "Are two measures off? Begin with the first table. Then add, or take away, what the next table says more or less "
     "than in its bold line.",
 )
-_SIDES = {"across": "from left to right", "along": "from top to bottom"}
+SIDES = {"across": "from left to right", "along": "from top to bottom"}
 
 
 def own_measure_words(scope: Scope, pieces: Sequence[Piece]) -> str:
@@ -42,7 +42,7 @@ def own_measure_words(scope: Scope, pieces: Sequence[Piece]) -> str:
     waiting = [piece.name for piece in pieces if piece.after_panel]
     panels = [scope.piece(name) for name in scope.project.pieces]
     sewn_first = [panel for panel in panels if panel.panel is not None and not panel.after_panel]
-    tables = [_table(scope, panel, side, waiting) for panel in sewn_first for side in _SIDES if waiting]
+    tables = [_table(scope, panel, side, waiting) for panel in sewn_first for side in SIDES if waiting]
     told = [table for table in tables if table]
     if not told:
         return "Is it wider or narrower? These pieces do not follow it: ask before you cut them."
@@ -59,13 +59,13 @@ def own_measure_words(scope: Scope, pieces: Sequence[Piece]) -> str:
 
 def _table(scope: Scope, panel: Piece, side: str, waiting: Sequence[str]) -> str:
     planned = scope.sewn.get(f"{panel.name}.{side}", panel.measures[side])
-    rows = list(_rows(scope, panel, side, planned, waiting))
+    rows = list(works_at(scope, panel, side, planned, waiting))
     # A piece that is cut alike in every row does not follow this measure.
     followers = [place for place in range(len(waiting)) if len({pieces[place].cuts for _, pieces in rows}) > 1]
     if not followers:
         return ""
     unit = scope.edition.unit
-    heads = [f"{panel.label} {_SIDES[side]} ({unit})", *(f"{rows[0][1][place].label}: cut" for place in followers)]
+    heads = [f"{panel.label} {SIDES[side]} ({unit})", *(f"{rows[0][1][place].label}: cut" for place in followers)]
     lines = [_line(heads), _line(["---"] * len(heads))]
     for at, pieces in rows:
         told = [on_ruler(at, scope.edition), *(_cut_words(pieces[place], scope.edition) for place in followers)]
@@ -88,7 +88,7 @@ def _size(cut: Cut, quantity: int, edition: Edition) -> str:
     return f"{number} of {size}" if number > 1 else size
 
 
-def _rows(
+def works_at(
     scope: Scope, panel: Piece, side: str, planned: Fraction, waiting: Sequence[str]
 ) -> Iterator[tuple[Fraction, tuple[Piece, ...]]]:
     """The waiting pieces as they are cut for the planned measure and for those some steps off it."""

@@ -17,6 +17,7 @@ from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.finished import finished_thing
 from generator.calculation.worksheet.making import methods_of, report_making, thing_of
+from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.recipes import taken_steps
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
@@ -124,6 +125,7 @@ def _sheet(
         as_sewn=scope.sewn,
         findings=(*project.findings, *scope.findings),
         own=tuple(named.values),
+        new_cuts=new_cuts(scope, context.pieces),
     )
 
 

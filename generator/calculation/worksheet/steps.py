@@ -9,7 +9,7 @@ from fractions import Fraction
 from generator.calculation.making.timing import operation_minutes, printed_minutes
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep
-from generator.calculation.worksheet.brackets import filled_brackets
+from generator.calculation.worksheet.brackets import filled_brackets, printed_brackets
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
@@ -30,6 +30,8 @@ class UnnumberedStep:
     tools: tuple[str, ...]
     figures: tuple[str, ...]
     minutes: int
+    printed: str = ""
+    lists: tuple[str, ...] = ()
 
 
 def sheet_steps(
@@ -59,6 +61,8 @@ def sheet_steps(
                     figures=one.figures,
                     minutes=one.minutes,
                     session_ends=step.session_ends and place == len(told),
+                    printed=one.printed or one.text,
+                    lists=one.lists,
                 )
             )
     if steps:
@@ -92,7 +96,7 @@ def _with_own(context: StepContext, step: Step, told: list[UnnumberedStep]) -> l
     if told and step.add is not None:
         added = step.add.filled(context.scope.edition, context.scope.lookup)
         last = told[-1]
-        told[-1] = replace(last, text=f"{last.text}\n\n{added}")
+        told[-1] = replace(last, text=f"{last.text}\n\n{added}", printed=f"{last.printed}\n\n{added}")
     if told and step.uses:
         told[-1] = replace(told[-1], tools=tuple(dict.fromkeys((*told[-1].tools, *step.uses))))
     if told and step.minutes is not None:
@@ -122,17 +126,23 @@ def _standard(context: StepContext, technique: Technique, names: tuple[str, ...]
             )
         return pieces[0].measures[own]
 
-    parts = [part for part in technique.parts if all(holds(condition, pieces, scope) for condition in part.when)]
-    said = [part.say.filled(scope.edition, lookup).strip() for part in parts]
-    words = filled_brackets("\n\n".join(said), context, pieces)
+    parts = [part for part in technique.parts if all(holds(condition, pieces, scope) for condition in part.conditions)]
+
+    def said(medium: str) -> str:
+        told = (part.say for part in parts if part.told_on(medium))
+        return "\n\n".join(text.filled(scope.edition, lookup).strip() for text in told)
+
+    printed, shown = printed_brackets(said("paper"), context, pieces)
     return UnnumberedStep(
         title=filled_brackets(technique.title, context, pieces),
-        text=words,
+        text=filled_brackets(said("screen"), context, pieces),
         pieces=names,
         standard=technique.name,
         tools=tuple(dict.fromkeys((*technique.tools, *(tool for part in parts for tool in part.tools)))),
         figures=_figures(context, technique, pieces),
         minutes=_minutes(context, technique, pieces),
+        printed=printed,
+        lists=shown,
     )
 
 
