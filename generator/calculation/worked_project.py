@@ -9,7 +9,9 @@ from typing import Literal
 
 from generator.calculation.cutting.cloth import Buying
 from generator.calculation.laid import CutItem, Layout, Match
+from generator.calculation.making_up.joined import Joined
 from generator.calculation.making_up.laid import NOTHING_LAID_OUT, LaidOut
+from generator.calculation.making_up.thing import Thing
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
@@ -141,7 +143,7 @@ class SheetStep:
     ``text`` is Markdown with every number filled in; ``printed`` the same for the handout, without the ``lists`` that
     it shows as tables and pictures of their own, by their words in brackets. ``figures`` are keys of diagrams ('flat
     cloth front'), ``cautions`` names in the worksheet's cautions. ``standard`` is the standard step it comes from,
-    empty for the project's own.
+    empty for the project's own. ``joined`` is what lies on each other in it, as it is sewn.
     """
 
     number: int
@@ -156,6 +158,7 @@ class SheetStep:
     session_ends: bool
     printed: str = ""
     lists: tuple[str, ...] = ()
+    joined: tuple[Joined, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +191,7 @@ class Worksheet:
     ``laid_out`` is the finished thing with the place of each piece in it.
     ``new_cuts`` tell how the waiting pieces follow from the panel as sewn.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
+    ``thing`` is what is made, as its making up sees it: parts, seams with their sorts, closings.
     """
 
     project: str
@@ -221,6 +225,7 @@ class Worksheet:
     told_first: tuple[str, ...] = ()
     laid_out: LaidOut = NOTHING_LAID_OUT
     new_cuts: tuple[NewCut, ...] = ()
+    thing: Thing = field(default_factory=lambda: Thing("", {}))
 
     @property
     def panels(self) -> Mapping[str, Panel]:

@@ -58,7 +58,7 @@ def recipe_in(path: Path, edition: str = "inch") -> DemoRecipe:
     project = load_project(path, shared.room, ROOT)
     scope = Scope(project, list(project.sizes)[-1], shared.room.edition(edition), shared.room, worked_piece)
     thing = thing_of(scope, {name: scope.piece(name) for name in project.pieces})
-    doings = [doing_of(step, METHODS) for step in taken_steps(scope, thing, METHODS)]
+    doings = [doing_of(scope, step, METHODS) for step in taken_steps(scope, thing, METHODS)]
     return DemoRecipe(path.stem, thing, tuple(single_acts(doings)))
 
 

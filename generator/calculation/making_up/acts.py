@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from generator.calculation.making_up.thing import Edge
 from generator.errors import Place
@@ -36,7 +37,8 @@ class Act:
     """One thing that a step does: a technique by its name, or 'sew', 'lay', 'baste' and the like.
 
     ``what`` and ``onto`` are edges; an edge without a name stands for the whole piece. ``word`` is what is set or put
-    in, or the technique that is looked after.
+    in, or the technique that is looked after. ``length`` is that of an opening [in], None where nobody says it.
+    ``right_sides`` tells that right sides lie together.
     """
 
     does: str
@@ -44,6 +46,8 @@ class Act:
     onto: tuple[Edge, ...] = ()
     word: str = ""
     place: Place | None = None
+    length: Fraction | None = None
+    right_sides: bool = True
 
     @property
     def pieces(self) -> tuple[str, ...]:

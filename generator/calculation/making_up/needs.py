@@ -21,10 +21,9 @@ from generator.calculation.making_up.items import (
     seam_item,
     sewn_items,
 )
-from generator.calculation.making_up.seams import encloses, lining_of
+from generator.calculation.making_up.seams import RINGS, encloses, lining_of
 from generator.calculation.making_up.thing import NEIGHBOURS, Closing, Component, Edge, Seam, Thing
 
-_ROUND = frozenset({"ring", "ring of a panel"})
 _CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"})
 
 
@@ -134,14 +133,14 @@ def _ends(needs: Needs, item: Item) -> Iterable[Item]:
         for beside in NEIGHBOURS.get(side, ()):
             if part.ends.get(beside) in HEMS:
                 yield Item("hemmed", f"{piece}.{beside}")
-            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in _ROUND)
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in RINGS)
 
 
 def _side_seams(needs: Needs, item: Item) -> Iterable[Item]:
     """The seams at the ends of a hem: a skirt is closed before it is hemmed below."""
     for piece, side in needs.edges_of(item):
         for beside in NEIGHBOURS.get(side, ()):
-            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in (*_ROUND, "plain"))
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in (*RINGS, "plain"))
 
 
 def _caught(needs: Needs, item: Item) -> Iterable[Item]:
@@ -180,7 +179,7 @@ def _outside(needs: Needs, item: Item) -> Iterable[Item]:
         return
     lined = set(own.pieces) - {lining_of(own, needs.thing)}
     for seam in needs.thing.seams:
-        if set(seam.pieces) <= lined and seam.sort in (*_ROUND, "plain", "box", "three sides"):
+        if set(seam.pieces) <= lined and seam.sort in (*RINGS, "plain", "box", "three sides"):
             yield from sewn_items(seam)
 
 

@@ -14,6 +14,7 @@ from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, 
 PLAIN_KINDS = frozenset({"rectangle", "circle", "copy"})
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
 _BANDS = frozenset({"binding", "piping", "strip", "bias strip"})
+RINGS = frozenset({"ring", "ring of a panel"})
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
 
 

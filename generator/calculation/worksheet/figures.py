@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generator.calculation.making_up.joined import Joined
 from generator.calculation.striped import PanelStripes
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
@@ -44,12 +45,32 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
         "thread": {"length": worksheet.thread.length_text, "spools": worksheet.thread.spools},
         "supplies": [{"item": line.item, "amount": line.amount} for line in worksheet.supplies],
         "minutes": worksheet.minutes,
+        "joined": [{"step": step.number, **_joined(one, edition)} for step in worksheet.steps for one in step.joined],
         "thickest": {name: {"layers": one.layers, "where": one.where} for name, one in worksheet.thickest.items()},
         "cost": worksheet.cost,
         "as_sewn": {name: write_length(length, edition) for name, length in worksheet.as_sewn.items()},
         "findings": [
             {"level": finding.level, "piece": finding.piece, "text": finding.text} for finding in worksheet.findings
         ],
+    }
+
+
+def _joined(one: Joined, edition: Edition) -> dict[str, Any]:
+    """What a step joins, from below: its layers, the sides at which it is sewn, the opening that stays."""
+    opening = one.opening and {
+        "edge": ".".join(one.opening.edge),
+        "length": write_length(one.opening.length, edition),
+    }
+    return {
+        "does": one.does,
+        "sorts": list(one.sorts),
+        "layers": [
+            {"pieces": list(layer.pieces), "right_side_up": layer.right_side_up, "at": layer.at, "own": layer.own}
+            for layer in one.layers
+        ],
+        "sides": list(one.sides),
+        "opening": opening,
+        "turned": one.turned,
     }
 
 

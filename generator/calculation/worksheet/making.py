@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from contextlib import suppress
 from fractions import Fraction
 from types import MappingProxyType
 
@@ -12,7 +13,7 @@ from generator.calculation.making_up.seams import sorted_seams
 from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing
 from generator.calculation.making_up.walk import walk
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worksheet.scope import Scope
+from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.definitions.acts import WrittenAct
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.states import states
@@ -119,24 +120,38 @@ def methods_of(techniques: Mapping[str, Technique]) -> Mapping[str, Method]:
     )
 
 
-def doing_of(step: Step, methods: Mapping[str, Method]) -> Doing:
-    """Return one step of a file as what it does."""
+def doing_of(scope: Scope, step: Step, methods: Mapping[str, Method]) -> Doing:
+    """Return one step of a file as what it does in one size."""
     targets: tuple[Edge, ...] = tuple((target.piece, target.edge) for target in step.on)
     used = tuple(Act(name, targets, place=step.place) for name in step.use)
-    own = tuple(_act(act) for act in step.does)
+    own = acts_of(scope, step)
     known = all(methods[name].known for name in step.use) if step.use else bool(own)
     title = ", ".join(step.use) or step.title
     return Doing(title, used + own, step.place, step.pieces, known, own=not step.use)
 
 
-def _act(act: WrittenAct) -> Act:
+def acts_of(scope: Scope, step: Step) -> tuple[Act, ...]:
+    """Return the acts that a step of a file is said to do, with the lengths of a size."""
+    return tuple(_act(scope, act) for act in step.does)
+
+
+def _act(scope: Scope, act: WrittenAct) -> Act:
     onto = act.onto.edges if act.onto is not None else ()
-    return Act(act.does, tuple(act.what.edges), tuple(onto), act.word, act.place)
+    length = None
+    if act.length is not None:
+        with suppress(AlreadyReportedError):
+            length = scope.value(act.length)
+    return Act(act.does, tuple(act.what.edges), tuple(onto), act.word, act.place, length, act.right_sides)
+
+
+def acts_taken(scope: Scope, steps: Sequence[Step], methods: Mapping[str, Method]) -> tuple[Act, ...]:
+    """Return every act of a recipe, in order."""
+    return tuple(act for step in steps for act in doing_of(scope, step, methods).acts)
 
 
 def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Mapping[str, Method]) -> None:
     """Report what is wrong with a recipe, and the techniques of the room that do not say what they do."""
-    recipe = [doing_of(step, methods) for step in steps]
+    recipe = [doing_of(scope, step, methods) for step in steps]
     told = {name: (state.does, state.done) for name, state in states().items()}
     for finding in recipe_findings(walk(thing, methods, recipe), told):
         scope.report(finding.level, finding.text, finding.place)

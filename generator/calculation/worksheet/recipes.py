@@ -29,11 +29,11 @@ def taken_steps(scope: Scope, thing: Thing, methods: Mapping[str, Method]) -> tu
         steps = [Step(use=(AS_USUAL,), place=first.place)]
     if not any(AS_USUAL in step.use for step in steps):
         return tuple(steps)
-    return tuple(_written_out(steps, thing, methods))
+    return tuple(_written_out(scope, steps, thing, methods))
 
 
-def _written_out(steps: Sequence[Step], thing: Thing, methods: Mapping[str, Method]) -> list[Step]:
-    doings = [Doing(AS_USUAL, ()) if AS_USUAL in step.use else doing_of(step, methods) for step in steps]
+def _written_out(scope: Scope, steps: Sequence[Step], thing: Thing, methods: Mapping[str, Method]) -> list[Step]:
+    doings = [Doing(AS_USUAL, ()) if AS_USUAL in step.use else doing_of(scope, step, methods) for step in steps]
     acts = [act for doing in doings for act in doing.acts]
     plain = Writer(thing, methods, acts)
     later = {item for act in acts for item in plain.book.gives(act)}
@@ -80,7 +80,7 @@ def usual_lines(scope: Scope, techniques: Mapping[str, Technique], *, missing: b
     if not missing:
         return lines_of(Writer(thing, methods).written())
     steps = [step for step in scope.project.steps if not step.only_for or scope.size in step.only_for]
-    doings = [doing_of(step, methods) for step in steps if AS_USUAL not in step.use]
+    doings = [doing_of(scope, step, methods) for step in steps if AS_USUAL not in step.use]
     acts = [act for doing in doings for act in doing.acts]
     writer = Writer(thing, methods, acts)
     have = [item for act in acts for item in writer.book.gives(act)]

@@ -10,13 +10,16 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
 
+from generator.calculation.making_up.book import book_of
+from generator.calculation.making_up.joining import Joiner
+from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Caution, ClothUse, SheetStep, ThreadUse, Worksheet
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.finished import finished_thing
-from generator.calculation.worksheet.making import methods_of, report_making, thing_of
+from generator.calculation.worksheet.making import acts_taken, methods_of, report_making, thing_of
 from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.recipes import taken_steps
@@ -71,9 +74,11 @@ def worked_sheet(
     meetings, closures = worked_meetings(scope), worked_closures(scope)
     cloths = cloth_uses(scope, tuple(pieces.values()))
     _stop_on_errors(scope)
-    context = StepContext(scope, pieces, cloths, meetings, closures, shared.techniques)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
     taken = taken_steps(scope, thing, methods)
+    acts = acts_taken(scope, taken, methods)
+    joiner = Joiner(book_of(thing, methods, acts), lambda part: turning_opening(part.across, part.along, edition))
+    context = StepContext(scope, pieces, cloths, meetings, closures, shared.techniques, joiner)
     try:
         thickest = thickest_places(scope, thing, pieces)
     except AlreadyReportedError:
@@ -85,8 +90,8 @@ def worked_sheet(
         sheet = _sheet(context, cloths, steps, shared)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
-    laid = finished_thing(thing, taken, methods)
-    return replace(sheet, thickest=thickest, beginners=shared.room.beginners, laid_out=laid)
+    laid = finished_thing(joiner.book, acts)
+    return replace(sheet, thickest=thickest, beginners=shared.room.beginners, thing=thing, laid_out=laid)
 
 
 def _sheet(

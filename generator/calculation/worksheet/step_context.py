@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from generator.calculation.making_up.joining import Joiner
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork, ClothUse, MeetingWork
 from generator.calculation.worksheet.scope import Scope
@@ -13,7 +14,7 @@ from generator.definitions.techniques import Technique
 
 @dataclass(frozen=True, slots=True)
 class StepContext:
-    """What the steps of one worksheet are told from."""
+    """What the steps of one worksheet are told from; without a ``joiner`` nothing is told of their seams."""
 
     scope: Scope
     pieces: Mapping[str, Piece]
@@ -21,3 +22,4 @@ class StepContext:
     meetings: tuple[MeetingWork, ...]
     closures: tuple[ClosureWork, ...]
     techniques: Mapping[str, Technique]
+    joiner: Joiner | None = None

@@ -7,10 +7,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from generator.calculation.making.timing import operation_minutes, printed_minutes
+from generator.calculation.making_up.acts import Act
+from generator.calculation.making_up.joined import Joined
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.brackets import filled_brackets, printed_brackets
 from generator.calculation.worksheet.conditions import holds
+from generator.calculation.worksheet.making import acts_of
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.times import WORK
@@ -32,6 +35,7 @@ class UnnumberedStep:
     minutes: int
     printed: str = ""
     lists: tuple[str, ...] = ()
+    joined: tuple[Joined, ...] = ()
 
 
 def sheet_steps(
@@ -58,17 +62,23 @@ def sheet_steps(
                     standard=one.standard,
                     tools=one.tools,
                     cautions=cautions_for(one.tools),
-                    figures=one.figures,
+                    figures=(*one.figures, *seam_keys(len(steps) + 1, one.joined)),
                     minutes=one.minutes,
                     session_ends=step.session_ends and place == len(told),
                     printed=one.printed or one.text,
                     lists=one.lists,
+                    joined=one.joined,
                 )
             )
     if steps:
         asked = (*steps[-1].tools, *context.scope.places)
         steps[-1] = replace(steps[-1], cautions=cautions_for(asked))
     return tuple(steps)
+
+
+def seam_keys(number: int, joined: Sequence[Joined]) -> tuple[str, ...]:
+    """Return the keys of the diagrams of what a step joins: 'seam 11-1' for the first of step 11."""
+    return tuple(f"seam {number}-{place}" for place, _ in enumerate(joined, 1))
 
 
 def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
@@ -82,13 +92,28 @@ def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
         assert step.title is not None
         assert step.text is not None
         text = step.text.filled(context.scope.edition, context.scope.lookup)
-        return [UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), step.minutes or 0)]
+        joined = _joined(context, acts_of(context.scope, step))
+        tools, minutes = tuple(step.uses), step.minutes or 0
+        return [UnnumberedStep(step.title, text, step.pieces, "", tools, (), minutes, joined=joined)]
     told = [
-        _standard(context, context.techniques[name], pieces)
+        replace(
+            _standard(context, context.techniques[name], pieces),
+            joined=_joined(context, _acts(context, step, name, pieces)),
+        )
         for name in step.use
         for pieces in _groups(context, context.techniques[name], on)
     ]
     return _with_own(context, step, [one for one in told if one.text])
+
+
+def _acts(context: StepContext, step: Step, technique: str, pieces: Sequence[str]) -> tuple[Act, ...]:
+    """A standard step of the file as it is done on some of its pieces, the last with what the file adds to it."""
+    act = Act(technique, tuple((target.piece, target.edge) for target in step.on if target.piece in pieces))
+    return (act, *acts_of(context.scope, step)) if technique == step.use[-1] else (act,)
+
+
+def _joined(context: StepContext, acts: Sequence[Act]) -> tuple[Joined, ...]:
+    return context.joiner.joined(acts) if context.joiner is not None else ()
 
 
 def _with_own(context: StepContext, step: Step, told: list[UnnumberedStep]) -> list[UnnumberedStep]:

@@ -38,7 +38,7 @@ def test_a_step_of_the_file_has_its_own_time_and_words(tmp_path: Path) -> None:
     assert (last.title, last.minutes, last.figures, last.text.strip()) == (
         "Close the cover",
         20,
-        (),
+        ("seam 9-1",),
         "The backs lie 4 in one over the other.",
     )
     untimed = steps(tmp_path, put(CUSHION, ("    minutes: 20\n", "")))[-1]
