@@ -25,7 +25,7 @@ from generator.definitions.room import load_room
 from generator.definitions.theme import load_theme
 from generator.drawing.style import read_style
 from generator.publishing.inputs import theme_folder
-from generator.publishing.make.sizes import drawn
+from generator.publishing.make.sheets import drawn
 from generator.publishing.room import room_setting
 from generator.rendering.handout import render_handout
 from generator.rendering.setting import Setting

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.calculation.worksheet.editions import ChangedNumber
-from generator.publishing.jobs import AgainstEditions
-from generator.publishing.order import Order, Published
+from generator.publishing.jobs import AgainstEditions, Order, Published
 
 _MOST = 8
 

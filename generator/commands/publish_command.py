@@ -17,8 +17,8 @@ from generator.commands.edition_words import edition_lines
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
 from generator.errors import CalculationError, FaultyFileError, TuckwrightError, printable
+from generator.publishing.jobs import Order, Published
 from generator.publishing.manifest import is_size
-from generator.publishing.order import Order, Published
 from generator.publishing.publish import publish
 from generator.publishing.room_files import passed_over
 from generator.publishing.stale import reasons

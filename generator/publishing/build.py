@@ -15,7 +15,17 @@ from pathlib import Path
 from generator.errors import FaultyFileError, Finding, PublishError
 from generator.publishing.editions import keep
 from generator.publishing.inputs import Inputs
-from generator.publishing.jobs import Job, Outcome, ProjectTold, RoomVersion, Stamp, WorkedProject
+from generator.publishing.jobs import (
+    Job,
+    Order,
+    Outcome,
+    ProjectTold,
+    Published,
+    Report,
+    RoomVersion,
+    Stamp,
+    WorkedProject,
+)
 from generator.publishing.manifest import (
     Entry,
     Manifest,
@@ -25,7 +35,6 @@ from generator.publishing.manifest import (
     settle_manifest,
     write_manifest,
 )
-from generator.publishing.order import Order, Published, Report
 from generator.publishing.pool import Pool
 from generator.publishing.room_files import stop_on_taken_names
 from generator.publishing.stale import planned, stop_on_foreign_files

@@ -26,7 +26,7 @@ from generator.drawing.style import style_of
 from generator.errors import FaultyFileError, Finding, Place, TuckwrightError
 from generator.publishing.editions import kept_editions
 from generator.publishing.inputs import read_inputs, theme_folder
-from generator.publishing.order import Order
+from generator.publishing.jobs import Order
 from generator.publishing.room_files import (
     class_files,
     edition_files,

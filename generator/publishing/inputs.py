@@ -23,9 +23,9 @@ from generator.publishing.room_files import (
     files_below,
     page_files,
     project_files,
+    refuse_large_files,
     theme_folders,
 )
-from generator.publishing.room_limits import refuse_large_files
 from generator.publishing.write import key_of, key_of_bytes, not_read
 
 # These reach a site only as files of their own, which pages link to: a change of them makes no page and no sheet stale.

@@ -10,12 +10,13 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields, is_dataclass
+from functools import cache
 from pathlib import Path, PurePosixPath
-from typing import Any, TypeVar
+from types import NoneType, UnionType
+from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from generator.publishing.jobs import Card
-from generator.publishing.typed_json import from_plain, to_plain
 from generator.publishing.write import FileState, put_whole
 
 OWN_FOLDER = ".tuckwright"
@@ -173,3 +174,64 @@ def _address(name: str) -> str:
     if not name or name != str(path) or path.is_absolute() or ".." in path.parts or _CONTROLS.search(name):
         raise ValueError("a file lies below the site")
     return name
+
+
+def to_plain(value: object) -> Any:
+    """Return a value as JSON can hold it."""
+    if is_dataclass(value):
+        return {field.name: to_plain(getattr(value, field.name)) for field in fields(value)}
+    if isinstance(value, Mapping):
+        return {key: to_plain(inner) for key, inner in value.items()}
+    if isinstance(value, list | tuple):
+        return [to_plain(inner) for inner in value]
+    return value
+
+
+def from_plain(kind: Any, value: object) -> Any:
+    """Return the value of a type that :func:`to_plain` made plain.
+
+    Raises
+    ------
+    ValueError
+        If it has another form.
+    """
+    origin, inner = get_origin(kind), get_args(kind)
+    if origin in (Union, UnionType):
+        return _first_of(inner, value)
+    if (
+        isinstance(kind, type)
+        and is_dataclass(kind)
+        and isinstance(value, dict)
+        and value.keys() == _types(kind).keys()
+    ):
+        return kind(**{name: from_plain(of, value[name]) for name, of in _types(kind).items()})
+    if origin is tuple and isinstance(value, list):
+        return _row(inner, value)
+    if origin in (dict, Mapping) and isinstance(value, dict):
+        return {from_plain(inner[0], key): from_plain(inner[1], one) for key, one in value.items()}
+    if origin is Literal and isinstance(value, str) and value in inner:
+        return value
+    if kind is NoneType and value is None:
+        return None
+    if kind in (str, int, float, bool) and type(value) is kind:
+        return value
+    raise ValueError(f"{kind} is wanted")
+
+
+def _first_of(kinds: tuple[Any, ...], value: object) -> Any:
+    for kind in kinds:
+        try:
+            return from_plain(kind, value)
+        except ValueError:
+            continue
+    raise ValueError(f"one of {kinds} is wanted")
+
+
+def _row(kinds: tuple[Any, ...], values: list[object]) -> tuple[Any, ...]:
+    every = kinds[:1] * len(values) if kinds[1:] == (...,) else kinds
+    return tuple(from_plain(kind, value) for kind, value in zip(every, values, strict=True))
+
+
+@cache
+def _types(kind: type) -> dict[str, Any]:
+    return get_type_hints(kind)

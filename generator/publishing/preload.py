@@ -29,7 +29,7 @@ def preload(version: str) -> None:
         resolve_name(module.name)
     with suppress(Exception):
         room = resolve_name("generator.publishing.room:open_room")(named_version(version))
-        resolve_name("generator.publishing.make.sizes:read_beforehand")(room)
+        resolve_name("generator.publishing.make.sheets:read_beforehand")(room)
     gc.enable()
     gc.collect()
     gc.freeze()

@@ -9,9 +9,8 @@ from pkgutil import resolve_name
 
 from generator.errors import PublishError
 from generator.publishing.inputs import Inputs, read_inputs
-from generator.publishing.jobs import ProjectTold
+from generator.publishing.jobs import Order, ProjectTold, Published, Report
 from generator.publishing.manifest import Manifest, page_entry, read_manifest
-from generator.publishing.order import Order, Published, Report
 from generator.publishing.stale import planned
 
 

@@ -1,11 +1,15 @@
-"""The files that a room is made of: its folder comes in, the files of each sort go out, none of them from elsewhere."""
+"""The files that a room is made of: its folder comes in, the files of each sort go out, each of a fair size."""
 
 from __future__ import annotations
 
 import re
+from collections import Counter
+from collections.abc import Iterator
 from pathlib import Path
 
+from generator.definitions.text_file import size_fault
 from generator.errors import FaultyFileError, Finding, Place
+from generator.limits import MOST_FILES
 from generator.publishing.links import OWN_THEMES, THEMES, refuse_links_out, walked
 from generator.rendering.addresses import TAKEN
 
@@ -14,6 +18,7 @@ AS_IS = "site/as-is"
 GLOSSARY = "glossary"
 _PROJECT = re.compile(r"^project\s*:\s*[\"']?([^\s\"'#]+)", re.MULTILINE)
 _YAML = (".yaml", ".yml")
+_MEASURED = ("projects", "themes", "site/pages", "site/techniques", "site/classes", "site/editions")
 _SORTS = {"projects": _YAML, "site/pages": (".md", ".markdown"), "site/classes": _YAML, "site/techniques": _YAML}
 
 
@@ -122,3 +127,32 @@ def _named(folder: Path, pattern: str) -> dict[str, Path]:
     """Files by their names; a name that begins with a dot is one that a system or an editor has left."""
     found = sorted(folder.glob(pattern))
     return {path.stem: path for path in found if not path.name.startswith(".") and path.is_file()}
+
+
+def refuse_large_files(room: Path) -> None:
+    """Refuse a room with files that are too large or too many to be read.
+
+    Raises
+    ------
+    FaultyFileError
+        With every such file and folder.
+    """
+    faults = list(_faults(room))
+    if faults:
+        raise FaultyFileError(faults)
+
+
+def _faults(room: Path) -> Iterator[Finding]:
+    counted: Counter[Path] = Counter()
+    for path in (room / "site" / "site.yaml", *(path for name in _MEASURED for path in files_below(room / name))):
+        try:
+            fault = size_fault(path.stat().st_size, path.suffix)
+        except OSError:
+            continue
+        if fault:
+            yield Finding("error", fault, Place(str(path.relative_to(room))))
+        counted[path.parent] += 1
+    for folder, number in counted.items():
+        if number > MOST_FILES:
+            told = f"{number} files; a folder of a room has {MOST_FILES} at most, so divide the room"
+            yield Finding("error", told, Place(str(folder.relative_to(room))))

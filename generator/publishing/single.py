@@ -13,7 +13,7 @@ from generator.definitions.theme import load_theme
 from generator.drawing.style import style_of
 from generator.publishing.editions import against_editions, kept_editions
 from generator.publishing.jobs import Stamp
-from generator.publishing.make.sizes import drawn
+from generator.publishing.make.sheets import drawn
 from generator.publishing.memory import bounded
 from generator.publishing.room import room_setting, stamped
 from generator.rendering.handout import render_handout

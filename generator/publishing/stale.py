@@ -14,7 +14,7 @@ from pkgutil import resolve_name
 
 from generator.errors import FaultyFileError, PublishError
 from generator.publishing.inputs import Inputs, read_inputs
-from generator.publishing.jobs import Outcome, WorkedProject, WorkedSize
+from generator.publishing.jobs import Order, Outcome, WorkedProject, WorkedSize
 from generator.publishing.manifest import (
     NAME,
     OWN_FOLDER,
@@ -25,7 +25,6 @@ from generator.publishing.manifest import (
     read_manifest,
     size_entry,
 )
-from generator.publishing.order import Order
 
 _KEPT = "is kept"
 _LOOKS = ("the tool or one of its libraries", "the theme", "the room's name, place, address or papers")

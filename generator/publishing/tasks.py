@@ -15,7 +15,7 @@ from typing import Any, TypeVar
 from generator.errors import PublishError
 from generator.publishing.inputs import Inputs
 from generator.publishing.jobs import Job, LeadingPictures, ProjectTold, SheetLinks, Stamp, WorkedProject, WorkedSize
-from generator.publishing.manifest import DAMAGED, Entry, page_entry, size_entry
+from generator.publishing.manifest import DAMAGED, Entry, page_entry, size_entry, to_plain
 from generator.publishing.room_files import (
     GLOSSARY,
     class_files,
@@ -24,7 +24,6 @@ from generator.publishing.room_files import (
     project_file,
     project_of_class,
 )
-from generator.publishing.typed_json import to_plain
 from generator.publishing.write import key_of
 from generator.rendering.cards import ClassCard, PageLink
 
@@ -159,16 +158,16 @@ def _as_is(known: Known) -> Mapping[str, Told]:
 PAGES: tuple[tuple[Page, ...], ...] = (
     (
         Page("reference:make_reference", _reference, quick=False),
-        Page("words:make_words", _words),
-        Page("words:make_guides", lambda known: {"guides": Told((titles_of_pages(known.room),))}),
-        Page("classes:make_class", _class_pages, whole_room=True),
+        Page("pages:make_words", _words),
+        Page("pages:make_guides", lambda known: {"guides": Told((titles_of_pages(known.room),))}),
+        Page("pages:make_class", _class_pages, whole_room=True),
     ),
     (
-        Page("classes:make_classes", lambda known: {"classes": Told((known.classes,))}),
-        Page("corrections:make_corrections", _corrections),
+        Page("pages:make_classes", lambda known: {"classes": Told((known.classes,))}),
+        Page("pages:make_corrections", _corrections),
     ),
-    (Page("home:make_home", _home, shared=True),),
-    (Page("as_is:copy_as_is", _as_is),),
+    (Page("pages:make_home", _home, shared=True),),
+    (Page("pages:copy_as_is", _as_is),),
 )
 
 
@@ -184,7 +183,7 @@ def size_jobs(project: str, worked: WorkedProject) -> Iterator[Job]:
         yield Job(
             size_entry(project, one.size, one.edition),
             f"{project}, size {one.size}, {one.edition}",
-            f"{_MAKE}.sizes:make_size",
+            f"{_MAKE}.sheets:make_size",
             (one,),
             one.key,
             # The more a worksheet holds, the longer it takes.
@@ -231,7 +230,7 @@ def page_job(project: str, worked: WorkedProject, known: Known) -> Job:
     return Job(
         page_entry(project),
         f"{project}, overview",
-        f"{_MAKE}.overview:make_overview",
+        f"{_MAKE}.pages:make_overview",
         (_packed(worked.sizes), pictures, sheets, worked.against),
         key_of_page(worked),
     )

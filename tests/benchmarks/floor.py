@@ -15,7 +15,7 @@ from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import RoomVersion
-from generator.publishing.make.sizes import drawn, handouts, strips
+from generator.publishing.make.sheets import drawn, handouts, strips
 from generator.publishing.room import OpenRoom, open_room
 from generator.publishing.worker import THINGS_BETWEEN_COLLECTIONS
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders

@@ -13,8 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import RoomVersion
-from generator.publishing.order import Order, Published
+from generator.publishing.jobs import Order, Published, RoomVersion
 from generator.publishing.publish import publish
 from generator.publishing.room import OpenRoom, open_room
 from tests.room import edit as edit

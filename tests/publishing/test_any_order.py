@@ -16,8 +16,8 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition,
 from small_room import FLAG, ROOM, Silent, bytes_of, left_over, site_of
 
 from generator.errors import FaultyFileError
+from generator.publishing.jobs import Order
 from generator.publishing.links import OWN_THEMES
-from generator.publishing.order import Order
 from generator.publishing.publish import publish
 
 LONGEST = 1.5  # Seconds after which a run of this room is surely over, or nearly so.

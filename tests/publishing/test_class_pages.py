@@ -9,7 +9,7 @@ from small_room import ROOM, Speech, bytes_of, edit, made_room, opened, publishe
 from generator.errors import FaultyFileError
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import Job
-from generator.publishing.make.classes import make_class, make_classes
+from generator.publishing.make.pages import make_class, make_classes
 from generator.publishing.room_files import project_of_class
 from generator.publishing.tasks import PAGES, Known
 from generator.publishing.write import Output
@@ -131,9 +131,9 @@ def test_a_class_is_made_again_whenever_its_project_may_have_changed(bare: Path,
     with_classes(bare, flags=CLASS.replace("project: flag", written))
     seen = project_of_class(bare / "site/classes/flags.yaml")
     assert seen in ("flag", "")
-    before = jobs_of_pages(bare, "classes")
+    before = jobs_of_pages(bare, "pages:make_class")
     edit(bare / "projects/flag.yaml", "side: 8 in", "side: 9 in")
-    after = jobs_of_pages(bare, "classes")
+    after = jobs_of_pages(bare, "pages:make_class")
     assert [job.name for job in after] == ["class: flags"]
     assert after[0].key != before[0].key
 

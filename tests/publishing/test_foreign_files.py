@@ -8,7 +8,7 @@ import pytest
 from small_room import Silent, Speech, bytes_of, edit, made_room, published, site_of
 
 from generator.errors import FaultyFileError, PublishError
-from generator.publishing.order import Order
+from generator.publishing.jobs import Order
 from generator.publishing.publish import publish
 from generator.rendering.addresses import TAKEN
 

@@ -7,7 +7,7 @@ import pytest
 from small_room import ROOM, made_room, opened
 
 from generator.errors import FaultyFileError
-from generator.publishing.make.words import make_guides, make_words
+from generator.publishing.make.pages import make_guides, make_words
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output
 

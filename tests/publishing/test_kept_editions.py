@@ -16,9 +16,8 @@ from generator.definitions.room import load_room
 from generator.errors import CalculationError, FaultyFileError, PublishError
 from generator.publishing.editions import against_editions, keep, kept_editions
 from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import AgainstEditions, Stamp
+from generator.publishing.jobs import AgainstEditions, Order, Published, Stamp
 from generator.publishing.manifest import read_manifest
-from generator.publishing.order import Order, Published
 from generator.publishing.publish import publish
 from generator.publishing.single import stamp_of_sheet
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from small_room import lose_pages, ran
 
-from generator.publishing.profile import sampled
+from generator.publishing.worker import sampled
 
 
 def at_work(seconds: float) -> None:

@@ -1,6 +1,6 @@
-"""Sheets beside the handouts: packed worksheets come in, sheets about all sizes or all projects are written.
+"""What is drawn and set: packed worksheets come in; pages of sizes, handouts, strips and other sheets are written.
 
-What is written is told for the pages that lead to it.
+Each picture is drawn once, for the page and for every paper. What is written is told for the pages that lead to it.
 """
 
 from __future__ import annotations
@@ -9,14 +9,110 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.publishing.jobs import SheetLinks, Stamp
+from generator.drawing.catalogue import draw, figure_keys
+from generator.drawing.picture import Picture
+from generator.drawing.style import Style
+from generator.publishing.jobs import FiledPicture, LeadingPictures, SheetLinks, Stamp, WorkedSize
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
+from generator.rendering import addresses
 from generator.rendering.cards import SheetLink
-from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders
+from generator.rendering.environment import read_templates
+from generator.rendering.figures import Pictures, arranged
+from generator.rendering.handout import render_handout
+from generator.rendering.machine import render_machine
+from generator.rendering.pages import render_size
+from generator.rendering.pdf import read_style_sheet
+from generator.rendering.setting import Setting, SizeLink, size_link
+from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
+from generator.rendering.strip import render_strip
+from generator.rendering.styles import SHEET_STYLES, paper_style
 
 # For each edition the packed worksheets of each project that has it.
 ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
+_TEMPLATES = frozenset(
+    {"size.html", "machine.html", "handout.html", "strip.html", "sheets/base.html", "sheets/rescue.html"}
+)
+
+
+def read_beforehand(room: OpenRoom) -> None:
+    """Read the templates and style sheets of all that is made of one size, so that workers find them read.
+
+    Fonts are left to each worker: the library that sets letters looks for them in threads, which no worker inherits.
+
+    Raises
+    ------
+    PublishError
+        If a style sheet is not understood.
+    """
+    read_templates(room.theme, _TEMPLATES)
+    for paper in room.setting.papers:
+        for sheet in SHEET_STYLES:
+            read_style_sheet(paper_style(room.theme, paper, sheet))
+
+
+def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPictures | None:
+    """Write everything of one size and edition; the one that leads tells of the pictures that stand for its project."""
+    setting = stamped(room.setting, worked.stamp)
+    worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
+    links: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
+    with output.timed("pictures"):
+        pictures = drawn(worksheet, room.style)
+    with output.timed("pages"):
+        link = size_link(worksheet)
+        output.add(link.page, render_size(worksheet, pictures, setting, links).encode())
+        machine = addresses.machine_page(link.project, link.size, link.edition)
+        output.add(machine, render_machine(worksheet, setting).encode())
+    with output.timed("handouts"):
+        for address, sheet in handouts(worksheet, pictures, setting).items():
+            output.add(address, sheet)
+    with output.timed("strips"):
+        for address, sheet in strips(worksheet, pictures, setting).items():
+            output.add(address, sheet)
+    with output.timed("further sheets"):
+        for order in size_orders(worksheet):
+            for paper in setting.papers:
+                output.add(order.address(paper), order.render(setting, paper))
+    return _leading(worksheet, pictures, output) if worked.leads else None
+
+
+def drawn(worksheet: Worksheet, style: Style) -> Pictures:
+    """Return every picture of a worksheet by its key, with a small one of its first panel's surface."""
+    keys = figure_keys(worksheet)
+    pictures = {key: draw(worksheet, key, style) for key in keys}
+    first = next((key for key in keys if key.startswith("surface ")), None)
+    if first is not None:
+        name = first.removeprefix("surface ")
+        pictures[f"surface card {name}"] = draw(worksheet, f"card {name}", style)
+    return pictures
+
+
+def handouts(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:
+    """Return the handout on every paper, by its address."""
+    link = size_link(worksheet)
+    return {link.handout(paper): render_handout(worksheet, pictures, setting, paper) for paper in setting.papers}
+
+
+def strips(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:
+    """Return the marking strips on every paper, by their address; none where there is nothing to mark."""
+    link = size_link(worksheet)
+    made = {link.strip(paper): render_strip(worksheet, pictures, setting, paper) for paper in setting.papers}
+    return {address: sheet for address, sheet in made.items() if sheet is not None}
+
+
+def _leading(worksheet: Worksheet, pictures: Pictures, output: Output) -> LeadingPictures:
+    """Write the pictures that stand for the project, each as a file of its own, and return what tells of them."""
+    arrangement = arranged(worksheet, pictures)
+    surface = _filed(arrangement.surface, addresses.picture_file(worksheet.project, "surface"), output)
+    return LeadingPictures(surface, _filed(arrangement.card, addresses.picture_file(worksheet.project, "card"), output))
+
+
+def _filed(picture: Picture | None, address: str, output: Output) -> FiledPicture | None:
+    if picture is None:
+        return None
+    output.add(address, picture.svg.encode())
+    size = (picture.width, picture.height)
+    return FiledPicture(address, picture.key, *size, picture.alt, picture.caption, picture.text)
 
 
 def make_further(room: OpenRoom, output: Output, worksheets: Sequence[bytes], stamp: Stamp) -> SheetLinks:
