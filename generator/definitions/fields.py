@@ -9,7 +9,7 @@ from typing import Annotated
 
 from generator.definitions.conversion import Purpose
 from generator.definitions.faults import Fault
-from generator.definitions.nodes import Scalar
+from generator.definitions.nodes import Node, Scalar
 from generator.definitions.readers import Leaf, LeafList, Schema
 from generator.definitions.reading import (
     ANY_SORT,
@@ -127,6 +127,18 @@ def _drawing(words: Scalar, reading: Reading) -> str:
     return words.text.strip()
 
 
+class _LeafSize(LeafList):
+    """A finished size: a list of two lengths, or of three."""
+
+    def value(self, found: Node, reading: Reading) -> tuple[Formula, ...]:
+        """Return across, along and, where it stands there, the depth."""
+        size = super().value(found, reading)
+        if len(size) not in (2, 3):
+            told = f"a size is told across and along, and where it has one the depth; this is {len(size)} of them"
+            reading.faults.refuse(found.place, told)
+        return size
+
+
 LABEL = Leaf(read_label, WORDS)
 DAY = Leaf(_day, {"type": "string", "format": "date"})
 Label = Annotated[str, LABEL]
@@ -143,6 +155,10 @@ _WORD_LIST = {"anyOf": [WORDS, {"type": "array", "items": WORDS}]}
 WordList = Annotated[tuple[str, ...], LeafList(read_label, _WORD_LIST, may_be_empty=True)]
 Length = Annotated[Formula, length()]
 Finished = Annotated[Formula, length("finished")]
+FinishedSize = Annotated[
+    tuple[Formula, ...],
+    _LeafSize(lambda words, reading: read_value(words, reading, purpose="finished"), _WORD_LIST),
+]
 Fact = Annotated[Formula, length("fact")]
 Quantity = Annotated[Formula, Leaf(lambda words, reading: read_value(words, reading, wanted=0), VALUE)]
 Span = Annotated[Range, span()]

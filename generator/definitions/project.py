@@ -9,7 +9,7 @@ from typing import Annotated, Self
 
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
-from generator.definitions.fields import Day, Label, Markdown, length
+from generator.definitions.fields import Day, FinishedSize, Label, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group
@@ -47,6 +47,7 @@ class Project(Keyed):
     summary: Markdown
     editions: Annotated[tuple[str, ...], choices(EDITION_NAMES, "edition")] = ()
     seam: Annotated[Formula, length("seam")] | None = None
+    finished_size: FinishedSize = ()
     cautions: Annotated[tuple[str, ...], choices(CAUTIONS, "caution")] = ()
     sizes: Annotated[Mapping[str, Size], SizesOf()]
     measures: Annotated[Mapping[str, Formula], MeasuresOf()] = field(default_factory=dict)

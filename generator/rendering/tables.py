@@ -9,11 +9,12 @@ from itertools import groupby
 
 from markupsafe import Markup, escape
 
+from generator.calculation.making_up.laid import LaidOut
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Outline, Piece
 from generator.calculation.worked_project import ClothUse, Thickness, Worksheet
 from generator.lengths import Edition, on_ruler, say_length, say_range
-from generator.rendering.typeset import as_sentence, bare, said, typeset
+from generator.rendering.typeset import bare, said, typeset
 
 Fact = tuple[str, Markup]
 
@@ -84,21 +85,22 @@ def drawn_up(piece: Piece, edition: Edition) -> Markup:
 
 
 def finished_size(worksheets: Sequence[Worksheet]) -> str:
-    """Return which piece is told as finished, the first tucked panel or the first piece, and its size in each edition.
+    """Return the size of the finished thing in each edition: how large it lies, or how far round and how long it is.
 
-    The thing itself has another size: it has a back, a gusset or a frill as well.
+    Examples: '12 × 12 in', '14 × 14 × 2 in', '18 in round, 8 in long', '4, each 16 × 12 in or 40 × 30 cm'.
     """
-    told = [_first_panel(worksheet) for worksheet in worksheets]
-    sizes = [
-        two_way(piece.finished_across, piece.finished_along, worksheet.edition)
-        for piece, worksheet in zip(told, worksheets, strict=True)
-    ]
-    return f"{as_sentence(told[0].label)} {' or '.join(sizes)}"
+    number = worksheets[0].laid_out.number
+    sizes = [_thing_size(worksheet.laid_out, worksheet.edition) for worksheet in worksheets]
+    return f"{f'{number}, each ' if number > 1 else ''}{' or '.join(sizes)}"
 
 
-def _first_panel(worksheet: Worksheet) -> Piece:
-    pieces = list(worksheet.pieces.values())
-    return next((piece for piece in pieces if piece.panel is not None), pieces[0])
+def _thing_size(laid: LaidOut, edition: Edition) -> str:
+    if laid.round:
+        way, length = (laid.across, laid.along) if laid.round == "across" else (laid.along, laid.across)
+        return f"{say_length(way, edition)} round, {say_length(length, edition)} long"
+    if laid.depth:
+        return f"{on_ruler(laid.across, edition)} × {two_way(laid.along, laid.depth, edition)}"
+    return two_way(laid.across, laid.along, edition)
 
 
 def cut_list(cloth: ClothUse, edition: Edition) -> tuple[CutLine, ...]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from generator.calculation.cutting.cloth import Buying
 from generator.calculation.laid import LaidStack, LaidStrip, Layout, PlacedItem
+from generator.calculation.making_up.laid import LaidOut
 from generator.calculation.turning.turns import row_words
 from generator.calculation.worked import End, Panel, Row, RowSet, TuckSet, Turn
 from generator.calculation.worked_checks import CheckPoint, Checks, Correction
@@ -51,6 +52,7 @@ def cushion(edition: Edition = INCH, *, count: int = 17, title: str = "Slack Tid
         cautions=CAUTIONS,
         tools=("ruler", "chalk", "iron", "scissors", "awl", "machine"),
         minutes=265,
+        laid_out=LaidOut((), front.finished_across, front.finished_along),
         findings=(Finding("warning", "The cloth is one-way; lay both halves of the back the same way up."),),
     )
 

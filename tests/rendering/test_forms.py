@@ -39,7 +39,7 @@ def test_the_sample_form_asks_for_everything_that_a_sample_says(edition: str, un
 def test_the_measuring_guide_shows_the_sizes_with_their_own_measures() -> None:
     text = whole_text(render_measuring_guide(worksheets("inch"), setting(), "Letter"))
     assert "Pad across" in text
-    assert "Chair 16 in Front 16 × 16 in" in text
+    assert "Chair 16 in 16 × 16 in" in text
     assert "worked out from this measure: side." in text
 
 

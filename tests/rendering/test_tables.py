@@ -7,6 +7,7 @@ from cushion_sheet import cushion, tucks
 from test_typeset import read_aloud
 
 from generator.calculation.laid import LaidStack, LaidStrip
+from generator.calculation.making_up.laid import LaidOut
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
 from generator.calculation.worked_project import Thickness
 from generator.lengths import INCH, METRIC
@@ -131,7 +132,14 @@ def test_a_strip_tells_to_what_length_it_is_drawn_up() -> None:
     assert drawn_up(dataclasses.replace(frill, made=Made()), INCH) == ""
 
 
-def test_what_is_finished_is_named_for_it_is_not_the_whole_thing() -> None:
+def test_the_size_of_the_thing_is_told_in_its_words() -> None:
     # 16 pitches of 3/4 and margins of 3/4 are 13 1/2; 14 1/2 along.
-    assert finished_size([cushion()]) == "Front 13 1/2 × 14 1/2 in"
-    assert finished_size([cushion(), cushion(METRIC)]).startswith("Front 13 1/2 × 14 1/2 in or ")
+    assert finished_size([cushion()]) == "13 1/2 × 14 1/2 in"
+    assert finished_size([cushion(), cushion(METRIC)]).startswith("13 1/2 × 14 1/2 in or ")
+    for laid, told in (
+        (LaidOut((), Fraction(14), Fraction(14), Fraction(2)), "14 × 14 × 2 in"),
+        (LaidOut((), Fraction(18), Fraction(8), round="across"), "18 in round, 8 in long"),
+        (LaidOut((), Fraction(18), Fraction(8), round="along"), "8 in round, 18 in long"),
+        (LaidOut((), Fraction(16), Fraction(12), number=4), "4, each 16 × 12 in"),
+    ):
+        assert finished_size([dataclasses.replace(cushion(), laid_out=laid)]) == told

@@ -30,6 +30,7 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
         "unit": edition.unit,
         "measures": {name: write_length(length, edition) for name, length in worksheet.measures.items()},
         "numbers": {name: str(number) for name, number in worksheet.numbers.items()},
+        "finished": _finished(worksheet),
         "pieces": {name: piece_figures(piece, edition) for name, piece in worksheet.pieces.items()},
         "meetings": [
             {
@@ -72,6 +73,13 @@ def _joined(one: Joined, edition: Edition) -> dict[str, Any]:
         "opening": opening,
         "turned": one.turned,
     }
+
+
+def _finished(worksheet: Worksheet) -> dict[str, Any]:
+    """The finished thing: its size, how many there are, and which way is a way round."""
+    laid, edition = worksheet.laid_out, worksheet.edition
+    size = {**_sides(laid.across, laid.along, edition), "depth": write_length(laid.depth, edition)}
+    return {**size, "round": laid.round, "number": laid.number}
 
 
 def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:

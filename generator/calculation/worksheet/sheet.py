@@ -87,10 +87,10 @@ def worked_sheet(
     _stop_on_errors(scope)
     report_making(scope, thing, taken, methods)
     try:
+        laid = finished_thing(scope, joiner.book, acts)
         sheet = _sheet(context, cloths, steps, shared)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
-    laid = finished_thing(joiner.book, acts)
     return replace(sheet, thickest=thickest, beginners=shared.room.beginners, thing=thing, laid_out=laid)
 
 
