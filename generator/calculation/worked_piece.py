@@ -70,9 +70,21 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Lengths:
-    """Equal lengths of cloth that a long strip is joined from; ``across`` is how long each is cut [in].
+class Cut:
+    """Rectangles of cloth that one piece is cut from, all alike; ``name`` tells unlike ones of a piece apart."""
 
+    number: int
+    across: Fraction
+    along: Fraction
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """Lengths of cloth that a long strip is joined from, or widths that are joined ``side_by_side``.
+
+    ``number`` of them are equal, ``across`` is how long each is cut [in]; ``others`` are unlike [in]. Of a strip these
+    go on after the first from the left; of widths one lies at the outer edge, two lie at both sides of the whole ones.
     ``slanting`` lengths are joined corner to corner; their seams are then trimmed to ``allowance``.
     """
 
@@ -81,6 +93,28 @@ class Lengths:
     along: Fraction
     allowance: Fraction
     slanting: bool
+    others: tuple[Fraction, ...] = ()
+    side_by_side: bool = False
+
+    @property
+    def count(self) -> int:
+        """How many there are."""
+        return self.number + len(self.others)
+
+    @property
+    def cuts(self) -> tuple[Cut, ...]:
+        """What is cut, in the order in which it is joined from the left."""
+        if not self.others:
+            return (Cut(self.number, self.across, self.along),)
+        if not self.side_by_side:
+            return tuple(
+                Cut(1, across, self.along, f"length {place}")
+                for place, across in enumerate((self.across, *self.others), 1)
+            )
+        wholes = Cut(self.number, self.across, self.along, "whole width")
+        sides = ("part width",) if len(self.others) == 1 else ("right part width", "left part width")
+        after, *before = (Cut(1, across, self.along, side) for across, side in zip(self.others, sides, strict=True))
+        return (*before, wholes, after)
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,16 +164,6 @@ class Made:
 
 
 PLAIN = Made()
-
-
-@dataclass(frozen=True, slots=True)
-class Cut:
-    """Rectangles of cloth that one piece is cut from, all alike; ``name`` tells unlike ones of a piece apart."""
-
-    number: int
-    across: Fraction
-    along: Fraction
-    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,7 +220,7 @@ class Piece:
         if self.square:
             return (Cut(1, self.square, self.square),)
         if self.lengths is not None:
-            return (Cut(self.lengths.number, self.lengths.across, self.lengths.along),)
+            return self.lengths.cuts
         if len({(part.cut_across, part.cut_along) for part in self.parts}) == 1:
             return (Cut(len(self.parts), self.cut_across, self.cut_along),)
         return tuple(Cut(1, part.cut_across, part.cut_along, part.name) for part in self.parts)

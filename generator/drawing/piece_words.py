@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.calculation.worked_piece import Piece
+from generator.calculation.worksheet.lists import each_length, length_word
 from generator.drawing.outlines import finished_size_of, size_of
 from generator.drawing.piece_marks import drawn_up_words
 from generator.lengths import Edition, say_length
@@ -10,7 +11,7 @@ from generator.lengths import Edition, say_length
 
 def piece_title(piece: Piece) -> str:
     """Return the name of a piece and how many to cut, of a long strip how many lengths."""
-    lengths = " lengths" if piece.lengths is not None else ""
+    lengths = f" {length_word(piece.lengths)}" if piece.lengths is not None else ""
     return f"{piece.label}: cut {piece.quantity * sum(cut.number for cut in piece.cuts)}{lengths}"
 
 
@@ -40,9 +41,9 @@ def _joined_words(piece: Piece, edition: Edition) -> str:
     if piece.lengths is None:
         return ""
     lengths = piece.lengths
-    each = f"{say_length(lengths.across, edition)} by {say_length(lengths.along, edition)}"
     seams = "slanting seams" if lengths.slanting else f"seams of {say_length(lengths.allowance, edition)}"
-    return f" Join it from {lengths.number} lengths of {each} with {seams}."
+    along = say_length(lengths.along, edition)
+    return f" Join it from {each_length(lengths, edition)} by {along} with {seams}."
 
 
 def caption_words(piece: Piece) -> str:

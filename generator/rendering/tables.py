@@ -70,10 +70,12 @@ def _sized(outline: Outline, across: str, along: str, unit: str) -> str:
 
 def in_parts(piece: Piece) -> str:
     """Return in how many parts a piece is cut that is not cut in one; empty where it is, or where each is told."""
+    if piece.lengths is not None:
+        return f", in {piece.lengths.count} parts"
     number = sum(cut.number for cut in piece.cuts)
     if piece.panel is not None or number == 1 or len(piece.cuts) != 1:
         return ""
-    return f", in {number} parts" if piece.lengths is not None else f" each, in {number} parts"
+    return f" each, in {number} parts"
 
 
 def drawn_up(piece: Piece, edition: Edition) -> Markup:

@@ -13,7 +13,7 @@ from math import lcm
 
 from generator.calculation.worked import BreadthJoin, Hand, TuckSet, Turn
 from generator.errors import CalculationError
-from generator.lengths import INCH, Edition, say_length
+from generator.lengths import INCH, Edition, round_nearest, say_length
 
 _CLEARANCE = Fraction(1, 8)
 """An allowance folded into a tuck stays at least this far from its fold [in]."""
@@ -123,9 +123,53 @@ def breadth_joins(
     chosen = cloth.joins(feet)
     if chosen is None:
         raise CalculationError(cloth.fault(feet, edition))
-    places = [0, *map(cloth.place, chosen), cloth.cut]
-    breadths = tuple(Fraction(cloth.breadth(left, right), cloth.unit) for left, right in pairwise(places))
-    return breadths, tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
+    return cloth.breadths(chosen), tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
+
+
+def inner_fold_joins(
+    cut: Fraction, folds: Sequence[tuple[Fraction, Fraction]], width: Fraction, allowance: Fraction, mark: Fraction
+) -> tuple[Fraction, ...] | None:
+    """Return the lengths that a pleated strip is joined from, so that each join lies at an inner fold of a pleat.
+
+    A fold that is laid on another line hides the cloth between them; in its middle lies the inner fold, where a join
+    does not show. Lengths are as few as the cloth allows, and as equal as these places allow.
+
+    Parameters
+    ----------
+    cut : Fraction
+        Cut length of the whole strip [in].
+    folds : sequence of (Fraction, Fraction)
+        The line of each fold and the line it is laid on, from the left cut edge [in].
+    width : Fraction
+        Usable width of the cloth [in].
+    allowance : Fraction
+        Seam allowance of a join [in].
+    mark : Fraction
+        What the ruler shows [in]; joins lie on it.
+
+    Returns
+    -------
+    tuple of Fraction or None
+        The lengths from the left [in]; None where the inner folds lie too far apart for the cloth.
+
+    Examples
+    --------
+    20 in with inner folds at 5, 9 and 14 on cloth of 12: at 9 it is nearest to halves, 9 1/2 and 11 1/2.
+
+    >>> folds = [(Fraction(4), Fraction(6)), (Fraction(8), Fraction(10)), (Fraction(13), Fraction(15))]
+    >>> half = Fraction(1, 2)
+    >>> inner_fold_joins(Fraction(20), folds, Fraction(12), half, half)
+    (Fraction(19, 2), Fraction(23, 2))
+
+    References
+    ----------
+    Derived above; that a join is hidden inside a pleat is common practice, no source.
+    """
+    places = sorted({round_nearest((fold + onto) / 2, mark) for fold, onto in folds})
+    feet = [_Foot(place, 0, "left", 0, hidden=True, worse=False) for place in places if 0 < place < cut]
+    cloth = _in_parts(cut, width, allowance, feet)
+    chosen = cloth.joins(feet)
+    return None if chosen is None else cloth.breadths(chosen)
 
 
 def _feet(tucks: TuckSet, turns: tuple[tuple[Turn, ...], ...], held: tuple[tuple[Turn, ...], ...]) -> list[_Foot]:
@@ -165,6 +209,11 @@ class _JoinedCloth:
         """Return what to cut between two places, in parts: an allowance at each that is a join."""
         joins = (left > 0) + (right < self.cut)
         return right - left + joins * self.allowance
+
+    def breadths(self, feet: Sequence[_Foot]) -> tuple[Fraction, ...]:
+        """Return what to cut from the left, joined at some feet [in]."""
+        places = [0, *map(self.place, feet), self.cut]
+        return tuple(Fraction(self.breadth(left, right), self.unit) for left, right in pairwise(places))
 
     def joins(self, feet: Sequence[_Foot]) -> tuple[_Foot, ...] | None:
         """Return the best joins, or None where the feet lie too far apart."""

@@ -10,7 +10,7 @@ from generator.calculation.turning.facing import even_facing, facing_words, pane
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import Checks
-from generator.calculation.worked_piece import EdgeWork, Part, Piece
+from generator.calculation.worked_piece import EdgeWork, Lengths, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
 from generator.lengths import Edition, on_ruler, say_length
@@ -137,20 +137,46 @@ def length_words(piece: Piece, edition: Edition) -> str:
         return f"The strip is cut on the bias, from a square of {say_length(piece.square, edition)} each way."
     if piece.lengths is None:
         return ""
-    number, each, seam = (
-        piece.lengths.number,
-        say_length(piece.lengths.across, edition),
-        say_length(piece.lengths.allowance, edition),
-    )
-    how = f"Join them end to end, right sides together, with seams of {seam}, and press the seams open."
-    if piece.lengths.slanting:
+    lengths, edges, told = piece.lengths, "end to end", ""
+    if lengths.side_by_side:
+        edges, told = "along their long edges", _WHERE[len(lengths.others)]
+    elif lengths.others:
+        edges, told = "end to end in this order from the left", _HIDDEN
+    seam = say_length(lengths.allowance, edition)
+    how = f"Join them {edges}, right sides together, with seams of {seam}, and press the seams open.{told}"
+    if lengths.slanting:
         how = (
             "Join them with slanting seams, which make no lump at the edge: lay two ends across each other at a right "
             "angle, right sides together, and sew from corner to corner of the square in which they cross, so that "
             f"they open to one straight strip. Trim each seam to {seam} and press it open."
         )
-    whole = say_length(piece.cut_across, edition)
-    return f"The {piece.label} is cut in {number} lengths of {each}. {how} It should then be {whole} long."
+    whole = f"{say_length(piece.cut_across, edition)} {'wide' if lengths.side_by_side else 'long'}"
+    return f"The {piece.label} is cut in {each_length(lengths, edition)}. {how} It should then be {whole}."
+
+
+_HIDDEN = " Each seam lies at an inner fold of the pleats, where it does not show."
+_WHERE = (
+    "",
+    " The narrow one lies at the outer edge: where two hang side by side, at the left of the left one and at the right "
+    "of the right one.",
+    " A narrow one lies at each side, so that no seam runs through the middle.",
+)
+
+
+def length_word(lengths: Lengths) -> str:
+    """Return what the parts of a joined piece are called."""
+    return "widths" if lengths.side_by_side else "lengths"
+
+
+def each_length(lengths: Lengths, edition: Edition) -> str:
+    """Return how many lengths or widths a piece is joined from, and how long or wide each is."""
+    others = [say_length(other, edition) for other in lengths.others]
+    first = say_length(lengths.across, edition)
+    if others and not lengths.side_by_side:
+        return f"lengths of {', '.join([first, *others[:-1]])} and {others[-1]}"
+    more = f" and {len(others)} of {others[0]}" if others else ""
+    word = length_word(lengths)
+    return f"{lengths.number} {word.removesuffix('s') if lengths.number == 1 else word} of {first}{more}"
 
 
 def half_list(piece: Piece, edition: Edition) -> str:

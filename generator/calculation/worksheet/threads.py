@@ -56,7 +56,7 @@ def _joins(piece: Piece) -> Fraction:
     if piece.lengths is None:
         return Fraction(0)
     lengths = piece.lengths
-    return (lengths.number - 1) * lengths.along * (_SLANT if lengths.slanting else 1)
+    return (lengths.count - 1) * lengths.along * (_SLANT if lengths.slanting else 1)
 
 
 def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:

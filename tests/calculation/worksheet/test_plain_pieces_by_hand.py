@@ -262,13 +262,13 @@ def test_a_cloth_that_nothing_is_cut_from_is_left_out_and_those_after_it_are_not
 
 
 def test_every_cloth_that_is_too_narrow_is_told(tmp_path: Path) -> None:
-    silk = "  silk:\n    label: silk\n    width: 9 in or 20 cm\n"
-    keys = f"kind: rectangle\ncloth: silk\n{OBLONG}"
+    silk = "  silk:\n    label: silk\n    width: 6 in or 14 cm\n"
+    keys = f"kind: rectangle\ncloth: silk\ngrain: across\n{OBLONG}"
     narrow = with_piece(
         keys, ("width: 44 in", "width: 10 in"), ("pieces:", f"{silk}pieces:"), (KIND, f"{KIND}    grain: across\n")
     )
-    # 10 and two seams of 1/2 are 11; the front lies on its side and is 18 1/4 across the cloth.
+    # 6 and two seams of 1/2 are 7, and it lies on its side; so does the front, which is 18 1/4 across the cloth.
     assert [one.split(" ", 1)[1].split(";")[0] for one in faults(tmp_path, narrow, "medium")] == [
         "front is 18 1/4 in across, but the cloth is only 10 in wide",
-        "extra is 11 in across, but the cloth is only 9 in wide",
+        "extra is 7 in across, but the cloth is only 6 in wide",
     ]

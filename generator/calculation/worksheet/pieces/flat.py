@@ -10,7 +10,7 @@ from generator.calculation.pieces.plain_pieces import plain_allowance, worked_ci
 from generator.calculation.pieces.roll import circumference
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import EdgeWork, Made, Part, Round, Straight
-from generator.calculation.worksheet.pieces.sizes import PieceSizes, edge_ends, side_lengths, whole, worked_edges
+from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, edge_ends, side_lengths, whole, worked_edges
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.flat import Circle, EnvelopeBack, Facing, FlatPiece, Rectangle
 from generator.lengths import round_up
@@ -34,7 +34,8 @@ def _rectangle(scope: Scope, model: Rectangle | Facing) -> PieceSizes:
     ends = edge_ends(scope, model)
     edges = worked_edges(side_lengths(*finished), ends)
     cut = worked_rectangle(*finished, ends)
-    return PieceSizes(whole(cut, finished, edges), finished, edges, {"edge": 2 * (finished[0] + finished[1])})
+    measures = {"edge": 2 * (finished[0] + finished[1])}
+    return PieceSizes(whole(cut, finished, edges), finished, edges, measures, join=Join(scope.seam, parts=1))
 
 
 def _envelope_back(scope: Scope, name: str, model: EnvelopeBack) -> PieceSizes:
@@ -69,4 +70,5 @@ def _circle(scope: Scope, model: Circle) -> PieceSizes:
     length = circumference(diameter, scope.edition.wish_step)
     edges = worked_edges({"rim": length}, {"rim": rim})
     measures = {"diameter": diameter, "cut diameter": cut[0], "edge": length}
-    return PieceSizes(whole(cut, (diameter, diameter), edges, Round()), (diameter, diameter), edges, measures)
+    size, join = (diameter, diameter), Join(scope.seam, parts=2)
+    return PieceSizes(whole(cut, size, edges, Round()), size, edges, measures, join=join)

@@ -14,7 +14,7 @@ from generator.calculation.worksheet.pieces.sizes import PieceSizes
 from generator.calculation.worksheet.pieces.strips import strip_sizes
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.bought import Bought
-from generator.definitions.pieces.flat import FlatPiece, Rectangle
+from generator.definitions.pieces.flat import Circle, FlatPiece, Rectangle
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
 from generator.lengths import round_up
@@ -43,7 +43,7 @@ def worked_piece(scope: Scope, name: str) -> Piece:
         edges=sizes.edges,
         note=scope.text(model.note),
         after_panel=model.cut == "after the panel",
-        matches=isinstance(model, Rectangle),
+        matches=isinstance(model, Rectangle | Circle),
         square=sizes.square,
         made=sizes.made,
     )

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from generator.calculation.pieces.plain_pieces import plain_allowance
 from generator.calculation.worked import End
-from generator.calculation.worked_piece import NOTHING, PLAIN, EdgeWork, Made, Outline, Part, Straight
+from generator.calculation.worked_piece import NOTHING, PLAIN, EdgeWork, Grain, Made, Outline, Part, Straight
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.piece_kind import SIDES
 from generator.definitions.pieces.model import PieceModel
@@ -21,10 +21,19 @@ _LONG_EDGE = "edge"
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """How a strip that is longer than the cloth is wide is joined: straight across, or slanting; allowance [in]."""
+    """How a piece that is longer than the cloth is wide is joined: straight across, or slanting; allowance [in].
+
+    A strip is joined end to end from equal lengths, a plain piece from whole widths with ``parts`` part widths.
+    """
 
     allowance: Fraction
     slanting: bool = False
+    parts: int = 0
+
+    @property
+    def grains(self) -> tuple[Grain, ...]:
+        """The ways of the grain of which such a join keeps the grain; a strip that may run either way is turned."""
+        return ("along", "either") if self.parts else ("along",)
 
 
 @dataclass(frozen=True, slots=True)
