@@ -61,7 +61,8 @@ def test_the_sheet_says_where_the_narrow_width_lies(tmp_path: Path) -> None:
     assert (
         "The curtain is cut in 2 widths of 45 in and 1 of 22 in. Join them along their long edges, right sides "
         "together, with seams of 1/2 in, and press the seams open. The narrow one lies at the outer edge: where two "
-        "hang side by side, at the left of the left one and at the right of the right one. It should then be 110 in wide."
+        "hang side by side, at the left of the left one and at the right of the right one. It should then be 110 in "
+        "wide."
     ) in join.text
 
 
