@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import partial
-from typing import Any, cast
+from typing import cast
 
 from generator.definitions.conversion import Purpose, converted, edition_of
 from generator.definitions.faults import Fault, Faults, SilentFault, meant
@@ -48,11 +48,11 @@ class Reading:
     names: Names = field(default_factory=Names)
     editions: tuple[str, ...] = EDITION_NAMES
     kinds: Mapping[str, PieceKind | None] = field(default_factory=dict)
-    sizes: Mapping[str, Any] = field(default_factory=dict)
+    sizes: Mapping[str, object] = field(default_factory=dict)
     measures: Mapping[str, Formula] = field(default_factory=dict)
     cloths: frozenset[str] = frozenset()
     steps: frozenset[str] = frozenset()
-    samples: Mapping[str, Any] = field(default_factory=dict)
+    samples: Mapping[str, object] = field(default_factory=dict)
     broken: frozenset[str] = frozenset()
 
     def unknown(self, section: str, text: str, offset: int = 0) -> Fault:

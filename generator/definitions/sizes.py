@@ -38,7 +38,7 @@ class Size:
 class SizesOf:
     """The sizes field of a project: they have been read before everything else, because all names come from them."""
 
-    def value(self, found: Node, reading: Reading) -> Mapping[str, Size]:
+    def value(self, found: Node, reading: Reading) -> Mapping[str, object]:
         """Return the sizes that the reading has."""
         return reading.sizes
 

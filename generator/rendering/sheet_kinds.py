@@ -29,6 +29,7 @@ from generator.rendering.wall_card import render_wall_card
 
 Need = Literal["room", "project", "size", "class"]
 Projects = Mapping[str, Sequence[Worksheet]]
+Subject = Projects | Sequence[Worksheet] | Worksheet | ClassSheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,7 @@ class SheetOrder:
     """One sheet to make: its kind, what it is made from, and the path of its file on a paper."""
 
     name: str
-    subject: Any
+    subject: Subject
     address: Callable[[str], str]
 
     @property

@@ -143,9 +143,6 @@ def _made(room: OpenRoom, output: Output, orders: Iterable[SheetOrder], stamp: S
 
 def _edition(order: SheetOrder) -> str:
     """The edition of a sheet, empty where one sheet tells all editions."""
-    if not order.kind.each_edition:
-        return ""
     subject = order.subject
     worksheets = next(iter(subject.values())) if isinstance(subject, Mapping) else subject
-    name: str = worksheets[0].edition.name
-    return name
+    return worksheets[0].edition.name if order.kind.each_edition and isinstance(worksheets, Sequence) else ""
