@@ -51,16 +51,5 @@ class CountRule:
 
 
 def say_tucks(count: int) -> str:
-    """Return a number of tucks in words.
-
-    Parameters
-    ----------
-    count : int
-        How many [-].
-
-    Returns
-    -------
-    str
-        '1 tuck', '2 tucks'.
-    """
+    """Return a number of tucks in words."""
     return "1 tuck" if count == 1 else f"{count} tucks"

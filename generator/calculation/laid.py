@@ -127,18 +127,7 @@ class LaidStrip:
 
 
 def below_each_other(strips: Sequence[LaidStrip]) -> tuple[LaidStrip, ...]:
-    """Return strips one below the other in their order, those of which everything waits after the others.
-
-    Parameters
-    ----------
-    strips : sequence of LaidStrip
-        Strips, wherever they begin.
-
-    Returns
-    -------
-    tuple of LaidStrip
-        The same from the straightened end.
-    """
+    """Return strips one below the other in their order, those of which everything waits after the others."""
     ordered = sorted(strips, key=lambda strip: strip.later)
     tops = accumulate((strip.along for strip in ordered), initial=Fraction(0))
     return tuple(strip.moved(top) for strip, top in zip(ordered, tops, strict=False))

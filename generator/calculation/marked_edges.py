@@ -13,24 +13,6 @@ def marked_edges(panel: Panel, edition: Edition, *, cross: bool = False) -> str:
 
     Tucks run from one of them to the other, so the marks stand on edges as long as the cloth is cut across the tucks,
     whichever way the panel is longer.
-
-    Parameters
-    ----------
-    panel : Panel
-        The panel, lying so that its first set of tucks runs up and down.
-    edition : Edition
-        Its unit is spoken.
-    cross : bool
-        The second set, which runs from side to side and is marked when the first has been sewn.
-
-    Returns
-    -------
-    str
-        'the top and the bottom edge, 27 1/4 in each'.
-
-    References
-    ----------
-    Derived in the docstring above.
     """
     sides = ("left", "right") if cross else ("top", "bottom")
     marked = panel.cross if cross else panel.across

@@ -135,18 +135,6 @@ def row_loss(depth: Fraction, spacing: Fraction) -> RowLoss:
 def plan_rows(plan: TurnPlan, spacings: Sequence[int] = SPACINGS_IN_DEPTHS) -> tuple[PlanDrawIn, ...]:
     """Return what a plan loses at several distances between its rows.
 
-    Parameters
-    ----------
-    plan : TurnPlan
-        The plan.
-    spacings : Sequence[int]
-        Between two rows as ruled, in depths of a tuck [-].
-
-    Returns
-    -------
-    tuple of PlanDrawIn
-        One for each distance, in their order.
-
     References
     ----------
     Derived in :func:`plan_draw_in`.

@@ -144,16 +144,6 @@ def class_amounts(
 def mixed_editions(counts: Sequence[KitCount]) -> str:
     """Return a warning where one class works in inches and in centimetres, else an empty text.
 
-    Parameters
-    ----------
-    counts : sequence of KitCount
-        How often each kit is needed.
-
-    Returns
-    -------
-    str
-        The sentence, or nothing.
-
     Examples
     --------
     >>> mixed_editions([KitCount(Kit("small", "inch"), 3, 0, 0), KitCount(Kit("large", "metric"), 1, 0, 0)])
@@ -172,16 +162,6 @@ def mixed_editions(counts: Sequence[KitCount]) -> str:
 
 def unknown_kit(kit: Kit) -> str:
     """Return the sentence that refuses a kit of which nothing is known.
-
-    Parameters
-    ----------
-    kit : Kit
-        The kit.
-
-    Returns
-    -------
-    str
-        The sentence.
 
     Examples
     --------

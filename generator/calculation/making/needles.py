@@ -71,16 +71,6 @@ def stitches_to_the_inch(stitch: Fraction) -> int:
 def needle_words(choice: NeedleChoice) -> str:
     """Return the needles of a choice as a card names them.
 
-    Parameters
-    ----------
-    choice : NeedleChoice
-        A row of the table.
-
-    Returns
-    -------
-    str
-        The finest and the strongest number.
-
     Examples
     --------
     >>> needle_words(NEEDLES[0])
@@ -91,16 +81,6 @@ def needle_words(choice: NeedleChoice) -> str:
 
 def stitch_words(choice: NeedleChoice) -> str:
     """Return the stitches of a choice in both ways in which machines are set.
-
-    Parameters
-    ----------
-    choice : NeedleChoice
-        A row of the table.
-
-    Returns
-    -------
-    str
-        Lengths in millimetres and numbers to the inch; one length alone is told once.
 
     Examples
     --------
@@ -118,18 +98,6 @@ def stitch_words(choice: NeedleChoice) -> str:
 
 def sewn_with(weight: str, edition: Edition) -> str:
     """Return with which needle and stitch the tucks of a cloth are sewn, in the words of one edition.
-
-    Parameters
-    ----------
-    weight : str
-        Weight of the cloth: sheer, light, medium or heavy.
-    edition : Edition
-        Whether stitches are counted to the inch or measured.
-
-    Returns
-    -------
-    str
-        A clause without a stop.
 
     Examples
     --------

@@ -78,16 +78,6 @@ class Timetable:
 def clock(minutes: int) -> str:
     """Return a time of day as the class file writes it.
 
-    Parameters
-    ----------
-    minutes : int
-        Since midnight [min].
-
-    Returns
-    -------
-    str
-        Hours and minutes.
-
     Examples
     --------
     >>> clock(9 * 60 + 5), clock(0)

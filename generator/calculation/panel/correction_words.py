@@ -17,16 +17,6 @@ Steps = tuple[tuple[tuple[int, ...], Fraction], ...]
 def said_tucks(numbers: Sequence[int]) -> str:
     """Return tucks by their numbers, three or more neighbours told by the first and the last.
 
-    Parameters
-    ----------
-    numbers : sequence of int
-        In rising order, at least one.
-
-    Returns
-    -------
-    str
-        'tuck 7', 'tucks 7 and 8', 'tucks 7 to 9 and 12'.
-
     Examples
     --------
     >>> said_tucks((7,)), said_tucks((7, 8, 9, 12))
@@ -44,18 +34,6 @@ def said_tucks(numbers: Sequence[int]) -> str:
 def dealt_words(dealt: Steps, edition: Edition) -> str:
     """Return which tucks to stitch deeper or shallower, by their numbers.
 
-    Parameters
-    ----------
-    dealt : tuple of (tuple of int, Fraction)
-        Tucks and the change of their depth [in].
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        One sentence.
-
     Examples
     --------
     >>> from generator.lengths import INCH
@@ -71,24 +49,6 @@ def dealt_words(dealt: Steps, edition: Edition) -> str:
 
 def beyond_words(tucks: TuckSet, checkpoint: CheckPoint, off: Fraction, leeway: Leeway, edition: Edition) -> str:
     """Return what to do where the tucks that are left cannot absorb an error, what costs least first.
-
-    Parameters
-    ----------
-    tucks : TuckSet
-        A rounded set.
-    checkpoint : CheckPoint
-        Where the panel was measured.
-    off : Fraction
-        How far it is off [in]; negative is too narrow.
-    leeway : Leeway
-        What can give.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        A few sentences.
 
     Notes
     -----

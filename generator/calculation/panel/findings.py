@@ -57,20 +57,7 @@ def tuck_findings(
 
 
 def size_finding(tucks: TuckSet, edition: Edition) -> str:
-    """Return a warning where the panel comes out more than 1/16 in (1.5 mm) off the size asked for.
-
-    Parameters
-    ----------
-    tucks : TuckSet
-        A rounded set.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        The warning, or nothing.
-    """
+    """Return a warning where the panel comes out more than 1/16 in (1.5 mm) off the size asked for."""
     off = tucks.finished - tucks.asked
     limit = 3 * MILLIMETRE / 2 if edition.unit == "cm" else Fraction(1, 16)
     if abs(off) <= limit:
@@ -82,20 +69,7 @@ def size_finding(tucks: TuckSet, edition: Edition) -> str:
 
 
 def spacing_finding(tucks: TuckSet, edition: Edition) -> str:
-    """Return a warning where the spacing is not the one asked for, by more than the rounding of its marks.
-
-    Parameters
-    ----------
-    tucks : TuckSet
-        A rounded set; a wish of nothing is a set that has no one spacing.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        The warning, or nothing.
-    """
+    """Return a warning where the spacing is not the one asked for, by more than the rounding of its marks."""
     if tucks.count < 2 or not tucks.wish:
         return ""
     narrow, wide = min(tucks.spacings), max(tucks.spacings)
@@ -108,20 +82,7 @@ def spacing_finding(tucks: TuckSet, edition: Edition) -> str:
 
 
 def blind_finding(tucks: TuckSet, edition: Edition) -> str:
-    """Return a warning where a tuck that lies flat covers the next one's stitching.
-
-    Parameters
-    ----------
-    tucks : TuckSet
-        A rounded set.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        The warning, which names the worst tuck, or nothing.
-    """
+    """Return a warning where a tuck that lies flat covers the next one's stitching."""
     shows = [
         (visible_space(pitch, max(tucks.depths[place], tucks.depths[place + 1])), place)
         for place, pitch in enumerate(tucks.pitches)
@@ -137,20 +98,7 @@ def blind_finding(tucks: TuckSet, edition: Edition) -> str:
 
 
 def ring_finding(tucks: TuckSet, edition: Edition) -> str:
-    """Return a warning where the closing seam of a ring leaves the presser foot no room beside a tuck.
-
-    Parameters
-    ----------
-    tucks : TuckSet
-        A rounded set.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        The warning, or nothing.
-    """
+    """Return a warning where the closing seam of a ring leaves the presser foot no room beside a tuck."""
     room = min(tucks.left_margin, tucks.right_margin)
     if not tucks.ring or room >= foot_room(edition):
         return ""
@@ -163,20 +111,6 @@ def ring_finding(tucks: TuckSet, edition: Edition) -> str:
 
 def thickness_finding(count: int, thickness: Fraction, edition: Edition) -> str:
     """Return a warning where the cloth's thickness could put a row of tucks off by more than 1/8 in (3 mm).
-
-    Parameters
-    ----------
-    count : int
-        Number of tucks, n [-].
-    thickness : Fraction
-        Thickness of one layer of the cloth, t [in].
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        The warning, or nothing.
 
     Examples
     --------

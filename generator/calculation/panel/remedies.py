@@ -18,18 +18,6 @@ def check_rule(leeway: Leeway, edition: Edition) -> str:
 
     A tuck takes cloth twice, so half of what is off is shared out, a mark to a tuck.
 
-    Parameters
-    ----------
-    leeway : Leeway
-        What can give; it names the two ends.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        One sentence.
-
     Examples
     --------
     >>> from generator.lengths import INCH
@@ -44,41 +32,13 @@ def check_rule(leeway: Leeway, edition: Edition) -> str:
 
 
 def moved_marks(leeway: Leeway) -> str:
-    """Return what moving the fold marks wins back.
-
-    Parameters
-    ----------
-    leeway : Leeway
-        What can give.
-
-    Returns
-    -------
-    str
-        One sentence.
-    """
+    """Return what moving the fold marks wins back."""
     kept = ", but for the last one, towards the hem that its tuck holds" if leeway.hem else ""
     return f"Moving the marks wins nothing back{kept}."
 
 
 def remedy(tucks: TuckSet, point: CheckPoint, checks: Checks, edition: Edition) -> str:
-    """Return how one check point is put right: with which tucks, how far they reach, and what else gives.
-
-    Parameters
-    ----------
-    tucks : TuckSet
-        A rounded set.
-    point : CheckPoint
-        One of its check points.
-    checks : Checks
-        All of them, with what can give.
-    edition : Edition
-        How lengths are said.
-
-    Returns
-    -------
-    str
-        Plain text, a few short sentences at most.
-    """
+    """Return how one check point is put right: with which tucks, how far they reach, and what else gives."""
     leeway = checks.leeway
     if point.mark:
         return ". ".join(_before_the_end(tucks, point, leeway, edition))

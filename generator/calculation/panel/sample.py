@@ -107,20 +107,6 @@ def unlikely_take_up(take_up: Fraction, depth: Fraction, edition: Edition) -> st
     from another sample, by much. Told is a difference from twice the depth of more than half the depth, and of more
     than 1/8 in (3 mm): :math:`|u - 2 d| > \max(d / 2, 1/8)`.
 
-    Parameters
-    ----------
-    take_up : Fraction
-        Take-up of one tuck as measured, u [in].
-    depth : Fraction
-        Depth at which the sample was sewn, d [in].
-    edition : Edition
-        How lengths are said; its ``wish_step`` is the 1/8 in or 3 mm.
-
-    Returns
-    -------
-    str
-        A sentence, or nothing.
-
     Examples
     --------
     Eighty tucks in place of eight on 10 in that finish at 4 in: 3/40 in each, and twice 3/8 in is 3/4 in.

@@ -61,16 +61,6 @@ class Choice:
 def lie(word: str) -> Lie:
     """Return the word for how an edge tuck lies, as least margins know it.
 
-    Parameters
-    ----------
-    word : str
-        "out", "in" or anything else for a tuck that stands.
-
-    Returns
-    -------
-    {"out", "in", "upright"}
-        The word.
-
     Examples
     --------
     >>> lie("out"), lie("")
@@ -177,18 +167,6 @@ def steps_between(least: Fraction, most: Fraction, step: Fraction) -> tuple[Frac
 
 def sewable(depth: Fraction, edition: Edition) -> bool:
     """Return whether a depth can be measured: whether it lies on the finest mark of the room's ruler.
-
-    Parameters
-    ----------
-    depth : Fraction
-        Stitching to folded edge, d [in].
-    edition : Edition
-        Its ``mark``.
-
-    Returns
-    -------
-    bool
-        Whether it can be set and measured.
 
     Examples
     --------

@@ -167,20 +167,6 @@ def button_positions(length: Fraction, number: int, inset: Fraction) -> tuple[Fr
 def crowded_buttons(positions: tuple[Fraction, ...], diameter: Fraction, edition: Edition) -> str:
     """Return what is wrong where neighbouring buttons touch, else an empty text.
 
-    Parameters
-    ----------
-    positions : tuple of Fraction
-        Centres along the edge, in order [in].
-    diameter : Fraction
-        Of one button [in].
-    edition : Edition
-        In whose unit the text speaks.
-
-    Returns
-    -------
-    str
-        The sentence, or nothing.
-
     Examples
     --------
     >>> from generator.lengths import INCH
@@ -188,10 +174,6 @@ def crowded_buttons(positions: tuple[Fraction, ...], diameter: Fraction, edition
     'buttons of 1 in stand 1 in apart and touch; use fewer or smaller ones'
     >>> crowded_buttons((Fraction(1), Fraction(3)), Fraction(1), INCH)
     ''
-
-    References
-    ----------
-    Derived in the docstring above.
     """
     gaps = [after - before for before, after in pairwise(positions)]
     if not gaps or min(gaps) > diameter:

@@ -95,18 +95,6 @@ def gaping_overlap(overlap: Fraction, edition: Edition) -> str:
 
     A full pad pulls the two parts aside; a small cushion needs as much overlap as a middling one.
 
-    Parameters
-    ----------
-    overlap : Fraction
-        How far the parts lie one over the other [in].
-    edition : Edition
-        The edition whose least overlap counts and in whose unit the text speaks.
-
-    Returns
-    -------
-    str
-        The sentence, or nothing.
-
     Examples
     --------
     >>> from generator.lengths import INCH

@@ -155,20 +155,6 @@ def round_end_remedy(around: Fraction, diameter: Fraction, edition: Edition) -> 
 
     The end is :math:`\pi d` round; a tube of length l goes round an end :math:`l / \pi` across.
 
-    Parameters
-    ----------
-    around : Fraction
-        Finished length of what is sewn round the end, l [in].
-    diameter : Fraction
-        Finished diameter of the end, d [in].
-    edition : Edition
-        Its unit is spoken.
-
-    Returns
-    -------
-    str
-        Half a sentence with both remedies.
-
     Examples
     --------
     A tube of 63 cm on an end of 23 cm: 3.1416 x 23 = 72.3; 63 / 3.1416 = 20.1.
@@ -176,10 +162,6 @@ def round_end_remedy(around: Fraction, diameter: Fraction, edition: Edition) -> 
     >>> from generator.lengths import CENTIMETRE, METRIC
     >>> round_end_remedy(63 * CENTIMETRE, 23 * CENTIMETRE, METRIC)
     'an end 23 cm across is 72.3 cm round: make what goes round it as long, or the end 20.1 cm across'
-
-    References
-    ----------
-    Derived in the docstring above.
     """
     needed = circumference(diameter, edition.wish_step)
     fitting = end_across(around, edition.mark)

@@ -56,18 +56,6 @@ def facing_gap(pitch: Fraction, left_depth: Fraction, right_depth: Fraction) -> 
 def facing_words(gap: Fraction, edition: Edition) -> str:
     """Return in words what the folds of a facing pair do.
 
-    Parameters
-    ----------
-    gap : Fraction
-        Gap between the folds, g [in].
-    edition : Edition
-        The unit of the words.
-
-    Returns
-    -------
-    str
-        A clause: the folds leave a gap, meet or overlap.
-
     Examples
     --------
     >>> from generator.lengths import INCH
@@ -75,10 +63,6 @@ def facing_words(gap: Fraction, edition: Edition) -> str:
     'the folds meet'
     >>> facing_words(Fraction(1, 4), INCH)
     'the folds leave a gap of 1/4 in'
-
-    References
-    ----------
-    Derived in the docstring above.
     """
     if gap == 0:
         return "the folds meet"
@@ -149,18 +133,6 @@ def panel_gaps(panel: Panel) -> dict[tuple[int, int], Fraction]:
 
 def even_facing(gaps: Mapping[tuple[int, int], Fraction], edition: Edition) -> bool:
     """Return whether the gaps of all facing pairs look alike: marks are rounded, so one mark of the ruler may differ.
-
-    Parameters
-    ----------
-    gaps : Mapping of (int, int) to Fraction
-        By the numbers of the two tucks their gap [in].
-    edition : Edition
-        Its ``mark``.
-
-    Returns
-    -------
-    bool
-        Whether there are pairs, and they look alike.
 
     Examples
     --------

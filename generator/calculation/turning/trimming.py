@@ -49,18 +49,6 @@ def trimming(rows: RowSet, leave: Fraction, edition: Edition) -> Trimming:
 def trim_words(trimmed: Trimming, edition: Edition) -> str:
     """Return a sentence that tells how to trim.
 
-    Parameters
-    ----------
-    trimmed : Trimming
-        The trimming.
-    edition : Edition
-        The unit of the sentence.
-
-    Returns
-    -------
-    str
-        The sentence; empty where nothing is trimmed.
-
     Examples
     --------
     >>> from generator.lengths import INCH

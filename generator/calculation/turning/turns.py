@@ -52,28 +52,10 @@ def row_words(turns: Sequence[Turn], start: Hand) -> tuple[str, ...]:
 def starting_hand(row: int, start: Hand, *, back_and_forth: bool) -> Hand:
     """Return the end at which a row is begun.
 
-    Parameters
-    ----------
-    row : int
-        Number of the row, counted from 1 [-].
-    start : Hand
-        The end at which the first row is begun.
-    back_and_forth : bool
-        Whether every other row is sewn back from the other end.
-
-    Returns
-    -------
-    Hand
-        ``left`` or ``right``.
-
     Examples
     --------
     >>> [starting_hand(row, "right", back_and_forth=True) for row in (1, 2, 3)]
     ['right', 'left', 'right']
-
-    References
-    ----------
-    Derived in the docstring above.
     """
     if row % 2 or not back_and_forth:
         return start
@@ -116,16 +98,6 @@ def spoken_row(words: Sequence[str]) -> str:
     Parts are joined by ``; then``. A part is a list of groups, a repeat of groups told as ``4 times:``, or two words
     that take turns, told with their number and the last word as a check. The shortest telling is taken.
 
-    Parameters
-    ----------
-    words : Sequence[str]
-        Words in the order of sewing.
-
-    Returns
-    -------
-    str
-        The sentence, without a stop; ``no tucks`` for none.
-
     Examples
     --------
     >>> spoken_row(("toward", "away") * 8 + ("toward",))
@@ -134,10 +106,6 @@ def spoken_row(words: Sequence[str]) -> str:
     '4 times: 3 toward, 2 away; then 1 upright'
     >>> spoken_row(("away",) * 12)
     'all 12 away'
-
-    References
-    ----------
-    Derived in the docstring above.
     """
     told = tuple(words)
     if not told:
