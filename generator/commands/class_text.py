@@ -15,6 +15,8 @@ from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.lengths import on_ruler, say_length
 from generator.rendering.addresses import handout_file
 
+_IN_THE_PACK = "(class pack)"
+
 
 def class_text(sheet: ClassSheet, pages: Mapping[Kit, int]) -> str:
     """Return a class as plain text: kits, what to buy, what goes into each bag, timetable, print run.
@@ -141,18 +143,25 @@ def _entry(entry: TimetableLine) -> str:
 
 
 def _print_run(sheet: ClassSheet, pages: Mapping[Kit, int]) -> list[str]:
+    own = {work.kit for work in sheet.kits if work.own}
     head = ("handout", "size", "edition", "paper", "copies", "pages", "sheets, both sides", "one side")
     rows: list[tuple[str, ...]] = [head]
     for line in print_run([work.count for work in sheet.kits], pages):
         kit = line.kit
         file = handout_file(sheet.project, kit.size, kit.edition, sheet.paper).rpartition("/")[2]
+        file = _IN_THE_PACK if kit in own else file
         told = [str(number) if number is not None else "?" for number in (line.pages, line.both_sides, line.one_side)]
         rows.append((file, kit.size, kit.edition, sheet.paper, str(line.copies), *told))
     lines = in_columns(rows)
-    if len(pages) < len(rows) - 1:
+    if own:
+        lines += indented(
+            "  ", "handouts of own measures are printed with the class pack, each with its student's name"
+        )
+    if len(pages) + len(own) < len(rows) - 1:
         lines += indented("  ", "how many pages a handout has is not known before 'tuckwright publish' has made it")
     lines += indented("  ", "and for each size and edition one marking strip, teacher's copy and rescue sheet")
     return [
         *lines,
         *indented("  ", f"the class pack, with layouts and slips: tuckwright class {sheet.name} -o pack.pdf"),
+        *indented("  ", f"all of it as one PDF: tuckwright class {sheet.name} --everything -o all.pdf"),
     ]

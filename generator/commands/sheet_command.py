@@ -11,6 +11,7 @@ import click
 from generator.commands.figures_command import EDITION
 from generator.commands.output_file import chosen_paper, refuse_to_overwrite, write_whole
 from generator.commands.working import edition_of, measures, opened, split, with_own_cloth, worked
+from generator.definitions.own_size import own_size
 from generator.definitions.project import Project
 from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
@@ -63,7 +64,5 @@ def _sized(project: Project, size: str | None, own: tuple[str, ...], edition: Ed
         raise click.UsageError(f"name one size ({listed}), or give a size of your own: --with NAME=VALUE")
     if size:
         return project, size
-    values = split(own, "--with")
-    read = project.with_size("own size", values, edition).sizes["own size"].values
-    name = ", ".join(f"{key} {value.text}" for key, value in read.items())
-    return project.with_size(name, values, edition), name
+    wanted = own_size(project.sizes, split(own, "--with"), edition)
+    return project.with_sizes([wanted]), wanted.label

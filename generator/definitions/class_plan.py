@@ -13,14 +13,18 @@ from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import VALUE, Day, Fact, Label, Markdown, Minutes, Whole, WordList, YesNo
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.nodes import Group, Scalar, fold
+from generator.definitions.own_size import own_size
 from generator.definitions.project import Project
 from generator.definitions.readers import Leaf, LeafGroup, choice
 from generator.definitions.reading import Reading, filled_words
+from generator.definitions.sizes import Size
 from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
+from generator.lengths import EDITIONS
 from generator.limits import MOST_PLACES
 
+_MEASURED = ("size", "with")
 EDITION: Leaf = choice(EDITION_NAMES, "edition")
 
 
@@ -37,6 +41,12 @@ def _whole(words: Scalar, reading: Reading) -> int:
     return int(words.text)
 
 
+def _written(words: Scalar, reading: Reading) -> Scalar:
+    """Return words that only their project can read."""
+    filled_words(words)
+    return words
+
+
 Clock = Annotated[time, Leaf(_clock, {"type": "string"})]
 
 
@@ -50,13 +60,27 @@ class Session(Located):
 
 
 class Seat(Located):
-    """So many students with one size; an empty edition is that of the class."""
+    """So many students with one size; an empty edition is that of the class.
 
-    size: Label
+    ``with_`` are measures of one's own, by name, in place of a size; then ``size`` says them in words.
+    """
+
+    size: Label = ""
+    with_: Annotated[Mapping[str, Scalar], LeafGroup(Leaf(_written, VALUE))] = field(default_factory=dict)
     number: Whole = 1
     edition: Annotated[str, EDITION] = ""
     student: WordList = ()
     own_cloth: YesNo = False
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that a place has a size or measures of its own."""
+        given = [key for key in _MEASURED if key in found.entries]
+        if not given:
+            reading.faults.add(found.place, "'size' is missing here; a place has a 'size', or its own measures 'with'")
+        elif len(given) > 1:
+            told = "'with' does not go with 'size'; take one of the two out"
+            reading.faults.add(found.entries["with"][0].place, told)
 
 
 class ClassCloth(Located):
@@ -66,7 +90,10 @@ class ClassCloth(Located):
 
 
 class ClassPlan(Keyed):
-    """A class of one project; ``name`` is the file's name without its ending."""
+    """A class of one project; ``name`` is the file's name without its ending.
+
+    ``own_sizes`` are those of places with measures of their own, known where the class was read with its project.
+    """
 
     title: Label
     project: Label
@@ -82,6 +109,7 @@ class ClassPlan(Keyed):
     name: str = ""
     path: Path = Path()
     findings: tuple[Finding, ...] = ()
+    own_sizes: tuple[Size, ...] = ()
 
 
 def load_class(path: Path, project: Project | None = None, root: Path | None = None) -> ClassPlan:
@@ -99,7 +127,7 @@ def load_class(path: Path, project: Project | None = None, root: Path | None = N
     Returns
     -------
     ClassPlan
-        With the notes of the reading in ``findings``.
+        With the notes of the reading in ``findings``; with its project, places with measures of their own have a size.
 
     Raises
     ------
@@ -116,6 +144,7 @@ def load_class(path: Path, project: Project | None = None, root: Path | None = N
     if plan is not None:
         _check(plan, reading)
         if project is not None:
+            plan = _measured(plan, project, reading)
             _check_project(plan, project, tree, reading)
     reading.faults.stop()
     if plan is None:
@@ -141,10 +170,33 @@ def _check(plan: ClassPlan, reading: Reading) -> None:
         reading.faults.add(plan.places[0].place, "inch and metric sheets are mixed in this class: say so", "note")
 
 
+def _measured(plan: ClassPlan, project: Project, reading: Reading) -> ClassPlan:
+    """Return the class with a size for every place that has measures of its own."""
+    places, own = [], {}
+    for seat in plan.places:
+        size = _own_size(seat, plan, project, reading) if seat.with_ else None
+        if size is not None:
+            own[size.label] = size
+            seat = replace(seat, size=size.label)
+        places.append(seat)
+    return replace(plan, places=tuple(places), own_sizes=tuple(own.values()))
+
+
+def _own_size(seat: Seat, plan: ClassPlan, project: Project, reading: Reading) -> Size | None:
+    places = {"": seat.place, **{name: words.place for name, words in seat.with_.items()}}
+    values = {name: words.text for name, words in seat.with_.items()}
+    try:
+        return own_size(project.sizes, values, EDITIONS[seat.edition or plan.edition], places)
+    except FaultyFileError as fault:
+        reading.faults.extend(fault.findings)
+        return None
+
+
 def _check_project(plan: ClassPlan, project: Project, tree: Group, reading: Reading) -> None:
     """Report sizes, pieces and cloths that the project does not have."""
     for seat in plan.places:
-        _known(seat.size, "size", project.sizes, seat.place, reading)
+        if not seat.with_:
+            _known(seat.size, "size", project.sizes, seat.place, reading)
         edition = seat.edition or plan.edition
         if edition not in project.editions:
             reading.faults.add(seat.place, f"the project '{project.name}' has no {edition} edition")

@@ -1,4 +1,4 @@
-"""A size that stands in no file: names and texts from the command line come in, a Size goes out."""
+"""A size that no project lists: names and texts, typed or from a class file, come in, a Size goes out."""
 
 from __future__ import annotations
 
@@ -12,23 +12,26 @@ from generator.definitions.sizes import Size, dimensions, size_value
 from generator.definitions.values import Formula
 from generator.errors import FaultyFileError, Finding, LengthError, Place
 from generator.lengths import Edition, read_length
+from generator.limits import LONGEST_LABEL
 
 _SHOWN = "--with"
 
 
-def own_size(sizes: Mapping[str, Size], name: str, values: Mapping[str, str], edition: Edition) -> Size:
-    """Return a size of one student's own.
+def own_size(
+    sizes: Mapping[str, Size], values: Mapping[str, str], edition: Edition, places: Mapping[str, Place] | None = None
+) -> Size:
+    """Return a size of one student's own, labelled by its values.
 
     Parameters
     ----------
     sizes : Mapping of str to Size
         The sizes of the file; the new one must give the same names.
-    name : str
-        What to call the size.
     values : Mapping of str to str
         A length or a number for every name.
     edition : Edition
         Whose unit a bare number has where a length is wanted.
+    places : Mapping of str to Place, optional
+        Where each value stands in a file, and under '' where all of them do; without it they were typed.
 
     Returns
     -------
@@ -40,28 +43,32 @@ def own_size(sizes: Mapping[str, Size], name: str, values: Mapping[str, str], ed
     FaultyFileError
         With every name that is missing, unknown or not readable.
     """
-    wanted = dimensions(sizes)
+    wanted, places = dimensions(sizes), places or {}
     findings: list[Finding] = []
     given = {fold(key): text for key, text in values.items()}
     for missing in [key for key in wanted if key not in given]:
-        example = f"{missing}={'3' if wanted[missing] == 0 else '17' if edition.unit == 'in' else '43'}"
-        findings.append(_finding(f"'{missing}' is missing; add for example {example}"))
+        example = "3" if wanted[missing] == 0 else "17" if edition.unit == "in" else "43"
+        written = f"{missing}: {example}" if places else f"{missing}={example}"
+        findings.append(Finding("error", f"'{missing}' is missing; add for example {written}", places.get("")))
     read: dict[str, Formula] = {}
     for key, text in given.items():
+        place = places.get(key)
         if key not in wanted:
-            findings.append(_finding(f"the sizes of this project give no '{key}'{meant(key, wanted)}"))
+            told = f"the sizes of this project give no '{key}'{meant(key, wanted)}"
+            findings.append(Finding("error", told, place))
             continue
         try:
             read[key] = _value(text, wanted[key], edition)
         except Fault as fault:
-            findings.append(_finding(f"{_SHOWN} {key}={text}: {fault.text}"))
+            told = fault.text if place else f"{_SHOWN} {key}={text}: {fault.text}"
+            findings.append(Finding("error", told, Scalar(text, place).at(fault.offset) if place else None))
+    label = ", ".join(f"{key} {value.text}" for key, value in read.items())
+    if len(label) > LONGEST_LABEL or label in sizes:
+        told = f"'{label[:LONGEST_LABEL]}' cannot stand on a sheet as the name of these measures; write plain lengths"
+        findings.append(Finding("error", told, places.get("")))
     if findings:
         raise FaultyFileError(findings)
-    return Size(label=name, values={key: read[key] for key in wanted})
-
-
-def _finding(text: str) -> Finding:
-    return Finding("error", text)
+    return Size(label=label, values={key: read[key] for key in wanted})
 
 
 def _value(text: str, dimension: int | None, edition: Edition) -> Formula:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import field, replace
 from pathlib import Path
 from typing import Annotated, Self
@@ -13,7 +13,6 @@ from generator.definitions.fields import Day, FinishedSize, Label, Markdown, len
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group
-from generator.definitions.own_size import own_size
 from generator.definitions.pieces.kinds import Piece, PiecesOf
 from generator.definitions.project_checks import check_project
 from generator.definitions.project_names import prepared
@@ -25,7 +24,6 @@ from generator.definitions.values import Formula
 from generator.definitions.vocabulary import CAUTIONS, EDITION_NAMES, KINDS, LEVELS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
-from generator.lengths import INCH, Edition
 
 
 class Change(Located):
@@ -62,15 +60,9 @@ class Project(Keyed):
     path: Path = Path()
     findings: tuple[Finding, ...] = ()
 
-    def with_size(self, name: str, values: Mapping[str, str], edition: Edition = INCH) -> Self:
-        """Return the project with one more size; bare numbers take the unit of the edition.
-
-        Raises
-        ------
-        FaultyFileError
-            If a value cannot be read, or the names are not those of the other sizes.
-        """
-        return replace(self, sizes={**self.sizes, name: own_size(self.sizes, name, values, edition)})
+    def with_sizes(self, sizes: Iterable[Size]) -> Self:
+        """Return the project with more sizes, each under its label."""
+        return replace(self, sizes={**self.sizes, **{size.label: size for size in sizes}})
 
 
 def load_project(path: Path, room: Room | None = None, root: Path | None = None) -> Project:

@@ -1,11 +1,10 @@
-"""One sheet on its own, outside of any site: a worksheet or a class comes in, the bytes of a PDF go out."""
+"""One sheet on its own, outside of any site: a worksheet comes in, the bytes of a PDF go out."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.class_work import ClassSheet
 from generator.calculation.worksheet.sheet import RoomContext, refuse_unsewable, worked_sheet
 from generator.definitions.project import Project
 from generator.definitions.room import Room
@@ -17,7 +16,6 @@ from generator.publishing.make.sheets import drawn
 from generator.publishing.memory import bounded
 from generator.publishing.room import room_setting, stamped
 from generator.rendering.handout import render_handout
-from generator.rendering.sheet_kinds import class_orders
 
 
 def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str, stamp: Stamp) -> bytes:
@@ -49,18 +47,3 @@ def stamp_of_sheet(project: Project, shared: RoomContext, folder: Path, *, own: 
     editions = [shared.room.edition(name) for name in project.editions]
     worksheets = [worked_sheet(project, size, one, shared) for one in editions for size in project.sizes]
     return against_editions(folder, worksheets)[0].stamp
-
-
-def one_class_pack(sheet: ClassSheet, room: Room, theme_folder: Path, paper: str) -> bytes:
-    """Return the pack of a class on one paper, for whoever teaches it: it names students, so it is no part of a site.
-
-    Raises
-    ------
-    FaultyFileError
-        With the faults of the theme.
-    PublishError
-        If the sheet cannot be set: a letter or a font is missing.
-    """
-    setting = room_setting(room, load_theme(theme_folder))
-    with bounded():
-        return next(order.render(setting, paper) for order in class_orders(sheet) if order.name == "class")

@@ -1,6 +1,7 @@
 """The class pack: a ClassSheet comes in, a PDF with everything that a class needs on paper goes out.
 
-What to buy, the cutting layouts over all kits, the timetable, what to print and prepare, and a slip for each kit.
+What to buy, the cutting layouts over all kits, the timetable, what to print and prepare; a slip for each kit is a sheet
+of its own, for slips are cut from their paper.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from generator.drawing.picture import Picture
 from generator.drawing.style import style_of
 from generator.rendering.addresses import handout_file
 from generator.rendering.figures import sheet_image
+from generator.rendering.joined import PrintedPaper
 from generator.rendering.one_page import sheet_html, sheet_paper
 from generator.rendering.pdf import write_pdf
 from generator.rendering.setting import Setting
@@ -30,6 +32,7 @@ from generator.rendering.tables import two_way
 from generator.rendering.typeset import said, typeset
 
 _ROOM_BESIDE = 3.0
+HANDOUT = "Handout"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +55,7 @@ class PrintedSlip:
 
 @dataclass(frozen=True, slots=True)
 class PrintedFile:
-    """A handout to print: its file, and how often."""
+    """A published handout to print: its file, and how often."""
 
     file: str
     size: str
@@ -60,8 +63,8 @@ class PrintedFile:
     copies: int
 
 
-def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:
-    """Return the class pack; its last pages are the slips, to be cut apart."""
+def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str, enclosed: Sequence[PrintedPaper] = ()) -> bytes:
+    """Return the class pack without its slips; it tells what is ``enclosed`` behind it, and what is not."""
     memory: dict[str, str] = {}
     width, height = PAPERS[paper]
     margin = float(setting.theme.measures["page margin"].removesuffix("in"))
@@ -71,12 +74,19 @@ def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:
         "say": lambda length: said(length, sheet.edition),
         "clock": clock,
         "layouts": cutting_pictures(sheet, setting),
-        "slips": slips(sheet),
-        "printed": _printed(sheet),
+        "printed": _printed(sheet, enclosed),
+        "enclosed": enclosed,
         "image": sheet_image(memory, (width - 2 * margin, height - _ROOM_BESIDE), 1.0),
     }
     html = sheet_html("class_pack", setting, values)
     page = sheet_paper(setting, paper, memory)
+    return write_pdf(html, page.style, page.theme, page.memory)
+
+
+def render_class_slips(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:
+    """Return the slips of all kits, to be cut apart."""
+    html = sheet_html("class_slips", setting, {"pack": sheet, "slips": slips(sheet)})
+    page = sheet_paper(setting, paper)
     return write_pdf(html, page.style, page.theme, page.memory)
 
 
@@ -126,7 +136,9 @@ def _when(piece: Piece, item: CutItem, slip: KitSlip, work: KitWork) -> str:
     return "cut beforehand" if item.piece in work.beforehand else "cut in the class"
 
 
-def _printed(sheet: ClassSheet) -> tuple[PrintedFile, ...]:
+def _printed(sheet: ClassSheet, enclosed: Sequence[PrintedPaper]) -> tuple[PrintedFile, ...]:
+    """The handouts that are printed from the site: those that are not enclosed."""
+    there = {(paper.size, paper.edition) for paper in enclosed if paper.title == HANDOUT}
     return tuple(
         PrintedFile(
             file=handout_file(sheet.project, work.kit.size, work.kit.edition, sheet.paper).rpartition("/")[2],
@@ -135,4 +147,5 @@ def _printed(sheet: ClassSheet) -> tuple[PrintedFile, ...]:
             copies=work.count.packed,
         )
         for work in sheet.kits
+        if (work.worksheet.size_label, work.kit.edition) not in there
     )

@@ -36,8 +36,8 @@ class Setting:
 
     ``welcome`` is Markdown. ``site_address`` is where the site is published ("https://..."), or empty; it is only
     printed and linked from sheets. ``edition_mark`` tells sheets of different days apart; ``standing`` tells whether a
-    sheet has the numbers that were kept under it, is a draft made after it, or is one student's own. ``links`` are
-    further pages.
+    sheet has the numbers that were kept under it, is a draft made after it, or is one student's own; ``student`` is
+    whose it is, in a class pack only. ``links`` are further pages.
     """
 
     room: str
@@ -51,6 +51,7 @@ class Setting:
     language: str = "en"
     links: tuple[PageLink, ...] = ()
     standing: SheetStanding = "kept"
+    student: str = ""
 
     @property
     def mark_words(self) -> str:

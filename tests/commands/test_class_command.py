@@ -154,7 +154,8 @@ def test_the_pack_of_a_class_names_the_students_and_tells_the_whole_class(tmp_pa
     here = class_room(tmp_path)
     told = run(here, "class", "morning", "-o", "pack.pdf", "--paper", "a4")
     assert (told.code, told.err) == (0, "")
-    assert told.out == "Wrote pack.pdf: the pack of One morning, on A4. It names your students: keep it to yourself.\n"
+    assert told.out.startswith("Wrote pack.pdf: the pack of One morning, on A4; ")
+    assert told.out.endswith(" printed on both sides. It names your students: keep it to yourself.\n")
     with pdfplumber.open(here / "pack.pdf") as pack:
         words = " ".join(" ".join(page.extract_text().split()) for page in pack.pages)
         assert (round(pack.pages[0].width / 72, 2), round(pack.pages[0].height / 72, 2)) == (8.27, 11.69)
@@ -167,7 +168,7 @@ def test_the_pack_of_a_class_names_the_students_and_tells_the_whole_class(tmp_pa
     ("words", "code", "says"),
     [
         (["--json", "-o", "pack.pdf"], 2, "--json is printed and -o writes a PDF; choose one"),
-        (["--paper", "A4"], 2, "--paper and --theme belong to the class pack; name its file with -o"),
+        (["--paper", "A4"], 2, "--everything and --one-sided belong to the class pack; name its file with -o"),
         (["-o", "pack.pdf", "--paper", "A5"], 2, "'A5' is no paper of the room; it has: Letter, A4"),
         (["-o", "nowhere/pack.pdf"], 1, "there is no folder nowhere; make it, or name another"),
         (["-o", "site/classes/morning.yaml"], 1, "is there already and is no PDF; it stays as it is"),

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from generator.definitions.own_size import own_size
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
@@ -307,10 +308,11 @@ def test_a_fact_in_one_unit_is_converted_exactly_and_without_a_note(tmp_path: Pa
 
 def test_a_size_of_ones_own_takes_bare_numbers_in_the_unit_of_the_edition(tmp_path: Path) -> None:
     project = read(tmp_path, SOUND)
-    mine = project.with_size("mine", {"side": "17 1/2"})
-    metric = project.with_size("mine", {"side": "45"}, METRIC)
-    assert mine.sizes["mine"].values["side"].fixed(INCH) == Fraction(35, 2)
-    assert metric.sizes["mine"].values["side"].fixed(METRIC) == 45 * CENTIMETRE
+    mine = own_size(project.sizes, {"side": "17 1/2"}, INCH)
+    metric = own_size(project.sizes, {"side": "45"}, METRIC)
+    assert (mine.label, mine.values["side"].fixed(INCH)) == ("side 17 1/2 in", Fraction(35, 2))
+    assert (metric.label, metric.values["side"].fixed(METRIC)) == ("side 45 cm", 45 * CENTIMETRE)
+    assert list(project.with_sizes([mine]).sizes) == ["small", "medium", "side 17 1/2 in"]
     assert list(project.sizes) == ["small", "medium"]
 
 
@@ -326,7 +328,7 @@ def test_a_size_of_ones_own_takes_bare_numbers_in_the_unit_of_the_edition(tmp_pa
 )
 def test_a_size_of_ones_own_is_checked(tmp_path: Path, values: dict[str, str], says: str) -> None:
     with pytest.raises(FaultyFileError) as refused:
-        read(tmp_path, SOUND).with_size("mine", values)
+        own_size(read(tmp_path, SOUND).sizes, values, INCH)
     assert [str(finding) for finding in refused.value.findings] == [says]
 
 

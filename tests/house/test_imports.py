@@ -34,6 +34,7 @@ HOME_OF_LIBRARY = {
     "markdown_it": {"rendering"},
     "weasyprint": {"rendering"},
     "pydyf": {"rendering"},
+    "pypdf": {"rendering"},
     "segno": {"rendering"},
     "watchfiles": {"publishing", "commands"},
     "click": {"commands", "cli"},

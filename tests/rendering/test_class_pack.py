@@ -6,12 +6,14 @@ from mooring_room import two_mornings
 from opened_pdf import texts, whole_text
 from room_setting import setting
 
-from generator.rendering.class_pack import cutting_pictures, render_class_pack, slips
+from generator.rendering.class_pack import cutting_pictures, render_class_pack, render_class_slips, slips
 
 
 @cache
 def pages() -> list[str]:
-    return texts(render_class_pack(two_mornings(), setting(), "A4"))
+    """The pack, then the slips."""
+    sheets = (render(two_mornings(), setting(), "A4") for render in (render_class_pack, render_class_slips))
+    return [page for sheet in sheets for page in texts(sheet)]
 
 
 def whole() -> str:
@@ -80,6 +82,6 @@ def test_the_timetable_has_both_mornings_and_every_step() -> None:
         assert f"{step.number}. " in days
 
 
-def test_the_pack_in_large_print_has_all_slips_too() -> None:
-    text = whole_text(render_class_pack(two_mornings(), setting("large-print"), "Letter"))
+def test_large_print_has_all_slips_too() -> None:
+    text = whole_text(render_class_slips(two_mornings(), setting("large-print"), "Letter"))
     assert all(f"kit {number} of 5" in text for number in range(1, 6))

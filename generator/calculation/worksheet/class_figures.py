@@ -69,6 +69,7 @@ def _kit(sheet: ClassSheet, work: KitWork) -> dict[str, Any]:
         "size": work.kit.size,
         "edition": work.kit.edition,
         "unit": edition.unit,
+        "own_measures": work.own,
         "places": work.count.places,
         "own_cloth": work.count.own_cloth,
         "spare": work.count.spare,

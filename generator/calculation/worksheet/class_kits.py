@@ -27,11 +27,13 @@ class KitWork:
     """One kit of a class: how often it is needed, and its worksheet on the cloth of the class.
 
     ``beforehand`` names the pieces that the room cuts before the class; none of them waits for a sewn panel.
+    ``own`` tells that it is of a student's own measures, so that no handout of it is published.
     """
 
     count: KitCount
     worksheet: Worksheet
     beforehand: tuple[str, ...]
+    own: bool = False
 
     @property
     def kit(self) -> Kit:
@@ -71,7 +73,8 @@ def kit_works(plan: ClassPlan, project: Project, shared: RoomContext) -> tuple[K
     FaultyFileError
         If a size cannot be worked on that cloth.
     """
-    own = _with_class_cloths(plan, project)
+    on_class_cloth = _with_class_cloths(plan, project)
+    own = {size.label for size in plan.own_sizes}
     beforehand = tuple(fold(name) for name in plan.cut_beforehand)
     works: list[KitWork] = []
     faults: list[Finding] = []
@@ -79,14 +82,24 @@ def kit_works(plan: ClassPlan, project: Project, shared: RoomContext) -> tuple[K
         if not count.packed:
             continue
         try:
-            worksheet = worked_sheet(own, count.kit.size, shared.room.edition(count.kit.edition), shared)
+            edition = shared.room.edition(count.kit.edition)
+            worksheet = worked_sheet(on_class_cloth, count.kit.size, edition, shared)
             ready = tuple(name for name in beforehand if not worksheet.pieces[name].after_panel)
-            works.append(KitWork(count, worksheet, ready))
+            works.append(KitWork(count, worksheet, ready, count.kit.size in own))
         except FaultyFileError as fault:
+            if count.kit.size in own:
+                faults.append(_unworkable(plan, count.kit.size))
             faults += fault.findings
     if faults:
         raise FaultyFileError(dict.fromkeys(faults))
     return tuple(works)
+
+
+def _unworkable(plan: ClassPlan, size: str) -> Finding:
+    """What is said of the place whose own measures cannot be worked, before the reasons."""
+    seat = next(seat for seat in plan.places if seat.size == size)
+    told = "the project cannot be worked in these measures, as told below; measure again, or ask for a nearby size"
+    return Finding("error", told, seat.place, size=size)
 
 
 def _with_class_cloths(plan: ClassPlan, project: Project) -> Project:
@@ -98,9 +111,12 @@ def _with_class_cloths(plan: ClassPlan, project: Project) -> Project:
 
 
 def cut_otherwise(kits: Sequence[KitWork], project: Project, shared: RoomContext) -> list[Finding]:
-    """Return a warning for every kit whose pieces the cloth of the class changes: its handout says otherwise."""
+    """Return a warning for every kit whose pieces the cloth of the class changes: its handout says otherwise.
+
+    Handouts of own measures are made for the class, on its cloth.
+    """
     findings = []
-    for work in kits:
+    for work in [work for work in kits if not work.own]:
         kit = work.kit
         usual = KitWork(work.count, worked_sheet(project, kit.size, work.worksheet.edition, shared), ())
         changed = [

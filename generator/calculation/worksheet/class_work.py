@@ -79,6 +79,7 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
     """
     room = shared.room
     edition = room.edition(plan.edition)
+    project = project.with_sizes(plan.own_sizes)
     kits = kit_works(plan, project, shared)
     _refuse_too_many(plan, kits)
     cloths = class_cloths(kits, [fold(name) for name in plan.bring], edition)

@@ -52,7 +52,7 @@ def test_each_kit_is_told_as_if_alone(found: dict[str, Any]) -> None:
     # 35 1/4 of cloth for the medium size and 1 to straighten it, up to an eighth of a yard: 1 1/8 yd, at £12.
     medium = found["kits"][0]
     assert list(medium) == [
-        *("size", "edition", "unit", "places", "own_cloth", "spare", "packed", "cut"),
+        *("size", "edition", "unit", "own_measures", "places", "own_cloth", "spare", "packed", "cut"),
         *("pieces", "supplies", "cloth_alone", "cost_alone"),
     ]
     assert medium["cloth_alone"] == {"face": "1 1/8 yd"}

@@ -1,0 +1,78 @@
+"""Sheets put together for one print run: PDFs come in with their copies, one PDF in the order of printing goes out."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from pypdf import PdfReader, PdfWriter
+from pypdf.generic import NameObject
+
+
+@dataclass(frozen=True)
+class PrintedPaper:
+    """One sheet of a print run: what it is, of which size and edition, for whom, and how many copies of it.
+
+    ``cut`` tells that it is cut from its paper, so that nothing may stand on its back.
+    """
+
+    title: str
+    pdf: bytes
+    size: str = ""
+    edition: str = ""
+    student: str = ""
+    copies: int = 1
+    cut: bool = False
+
+    @cached_property
+    def pages(self) -> int:
+        """How many printed pages one copy has."""
+        return len(PdfReader(io.BytesIO(self.pdf)).pages)
+
+    def paper(self, *, both_sides: bool) -> int:
+        """Return how many sheets of paper all copies take.
+
+        Examples
+        --------
+        Three copies of five pages take three sheets each when both sides are printed; what is cut from its paper takes
+        a sheet a page.
+
+        >>> leaves = PrintedPaper("Handout", b"", copies=3)
+        >>> leaves.__dict__["pages"] = 5
+        >>> leaves.paper(both_sides=True), leaves.paper(both_sides=False)
+        (9, 15)
+        """
+        one_side = self.cut or not both_sides
+        return self.copies * (self.pages if one_side else (self.pages + 1) // 2)
+
+
+def joined(papers: Sequence[PrintedPaper], *, both_sides: bool) -> bytes:
+    """Return all copies of all sheets as one PDF that asks for its true size, in order.
+
+    Parameters
+    ----------
+    papers : sequence of PrintedPaper
+        In the order of printing.
+    both_sides : bool
+        Whether both sides of the paper are printed. Then a blank page stands wherever the next sheet would begin on the
+        back of another, and behind each page that is cut from its paper.
+
+    Returns
+    -------
+    bytes
+        The PDF. It is for printing: its pages have no tags, as those of the single sheets do.
+    """
+    writer = PdfWriter()
+    for paper in papers:
+        pages = PdfReader(io.BytesIO(paper.pdf)).pages
+        for _ in range(paper.copies):
+            for number, page in enumerate(pages, 1):
+                writer.add_page(page)
+                if both_sides and (paper.cut or (number == len(pages) and number % 2)):
+                    writer.add_blank_page()
+    writer.create_viewer_preferences()[NameObject("/PrintScaling")] = NameObject("/None")
+    written = io.BytesIO()
+    writer.write(written)
+    return written.getvalue()

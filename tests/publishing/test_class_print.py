@@ -1,0 +1,187 @@
+"""A class of eight, two with their own measures, from its file to one PDF: every own sheet, every copy, every leaf."""
+
+from __future__ import annotations
+
+import io
+import re
+from pathlib import Path
+
+import pdfplumber
+import pikepdf
+import pytest
+
+from tests.room import Answer, run, write_room
+
+PROJECT = """\
+title: Gangway mat
+kind: mats
+summary: |
+  A mat with four tucks in its middle.
+editions: inch
+sizes:
+  small:
+    side: 12 in
+  medium:
+    side: 16 in
+cloths:
+  face:
+    label: cotton
+    width: 44 in
+pieces:
+  front:
+    kind: tucked panel
+    finished across: side
+    finished along: side
+    tucks:
+      depth: 3/8 in
+      spacing: 1 1/2 in
+      number: 4
+      margin: 3 in to 12 in
+    edges:
+      all: hem 1/2 in
+steps:
+  - use: as usual
+"""
+CLASS = """\
+title: Mats to measure
+project: mat
+edition: inch
+paper: A4
+sessions:
+  - day: 2031-03-08
+    starts: 9:30
+    ends: 16:30
+places:
+  - size: medium
+    number: 3
+    student: Ada
+  - size: small
+    number: 3
+  - with:
+      side: 14 in
+    student: Ines
+  - with:
+      side: 18 1/2
+    student: Bram
+"""
+ALL = "Wrote all.pdf: the pack of Mats to measure, on A4; "
+
+
+@pytest.fixture(scope="module")
+def taught(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A room with a class of eight, with its pack, everything for it, and the two sheets that --with makes."""
+    files = {
+        "site/site.yaml": "room:\n  name: Gangway\n",
+        "projects/mat.yaml": PROJECT,
+        "site/classes/mats.yaml": CLASS,
+    }
+    return write_room(tmp_path_factory.mktemp("taught"), files)
+
+
+@pytest.fixture(scope="module")
+def packed(taught: Path) -> Answer:
+    return run(taught, "class", "mats", "-o", "pack.pdf")
+
+
+@pytest.fixture(scope="module")
+def whole(taught: Path) -> Answer:
+    return run(taught, "class", "mats", "--everything", "-o", "all.pdf")
+
+
+def pages(path: Path) -> list[str]:
+    with pdfplumber.open(path) as pdf:
+        return [page.extract_text() for page in pdf.pages]
+
+
+def begins_a_handout(text: str) -> bool:
+    about_the_class = "Kit slips" in text or "Class pack" in text
+    return "Name" in text and "page 1 of" in text and not about_the_class
+
+
+def plain(text: str, student: str = "") -> str:
+    """A page without its student, however its words stand."""
+    return " ".join(text.replace(student, "").split())
+
+
+def test_the_pack_ends_with_the_own_handouts_and_their_numbers_are_those_of_sheet_with(
+    taught: Path, packed: Answer
+) -> None:
+    assert (packed.code, packed.err) == (0, "")
+    found = pages(taught / "pack.pdf")
+    for student, side in (("Ines", "14 in"), ("Bram", "18 1/2")):
+        assert run(taught, "sheet", "mat", "--with", f"side={side}", "--paper", "A4", "-o", "own.pdf").code == 0
+        own = pages(taught / "own.pdf")
+        begin = next(place for place, text in enumerate(found) if begins_a_handout(text) and student in text)
+        mine = found[begin : begin + len(own)]
+        assert [plain(text, student) for text in mine] == [plain(text) for text in own]
+        # It begins on the front of a sheet of paper.
+        assert begin % 2 == 0
+
+
+def test_names_stand_in_the_pack_and_nowhere_in_what_is_published(taught: Path) -> None:
+    assert run(taught, "publish").code == 0
+    public = taught / "site" / "public"
+    assert (public / "classes" / "mats.html").is_file()
+    for path in public.rglob("*"):
+        if path.suffix == ".html":
+            text = path.read_text(encoding="utf-8")
+            assert re.search(r"\b(Ines|Bram|Ada)\b|[Ss]ide 1[48]", text) is None, path.name
+    assert not list(public.rglob("*side*"))
+
+
+def test_everything_is_one_file_in_order_with_the_copies_of_every_handout(taught: Path, whole: Answer) -> None:
+    assert (whole.code, whole.err) == (0, "")
+    found = pages(taught / "all.pdf")
+    heads = [plain(text) for text in found if begins_a_handout(text)]
+    sizes = [re.search(r"(Medium|Small|Side [\d /]+ in) inch edition", head) for head in heads]
+    assert [size[1] for size in sizes if size] == ["Medium"] * 3 + ["Small"] * 3 + ["Side 14 in", "Side 18 1/2 in"]
+    told = " ".join(plain(text) for text in found)
+    for title in ("Kit slips", "Teacher's copy", "Machine card"):
+        assert title in told
+
+
+def test_how_much_paper_it_takes_is_told_and_true(taught: Path, whole: Answer) -> None:
+    with pikepdf.open(taught / "all.pdf") as pdf:
+        assert len(pdf.pages) % 2 == 0
+        leaves = len(pdf.pages) // 2
+        assert pdf.Root.ViewerPreferences.PrintScaling == "/None"
+    assert f"{leaves} sheets of paper printed on both sides" in " ".join(whole.out.split())
+    one = run(taught, "class", "mats", "--everything", "--one-sided", "-o", "one.pdf")
+    with pikepdf.open(taught / "one.pdf") as pdf:
+        assert f"{len(pdf.pages)} pages, {len(pdf.pages)} sheets of paper printed on one side" in " ".join(
+            one.out.split()
+        )
+        assert len(pdf.pages) < 2 * leaves
+
+
+def test_nothing_stands_on_the_back_of_what_is_cut_from_its_paper(taught: Path, whole: Answer) -> None:
+    found = pages(taught / "all.pdf")
+    cut = [place for place, text in enumerate(found) if "Kit slips" in text or "Marking strip" in text.title()]
+    assert cut
+    for place in cut:
+        assert place % 2 == 1 or found[place + 1] == "" or "Printed behind this pack" in found[place]
+
+
+@pytest.mark.parametrize("option", ["--everything", "--one-sided"])
+def test_what_is_about_the_pack_wants_its_file(taught: Path, option: str) -> None:
+    told = run(taught, "class", "mats", option)
+    assert told.code == 2
+    assert "--everything and --one-sided belong to the class pack; name its file with -o" in " ".join(told.err.split())
+
+
+def test_a_pdf_is_read_as_it_was_joined() -> None:
+    from generator.rendering.joined import PrintedPaper, joined
+
+    made = io.BytesIO()
+    with pikepdf.new() as pdf:
+        for _ in range(3):
+            pdf.add_blank_page(page_size=(595, 842))
+        pdf.save(made)
+    three = PrintedPaper("Leaf", made.getvalue(), copies=2)
+    strip = PrintedPaper("Strip", made.getvalue(), cut=True)
+    # Two copies of three pages, each filled up to four; three pages that are cut from their paper, each with its back.
+    with pikepdf.open(io.BytesIO(joined([three, strip], both_sides=True))) as both:
+        assert len(both.pages) == 2 * 4 + 3 * 2
+    with pikepdf.open(io.BytesIO(joined([three, strip], both_sides=False))) as single:
+        assert len(single.pages) == 2 * 3 + 3
+    assert three.paper(both_sides=True) + strip.paper(both_sides=True) == 7
