@@ -17,6 +17,8 @@ from generator.drawing.layout import draw_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, plain_pieces
+from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
+from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of_repeat
 from generator.drawing.section import (
     crosses_otherwise,
     draw_cross_tuck_section,
@@ -30,6 +32,7 @@ from generator.drawing.sizes import PAGE_WIDTH, DrawnSize, Heights
 from generator.drawing.style import Style
 from generator.drawing.surface import draw_sized_surface, draw_surface, draw_surface_card, heights_of_surface
 from generator.drawing.turn_map import draw_turn_map
+from generator.drawing.turn_picture import draw_turns, heights_of_turns
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +69,10 @@ def _has_caught_hem(panel: Panel) -> bool:
     return _has_tucks(panel) and "caught hem" in (panel.across.left.kind, panel.across.right.kind)
 
 
+def _has_turned_tucks(panel: Panel) -> bool:
+    return _has_tucks(panel) and panel.rows is not None
+
+
 def _never(worksheet: Worksheet) -> tuple[str, ...]:
     return ()
 
@@ -79,7 +86,7 @@ DIAGRAMS: dict[str, Diagram] = {
     "cross tuck section": Diagram(draw_cross_tuck_section, panels_with(crosses_otherwise)),
     "hem section": Diagram(draw_hem_section, panels_with(_has_caught_hem)),
     "pair section": Diagram(draw_pair_section, panels_with(plan_pairs)),
-    "turn map": Diagram(draw_turn_map, panels_with(lambda panel: panel.rows is not None and _has_tucks(panel))),
+    "turn map": Diagram(draw_turn_map, panels_with(_has_turned_tucks)),
     "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checks.points)),
     "cross check points": Diagram(draw_cross_check_points, panels_with(lambda panel: panel.cross_checks.points)),
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
@@ -94,6 +101,9 @@ DIAGRAMS: dict[str, Diagram] = {
 
 # What can be drawn at any size, one picture a key, in the order in which the pictures are wanted.
 SIZED: dict[str, SizedDiagram] = {
+    "quarter turn": SizedDiagram(draw_quarter_turn, heights_of_quarter_turn, panels_with(_has_turned_tucks)),
+    "repeat": SizedDiagram(draw_repeat, heights_of_repeat, panels_with(has_repeat)),
+    "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
 }
 

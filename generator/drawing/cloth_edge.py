@@ -14,7 +14,7 @@ from generator.drawing.style import Pen
 
 PLY = 0.05
 LIFT = PLY * 1.5
-Flap = tuple[float, float, bool]
+Flap = tuple[float, float, int]
 
 
 def draw_ply(canvas: Canvas, points: Sequence[Point], *, radius: float = LIFT / 2) -> None:
@@ -60,12 +60,12 @@ def hem_path(left: float, base: float, margin: float, tall: float) -> tuple[Poin
 def turned_path(flaps: Sequence[Flap], reach: tuple[float, float], base: float) -> tuple[Point, ...]:
     """Return the line of cloth with turned tucks.
 
-    A flap is its foot, how far its fold lies to the right (less than nothing: to the left), and whether it is raised
-    over its neighbour. The cloth from the left goes into the ply that lies farther from where the tuck is turned.
+    A flap is its foot, how far its fold lies to the right (less than nothing: to the left), and over how many of its
+    neighbours it lies. The cloth from the left goes into the ply that lies farther from where the tuck is turned.
     """
     points: list[Point] = [(reach[0], base)]
     for foot, fold, raised in flaps:
-        lower = base - LIFT * (3 if raised else 1)
+        lower = base - LIFT * (1 + 2 * raised)
         upper = lower - LIFT
         first, second = (upper, lower) if fold > 0 else (lower, upper)
         points += [

@@ -115,12 +115,14 @@ def text_height(size: float) -> float:
     return (ASCENT + DESCENT) * size / POINTS
 
 
-def text_lines(words: str, size: float, width: float, *, font: Typeface = TYPEFACE) -> tuple[str, ...]:
+def text_lines(
+    words: str, size: float, width: float, *, bold: bool = False, font: Typeface = TYPEFACE
+) -> tuple[str, ...]:
     """Return words broken into lines that are no wider than a width [in]; a longer word stands alone."""
     lines: list[str] = []
     for word in words.split():
         longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, size, font=font) <= width:
+        if lines and text_width(longer, size, bold=bold, font=font) <= width:
             lines[-1] = longer
         else:
             lines.append(word)

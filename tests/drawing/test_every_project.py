@@ -5,13 +5,16 @@ from __future__ import annotations
 import pytest
 
 from generator.drawing.canvas import Canvas
-from generator.drawing.catalogue import draw, figure_keys
+from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
 from generator.drawing.picture import Picture
-from generator.drawing.style import Style
+from generator.drawing.sizes import DrawnSize
+from generator.drawing.style import Style, read_style
 from tests.room import ROOT, demo_room
 
 PROJECTS = sorted(path.stem for path in (ROOT / "projects").glob("*.yaml"))
-LEAST_TYPE = 7
+LEAST_TYPE = 9
+LARGE = read_style({"small": 16, "text": 17, "strong": 20})
+LOOKS = ((Style(), 93.0), (Style(), 80.0), (LARGE, 180.0))
 
 
 @pytest.fixture
@@ -26,6 +29,28 @@ def drawn(monkeypatch: pytest.MonkeyPatch) -> list[Canvas]:
 
     monkeypatch.setattr(Canvas, "picture", picture)
     return canvases
+
+
+@pytest.mark.parametrize("name", PROJECTS)
+@pytest.mark.parametrize("look", LOOKS, ids=["plain", "narrow", "large"])
+def test_no_words_cross_in_any_picture_of_a_project_drawn_as_low_and_as_high_as_it_can_be(
+    name: str, look: tuple[Style, float], drawn: list[Canvas]
+) -> None:
+    style, width = look
+    faults = set()
+    for worksheet in demo_room().worksheets(name):
+        drawn.clear()
+        for key in sized_keys(worksheet):
+            if key.startswith("surface "):
+                continue  # bears no words
+            found = heights(worksheet, key, style, width)
+            for height in (found.least, found.greatest):
+                draw_sized(worksheet, key, style, DrawnSize(width, height))
+        for canvas in drawn:
+            said = f"{worksheet.size}, {worksheet.edition.name}: {canvas.key}, {canvas.height:.2f} in"
+            faults |= {f"{said}: {crossing}" for crossing in canvas.crossings()}
+            faults |= {f"{said}: '{label.words}'" for label in canvas.labels if label.size < style.small}
+    assert faults == set()
 
 
 @pytest.mark.parametrize("name", PROJECTS)

@@ -116,6 +116,48 @@ def spoken_row(words: Sequence[str]) -> str:
     return min(choices, key=lambda choice: choice[:2])[2]
 
 
+def row_in_groups(words: Sequence[str]) -> str:
+    """Return the words of a row to be read at a glance: the shortest group that makes up the row, and how often.
+
+    A row that no group makes up is told as by :func:`spoken_row`.
+
+    Parameters
+    ----------
+    words : Sequence[str]
+        Words in the order of sewing.
+
+    Returns
+    -------
+    str
+        Without a stop.
+
+    Examples
+    --------
+    >>> row_in_groups(("toward", "away") * 10)
+    'toward, away: 10 times'
+    >>> row_in_groups(("toward", "toward", "away") * 3 + ("toward",))
+    '2 toward, away: 3 times, then toward'
+    >>> row_in_groups(("away",) * 12)
+    'all 12 away'
+
+    References
+    ----------
+    Derived in the docstring above.
+    """
+    told = tuple(words)
+    for period in range(2, len(told) // 2 + 1):
+        if len(set(told)) > 1 and _kept_up(told, 0, period) == len(told):
+            times, over = divmod(len(told), period)
+            rest = f", then {_short_groups(told[-over:])}" if over else ""
+            return f"{_short_groups(told[:period])}: {times} times{rest}"
+    return spoken_row(told)
+
+
+def _short_groups(words: Sequence[str]) -> str:
+    runs = [(word, len(list(alike))) for word, alike in groupby(words)]
+    return ", ".join(word if number == 1 else f"{number} {word}" for word, number in runs)
+
+
 def _groups(words: Sequence[str]) -> str:
     """Tell neighbours that are alike together: ``3 toward, 2 away``, and plainly where none are."""
     runs = [(word, len(list(alike))) for word, alike in groupby(words)]
