@@ -14,6 +14,7 @@ from generator.drawing.assembly import assembly_names, draw_assembly
 from generator.drawing.check_points import draw_check_points, draw_cross_check_points
 from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
 from generator.drawing.layout import draw_layout
+from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, plain_pieces
@@ -104,6 +105,7 @@ SIZED: dict[str, SizedDiagram] = {
     "quarter turn": SizedDiagram(draw_quarter_turn, heights_of_quarter_turn, panels_with(_has_turned_tucks)),
     "repeat": SizedDiagram(draw_repeat, heights_of_repeat, panels_with(has_repeat)),
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
+    "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
 }
 

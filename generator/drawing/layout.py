@@ -8,13 +8,13 @@ left selvage. What is cut now is white, what stays whole hatched, what is left o
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.laid import PlacedItem
 from generator.calculation.worked_project import ClothUse, Worksheet
-from generator.calculation.worksheet.cut_order import OrderedStack, cut_order, proof_words
+from generator.calculation.worksheet.cut_order import OrderedStack, cut_order, numbered, proof_words
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import spread, text_height, text_lines, text_width
 from generator.drawing.layout_plan import WIDE, DrawnStrip, LayoutPart, Patch, plan_layout
@@ -46,8 +46,18 @@ def draw_layout(worksheet: Worksheet, cloth: str, style: Style) -> tuple[Picture
 
 def draw_cutting(use: ClothUse, edition: Edition, style: Style, *, key: str) -> tuple[Picture, ...]:
     """Return the pictures of any layout, also one for the kits of a class."""
-    layout = use.layout
+    alt, caption, text = layout_telling(use, edition)
     canvases = sketch_layout(use, edition, style, key=key)
+    pictures = []
+    for number, canvas in enumerate(canvases, 1):
+        which = f" Part {number} of {len(canvases)}." if len(canvases) > 1 else ""
+        pictures.append(canvas.picture(alt + which, caption, text if number == 1 else ""))
+    return tuple(pictures)
+
+
+def layout_telling(use: ClothUse, edition: Edition) -> tuple[str, str, str]:
+    """Return what is told of a layout in place of its picture, below it, and at length."""
+    layout = use.layout
     size = f"{say_length(layout.width, edition)} wide, {say_length(layout.length, edition)} long"
     alt = f"Cutting layout on {use.label}, {size}: {len(layout.placed)} pieces in {len(layout.strips)} strips."
     whole = " Hatched: stays whole." if any(stack.later for strip in layout.strips for stack in strip.stacks) else ""
@@ -56,12 +66,7 @@ def draw_cutting(use: ClothUse, edition: Edition, style: Style, *, key: str) -> 
         f"the straightened end, and each strip down at 1a, 1b ... from the left selvage.{whole} Dotted: left over."
     )
     order = (line.strip().removeprefix("- ") for line in cut_order(use, edition).splitlines())
-    text = "\n".join((*order, proof_words(use, edition))).replace("**", "")
-    pictures = []
-    for number, canvas in enumerate(canvases, 1):
-        which = f" Part {number} of {len(canvases)}." if len(canvases) > 1 else ""
-        pictures.append(canvas.picture(alt + which, caption, text if number == 1 else ""))
-    return tuple(pictures)
+    return alt, caption, "\n".join((*order, proof_words(use, edition))).replace("**", "")
 
 
 def sketch_layout(use: ClothUse, edition: Edition, style: Style, *, key: str) -> tuple[Canvas, ...]:
@@ -70,7 +75,7 @@ def sketch_layout(use: ClothUse, edition: Edition, style: Style, *, key: str) ->
     while True:
         parts = plan_layout(use.layout, wide)
         named = letters(parts, (edition, style))
-        sheets = [_DrawnLayout(part, named, (edition, style)) for part in parts]
+        sheets = [DrawnLayout(part, named, (edition, style)) for part in parts]
         excess = max((sheet.width for sheet in sheets), default=0) - PAGE
         if excess <= 0 or wide <= NARROWEST:
             break
@@ -83,25 +88,33 @@ def sketch_layout(use: ClothUse, edition: Edition, style: Style, *, key: str) ->
     return tuple(canvases)
 
 
-class _DrawnLayout:
-    """One part of the cloth on paper; the room that words need on both sides is known before it is drawn."""
+class DrawnLayout:
+    """One part of the cloth on paper; the room that words need round it is known before it is drawn.
 
-    def __init__(self, part: LayoutPart, named: Mapping[PieceWords, str], look: tuple[Edition, Style]) -> None:
+    What has no room in a strip stands beside it, or below the cloth where the paper is only so ``wide`` [in].
+    """
+
+    def __init__(
+        self, part: LayoutPart, named: Mapping[PieceWords, str], look: tuple[Edition, Style], wide: float = 0.0
+    ) -> None:
         self.part, self.named = part, named
         self.edition, self.style = look
         self.line = text_height(self.style.small)
         self.cut_at = f"cut at ({self.edition.unit}):"
         self.cuts = [self._across(strip) for strip in part.strips]
         self.headed = {strip.top: headed_cuts(strip, part, look) for strip in part.strips}
-        self.notes = [self._notes(strip) for strip in part.strips]
+        told = [self._notes(strip) for strip in part.strips]
+        self.notes = [self._lines(notes, BESIDE) for notes in told] if not wide else [() for _ in told]
+        self.below = self._legend(told, wide) if wide else ()
         self.left = max(text_width(words, self.style.small, bold=True) for words in (*self.cuts, self.cut_at)) + 0.2
         beside = [text_width(line, self.style.small) for lines in self.notes for line in lines]
-        self.right = 2.3 * self.line + (max(beside) + 0.3 if beside else 0.0)
+        self.right = 2 * SELVAGE if wide else 2.3 * self.line + (max(beside) + 0.3 if beside else 0.0)
         self.top = 3.4 * self.line
         self.high, self.wide = float(part.high), float(part.wide)
         told_high = max(sum(len(lines) for lines in self.notes) * 1.2, len(self.cuts) * 1.25) * self.line
-        self.width = self.left + max(self.wide + self.right, 2.6)
-        self.height = self.top + max(self.high, told_high + 0.1 * len(self.notes)) + self.line
+        self.width = wide or self.left + max(self.wide + self.right, 2.6)
+        self.bottom = self.top + max(self.high, told_high + (0 if wide else 0.1 * len(self.notes))) + self.line
+        self.height = self.bottom + 1.2 * self.line * len(self.below)
 
     def _across(self, strip: DrawnStrip) -> str:
         numbers = strip.ordered.numbers
@@ -111,9 +124,17 @@ class _DrawnLayout:
 
     def _notes(self, strip: DrawnStrip) -> tuple[str, ...]:
         inside = [stack.name for stack in self.headed[strip.top]]
-        notes = strip_notes(strip, self.named, inside, self.edition)
-        return tuple(
-            line for note in notes for line in text_lines(note, self.style.small, BESIDE, font=self.style.font)
+        return strip_notes(strip, self.named, inside, self.edition)
+
+    def _lines(self, notes: Sequence[str], wide: float) -> tuple[str, ...]:
+        return tuple(line for note in notes for line in text_lines(note, self.style.small, wide, font=self.style.font))
+
+    def _legend(self, told: Sequence[tuple[str, ...]], wide: float) -> tuple[str, ...]:
+        """What stands below the cloth, strip by strip."""
+        strips = zip(self.part.strips, told, strict=True)
+        return self._lines(
+            [f"{numbered('Strip', strip.ordered.numbers)}: {'. '.join(notes)}." for strip, notes in strips if notes],
+            wide - 0.04,
         )
 
     def at(self, across: Fraction, along: Fraction) -> tuple[float, float]:
@@ -129,6 +150,8 @@ class _DrawnLayout:
         self._cuts(canvas)
         self._measures(canvas, title)
         self._write_notes(canvas)
+        for number, words in enumerate(self.below):
+            canvas.text(words, 0.02, self.bottom + (1.2 * number + 0.5) * self.line, hold="left")
 
     def _cloth(self, canvas: Canvas) -> None:
         """Draw the cloth with its selvages."""
@@ -155,11 +178,9 @@ class _DrawnLayout:
 
     def _dotted(self, canvas: Canvas, patch: Patch) -> None:
         (left, top), (right, bottom) = self._corners(patch)
-        before = len(canvas.segments)
         across = range(math.ceil(left / DOTS), math.floor(right / DOTS) + 1)
         down = range(math.ceil(top / DOTS), math.floor(bottom / DOTS) + 1)
-        canvas.dots([(x * DOTS, y * DOTS) for y in down for x in across], 0.008, self.style.quiet)
-        del canvas.segments[before:]  # words may lie over the dots of what is left over
+        canvas.dots([(x * DOTS, y * DOTS) for y in down for x in across], 0.008, self.style.ink)
 
     def _hatched(self, canvas: Canvas, patch: Patch) -> None:
         (left, top), (right, bottom) = self._corners(patch)
@@ -169,7 +190,7 @@ class _DrawnLayout:
             steps = int((right - left + high) / HATCH) + 1
             canvas.lines(
                 [((left + step * HATCH, top), (left + step * HATCH - high, bottom)) for step in range(steps)],
-                self.style.measure,
+                self.style.hatch,
             )
         del canvas.segments[before:]  # clipped lines reach less far than they are told to
 
@@ -182,6 +203,11 @@ class _DrawnLayout:
         small = not lines
         if small and self._holds_letter(piece):
             lines = (self.named[piece_words(piece, self.edition)],)
+            if self.headed[strip.top] and piece.top == strip.ordered.strip.top:
+                # Below the cuts that are told at the top of the strip.
+                middle = (middle[0], max(middle[1], corner[1] + 2.2 * self.line))
+            if middle[1] + 0.6 * self.line > opposite[1]:
+                lines = ()
         for number, told in enumerate(lines):
             off = (number - (len(lines) - 1) / 2) * 1.2 * self.line
             place = (middle[0] + off, middle[1]) if turned else (middle[0], middle[1] + off)
@@ -210,7 +236,7 @@ class _DrawnLayout:
         """Draw the cuts across, numbered at the left with the distance from the straightened end."""
         edge = self.left - 0.12
         wanted = [self.at(Fraction(0), strip.bottom)[1] for strip in self.part.strips]
-        places = spread(wanted, [1.2 * self.line] * len(wanted), self.top, self.height - 0.02) or tuple(wanted)
+        places = spread(wanted, [1.2 * self.line] * len(wanted), self.top, self.bottom - 0.02) or tuple(wanted)
         for words, cut, y in zip(self.cuts, wanted, places, strict=True):
             canvas.line(((edge, y), (self.left - SELVAGE, cut)), self.style.measure)
             canvas.line(((self.left - SELVAGE, cut), (self.left + self.wide + SELVAGE, cut)), self.style.cut)
@@ -223,6 +249,8 @@ class _DrawnLayout:
         """Draw the width above, name the end and the selvage."""
         above, right = self.top - 1.1 * self.line, self.left + self.wide
         width = f"{say_length(self.part.width, self.edition)} wide, {self.part.begins}"
+        if self.below and text_width(width, self.style.small, font=self.style.font) > self.width - self.left:
+            width = f"{say_length(self.part.width, self.edition)} wide"
         if text_width(width, self.style.small, font=self.style.font) + 0.3 < self.wide:
             canvas.arrow((self.left, above), (right, above), self.style.measure, both=True)
             canvas.text(width, self.left + self.wide / 2, above, backing=self.style.paper)
@@ -230,7 +258,7 @@ class _DrawnLayout:
             canvas.text(width, self.left, above, hold="left")
         if title:
             canvas.text(title, self.left, 0.6 * self.line, hold="left", bold=True)
-        if text_width("selvage", self.style.small) < self.high:
+        if right + 2 * self.line < self.width and text_width("selvage", self.style.small) < self.high:
             beside = right + SELVAGE + 0.65 * self.line
             canvas.text("selvage", beside, self.top + self.high / 2, turned=True, backing=self.style.paper)
 

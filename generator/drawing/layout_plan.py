@@ -115,6 +115,11 @@ def plan_layout(layout: Layout, most_wide: Fraction = WIDE) -> tuple[LayoutPart,
     return tuple(LayoutPart(_drawn(group), scale, layout.width) for group in groups)
 
 
+def whole_part(layout: Layout, scale: Fraction) -> LayoutPart:
+    """Return a whole layout as one part at a scale."""
+    return LayoutPart(_drawn(list(ordered_strips(layout))), scale, layout.width)
+
+
 def _drawn(group: list[OrderedStrips]) -> tuple[DrawnStrip, ...]:
     tops = accumulate((one.strip.along for one in group), initial=Fraction(0))
     return tuple(DrawnStrip(one, top) for one, top in zip(group, tops, strict=False))
