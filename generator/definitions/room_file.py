@@ -42,6 +42,9 @@ DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
         "mark a fold": Fraction(30),
         "turn a tuck": Fraction(4),
         "start a seam": Fraction(20),
+        "turn a corner": Fraction(15),
+        "turn out": Fraction(180),
+        "join a length": Fraction(150),
         "rule a row": Fraction(60),
         "buttonhole": Fraction(180),
         "sew a button": Fraction(240),
@@ -50,6 +53,10 @@ DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
         "gather": Fraction(40, 12),
         "sew by hand": Fraction(120, 12),
         "press": Fraction(10, 12),
+        "pin": Fraction(20, 12),
+        "baste": Fraction(60, 12),
+        "turn a hem": Fraction(45, 12),
+        "cut along a line": Fraction(20, 12),
     }
 )
 

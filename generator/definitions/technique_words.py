@@ -12,8 +12,21 @@ from generator.definitions.nodes import Group, Listing, Node, Scalar
 from generator.definitions.reading import Reading
 
 WORK = (
-    *("cut pieces", "cut later", "mark folds", "crease tucks", "stitch tucks", "rule rows", "turn tucks"),
-    *("sew edges", "sew seams", "gather edges", "sew by hand", "make buttonholes", "sew buttons", "set fasteners"),
+    *("cut pieces", "cut later", "cut bias", "mark folds", "crease tucks", "stitch tucks", "measure", "rule rows"),
+    *("turn tucks", "trim ends", "cut to shape", "join breadths", "join lengths", "join ends", "sew bands"),
+    *(
+        "hem halves",
+        "hem edges",
+        "gather edges",
+        "lay pleats",
+        "sew seams",
+        "sew linings",
+        "baste seams",
+        "baste pieces",
+        "bind edges",
+    ),
+    *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
+    *("make buttonholes", "sew buttons", "set fasteners"),
 )
 FIGURES = (
     *("flat cloth", "cross folds", "section", "tuck section", "cross tuck section", "hem section", "pair section"),

@@ -170,5 +170,10 @@ CONDITIONS = frozenset(
     }
 )
 # Rates of work in the room's file: those told for each thing, and those told for a length of work.
-RATES_EACH = ("cut a piece", "mark a fold", "turn a tuck", "start a seam", "rule a row", "buttonhole", "sew a button")
-RATES_LENGTH = ("crease", "stitch", "gather", "sew by hand", "press")
+RATES_EACH = (
+    *("cut a piece", "mark a fold", "turn a tuck", "start a seam", "turn a corner", "turn out", "join a length"),
+    *("rule a row", "buttonhole", "sew a button"),
+)
+RATES_LENGTH = (
+    *("crease", "stitch", "gather", "sew by hand", "press", "pin", "baste", "turn a hem", "cut along a line"),
+)

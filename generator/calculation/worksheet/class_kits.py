@@ -15,6 +15,7 @@ from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.costs import names_thing
 from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
 from generator.calculation.worksheet.times import WORK
+from generator.calculation.worksheet.work import Work
 from generator.definitions.class_plan import ClassPlan
 from generator.definitions.nodes import fold
 from generator.definitions.project import Project
@@ -151,8 +152,8 @@ def is_there(item: str, there: Sequence[str]) -> bool:
 
 def cutting_minutes(work: KitWork, names: Sequence[str], room: Room) -> Fraction:
     """Return how long it takes to cut some pieces of one kit [min]."""
-    pieces = [piece for piece, _ in work.pieces if piece.name in names]
-    return operation_minutes(WORK["cut pieces"](pieces), room.rates) if pieces else Fraction(0)
+    pieces = tuple(piece for piece, _ in work.pieces if piece.name in names)
+    return operation_minutes(WORK["cut pieces"](Work(pieces)), room.rates) if pieces else Fraction(0)
 
 
 def preparation_minutes(kits: Sequence[KitWork], room: Room) -> int:

@@ -78,7 +78,7 @@ def worked_sheet(
     taken = taken_steps(scope, thing, methods)
     acts = acts_taken(scope, taken, methods)
     joiner = Joiner(book_of(thing, methods, acts), lambda part: turning_opening(part.across, part.along, edition))
-    context = StepContext(scope, pieces, cloths, meetings, closures, shared.techniques, joiner)
+    context = StepContext(scope, pieces, cloths, meetings, closures, shared.techniques, joiner, tuple(acts))
     try:
         thickest = thickest_places(scope, thing, pieces)
     except AlreadyReportedError:

@@ -6,7 +6,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from generator.calculation.making.timing import operation_minutes, printed_minutes
 from generator.calculation.making_up.acts import Act
 from generator.calculation.making_up.joined import Joined
 from generator.calculation.worked_piece import Piece
@@ -14,9 +13,9 @@ from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.brackets import filled_brackets, printed_brackets
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.making import acts_of
+from generator.calculation.worksheet.minutes import own_minutes, technique_minutes
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
-from generator.calculation.worksheet.times import WORK
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
 from generator.errors import CalculationError
@@ -92,12 +91,13 @@ def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
         assert step.title is not None
         assert step.text is not None
         text = step.text.filled(context.scope.edition, context.scope.lookup)
-        joined = _joined(context, acts_of(context.scope, step))
-        tools, minutes = tuple(step.uses), step.minutes or 0
-        return [UnnumberedStep(step.title, text, step.pieces, "", tools, (), minutes, joined=joined)]
+        acts = acts_of(context.scope, step)
+        joined = _joined(context, acts)
+        minutes = step.minutes if step.minutes is not None else own_minutes(context, acts)
+        return [UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), minutes, joined=joined)]
     told = [
         replace(
-            _standard(context, context.techniques[name], pieces),
+            _standard(context, context.techniques[name], pieces, _acts(context, step, name, pieces)[0]),
             joined=_joined(context, _acts(context, step, name, pieces)),
         )
         for name in step.use
@@ -136,7 +136,7 @@ def _groups(context: StepContext, technique: Technique, on: tuple[str, ...]) -> 
     return [on] if on else []
 
 
-def _standard(context: StepContext, technique: Technique, names: tuple[str, ...]) -> UnnumberedStep:
+def _standard(context: StepContext, technique: Technique, names: tuple[str, ...], act: Act) -> UnnumberedStep:
     pieces = tuple(context.pieces[name] for name in names)
     scope = context.scope
 
@@ -165,7 +165,7 @@ def _standard(context: StepContext, technique: Technique, names: tuple[str, ...]
         standard=technique.name,
         tools=tuple(dict.fromkeys((*technique.tools, *(tool for part in parts for tool in part.tools)))),
         figures=_figures(context, technique, pieces),
-        minutes=_minutes(context, technique, pieces),
+        minutes=technique_minutes(context, technique.work, act, names),
         printed=printed,
         lists=shown,
     )
@@ -180,23 +180,3 @@ def _figures(context: StepContext, technique: Technique, pieces: Sequence[Piece]
         else:
             keys += [f"{kind} {piece.name}" for piece in pieces]
     return tuple(keys)
-
-
-def _minutes(context: StepContext, technique: Technique, pieces: Sequence[Piece]) -> int:
-    counts: dict[str, Fraction] = {}
-    for kind in technique.work:
-        for operation, count in WORK[kind](pieces).items():
-            counts[operation] = counts.get(operation, Fraction(0)) + count
-    for kind, (operation, buttons) in _CLOSING.items():
-        if kind in technique.work:
-            closures = (one for one in context.closures if one.kind != "ties" and (one.kind == "buttons") is buttons)
-            counts[operation] = Fraction(sum(closure.number for closure in closures))
-    return printed_minutes(operation_minutes(counts, context.scope.room.rates))
-
-
-# Work that is counted from the closures: its rate, and whether it is done to buttons or to all else that closes.
-_CLOSING = {
-    "make buttonholes": ("buttonhole", True),
-    "sew buttons": ("sew a button", True),
-    "set fasteners": ("sew a button", False),
-}

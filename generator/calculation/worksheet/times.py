@@ -1,4 +1,4 @@
-"""How long a step takes: a kind of work and the pieces it is done on come in, counts for the room's rates go out.
+"""How long a step takes: a kind of work and what it is done to come in, counts for the room's rates go out.
 
 ``WORK`` maps the words after ``work:`` in a technique to the operations that they are made of. Lengths are counted in
 inches, everything else in ones. A new kind of work is one entry.
@@ -6,108 +6,186 @@ inches, everything else in ones. A new kind of work is one entry.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
+from math import ceil
 from types import MappingProxyType
 
 from generator.calculation.worked_piece import Piece
+from generator.calculation.worksheet.work import SewnStretch, Work
 
 Counts = dict[str, Fraction]
-# An opening that a hand goes through, or the finishing of one piece [in].
+_NOTHING = Fraction(0)
+# A little sewing by hand of which nobody tells the length, such as a few stitches that hold a shade's cover [in].
 _HAND_LENGTH = Fraction(8)
 
 
-def _cut(*, later: bool) -> Callable[[Sequence[Piece]], Counts]:
+def _each(work: Work, count: Callable[[Piece], Mapping[str, Fraction | int]]) -> Counts:
+    """Count something of every piece, times its copies."""
+    return _sum((count(piece), piece.quantity) for piece in work.pieces)
+
+
+def _along(stretches: Iterable[SewnStretch], *operations: str) -> Counts:
+    """Count operations along stretches, each begun once and turned at its corners; one named twice is done twice."""
+    return _sum(
+        ({**_times(operations, one.length), "start a seam": 1, "turn a corner": one.corners}, one.times)
+        for one in stretches
+    )
+
+
+def _times(operations: Iterable[str], length: Fraction) -> Counts:
+    counts: Counts = {}
+    for operation in operations:
+        counts[operation] = counts.get(operation, _NOTHING) + length
+    return counts
+
+
+def _sum(parts: Iterable[tuple[Mapping[str, Fraction | int], int]]) -> Counts:
+    counts: Counts = {}
+    for part, times in parts:
+        for operation, count in part.items():
+            counts[operation] = counts.get(operation, _NOTHING) + count * times
+    return counts
+
+
+def _cut(*, later: bool) -> Callable[[Work], Counts]:
     """Count the cuts of the pieces that are cut at once, or of those that wait for the sewn panel."""
 
-    def count(pieces: Sequence[Piece]) -> Counts:
-        parts = (piece.quantity * cut.number for piece in pieces if piece.after_panel is later for cut in piece.cuts)
-        return {"cut a piece": Fraction(sum(parts))}
+    def cuts(piece: Piece) -> Mapping[str, int]:
+        return {"cut a piece": sum(cut.number for cut in piece.cuts) if piece.after_panel is later else 0}
 
-    return count
-
-
-def _mark_folds(pieces: Sequence[Piece]) -> Counts:
-    return {"mark a fold": Fraction(sum(piece.quantity * _tucks(piece) for piece in pieces))}
+    return lambda work: _each(work, cuts)
 
 
 def _tucks(piece: Piece) -> int:
     return piece.panel.across.count if piece.panel else 0
 
 
-def _tuck_length(pieces: Sequence[Piece]) -> Fraction:
-    return sum((piece.quantity * _tucks(piece) * piece.cut_along for piece in pieces), Fraction(0))
-
-
-def _crease(pieces: Sequence[Piece]) -> Counts:
-    return {"crease": _tuck_length(pieces)}
-
-
-def _stitch_tucks(pieces: Sequence[Piece]) -> Counts:
-    return {
-        "stitch": _tuck_length(pieces),
-        "start a seam": Fraction(sum(piece.quantity * _tucks(piece) for piece in pieces)),
-    }
-
-
 def _rows(piece: Piece) -> int:
     return len(piece.panel.rows.rows) if piece.panel and piece.panel.rows else 0
 
 
-def _rule_rows(pieces: Sequence[Piece]) -> Counts:
-    return {"rule a row": Fraction(sum(piece.quantity * _rows(piece) for piece in pieces))}
+def _stitch_tucks(piece: Piece) -> Mapping[str, Fraction | int]:
+    return {"stitch": _tucks(piece) * piece.cut_along, "start a seam": _tucks(piece)}
 
 
-def _turn_tucks(pieces: Sequence[Piece]) -> Counts:
-    turned = sum(piece.quantity * _rows(piece) * _tucks(piece) for piece in pieces)
-    length = sum((piece.quantity * _rows(piece) * piece.finished_across for piece in pieces), Fraction(0))
-    rows = sum(piece.quantity * _rows(piece) for piece in pieces)
-    return {"turn a tuck": Fraction(turned), "stitch": length, "start a seam": Fraction(rows)}
+def _turn_tucks(piece: Piece) -> Mapping[str, Fraction | int]:
+    rows = _rows(piece)
+    return {"turn a tuck": rows * _tucks(piece), "stitch": rows * piece.finished_across, "start a seam": rows}
 
 
-def _edges(pieces: Sequence[Piece]) -> Counts:
-    length = sum((piece.quantity * _edge_length(piece) for piece in pieces), Fraction(0))
-    seams = sum(piece.quantity * max(1, len(piece.edges)) for piece in pieces)
-    return {"press": length, "stitch": length, "start a seam": Fraction(seams)}
+def _edges(piece: Piece) -> Mapping[str, Fraction | int]:
+    """The edges of a piece, all round."""
+    length = _round(piece)
+    return {"press": length, "stitch": length, "start a seam": max(1, len(piece.edges))}
 
 
-def _edge_length(piece: Piece) -> Fraction:
+def _round(piece: Piece) -> Fraction:
     sides = [edge.finished for edge in piece.edges.values() if edge.end.kind not in ("fold", "selvage")]
-    return sum(sides, Fraction(0))
+    return sum(sides, _NOTHING)
 
 
-def _seams(pieces: Sequence[Piece]) -> Counts:
-    halves = sum((piece.quantity * _edge_length(piece) for piece in pieces), Fraction(0)) / 2
-    return {"stitch": halves, "start a seam": Fraction(max(1, len(pieces)))}
+def _sew_seams(work: Work) -> Counts:
+    """Seams that are pinned, sewn and pressed; of a step that does not say which, half the way round its pieces."""
+    if work.seams or not work.pieces:
+        return _along(work.seams, "pin", "stitch", "press")
+    halves = sum((piece.quantity * _round(piece) for piece in work.pieces), _NOTHING) / 2
+    return {"stitch": halves, "start a seam": Fraction(len(work.pieces))}
 
 
-def _gather(pieces: Sequence[Piece]) -> Counts:
-    return {"gather": sum((piece.quantity * piece.cut_across for piece in pieces), Fraction(0))}
+def _halves(piece: Piece) -> Mapping[str, Fraction | int]:
+    """The hems of the parts of a piece, and their lap, which is pinned and basted at both its ends."""
+    edges = [edge.finished for part in piece.parts for edge in part.edges.values() if edge.end.kind == "hem"]
+    length, lap = sum(edges, _NOTHING), 2 * piece.made.lap
+    return {"turn a hem": 2 * length, "stitch": length, "start a seam": len(edges), "pin": lap, "baste": lap}
 
 
-def _by_hand(pieces: Sequence[Piece]) -> Counts:
-    return {"sew by hand": _HAND_LENGTH * max(1, len(pieces))}
+def _lengths(piece: Piece) -> Mapping[str, int]:
+    return {"join a length": piece.lengths.number - 1 if piece.lengths is not None else 0}
 
 
-def _nothing(_pieces: Sequence[Piece]) -> Counts:
-    return {}
+def _bias(piece: Piece) -> Mapping[str, Fraction | int]:
+    """A square is cut and joined twice, ruled with parallel lines, and cut along them as far as the strip is long."""
+    lines = ceil(piece.square / piece.cut_along) if piece.cut_along else 0
+    return {"join a length": 2, "rule a row": lines, "cut along a line": piece.cut_across}
 
 
-WORK: Mapping[str, Callable[[Sequence[Piece]], Counts]] = MappingProxyType(
+def _breadths(piece: Piece) -> Mapping[str, Fraction | int]:
+    joins = len(piece.panel.joins) if piece.panel else 0
+    return {**_times(("pin", "stitch", "press"), joins * piece.cut_along), "start a seam": joins}
+
+
+def _bands(piece: Piece) -> Mapping[str, Fraction | int]:
+    """A strip folded and pressed along its length, sewn along both its long sides or one and an end, and turned."""
+    return {"turn a hem": piece.cut_across, "stitch": 2 * piece.cut_across, "start a seam": 2, "turn out": 1}
+
+
+def _pleats(piece: Piece) -> Mapping[str, Fraction | int]:
+    """Two marks a pleat at the top and two below, and the top edge, which is basted by hand."""
+    pleats = len(piece.made.pleats)
+    return {"mark a fold": 2 * pleats, "turn a tuck": 2 * pleats, "baste": piece.edges["top"].finished if pleats else 0}
+
+
+def _ends(piece: Piece) -> Mapping[str, Fraction | int]:
+    """The two ends of a panel: measured once, cut along a line, basted."""
+    return {"rule a row": 1, **_times(("cut along a line", "baste"), 2 * piece.finished_across)}
+
+
+def _shape(piece: Piece) -> Mapping[str, Fraction | int]:
+    round_it = 2 * (piece.finished_across + piece.finished_along)
+    return {**_times(("pin", "stitch", "cut along a line"), round_it), "start a seam": 1}
+
+
+def _basted(piece: Piece) -> Mapping[str, Fraction | int]:
+    """A piece that is pinned and basted along its shorter side, like a strap."""
+    length = min(piece.finished_across, piece.finished_along)
+    return {**_times(("pin", "baste"), length), "start a seam": 1}
+
+
+def _fasten(piece: Piece) -> Mapping[str, Fraction]:
+    return {"sew by hand": _round(piece)}
+
+
+def _linings(piece: Piece) -> Mapping[str, Fraction | int]:
+    """One of two linings that are sewn to each other at both sides and the bottom: half of that seam."""
+    sides = (2 * piece.finished_along + piece.finished_across) / 2
+    return {**_times(("pin", "stitch"), sides), "start a seam": 1, "turn a corner": 1}
+
+
+WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
     {
         "cut pieces": _cut(later=False),
         "cut later": _cut(later=True),
-        "mark folds": _mark_folds,
-        "crease tucks": _crease,
-        "stitch tucks": _stitch_tucks,
-        "rule rows": _rule_rows,
-        "turn tucks": _turn_tucks,
-        "sew edges": _edges,
-        "sew seams": _seams,
-        "gather edges": _gather,
-        "sew by hand": _by_hand,
-        "make buttonholes": _nothing,
-        "sew buttons": _nothing,
-        "set fasteners": _nothing,
+        "mark folds": lambda work: _each(work, lambda piece: {"mark a fold": _tucks(piece)}),
+        "crease tucks": lambda work: _each(work, lambda piece: {"crease": _tucks(piece) * piece.cut_along}),
+        "stitch tucks": lambda work: _each(work, _stitch_tucks),
+        "measure": lambda work: _each(work, lambda piece: {"rule a row": 3}),
+        "rule rows": lambda work: _each(work, lambda piece: {"rule a row": _rows(piece)}),
+        "turn tucks": lambda work: _each(work, _turn_tucks),
+        "trim ends": lambda work: _each(work, _ends),
+        "cut to shape": lambda work: _each(work, _shape),
+        "join breadths": lambda work: _each(work, _breadths),
+        "join lengths": lambda work: _each(work, _lengths),
+        "join ends": lambda work: _each(work, lambda piece: {"join a length": 1 if "edge" in piece.edges else 0}),
+        "cut bias": lambda work: _each(work, _bias),
+        "sew bands": lambda work: _each(work, _bands),
+        "hem halves": lambda work: _each(work, _halves),
+        "hem edges": lambda work: _along(work.hems, "turn a hem", "turn a hem", "stitch"),
+        "gather edges": lambda work: _each(work, lambda piece: {"gather": piece.cut_across}),
+        "lay pleats": lambda work: _each(work, _pleats),
+        "sew seams": _sew_seams,
+        "sew linings": lambda work: _each(work, _linings),
+        "baste seams": lambda work: _along(work.seams, "pin", "baste"),
+        "baste pieces": lambda work: _each(work, _basted),
+        "bind edges": lambda work: _along(work.seams, "turn a hem", "turn a hem", "pin", "stitch", "sew by hand"),
+        "neaten seams": lambda work: _along(work.neatened, "stitch"),
+        "turn out": lambda work: {"turn out": Fraction(work.turned)},
+        "close openings": lambda work: _along(work.openings, "pin", "sew by hand"),
+        "sew edges": lambda work: _each(work, _edges),
+        "fasten edges": lambda work: _each(work, _fasten),
+        "sew by hand": lambda work: {"sew by hand": _HAND_LENGTH * max(1, len(work.pieces))},
+        "make buttonholes": lambda work: {},
+        "sew buttons": lambda work: {},
+        "set fasteners": lambda work: {},
     }
 )

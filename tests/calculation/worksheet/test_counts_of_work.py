@@ -21,6 +21,7 @@ from generator.calculation.worksheet.threads import (
     written_thread,
 )
 from generator.calculation.worksheet.times import WORK
+from generator.calculation.worksheet.work import SewnStretch, Work
 from generator.lengths import INCH, METRE, METRIC, YARD
 
 
@@ -71,8 +72,8 @@ def test_a_text_may_ask_the_caught_hems_of_a_wrap(wrap: Piece) -> None:
     assert measured(wrap, "first mark, last mark") == inches("5 1/4, 32 1/4")
 
 
-def counted(work: str, pieces: Sequence[Piece]) -> dict[str, Fraction]:
-    return WORK[work](pieces)
+def counted(work: str, pieces: Sequence[Piece] = (), **done: object) -> dict[str, Fraction]:
+    return {name: count for name, count in WORK[work](Work(tuple(pieces), **done)).items() if count}  # type: ignore[arg-type]
 
 
 def test_the_work_on_two_fronts_is_counted(front: Piece) -> None:
@@ -86,22 +87,82 @@ def test_the_work_on_two_fronts_is_counted(front: Piece) -> None:
     assert counted("turn tucks", two) == {"turn a tuck": 240, "stitch": 192, "start a seam": 12}
     assert counted("sew edges", two) == {"press": 128, "stitch": 128, "start a seam": 8}
     assert counted("gather edges", two) == {"gather": 64}
+    # Both ends of both, 16 wide each; one is measured before it is cut.
+    assert counted("trim ends", two) == {"rule a row": 2, "cut along a line": 64, "baste": 64}
+    # 64 round either: pinned, stay-stitched, cut.
+    assert counted("cut to shape", two) == {"pin": 128, "stitch": 128, "cut along a line": 128, "start a seam": 2}
+    assert counted("fasten edges", two) == {"sew by hand": 128}
+    assert counted("measure", two) == {"rule a row": 6}
+    assert counted("baste pieces", two) == {"pin": 32, "baste": 32, "start a seam": 2}
 
 
-def test_a_panel_without_rows_has_none_to_rule(front: Piece) -> None:
+def test_a_panel_without_rows_or_joins_has_none_to_work_on(front: Piece) -> None:
     assert front.panel is not None
     plain = replace(front, panel=replace(front.panel, rows=None))
-    assert counted("rule rows", [plain]) == {"rule a row": 0}
+    assert counted("rule rows", [plain]) == counted("join breadths", [plain]) == counted("join lengths", [plain]) == {}
     assert row_stitching(plain) == 0
 
 
-def test_two_pieces_sewn_together_share_their_seam(front: Piece, back: Piece) -> None:
+def test_seams_are_counted_by_length_corners_and_number() -> None:
+    # Four mats 60 round with four corners each; a seam of 12, straight.
+    seams = SewnStretch(Fraction(60), 4, 4), SewnStretch(Fraction(12))
+    sewn = {"pin": 252, "stitch": 252, "press": 252, "start a seam": 5, "turn a corner": 16}
+    assert counted("sew seams", seams=seams) == sewn
+    assert counted("baste seams", seams=seams) == {"pin": 252, "baste": 252, "start a seam": 5, "turn a corner": 16}
+    # Both folds of a binding are pressed, and it is sewn down by hand.
+    bound = {"turn a hem": 504, "pin": 252, "stitch": 252, "sew by hand": 252, "start a seam": 5, "turn a corner": 16}
+    assert counted("bind edges", seams=seams) == bound
+    # A hem is turned twice.
+    assert counted("hem edges", hems=seams) == {
+        "turn a hem": 504,
+        "stitch": 252,
+        "start a seam": 5,
+        "turn a corner": 16,
+    }
+    assert counted("neaten seams", neatened=seams[1:]) == {"stitch": 12, "start a seam": 1}
+    assert counted("close openings", openings=seams[1:]) == {"pin": 12, "sew by hand": 12, "start a seam": 1}
+    assert counted("turn out", turned=1) == {"turn out": 1}
+    assert counted("sew seams") == counted("turn out") == counted("hem edges") == {}
+
+
+def test_a_step_that_does_not_say_what_it_sews_sews_half_the_way_round(front: Piece, back: Piece) -> None:
     # 64 in round each, half of both together.
     assert counted("sew seams", [front, back]) == {"stitch": 64, "start a seam": 2}
-    assert counted("sew seams", []) == {"stitch": 0, "start a seam": 1}
     assert counted("sew by hand", [front, back]) == {"sew by hand": 16}
-    assert counted("sew by hand", []) == {"sew by hand": 8}
+    assert counted("sew by hand") == {"sew by hand": 8}
     assert counted("make buttonholes", [front]) == counted("sew buttons", [front]) == {}
+
+
+def test_an_envelope_back_has_two_hems_and_a_lap(back: Piece) -> None:
+    # Two hems 16 long, turned twice; a lap of 4 is pinned and basted at the top and at the bottom.
+    told = {"turn a hem": 64, "stitch": 32, "start a seam": 2, "pin": 8, "baste": 8}
+    assert counted("hem halves", [back]) == told
+
+
+def test_strips_are_counted_by_their_lengths(back: Piece) -> None:
+    part = replace(back.parts[0], cut_across=Fraction(100), cut_along=Fraction(2))
+    joined = Lengths(10, Fraction(12), Fraction(2), Fraction(1, 2), slanting=False)
+    strip = replace(back, edges={}, parts=(part,), lengths=joined, quantity=2)
+    # Ten lengths are nine joins, on both strips.
+    assert counted("join lengths", [strip]) == {"join a length": 18}
+    assert counted("sew bands", [strip]) == {"turn a hem": 200, "stitch": 400, "start a seam": 4, "turn out": 2}
+    # A square of 15 has 7 1/2 lines 2 apart, so 8; two seams; 100 of strip to cut.
+    bias = replace(strip, square=Fraction(15), quantity=1)
+    assert counted("cut bias", [bias]) == {"join a length": 2, "rule a row": 8, "cut along a line": 100}
+    assert counted("join ends", [bias]) == {}
+    assert counted("join ends", [replace(bias, edges={"edge": back.edges["top"]})]) == {"join a length": 1}
+
+
+def test_pleats_are_marked_laid_and_basted(back: Piece) -> None:
+    pleats = tuple((Fraction(place), Fraction(place + 1)) for place in range(6))
+    pleated = replace(back, made=Made(DrawnUp("top", Fraction(16), pleats)))
+    assert counted("lay pleats", [pleated]) == {"mark a fold": 12, "turn a tuck": 12, "baste": 16}
+
+
+def test_one_of_two_linings_has_half_of_their_seam(front: Piece) -> None:
+    lining = replace(front, quantity=2)
+    # 16 + 16 + 16 round three sides, with two corners; each of the two linings has half of it.
+    assert counted("sew linings", [lining]) == {"pin": 48, "stitch": 48, "start a seam": 2, "turn a corner": 2}
 
 
 def test_what_is_cut_after_the_panel_is_counted_then(front: Piece, back: Piece) -> None:
@@ -112,14 +173,14 @@ def test_what_is_cut_after_the_panel_is_counted_then(front: Piece, back: Piece) 
         {"cut a piece": 1},
         {"cut a piece": 2},
     )
-    assert counted("cut later", [replace(later, parts=())]) == {"cut a piece": 0}
+    assert counted("cut later", [replace(later, parts=())]) == {}
 
 
 def test_an_edge_on_the_fold_is_not_sewn_and_no_edges_are_one_seam(front: Piece) -> None:
     top = front.edges["top"]
     folded = replace(front, edges={**front.edges, "top": replace(top, end=replace(top.end, kind="fold"))})
     assert counted("sew edges", [folded])["stitch"] == 48
-    assert counted("sew edges", [replace(front, edges={})]) == {"press": 0, "stitch": 0, "start a seam": 1}
+    assert counted("sew edges", [replace(front, edges={})]) == {"start a seam": 1}
 
 
 def test_every_line_of_stitching_has_its_length(front: Piece, back: Piece, wrap: Piece) -> None:

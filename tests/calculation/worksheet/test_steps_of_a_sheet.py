@@ -41,8 +41,14 @@ def test_a_step_of_the_file_has_its_own_time_and_words(tmp_path: Path) -> None:
         ("seam 9-1",),
         "The backs lie 4 in one over the other.",
     )
+    # Without a time it is counted from its acts: 64 in with four corners are 20 + 60 + 107 + 53 + 53 s, 180 to turn out
+    # and 80 for the pad.
     untimed = steps(tmp_path, put(CUSHION, ("    minutes: 20\n", "")))[-1]
-    assert untimed.minutes == 0
+    assert untimed.minutes == 10
+    looks = put(
+        CUSHION, ("does: sew front to back, turn out front, put the pad in front\n    minutes: 20\n", "does: nothing\n")
+    )
+    assert steps(tmp_path, looks)[-1].minutes == 0
 
 
 def test_a_step_for_other_sizes_is_left_out_and_those_after_it_are_not(tmp_path: Path) -> None:
