@@ -1,4 +1,4 @@
-"""The drawing library's letters and colours: it is loaded away from all settings of others, and its names go out.
+"""The drawing library as it was made: it is loaded away from all settings of others, and its names go out.
 
 When it is loaded, matplotlib looks for settings in the working folder, then where the environment says, then in a
 person's own folder. A room may come from a stranger, and a drawing at true size comes out the same on every machine.
@@ -47,7 +47,30 @@ def _folder_for_lists() -> str:
 
 
 with _away_from_settings():
+    import matplotlib as mpl
+    from matplotlib.artist import Artist
+    from matplotlib.backends.backend_svg import FigureCanvasSVG, RendererSVG
     from matplotlib.colors import is_color_like, to_rgb
+    from matplotlib.figure import Figure
     from matplotlib.ft2font import FT2Font, LoadFlags
+    from matplotlib.patches import PathPatch
+    from matplotlib.path import Path as Outline
+    from matplotlib.text import Text
+    from matplotlib.transforms import Affine2D, Transform
 
-__all__ = ["FT2Font", "LoadFlags", "is_color_like", "to_rgb"]
+__all__ = [
+    "Affine2D",
+    "Artist",
+    "FT2Font",
+    "Figure",
+    "FigureCanvasSVG",
+    "LoadFlags",
+    "Outline",
+    "PathPatch",
+    "RendererSVG",
+    "Text",
+    "Transform",
+    "is_color_like",
+    "mpl",
+    "to_rgb",
+]

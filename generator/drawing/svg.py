@@ -1,28 +1,38 @@
 """Layers of lines and areas, pixels and labels come in, inches with y downwards; slim SVG text goes out.
 
-Each layer is one path, each run of a label a line of text that stays text. What is drawn in a colour of the style also
-bears its name as a class, so that a page can draw it in other colours, such as those of a dark screen.
+Nothing is laid out any more and no axes are made: each layer is one path, each run of a label one line of text that
+stays text. What is drawn in a colour of the style also bears its name as a class, so that a page can draw it in other
+colours, such as those of a dark screen.
 """
 
 from __future__ import annotations
 
-import hashlib
 import io
-from base64 import b64encode
-from collections.abc import Iterable, Mapping, Sequence
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from xml.sax.saxutils import escape
 
 import numpy as np
 import numpy.typing as npt
-from PIL import Image
 
 from generator.drawing.built_words import LetterRun, capital_middle
-from generator.drawing.labels import POINTS, Label, Point, label_width
+from generator.drawing.labels import POINTS, Hold, Label, Point, label_width
+from generator.drawing.plotting import (
+    Affine2D,
+    Artist,
+    Figure,
+    FigureCanvasSVG,
+    Outline,
+    PathPatch,
+    RendererSVG,
+    Text,
+    Transform,
+    mpl,
+)
 from generator.drawing.style import Pen, Style
 
-_ANCHORS = {"left": "", "centre": ' text-anchor="middle"', "right": ' text-anchor="end"'}
 _COLOURS = ("ink", "quiet", "accent", "cloth", "shade", "paper")
+_HOLDS = {"left": 0.0, "centre": 0.5, "right": 1.0}
 
 
 @dataclass(slots=True)
@@ -53,91 +63,151 @@ def written_svg(
 ) -> str:
     """Return the SVG of what was drawn on paper of a size [in]; equal drawings of one key give equal text.
 
-    The key keeps the names of clips apart from those of other pictures in one page.
+    The key keeps the names of clips and images apart from those of other pictures in one page.
     """
-    names = {getattr(style, name): name for name in reversed(_COLOURS)}
-    clips: dict[tuple[Point, ...], str] = {}
-    mark = hashlib.sha256(key.encode()).hexdigest()[:10]
-    drawn = [_image(image) for image in images]
-    for item in layers:
-        if isinstance(item, Label):
-            drawn += _words(item, names)
-        elif item.outlines:
-            clip = f"{mark}-{len(clips) + 1}" if item.clip and item.clip not in clips else clips.get(item.clip, "")
-            if clip:
-                clips[item.clip] = clip
-            drawn.append(_path(item, clip, names))
-    shapes = "".join(
-        f'<clipPath id="{name}"><path d="{_line(points, closed=True)}"/></clipPath>' for points, name in clips.items()
+    settings = {
+        "svg.fonttype": "none",
+        "svg.hashsalt": key,
+        "path.simplify": False,
+        "text.parse_math": False,
+        "lines.scale_dashes": False,
+    }
+    with mpl.rc_context(settings):  # type: ignore[arg-type]
+        figure = Figure(figsize=size)
+        canvas = FigureCanvasSVG(figure)
+        figure.patch.set_visible(False)
+        paper = Affine2D().scale(1, -1).translate(0, size[1]) + figure.dpi_scale_trans
+        for image in images:
+            figure.add_artist(_Stretched(image, paper))
+        for item in layers:
+            if isinstance(item, Label):
+                for run in _words(item, paper):
+                    figure.add_artist(run)
+            elif item.outlines:
+                figure.add_artist(_path(item, paper))
+        written = io.StringIO()
+        canvas.print_svg(written, metadata={"Date": None, "Creator": None})  # type: ignore[no-untyped-call]
+    return classed(slim(written.getvalue()), {getattr(style, name): name for name in reversed(_COLOURS)})
+
+
+def _path(layer: PathGroup, paper: Transform) -> PathPatch:
+    vertices: list[Point] = []
+    codes: list[np.uint8] = []
+    for points in layer.outlines:
+        vertices += points
+        codes += [Outline.MOVETO] + [Outline.LINETO] * (len(points) - 1)
+        if layer.fill:
+            vertices.append(points[0])
+            codes.append(Outline.CLOSEPOLY)
+    patch = PathPatch(
+        Outline(np.asarray(vertices), codes),
+        facecolor=layer.fill or "none",
+        edgecolor=layer.pen.colour if layer.pen else "none",
+        linewidth=layer.pen.width if layer.pen else 0,
+        linestyle=(0, layer.pen.dashes) if layer.pen and layer.pen.dashes else "-",
+        transform=paper,
     )
-    links = ' xmlns:xlink="http://www.w3.org/1999/xlink"' if "xlink:" in "".join(drawn[:1]) else ""
-    wide, high = _number(size[0]), _number(size[1])
-    head = f'<svg xmlns="http://www.w3.org/2000/svg"{links} width="{wide}pt" height="{high}pt"'
-    defined = [f"<defs>{shapes}</defs>"] if shapes else []
-    return "\n".join((f'{head} viewBox="0 0 {wide} {high}">', *defined, *drawn, "</svg>\n"))
+    if layer.clip:
+        patch.set_clip_path(Outline([*layer.clip, layer.clip[0]], closed=True), paper)
+    return patch
 
 
-def _number(inches: float) -> str:
-    """Return a length in points, as short as can be."""
-    written = f"{inches * POINTS:.3f}".rstrip("0").rstrip(".")
-    return "0" if written == "-0" else written
+class _PlacedWords(Text):
+    """Words whose place is already known, so that nothing need be laid out."""
+
+    def draw(self, renderer: RendererSVG) -> None:  # type: ignore[override]
+        x, y = self.get_transform().transform(self.get_unitless_position())
+        paint = renderer.new_gc()
+        paint.set_foreground(self.get_color())
+        font, angle = self.get_fontproperties(), self.get_rotation()
+        renderer.draw_text(paint, x, renderer.height - y, self.get_text(), font, angle, False, self)  # type: ignore[no-untyped-call]
+        paint.restore()
 
 
-def _at(point: Point) -> str:
-    return f"{_number(point[0])} {_number(point[1])}"
-
-
-def _line(points: Sequence[Point], *, closed: bool = False) -> str:
-    return "M" + "L".join(_at(point) for point in points) + ("Z" if closed else "")
-
-
-def _path(layer: PathGroup, clip: str, names: Mapping[str, str]) -> str:
-    through = "".join(_line(points, closed=bool(layer.fill)) for points in layer.outlines)
-    look = f' fill="{layer.fill or "none"}"'
-    classes = [f"fill-{names[layer.fill]}"] if layer.fill in names else []
-    if layer.pen:
-        look += f' stroke="{layer.pen.colour}" stroke-width="{layer.pen.width:g}"'
-        if layer.pen.dashes:
-            look += f' stroke-dasharray="{",".join(f"{length:g}" for length in layer.pen.dashes)}"'
-        classes += [f"line-{names[layer.pen.colour]}"] if layer.pen.colour in names else []
-    inside = f' clip-path="url(#{clip})"' if clip else ""
-    return f'<path{_class(classes)}{look}{inside} d="{through}"/>'
-
-
-def _class(names: Sequence[str]) -> str:
-    return f' class="{" ".join(names)}"' if names else ""
-
-
-def _words(label: Label, names: Mapping[str, str]) -> list[str]:
-    """Return a line of text for each run; words of one run keep their hold, so that another font stays in its place."""
+def _words(label: Label, paper: Transform) -> Iterator[Text]:
+    """Return each run of a label; words of one run keep their hold, so that another font leaves them in their place."""
     em = label.size / POINTS
     drop = capital_middle(label.font) * em
-    runs = label.runs
-    hold = label.hold if len(runs) == 1 else "left"
-    before = 0.0 if len(runs) == 1 else {"left": 0.0, "centre": 0.5, "right": 1.0}[label.hold] * label_width(label)
-    return [_run(label, run, (run.start * em - before, drop - run.rise * em), _ANCHORS[hold], names) for run in runs]
+    alone = len(label.runs) == 1
+    before = 0.0 if alone else _HOLDS[label.hold] * label_width(label)
+    for run in label.runs:
+        along, down = run.start * em - before, drop - run.rise * em
+        right, lower = (down, -along) if label.turned else (along, down)
+        yield _run(label, run, (label.x + right, label.y + lower), paper, hold=label.hold if alone else "left")
 
 
-def _run(label: Label, run: LetterRun, away: Point, anchor: str, names: Mapping[str, str]) -> str:
-    along, down = away
-    x, y = (label.x + down, label.y - along) if label.turned else (label.x + along, label.y + down)
-    colour = label.colour or "#000000"
-    turn = f' transform="rotate(-90 {_at((x, y))})"' if label.turned else ""
-    weight = ' font-weight="700"' if run.bold else ""
-    kind = _class([f"fill-{names[colour]}"] if colour in names else [])
-    # A space at an end would be dropped.
-    letters = escape(run.words.replace(" ", "\u00a0") if run.words != run.words.strip() else run.words)
-    look = f'fill="{colour}" font-family="{escape(label.font.family)}" font-size="{label.size * run.scale:g}"'
-    return f'<text{kind} x="{_number(x)}" y="{_number(y)}" {look}{weight}{anchor}{turn}>{letters}</text>'
+def _run(label: Label, run: LetterRun, at: Point, paper: Transform, *, hold: Hold) -> Text:
+    # A space at the end of a run would be dropped.
+    edged = run.words != run.words.strip()
+    return _PlacedWords(
+        *at,
+        run.words.replace(" ", "\u00a0") if edged else run.words,
+        fontsize=label.size * run.scale,
+        family=label.font.family,
+        weight="bold" if run.bold else "normal",
+        color=label.colour or "black",
+        horizontalalignment="center" if hold == "centre" else hold,
+        verticalalignment="baseline",
+        rotation=90 if label.turned else 0,
+        rotation_mode="anchor",
+        transform=paper,
+    )
 
 
-def _image(image: Pixels) -> str:
-    written = io.BytesIO()
-    Image.fromarray(image.pixels).save(written, "PNG")
-    (left, top), (right, bottom) = image.corner, image.opposite
-    rows, columns = image.pixels.shape[:2]
-    across, down = ((right - left) * POINTS / columns, (bottom - top) * POINTS / rows)
-    place = f"matrix({across:.6g} 0 0 {down:.6g} {_at(image.corner)})"
-    data = b64encode(written.getvalue()).decode()
-    size = f'width="{columns}" height="{rows}"'
-    return f'<image {size} preserveAspectRatio="none" transform="{place}" xlink:href="data:image/png;base64,{data}"/>'
+class _Stretched(Artist):
+    """Pixels stretched between two corners without resampling."""
+
+    def __init__(self, image: Pixels, paper: Transform) -> None:
+        super().__init__()
+        self.image = image
+        self.set_transform(paper)
+
+    def draw(self, renderer: RendererSVG) -> None:  # type: ignore[override]
+        (left, top), (right, bottom) = self.get_transform().transform([self.image.corner, self.image.opposite])
+        stretch = Affine2D().scale(right - left, bottom - top).translate(left, top)
+        renderer.draw_image(renderer.new_gc(), 0, 0, self.image.pixels, stretch)  # type: ignore[no-untyped-call]
+
+
+def slim(svg: str) -> str:
+    """Return an SVG of matplotlib without what costs time or clashes: prolog, metadata, groups, global style."""
+    svg = svg[svg.index("<svg") :]
+    svg = re.sub(r"\s*<metadata>.*?</metadata>|\s*<defs>\s*<style.*?</defs>|\s*<!--.*?-->", "", svg, flags=re.DOTALL)
+    svg = re.sub(r"\s*</?g(?: [^>]*)?>", "", svg)
+    svg = re.sub(r' style="([^"]*)"', _attributes, svg)
+    svg = re.sub(r' transform="rotate\(-0 [^"]*"', "", svg)
+    svg = re.sub(r' d="([^"]*)"', lambda found: f' d="{_compact(found[1])}"', svg)
+    if "xlink:href" not in svg:
+        svg = re.sub(r' xmlns:xlink="[^"]*"', "", svg, count=1)
+    return svg.strip() + "\n"
+
+
+def _attributes(found: re.Match[str]) -> str:
+    written = []
+    for part in found[1].split(";"):
+        name, _, value = part.strip().partition(": ")
+        if value and name != "image-rendering" and (name, value) != ("stroke-linejoin", "miter"):
+            written.append(f' {name}="{value}"')
+    return "".join(written)
+
+
+def _compact(path: str) -> str:
+    return re.sub(r"\s*([A-Za-z])\s*", r"\1", path.replace("\n", " ")).strip()
+
+
+def classed(svg: str, names: Mapping[str, str]) -> str:
+    """Return an SVG in which whatever has a named colour bears a class: ``fill-ink``, ``line-quiet``.
+
+    Examples
+    --------
+    >>> classed('<path d="M0 0" fill="#1c1c1c"/>', {"#1c1c1c": "ink"})
+    '<path class="fill-ink" d="M0 0" fill="#1c1c1c"/>'
+    """
+
+    def with_class(found: re.Match[str]) -> str:
+        painted = re.findall(r' (fill|stroke)="([^"]*)"', found[0])
+        told = [
+            f"{'line' if way == 'stroke' else 'fill'}-{names[colour]}" for way, colour in painted if colour in names
+        ]
+        return f'{found[1]} class="{" ".join(told)}"{found[2]}' if told else found[0]
+
+    return re.sub(r"(<(?:path|text))( [^>]*>)", with_class, svg)

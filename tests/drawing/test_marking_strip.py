@@ -186,4 +186,4 @@ def test_the_same_strip_gives_the_same_bytes():
     worksheet = worksheet_of(piece_of(panel_of(7)))
     pictures = draw_marking_strip(worksheet, "front", PLAIN)
     assert pictures == draw_marking_strip(worksheet, "front", PLAIN)
-    assert not any(re.search(r'font-size="[0-6](\.\d+)?px"', picture.svg) for picture in pictures)
+    assert not any(re.search(r'font-size="[0-5](\.\d+)?px"', picture.svg) for picture in pictures)

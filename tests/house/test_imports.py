@@ -28,7 +28,6 @@ HOME_OF_LIBRARY = {
     "fontTools": {"rendering"},
     "matplotlib": {"drawing"},
     "numpy": {"drawing"},
-    "PIL": {"drawing"},
     "jinja2": {"rendering"},
     "markupsafe": {"rendering"},
     "markdown_it": {"rendering"},
