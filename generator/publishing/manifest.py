@@ -32,6 +32,7 @@ _FORMER = ".manifest.json"
 _FORM = 4
 _LARGEST = 200_000_000
 _Read = TypeVar("_Read")
+_Held = TypeVar("_Held")
 _CONTROLS = re.compile(r"[\x00-\x1f\x7f-\x9f\\]")
 
 
@@ -195,25 +196,12 @@ def from_plain(kind: Any, value: object) -> Any:
     ValueError
         If it has another form.
     """
-    origin, inner = get_origin(kind), get_args(kind)
-    if origin in (Union, UnionType):
-        return _first_of(inner, value)
-    if (
-        isinstance(kind, type)
-        and is_dataclass(kind)
-        and isinstance(value, dict)
-        and value.keys() == _types(kind).keys()
-    ):
-        return kind(**{name: from_plain(of, value[name]) for name, of in _types(kind).items()})
-    if origin is tuple and isinstance(value, list):
-        return _row(inner, value)
-    if origin in (dict, Mapping) and isinstance(value, dict):
-        return {from_plain(inner[0], key): from_plain(inner[1], one) for key, one in value.items()}
-    if origin is Literal and isinstance(value, str) and value in inner:
-        return value
-    if kind is NoneType and value is None:
-        return None
-    if kind in (str, int, float, bool) and type(value) is kind:
+    by_origin = _FORMS.get(get_origin(kind))
+    if by_origin is not None:
+        return by_origin(get_args(kind), value)
+    if is_dataclass(kind):
+        return _record(kind, value)
+    if kind in _PLAIN and type(value) is kind:
         return value
     raise ValueError(f"{kind} is wanted")
 
@@ -227,9 +215,45 @@ def _first_of(kinds: tuple[Any, ...], value: object) -> Any:
     raise ValueError(f"one of {kinds} is wanted")
 
 
-def _row(kinds: tuple[Any, ...], values: list[object]) -> tuple[Any, ...]:
+def _row(kinds: tuple[Any, ...], value: object) -> tuple[Any, ...]:
+    values = _held(value, list)
     every = kinds[:1] * len(values) if kinds[1:] == (...,) else kinds
-    return tuple(from_plain(kind, value) for kind, value in zip(every, values, strict=True))
+    return tuple(from_plain(kind, one) for kind, one in zip(every, values, strict=True))
+
+
+def _pairs(kinds: tuple[Any, ...], value: object) -> dict[Any, Any]:
+    return {from_plain(kinds[0], key): from_plain(kinds[1], one) for key, one in _held(value, dict).items()}
+
+
+def _word(words: tuple[Any, ...], value: object) -> str:
+    word = _held(value, str)
+    if word not in words:
+        raise ValueError(f"one of {words} is wanted")
+    return word
+
+
+def _record(kind: Any, value: object) -> Any:
+    values, types = _held(value, dict), _types(kind)
+    if values.keys() != types.keys():
+        raise ValueError(f"{kind} is wanted")
+    return kind(**{name: from_plain(of, values[name]) for name, of in types.items()})
+
+
+def _held(value: object, kind: type[_Held]) -> _Held:
+    if not isinstance(value, kind):
+        raise ValueError(f"{kind} is wanted")
+    return value
+
+
+_PLAIN = (str, int, float, bool, NoneType)
+_FORMS: dict[Any, Callable[[tuple[Any, ...], object], Any]] = {
+    Union: _first_of,
+    UnionType: _first_of,
+    tuple: _row,
+    dict: _pairs,
+    Mapping: _pairs,
+    Literal: _word,
+}
 
 
 @cache
