@@ -6,7 +6,7 @@ import contextlib
 import io
 import sys
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
@@ -45,24 +45,27 @@ def write_room(folder: Path, files: Mapping[str, str | bytes]) -> Path:
     return folder
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class OpenedRoom:
-    """A room that has been read, and its projects as they are asked for."""
+    """A room that has been read, and its projects as they are asked for, each of them worked once."""
 
     folder: Path
     shared: RoomContext
+    _worked: dict[str, tuple[Worksheet, ...]] = field(default_factory=dict, repr=False)
 
     def project(self, name: str) -> Project:
         return load_project(self.folder / "projects" / f"{name}.yaml", self.shared.room, self.folder)
 
     def worksheets(self, name: str) -> tuple[Worksheet, ...]:
         """A project in every size of every edition."""
-        project = self.project(name)
-        return tuple(
-            worked_sheet(project, size, self.shared.room.edition(edition), self.shared)
-            for edition in project.editions
-            for size in project.sizes
-        )
+        if name not in self._worked:
+            project = self.project(name)
+            self._worked[name] = tuple(
+                worked_sheet(project, size, self.shared.room.edition(edition), self.shared)
+                for edition in project.editions
+                for size in project.sizes
+            )
+        return self._worked[name]
 
 
 def opened_room(folder: Path) -> OpenedRoom:

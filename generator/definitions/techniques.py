@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -131,7 +132,7 @@ def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[s
     for folder in folders:
         for path in sorted(folder.glob("*.yaml")):
             try:
-                technique = _technique(path, shown_path(path, root), own=folder == TECHNIQUES)
+                technique = _own(path) if folder == TECHNIQUES else _technique(path, shown_path(path, root), own=False)
                 own = techniques.get(technique.name)
                 if own is not None and not technique.head.gives:
                     technique = replace(technique, head=own.head)
@@ -141,6 +142,12 @@ def load_techniques(folders: Sequence[Path], root: Path | None = None) -> dict[s
     if findings:
         raise FaultyFileError(findings)
     return techniques
+
+
+@cache
+def _own(path: Path) -> Technique:
+    """Return one of the tool's own techniques, which are read once: they change with the tool only."""
+    return _technique(path, path.name, own=True)
 
 
 def _technique(path: Path, shown: str, *, own: bool) -> Technique:

@@ -11,25 +11,19 @@ from layouts_by_solver import is_shortest
 
 from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.laid import CutItem
-from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
-from generator.definitions.project import load_project
-from generator.definitions.room import load_room
+from tests.room import ROOT, demo_room
 
-ROOT = Path(__file__).resolve().parents[2]
-ROOM = load_room(ROOT / "site" / "site.yaml", ROOT)
 PROJECTS = sorted((ROOT / "projects").glob("*.yaml"))
 
 
 @pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
 def test_no_layout_of_a_project_is_beaten(path: Path) -> None:
-    project, shared = load_project(path, ROOM, ROOT), load_room_context(ROOM, ROOT)
-    for name in project.editions:
-        for size in project.sizes:
-            sheet = worked_sheet(project, size, ROOM.edition(name), shared)
-            for cloth, use in sheet.cloths.items():
-                assert use.layout.proven != "open"
-                apart = use.layout.apart_costs > 0
-                assert is_shortest(use.items, use.layout.width, use.layout.possible, apart=apart), (size, name, cloth)
+    for sheet in demo_room().worksheets(path.stem):
+        for cloth, use in sheet.cloths.items():
+            assert use.layout.proven != "open"
+            told = (sheet.size, sheet.edition.name, cloth)
+            apart = use.layout.apart_costs > 0
+            assert is_shortest(use.items, use.layout.width, use.layout.possible, apart=apart), told
 
 
 def test_the_solver_finds_what_is_shorter() -> None:

@@ -8,26 +8,12 @@ from itertools import combinations
 from pathlib import Path
 from typing import Any
 
-import pytest
+from sewable_room import every_sheet, sheets_of
 
-from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.figures import figures
-from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
-from generator.definitions.project import load_project
-from generator.definitions.room import load_room
 from generator.lengths import read_length
 
-ROOT = Path(__file__).resolve().parents[2]
-ROOM = load_room(ROOT / "site" / "site.yaml", ROOT)
-PROJECTS = sorted((ROOT / "projects").glob("*.yaml"))
 Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
-
-
-def sheets(path: Path) -> list[Worksheet]:
-    project, shared = load_project(path, ROOM, ROOT), load_room_context(ROOM, ROOT)
-    return [
-        worked_sheet(project, size, ROOM.edition(name), shared) for name in project.editions for size in project.sizes
-    ]
 
 
 def placed_again(cloth: dict[str, Any], unit: str) -> list[tuple[str, bool, Rectangle]]:
@@ -58,9 +44,9 @@ def overlap(one: Rectangle, other: Rectangle) -> bool:
     return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
 
 
-@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+@every_sheet
 def test_pieces_lie_on_the_cloth_and_none_on_another(path: Path) -> None:
-    for sheet in sheets(path):
+    for sheet in sheets_of(path):
         told = json.loads(json.dumps(figures(sheet)))
         for name, cloth in told["cloth"].items():
             use = sheet.cloths[name]
@@ -74,9 +60,9 @@ def test_pieces_lie_on_the_cloth_and_none_on_another(path: Path) -> None:
             assert not any(overlap(one[2], other[2]) for one, other in combinations(placed, 2))
 
 
-@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+@every_sheet
 def test_what_waits_shares_no_stack_with_what_does_not(path: Path) -> None:
-    for sheet in sheets(path):
+    for sheet in sheets_of(path):
         for cloth in figures(sheet)["cloth"].values():
             for strip in cloth["strips"]:
                 for stack in strip["stacks"]:
@@ -87,9 +73,9 @@ def test_what_waits_shares_no_stack_with_what_does_not(path: Path) -> None:
                 )
 
 
-@pytest.mark.parametrize("path", PROJECTS, ids=lambda path: path.stem)
+@every_sheet
 def test_every_shop_length_leaves_the_straightening_that_it_promises(path: Path) -> None:
-    for sheet in sheets(path):
+    for sheet in sheets_of(path):
         told = figures(sheet)
         for name, cloth in told["cloth"].items():
             use = sheet.cloths[name]

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
+from generator.calculation.worked_project import Worksheet
 from generator.definitions.pieces.kinds import PIECES
-from generator.definitions.project import load_project
-from generator.definitions.room import Room
+from tests.room import opened_room, write_room
 
 PROJECT = """
 title: One of each
@@ -107,12 +104,14 @@ steps:
 """
 
 
+@pytest.fixture(scope="module")
+def one_of_each(tmp_path_factory: pytest.TempPathFactory) -> Worksheet:
+    folder = tmp_path_factory.mktemp("one of each")
+    room = opened_room(write_room(folder, {"projects/one-of-each.yaml": PROJECT}))
+    return room.worksheets("one-of-each")[0]
+
+
 @pytest.mark.parametrize("kind", [kind for kind, model in PIECES.items() if model.of_kind.of_cloth])
-def test_every_measure_of_a_kind_of_piece_has_a_value(kind: str, tmp_path: Path) -> None:
-    path = tmp_path / "projects" / "one-of-each.yaml"
-    path.parent.mkdir()
-    path.write_text(PROJECT, encoding="utf-8")
-    room = Room()
-    worksheet = worked_sheet(load_project(path, room), "only", room.edition("inch"), load_room_context(room, tmp_path))
-    worked = {name for piece in worksheet.pieces.values() if piece.kind == kind for name in piece.measures}
+def test_every_measure_of_a_kind_of_piece_has_a_value(kind: str, one_of_each: Worksheet) -> None:
+    worked = {name for piece in one_of_each.pieces.values() if piece.kind == kind for name in piece.measures}
     assert set(PIECES[kind].of_kind.dimensions) - worked == set()

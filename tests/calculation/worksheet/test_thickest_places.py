@@ -8,9 +8,7 @@ import pytest
 from rooms_on_disk import AS_USUAL, CUSHION, faults, inches, put, sheet
 
 from generator.calculation.making_up.layers import lap_layers
-from generator.calculation.worksheet.sheet import worked_sheet
-from generator.definitions.project import load_project
-from tests.making_up.demo_recipes import ROOT, room
+from tests.room import ROOT, demo_room
 
 # Tucks that lie flat beside each other are three layers: the panel, and two of the tuck over it.
 BY_HAND = {
@@ -50,8 +48,7 @@ TEN = "layers:\n  warn over: 9\n  refuse over: 10\n"
 @pytest.mark.parametrize("path", sorted((ROOT / "projects").glob("*.yaml")), ids=lambda path: path.stem)
 @pytest.mark.parametrize("edition", ["inch", "metric"])
 def test_the_thickest_place_of_a_demo_is_as_worked_by_hand(path: Path, edition: str) -> None:
-    project = load_project(path, room().room, ROOT)
-    made = worked_sheet(project, list(project.sizes)[-1], room().room.edition(edition), room())
+    made = [sheet for sheet in demo_room().worksheets(path.stem) if sheet.edition.name == edition][-1]
     assert {name: (one.layers, one.where) for name, one in made.thickest.items()} == BY_HAND[path.stem]
 
 
