@@ -34,8 +34,8 @@ FIGURES = (
     *("piece", "layout", "assembly"),
 )
 ASSEMBLIES = (
-    *("bag", "bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill"),
-    *("gathered end", "lining", "roll"),
+    *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill", "gathered end"),
+    "roll",
 )
 BRACKETS = (
     *(

@@ -20,7 +20,6 @@ from generator.drawing.assemblies.breadths import breadth_stages
 from generator.drawing.assemblies.envelope import envelope_stages
 from generator.drawing.assemblies.frill import frill_stages
 from generator.drawing.assemblies.gathered_end import gathered_end_stages
-from generator.drawing.assemblies.lining import bag_stages, lining_stages
 from generator.drawing.assemblies.roll import roll_closure, roll_stages
 from generator.drawing.assemblies.stage_canvas import Stage, Subject, set_up
 from generator.drawing.canvas import Canvas
@@ -47,14 +46,6 @@ def _made(test: Callable[[Made], object]) -> Applies:
 def _drawn_up(*, in_the_middle: bool) -> Applies:
     """Apply to a piece that is gathered: to an edge, or to nothing in the middle of a round."""
     return _made(lambda made: made.gathered and made.drawn_up and (made.drawn_up.to == 0) is in_the_middle)
-
-
-def _in_step(standard: str) -> Applies:
-    """Apply to a piece that is no tucked panel and that a standard step is about."""
-    return lambda subject: (
-        subject.piece.panel is None
-        and any(step.standard == standard and subject.piece.name in step.pieces for step in subject.worksheet.steps)
-    )
 
 
 def _turns_corners(subject: Subject) -> bool:
@@ -120,18 +111,6 @@ ASSEMBLIES: dict[str, Assembly] = {
         bias_stages,
         "A bias strip: a square cut corner to corner, its halves joined and ruled, the ends joined moved by one strip.",
         "Grey is the wrong side. Long dashes are ruled and then cut; dashes with dots are the seams.",
-    ),
-    "lining": Assembly(
-        _in_step("line and turn"),
-        lining_stages,
-        "A lining on the work, right sides together, sewn round but for an opening, and a corner trimmed.",
-        "Keep the opening away from the corners.",
-    ),
-    "bag": Assembly(
-        _in_step("bag"),
-        bag_stages,
-        "Two pieces right sides together, sewn at both sides and the bottom, and a corner trimmed for turning.",
-        "The top stays open.",
     ),
     "board": Assembly(
         _turned_over,

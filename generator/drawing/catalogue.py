@@ -20,6 +20,7 @@ from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, plain_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
 from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of_repeat
+from generator.drawing.seam import draw_seam, heights_of_seam, seam_names
 from generator.drawing.section import (
     crosses_otherwise,
     draw_cross_tuck_section,
@@ -107,6 +108,7 @@ SIZED: dict[str, SizedDiagram] = {
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
+    "seam": SizedDiagram(draw_seam, heights_of_seam, seam_names),
 }
 
 

@@ -8,15 +8,11 @@ from panels import joined, panel_of, piece_of, worksheet_of
 from pieces import SIDES, envelope_back, piece_cut
 
 from generator.calculation.worked import End
-from generator.calculation.worked_project import ClosureWork, MeetingWork, SheetStep
+from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.drawing.assemblies.marks import arc, note, wave
 from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subject, set_up
 from generator.drawing.assembly import ASSEMBLIES, applying, assembly_names, draw_assembly, sketch_assembly
 from generator.drawing.style import SMALLEST_TEXT, Style
-
-
-def step(standard, *pieces):
-    return SheetStep(1, "", "", pieces, standard, (), (), (), 5, session_ends=False)
 
 
 def buttons(on="wrap.left", onto="wrap.right"):
@@ -35,8 +31,6 @@ PIECES = (
     piece_cut("gathered strip", 47, 3, name="frill", measures=GATHERED),
     piece_cut("boxing", 60, 3, measures={"depth": Fraction(2)}),
     piece_cut("binding", 40, Fraction(3, 2), {}, measures={"width": Fraction(3, 8), "square": Fraction(9)}),
-    piece_cut("rectangle", 37, 13, name="lining"),
-    piece_cut("rectangle", 37, 13, name="bag"),
     piece_cut("rectangle", 60, 30, dict.fromkeys(SIDES, End("turnover", Fraction(3))), name="cover"),
     piece_cut("rectangle", 10, 10, name="plain"),
 )
@@ -44,7 +38,6 @@ WORKSHEET = replace(
     worksheet_of(*PIECES),
     closures=(buttons(),),
     meetings=(MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),),
-    steps=(step("line and turn", "lining"), step("bag", "bag"), step("cut", "plain")),
 )
 AS_LAID_OUT = Style(small=7.0, text=8.0, strong=9.0)
 EXPECTED = {
@@ -54,8 +47,6 @@ EXPECTED = {
     "frill": ["frill"],
     "boxing": ["boxing"],
     "binding": ["binding", "binding corner", "bias"],
-    "lining": ["lining"],
-    "bag": ["bag"],
     "cover": ["board"],
     "plain": [],
 }

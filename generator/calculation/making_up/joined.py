@@ -53,6 +53,16 @@ class Joined:
     does: Doing = "sew"
 
     @property
+    def turned_in(self) -> bool:
+        """Whether the upper piece is turned to the inside when it is sewn."""
+        return "facing" in self.sorts
+
+    @property
+    def slipped_in(self) -> bool:
+        """Whether a bag, right side out, is slipped into its lining, which is wrong side out."""
+        return "tops" in self.sorts
+
+    @property
     def pieces(self) -> tuple[str, ...]:
         """The pieces of all layers, each once, from below."""
         return tuple(dict.fromkeys(piece for layer in self.layers for piece in layer.pieces))

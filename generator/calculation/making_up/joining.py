@@ -113,7 +113,7 @@ class Joiner:
             return one
         over = one.layers[-1].pieces[0]
         length = act.length or self.usual_opening(self.book.thing.parts[over])
-        if "tops" in one.sorts:
+        if one.slipped_in:
             return replace(one, opening=Opening((over, "bottom"), length))
         pairs = [pair for run in group for pair in run.pairs]
         named = {edge for pair in pairs if any(_names(act, edge) for edge in pair) for edge in pair}

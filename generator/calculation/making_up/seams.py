@@ -236,5 +236,9 @@ _SORTS: tuple[tuple[str, Test], ...] = (
 )
 
 
+SORTS = frozenset({"plain", *(sort for sort, _ in _SORTS)})
+"""Every sort of seam."""
+
+
 def _sort(seam: Seam, thing: Thing) -> str:
     return next((sort for sort, is_so in _SORTS if is_so(seam, thing)), "plain")

@@ -9,7 +9,7 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw, figure_keys
+from generator.drawing.catalogue import draw, figure_keys, sized_keys
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.publishing.jobs import FiledPicture, LeadingPictures, SheetLinks, Stamp, WorkedSize
@@ -30,6 +30,7 @@ from generator.rendering.styles import SHEET_STYLES, paper_style
 
 # For each edition the packed worksheets of each project that has it.
 ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
+_ON_PAGES = ("seam ",)
 _TEMPLATES = frozenset(
     {"size.html", "machine.html", "handout.html", "strip.html", "sheets/base.html", "sheets/rescue.html"}
 )
@@ -78,7 +79,8 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
 
 def drawn(worksheet: Worksheet, style: Style) -> Pictures:
     """Return every picture of a worksheet by its key, with a small one of its first panel's surface."""
-    keys = figure_keys(worksheet)
+    # Of what can be drawn at any size a page shows, so far, what has no other picture.
+    keys = (*figure_keys(worksheet), *(key for key in sized_keys(worksheet) if key.startswith(_ON_PAGES)))
     pictures = {key: draw(worksheet, key, style) for key in keys}
     first = next((key for key in keys if key.startswith("surface ")), None)
     if first is not None:

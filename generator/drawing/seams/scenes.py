@@ -1,0 +1,191 @@
+"""What is drawn in the parts of a picture of a seam: layers laid, layers sewn, the work opened out or turned out."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from generator.calculation.worked_project import Worksheet
+from generator.drawing.labels import Box, Point, Segment, text_height
+from generator.drawing.seams import words
+from generator.drawing.seams.paper import Paper
+from generator.drawing.seams.plan import FLAT, SeamPlan, around
+
+LINE = 1.25  # from line to line of words, in heights of a line
+CORNER = 0.26  # of the shorter side of what is turned back at a corner
+TICK = 0.07
+
+
+def lower_point(paper: Paper, plan: SeamPlan) -> Point | None:
+    """Return where the lower layer shows: in the turned corner, or in the middle of what is not covered."""
+    over, base = around(one.cut for one in plan.over), around(one.cut for one in plan.below)
+    if plan.covered:
+        x, y = paper.corners(plan.over[-1].cut)[2]
+        back = _corner(paper, plan) / 4
+        _, _, (right, bottom), _ = paper.corners(base)
+        return (x - back, y - back) if x - back < right and y - back < bottom else None
+    free = [
+        (over.right, base.top, base.right, base.bottom),
+        (base.left, base.top, over.left, base.bottom),
+        (base.left, over.bottom, base.right, base.bottom),
+        (base.left, base.top, base.right, over.top),
+        *_between(plan),
+    ]
+    left, top, right, bottom = max(free, key=lambda box: max(box[2] - box[0], 0) * max(box[3] - box[1], 0))
+    return paper.at(((left + right) / 2, (top + bottom) / 2))
+
+
+def _between(plan: SeamPlan) -> list[tuple[float, float, float, float]]:
+    """The room between two layers that lie at opposite sides of the lowest one."""
+    sides = {one.at: one.cut for one in plan.over}
+    base = plan.below[0].cut
+    if {"left", "right"} <= set(sides):
+        return [(sides["left"].right, base.top, sides["right"].left, base.bottom)]
+    if {"top", "bottom"} <= set(sides):
+        return [(base.left, sides["top"].bottom, base.right, sides["bottom"].top)]
+    return []
+
+
+def _corner(paper: Paper, plan: SeamPlan) -> float:
+    if not plan.covered:
+        return 0.0
+    over = plan.over[-1].cut
+    return CORNER * min(over.right - over.left, over.bottom - over.top) * paper.scale
+
+
+def lay(paper: Paper, plan: SeamPlan, worksheet: Worksheet, *, corner: bool = True) -> None:
+    """Draw the layers from below; the corner of the uppermost is turned back where it hides all."""
+    for laid in plan.below:
+        paper.cloth(laid)
+    for place, laid in enumerate(plan.over, 1):
+        last = corner and place == len(plan.over)
+        paper.cloth(laid, turned_corner=_corner(paper, plan) if last else 0.0)
+
+
+def sew(paper: Paper, plan: SeamPlan, worksheet: Worksheet) -> None:
+    """Draw the layers with their seam, and the opening between two ticks."""
+    lay(paper, plan, worksheet, corner=False)
+    _seam(paper, plan, worksheet, 0.0)
+
+
+def sew_and_show(paper: Paper, plan: SeamPlan, worksheet: Worksheet) -> None:
+    """Draw the layers with their seam and with a corner turned back."""
+    lay(paper, plan, worksheet)
+    _seam(paper, plan, worksheet, _corner(paper, plan))
+
+
+def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> None:
+    canvas = paper.canvas
+    inset = 0.05 if words.is_basted(plan) else 0.0
+    for side, segment in plan.seams.items():
+        for part in _without(segment, plan.opening[1] if plan.opening and plan.opening[0] == side else None):
+            canvas.line(_moved(_short(paper.line(part), corner, plan, paper), side, -inset), canvas.style.stitch)
+    if plan.opening is not None:
+        side, gap = plan.opening
+        _ticks(paper, side, gap)
+        if side in FLAT:
+            edge = paper.at((plan.whole.left if side == "left" else plan.whole.right, (gap[0][1] + gap[1][1]) / 2))
+            out = LINE * text_height(canvas.style.small) * 0.55 + 0.05
+            x = edge[0] - out if side == "left" else edge[0] + out
+            canvas.text(words.opening_words(plan, worksheet), x, edge[1], turned=True)
+
+
+def _ticks(paper: Paper, side: str, gap: Segment) -> None:
+    """Draw both ends of an opening."""
+    for end in paper.line(gap):
+        inner, outer = (_moved((end, end), side, out)[0] for out in (-TICK, TICK))
+        paper.canvas.line((inner, outer), paper.canvas.style.cut)
+
+
+def _short(segment: Segment, corner: float, plan: SeamPlan, paper: Paper) -> Segment:
+    """A line without what would run over the corner that is turned back."""
+    x, y = paper.corners(plan.over[-1].cut)[2]
+    (left, top), (right, bottom) = segment
+    if not corner or (abs(right - left) < abs(bottom - top) and x - right > corner / 2):
+        return segment
+    ends = []
+    for end_x, end_y in segment:
+        over = max(0.0, corner - (x - end_x) - (y - end_y))
+        upright = abs(right - left) < abs(bottom - top)
+        ends.append((end_x, end_y - over) if upright else (end_x - over, end_y))
+    return ends[0], ends[1]
+
+
+def _moved(segment: Segment, side: str, out: float) -> Segment:
+    """A line moved outwards from a side."""
+    right, down = {"left": (-out, 0.0), "right": (out, 0.0), "top": (0.0, -out), "bottom": (0.0, out)}[side]
+    (x, y), (end_x, end_y) = segment
+    return (x + right, y + down), (end_x + right, end_y + down)
+
+
+def _without(segment: Segment, gap: Segment | None) -> list[Segment]:
+    """The parts of a line that an opening leaves."""
+    if gap is None:
+        return [segment]
+    ends = sorted(gap, key=lambda point: math.dist(point, segment[0]))
+    return [(segment[0], ends[0]), (ends[1], segment[1])]
+
+
+def done(paper: Paper, plan: SeamPlan, worksheet: Worksheet) -> None:
+    """Draw the work opened out, or turned out with an arrow through the place where it is turned."""
+    if plan.tube:
+        _ring(paper, plan)
+        return
+    for laid in plan.opened:
+        paper.cloth(laid)
+    if not plan.joined.turned:
+        return
+    halves = [laid for laid in plan.over if len(laid.piece.parts) > 1]
+    if halves:
+        _lap(paper, plan)
+        return
+    side, gap = plan.way_out
+    ends = paper.line(gap)
+    if plan.opening is not None:
+        _ticks(paper, side, gap)
+    _way_out(paper, side, ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2))
+
+
+def _way_out(paper: Paper, side: str, at: Point) -> None:
+    """Draw an arrow from inside the work to outside, through the middle of the opening."""
+    start, end = _moved((at, at), side, -0.22)[0], _moved((at, at), side, 0.14)[0]
+    box = Box(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1])).grown(0.05)
+    corners = ((box.left, box.top), (box.right, box.top), (box.right, box.bottom), (box.left, box.bottom))
+    paper.canvas.area(corners, paper.canvas.style.paper)
+    paper.canvas.arrow(start, end, replace(paper.canvas.style.outline, width=1.8), size=0.11)
+
+
+def _lap(paper: Paper, plan: SeamPlan) -> None:
+    """Draw a back in two halves, right side out, and the way out between them."""
+    canvas, style = paper.canvas, paper.canvas.style
+    whole = around(laid.finished for laid in plan.over)
+    hidden, seen = sorted(plan.over, key=lambda laid: laid.finished.left)
+    canvas.area(paper.corners(whole), style.paper, style.outline)
+    inner, edge = seen.finished.left, hidden.finished.right
+    canvas.line(paper.line(((inner, whole.top), (inner, whole.bottom))), style.finish)
+    canvas.line(paper.line(((edge, whole.top), (edge, whole.bottom))), style.outline)
+    at = paper.at((edge, (whole.top + whole.bottom) / 2))
+    _way_out(paper, "right", at)
+
+
+def _ring(paper: Paper, plan: SeamPlan) -> None:
+    """Draw a ring standing, or lying where its seam runs from side to side; inside it the wrong side is seen."""
+    canvas, laid = paper.canvas, plan.opened[0]
+    box = laid.finished
+    paper.cloth(replace(laid, cut=box))
+    (left, top), (right, _), (_, bottom), _ = paper.corners(box)
+    upright = plan.joined.sides[0] in FLAT
+    if upright:
+        middle, reach, flat = ((left + right) / 2, top), (right - left) / 2, min(0.09, (bottom - top) / 5)
+        around_it = _ellipse(middle, reach, flat)
+    else:
+        middle, reach, flat = (right, (top + bottom) / 2), (bottom - top) / 2, min(0.09, (right - left) / 5)
+        around_it = [(middle[0] + (y - 0.0), middle[1] + x) for x, y in _ellipse((0.0, 0.0), reach, flat)]
+    canvas.hatched(around_it, canvas.style.outline)
+    if plan.opening is not None and plan.joined.turned:
+        _way_out(paper, plan.opening[0], paper.at(((box.left + box.right) / 2, getattr(box, plan.opening[0]))))
+
+
+def _ellipse(middle: Point, wide: float, high: float) -> list[Point]:
+    around_it = [math.tau * step / 40 for step in range(40)]
+    return [(middle[0] + wide * math.cos(angle), middle[1] + high * math.sin(angle)) for angle in around_it]

@@ -1,0 +1,106 @@
+"""What is written at a seam: its layers with the side that is up, its allowance, its opening; plain words go out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.calculation.making_up.laid import CLOCKWISE
+from generator.calculation.worked_project import Worksheet
+from generator.drawing.seams.plan import Laid, SeamPlan
+from generator.lengths import say_length
+
+
+def layer_words(plan: SeamPlan, worksheet: Worksheet) -> tuple[str, str]:
+    """Return what lies above and what lies below, each with the side of its cloth that is seen."""
+    lowest, *over = (_listed(_labels(layer.pieces, worksheet)) for layer in plan.joined.layers)
+    if plan.joined.folded:
+        return f"{lowest} folded, wrong side out", ""
+    upper = list(dict.fromkeys(reversed(over)))
+    both = "both " if len(upper) > 1 else ""
+    return f"{' on '.join(upper)}, {both}{_side(plan.over[0], plan)}", f"{lowest}, {_side(plan.below[0], plan)}"
+
+
+def _labels(names: Sequence[str], worksheet: Worksheet) -> list[str]:
+    return [worksheet.pieces[name].label or name for name in dict.fromkeys(names)]
+
+
+def _side(laid: Laid, plan: SeamPlan) -> str:
+    if plan.joined.slipped_in:
+        return "right side out" if laid.right_side_up else "wrong side out"
+    return "right side up" if laid.right_side_up else "wrong side up"
+
+
+def _listed(names: Sequence[str]) -> str:
+    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+
+
+def laid_title(plan: SeamPlan) -> str:
+    """Return the title of the first part."""
+    if plan.joined.slipped_in:
+        return "Slip in"
+    return "Fold" if plan.joined.folded else "Lay"
+
+
+def is_basted(plan: SeamPlan) -> bool:
+    """Return whether layers are only basted on each other, so that they are one piece from then on."""
+    return not plan.joined.layers[0].right_side_up
+
+
+def sewn_words(plan: SeamPlan, worksheet: Worksheet) -> str:
+    """Return how far from the edge it is sewn, empty where that differs from side to side."""
+    if is_basted(plan):
+        return "close to the edge"
+    found = {
+        laid.piece.edges[side].allowance
+        for laid in plan.below
+        for side in plan.joined.sides
+        if side in laid.piece.edges and laid.piece.edges[side].allowance > 0
+    }
+    return f"{say_length(found.pop(), worksheet.edition)} from the edge" if len(found) == 1 else ""
+
+
+def opening_words(plan: SeamPlan, worksheet: Worksheet) -> str:
+    """Return how long the opening is, empty where there is none."""
+    opening = plan.joined.opening
+    return f"open {say_length(opening.length, worksheet.edition)}" if opening is not None else ""
+
+
+def done_title(plan: SeamPlan) -> str:
+    """Return the title of the last part."""
+    if plan.joined.turned:
+        return "Turn out"
+    if plan.joined.turned_in:
+        return "Turn in"
+    return "A ring" if plan.tube else "Open out"
+
+
+def done_words(plan: SeamPlan) -> str:
+    """Return where the work is turned out, or how it lies."""
+    if plan.joined.turned_in:
+        return f"{plan.over[-1].piece.label or plan.over[-1].piece.name} inside"
+    if not plan.joined.turned:
+        return "right side out" if plan.tube else "right sides up"
+    if plan.joined.slipped_in:
+        return "draw the bag out through the opening"
+    if plan.opening is not None:
+        return "through the opening"
+    if len(plan.below[0].piece.parts) > 1 or any(len(laid.piece.parts) > 1 for laid in plan.over):
+        return "through the lap"
+    return "through the open edge"
+
+
+def told(plan: SeamPlan, worksheet: Worksheet) -> str:
+    """Return the whole act in a few sentences, for who does not see the picture."""
+    above, below = layer_words(plan, worksheet)
+    lies = f"{above}, lies on {below}" if below else above
+    edges = "" if plan.joined.folded or not plan.joined.sides else ", edges level"
+    parts = [f"{lies}{edges}."]
+    if plan.joined.sides:
+        at = "all round" if len(plan.joined.sides) == len(CLOCKWISE) else f"at the {_listed(plan.joined.sides)}"
+        where = f", {sewn_words(plan, worksheet)}" if sewn_words(plan, worksheet) else ""
+        parts.append(f"{'Basted' if is_basted(plan) else 'Sewn'} {at}{where}.")
+    if plan.opening is not None:
+        parts.append(f"{opening_words(plan, worksheet).capitalize()} at the {plan.opening[0]}.")
+    if plan.joined.turned:
+        parts.append(f"Turned out: {done_words(plan)}.")
+    return " ".join(parts)[:1].upper() + " ".join(parts)[1:]

@@ -1,0 +1,71 @@
+"""The tucks of a panel as lines: where each fold lies, by its turns, from its foot to its depth; drawn at any scale."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from itertools import pairwise
+
+import numpy as np
+
+from generator.calculation.worked_piece import Piece
+from generator.drawing.canvas import Canvas
+from generator.drawing.labels import Point, Segment
+from generator.drawing.style import Pen
+from generator.drawing.surface_geometry import Surface, angles, folds, surface_of
+
+STEPS = 6
+CLOSEST = 0.045
+"""Lines closer than this on paper [in] run together in a copy; then only some of the tucks are drawn."""
+
+
+def fold_lines(piece: Piece) -> list[list[Point]]:
+    """Return the fold of every tuck of a panel, from its finished upper left corner [in on cloth], then cross tucks."""
+    surface = surface_of(piece)
+    heights = _heights(surface)
+    across, _ = folds(surface, angles(surface, heights))
+    lines = [[(float(x), float(y)) for x, y in zip(line, heights, strict=True)] for line in across]
+    wide = float(surface.across)
+    return lines + [[(0.0, float(place)), (wide, float(place))] for place, _ in surface.cross]
+
+
+def _heights(surface: Surface) -> np.ndarray:
+    """The heights at which folds are asked for: close enough for the swing between two rows."""
+    places = [0.0, *(float(line.at) for line in surface.held), float(surface.along)]
+    steps = [np.linspace(upper, lower, STEPS, endpoint=False) for upper, lower in pairwise(places)]
+    return np.append(np.concatenate(steps), places[-1]) if surface.held else np.array([places[0], places[-1]])
+
+
+def draw_tucks(canvas: Canvas, piece: Piece, place: Callable[[Point], Point | None], scale: float) -> None:
+    """Draw the folds of a panel; ``place`` puts a point of it on paper, None where nothing of it is shown."""
+    if piece.panel is None:
+        return
+    feet = piece.panel.across.stitching
+    pitch = float(min(piece.panel.across.pitches, default=piece.finished_across)) * scale
+    every = max(1, round(CLOSEST / pitch + 0.49)) if pitch > 0 else len(feet)
+    pen = Pen(canvas.style.ink, canvas.style.hairline)
+    lines = fold_lines(piece)
+    for line in (*lines[: len(feet) : every], *lines[len(feet) :]):
+        placed = [place(point) for point in line]
+        if all(point is not None for point in placed):
+            canvas.line([point for point in placed if point is not None], pen)
+
+
+SHARES = (0.5, 0.24, 0.38, 0.18)
+"""How far gathers run from the edge, in parts of the drop: uneven in a regular way, as gathers are."""
+
+
+def draw_drawn_up(canvas: Canvas, piece: Piece, edge: Segment, drop: Point) -> None:
+    """Draw the gathers or pleats of a piece from the edge at which it is drawn up; ``drop`` leads to its other edge."""
+    if piece.made.drawn_up is None:
+        return
+    (left, top), (right, bottom) = edge
+    pleated = not piece.made.gathered
+    number = len(piece.made.pleats) if pleated else max(6, round(math.dist(*edge) / 0.07))
+    lines = []
+    for place in range(number):
+        part = (place + 0.5) / number
+        share = 0.92 if pleated else SHARES[place % len(SHARES)]
+        start = (left + (right - left) * part, top + (bottom - top) * part)
+        lines.append((start, (start[0] + drop[0] * share, start[1] + drop[1] * share)))
+    canvas.lines(lines, Pen(canvas.style.ink, canvas.style.hairline))

@@ -1,0 +1,230 @@
+"""Pictures of seams: what lies where, the seam at its allowance, the opening, words; which seams have none."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from panels import panel_of, piece_of, worksheet_of
+from pieces import HEM, SEAM, circle_cut, envelope_back, piece_cut
+
+from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
+from generator.calculation.worked import End
+from generator.calculation.worked_piece import DrawnUp, Made, Piece
+from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.drawing.canvas import Canvas
+from generator.drawing.labels import Box
+from generator.drawing.seam import draw_seam, heights_of_seam, seam_names, sketch_seam
+from generator.drawing.seams.paper import fitted
+from generator.drawing.seams.plan import SeamPlan, plan_seam
+from generator.drawing.sizes import DrawnSize
+from generator.drawing.style import Style
+
+ALL = ("left", "right", "top", "bottom")
+FRONT = piece_of(panel_of(9))  # 9 tucks: 2 * 3/4 + 8 * 3/4 = 7 1/2 in wide, 15 in long, seams of 1/2 in
+BACK = piece_cut("rectangle", Fraction(17, 2), 16, name="back")
+FRILL = piece_cut(
+    "gathered strip",
+    31,
+    4,
+    {"top": SEAM, "left": HEM, "right": HEM, "bottom": HEM},
+    name="frill",
+    finished_across=Fraction(30),
+    finished_along=Fraction(3),
+    made=Made(DrawnUp("top", Fraction(15, 2))),
+)
+
+
+def lying(*layers: JoinLayer, **more: object) -> Joined:
+    return Joined(("plain",), layers, **more)  # type: ignore[arg-type]
+
+
+def layer(*pieces: str, up: bool, at: str = "", own: str = "") -> JoinLayer:
+    return JoinLayer(pieces, up, at, own)
+
+
+ROUND = lying(layer("front", up=True), layer("back", up=False, at="left", own="left"), sides=ALL)
+
+
+def sheet(joined: Joined, *pieces: Piece) -> Worksheet:
+    """A worksheet whose only step joins these pieces."""
+    step = SheetStep(1, "", "", joined.pieces, "", (), (), (), 5, session_ends=False, joined=(joined,))
+    return replace(worksheet_of(*(pieces or (FRONT, BACK, FRILL))), steps=(step,))
+
+
+def planned(joined: Joined, *pieces: Piece) -> SeamPlan:
+    plan = plan_seam(sheet(joined, *pieces), joined)
+    assert plan is not None
+    return plan
+
+
+def words_of(joined: Joined, *pieces: Piece, width: float = 93.0) -> list[str]:
+    worksheet = sheet(joined, *pieces)
+    height = heights_of_seam(worksheet, "1-1", Style(), width).natural
+    return [label.words for label in sketch_seam(worksheet, "1-1", Style(), DrawnSize(width, height)).labels]
+
+
+def corners(box: Box) -> tuple[float, ...]:
+    return box.left, box.top, box.right, box.bottom
+
+
+def test_both_layers_lie_with_their_edges_level_and_the_seam_at_its_allowance() -> None:
+    """Cut 8 1/2 by 16; the seam lines lie 1/2 in inside, where the finished panel of 7 1/2 by 15 begins."""
+    plan = planned(ROUND)
+    assert [corners(laid.cut) for laid in (*plan.below, *plan.over)] == [(-0.5, -0.5, 8.0, 15.5)] * 2
+    assert plan.seams["left"] == ((0.0, 15.0), (0.0, 0.0))
+    assert plan.seams["bottom"] == ((7.5, 15.0), (0.0, 15.0))
+
+
+def test_the_opening_is_as_long_as_the_act_says_and_lies_in_the_middle_of_its_edge() -> None:
+    plan = planned(replace(ROUND, opening=Opening(("front", "left"), Fraction(6)), turned=True))
+    assert plan.opening == ("left", ((0.0, 4.5), (0.0, 10.5)))
+
+
+@pytest.mark.parametrize(
+    ("at", "own", "lies"),
+    [
+        ("top", "top", (0.0, 0.0, 7.5, 3.0)),
+        ("bottom", "top", (0.0, 12.0, 7.5, 15.0)),
+        ("bottom", "left", (2.25, 7.5, 5.25, 15.0)),
+        ("left", "right", (0.0, 6.0, 7.5, 9.0)),
+        ("right", "top", (4.5, 3.75, 7.5, 11.25)),
+    ],
+)
+def test_a_piece_lies_level_with_the_side_it_is_sewn_to_in_its_middle(
+    at: str, own: str, lies: tuple[float, ...]
+) -> None:
+    """A band 7 1/2 by 3 on a panel 7 1/2 by 15."""
+    band = piece_cut("rectangle", Fraction(17, 2), 4, name="band")
+    joined = lying(layer("front", up=True), layer("band", up=False, at=at, own=own), sides=(at,))
+    (over,) = planned(joined, FRONT, band).over
+    assert corners(over.finished) == lies
+
+
+def test_a_seam_opened_out_has_the_upper_piece_beside_the_lower_one_right_side_up() -> None:
+    joined = lying(layer("front", up=True), layer("frill", up=False, at="bottom", own="top"), sides=("bottom",))
+    front, frill = planned(joined).opened
+    assert corners(front.cut) == (-0.5, -0.5, 8.0, 15.0)
+    assert (corners(frill.finished), frill.right_side_up) == ((0.0, 15.0, 7.5, 18.0), True)
+
+
+def test_a_frill_sewn_all_round_lies_inwards_and_stands_out_when_it_is_opened() -> None:
+    joined = lying(layer("front", up=True), layer("frill", up=False, at="left", own="top"), sides=ALL)
+    plan = planned(joined)
+    assert {corners(laid.finished) for laid in plan.over} == {
+        (0.0, 0.0, 3.0, 15.0),
+        (4.5, 0.0, 7.5, 15.0),
+        (0.0, 0.0, 7.5, 3.0),
+        (0.0, 12.0, 7.5, 15.0),
+    }
+    assert (-3.0, 0.0, 0.0, 15.0) in {corners(laid.finished) for laid in plan.opened}
+
+
+def test_the_halves_of_an_envelope_back_lie_face_down_over_each_other_by_their_lap() -> None:
+    """16 and 4: halves of 10, so the one at the left ends at 10 and the one at the right begins at 6."""
+    square = piece_cut("rectangle", 17, 17, name="front")
+    plan = planned(ROUND, square, envelope_back())
+    spans = sorted((laid.finished.left, laid.finished.right) for laid in plan.over)
+    assert spans == [(0.0, 10.0), (6.0, 16.0)]
+    # The hemmed edges in the middle have no cloth beyond them, the outer ones have their seam.
+    assert sorted((laid.cut.left, laid.cut.right) for laid in plan.over) == [(-0.5, 10.0), (6.0, 16.5)]
+
+
+def test_pieces_in_a_row_lie_beside_each_other_below_what_goes_over_all() -> None:
+    end, middle = (piece_cut("rectangle", wide + 1, 11, name=name) for wide, name in ((10, "end"), (30, "middle")))
+    lining = piece_cut("rectangle", 51, 11, name="lining")
+    row = layer("end", "middle", "end", up=True)
+    plan = planned(lying(row, layer("lining", up=False, at="top", own="top"), sides=ALL), end, middle, lining)
+    assert [(laid.finished.left, laid.finished.right) for laid in plan.below] == [(0, 10), (10, 40), (40, 50)]
+    # Only the ends of the row have cloth beyond them.
+    assert [(laid.cut.left, laid.cut.right) for laid in plan.below] == [(-0.5, 10), (10, 40), (40, 50.5)]
+
+
+def test_a_ring_is_folded_in_half_and_its_fold_has_no_allowance() -> None:
+    both = (layer("front", up=True), layer("front", up=False, at="left", own="right"))
+    plan = planned(lying(*both, sides=("left",), folded=True))
+    assert corners(plan.below[0].cut) == (-0.5, -0.5, 3.75, 15.5)
+    assert plan.tube
+
+
+@pytest.mark.parametrize(
+    ("joined", "told"),
+    [
+        (ROUND, ["1 Lay", "back, wrong side up", "front, right side up", "2 Sew", "1/2 in from the edge"]),
+        (
+            replace(ROUND, turned=True, opening=Opening(("front", "left"), Fraction(6))),
+            ["3 Turn out", "open 6 in", "through the", "opening"],
+        ),
+        (
+            lying(layer("front", up=False), layer("back", up=True, at="left", own="left"), sides=ALL),
+            ["front, wrong side up", "back, right side up", "2 Baste", "close to the edge"],
+        ),
+        (lying(layer("front", up=False), layer("back", up=True), does="lay"), ["Lay", "back, right side up"]),
+        (replace(ROUND, does="turn out", turned=True), ["Turn out", "through the open edge"]),
+    ],
+)
+def test_a_picture_names_its_layers_with_the_side_that_is_up_and_what_is_done(
+    joined: Joined, told: Sequence[str]
+) -> None:
+    assert set(told) <= set(words_of(joined))
+
+
+def test_what_stays_wrong_side_out_is_not_shown_opened() -> None:
+    assert [words for words in words_of(ROUND) if words[0].isdigit() and words[1] == " "] == ["1 Lay", "2 Sew"]
+
+
+def test_long_work_has_its_parts_one_below_the_other_and_lays_and_sews_in_one() -> None:
+    long, lining = (piece_cut("rectangle", 61, 13, name=name) for name in ("front", "back"))
+    assert words_of(replace(ROUND, turned=True), long, lining)[0] == "1 Lay, sew 1/2 in from the edge"
+
+
+@pytest.mark.parametrize(
+    "piece",
+    [
+        piece_cut("tie", 3, 20, name="back", made=Made(folds=(Fraction(3, 2),))),
+        piece_cut("gathered end", 20, 4, name="back", made=Made(DrawnUp("top", Fraction(0)))),
+        circle_cut(9, name="back"),
+        piece_cut("bought", 3, 3, name="back", parts=()),
+    ],
+)
+def test_what_is_no_flat_rectangle_has_no_picture(piece: Piece) -> None:
+    worksheet = sheet(ROUND, FRONT, piece)
+    assert seam_names(worksheet) == ()
+    with pytest.raises(KeyError, match="no flat rectangle"):
+        draw_seam(worksheet, "1-1", Style(), DrawnSize(93, 40))
+
+
+def test_cloth_keeps_its_proportions_on_paper() -> None:
+    canvas = Canvas(4, 4, Style(), "trial")
+    paper = fitted(canvas, Box(-0.5, -0.5, 8.0, 15.5), Box(0, 0, 2, 2), (0, 0))
+    (left, top), (right, _), (_, bottom), _ = paper.corners(Box(0.0, 0.0, 7.5, 15.0))
+    assert (right - left) / (bottom - top) == pytest.approx(7.5 / 15)
+    assert bottom - top == pytest.approx(2 * 15 / 16)
+
+
+def test_a_long_strip_is_broken_beyond_what_must_be_seen_and_keeps_its_ends_true() -> None:
+    """60 by 1 in 3 in of paper: 1/4 in high at least, so most of its length is left out."""
+    canvas = Canvas(4, 4, Style(), "trial")
+    paper = fitted(canvas, Box(0.0, 0.0, 60.0, 1.0), Box(0, 0, 3, 2), (0.0, 5.0))
+    start, end = paper.gap
+    assert start >= 5.0
+    assert paper.at((60.0, 0.0))[0] - paper.at((end, 0.0))[0] == pytest.approx((60.0 - end) * paper.scale)
+    assert paper.shown(((start + end) / 2, 0.5)) is None
+
+
+def test_the_picture_is_exactly_as_large_as_it_is_asked_to_be_and_tells_the_act() -> None:
+    worksheet = sheet(replace(ROUND, turned=True, opening=Opening(("front", "left"), Fraction(6))))
+    picture = draw_seam(worksheet, "1-1", Style(), DrawnSize(93, 50))
+    assert (picture.width * 25.4, picture.height * 25.4) == (pytest.approx(93), pytest.approx(50))
+    assert picture.alt == (
+        "Back, wrong side up, lies on front, right side up, edges level. Sewn all round, 1/2 in from the edge. "
+        "Open 6 in at the left. Turned out: through the opening."
+    )
+
+
+def test_seams_of_two_widths_are_not_told_as_one() -> None:
+    wider = {**dict.fromkeys(ALL, SEAM), "top": End("seam", Fraction(1))}
+    uneven = piece_cut("rectangle", 9, 16, wider, name="front")
+    assert not [words for words in words_of(ROUND, uneven, BACK) if words.endswith("from the edge")]
