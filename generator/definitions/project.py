@@ -7,6 +7,7 @@ from dataclasses import field, replace
 from pathlib import Path
 from typing import Annotated, Self
 
+from generator.definitions.caution_rule import Asked, AskedCautions, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.fields import Day, FinishedSize, Label, Markdown, length
@@ -14,14 +15,14 @@ from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group
 from generator.definitions.pieces.kinds import Piece, PiecesOf
-from generator.definitions.project_checks import check_project
+from generator.definitions.project_checks import check_cautions, check_project
 from generator.definitions.project_names import prepared
 from generator.definitions.readers import choice, choices
 from generator.definitions.room import Room
 from generator.definitions.sizes import Size, SizesOf
 from generator.definitions.steps import Step
 from generator.definitions.values import Formula
-from generator.definitions.vocabulary import CAUTIONS, EDITION_NAMES, KINDS, LEVELS
+from generator.definitions.vocabulary import EDITION_NAMES, KINDS, LEVELS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 
@@ -46,7 +47,7 @@ class Project(Keyed):
     editions: Annotated[tuple[str, ...], choices(EDITION_NAMES, "edition")] = ()
     seam: Annotated[Formula, length("seam")] | None = None
     finished_size: FinishedSize = ()
-    cautions: Annotated[tuple[str, ...], choices(CAUTIONS, "caution")] = ()
+    cautions: Annotated[tuple[Asked, ...], AskedCautions()] = ()
     sizes: Annotated[Mapping[str, Size], SizesOf()]
     measures: Annotated[Mapping[str, Formula], MeasuresOf()] = field(default_factory=dict)
     cloths: NamedGroups[Cloth]
@@ -100,6 +101,8 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
     project = Project.read(tree, reading)
     if project is not None:
         check_project(project.pieces, project.cloths, project.steps, reading)
+        asked = (project.cautions, *(step.cautions for step in project.steps))
+        check_cautions([one for each in asked for one in own_cautions(each)], reading)
     reading.faults.stop()
     if project is None:
         raise AssertionError("a file without errors gives a project")

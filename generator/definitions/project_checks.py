@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from generator.definitions.caution_rule import OwnCaution
 from generator.definitions.cloths import Cloth
 from generator.definitions.making_words import AS_USUAL
 from generator.definitions.pieces.model import PieceModel
@@ -28,6 +29,19 @@ def check_project(
     for name, cloth in cloths.items():
         if name not in used:
             reading.faults.add(cloth.place, f"no piece is cut from '{name}'", "note")
+
+
+def check_cautions(own: Sequence[OwnCaution], reading: Reading) -> None:
+    """Hold that each caution of a project has a name of its own: by it later steps and lists know it."""
+    said: dict[str, tuple[str, ...]] = {}
+    for one in own:
+        words = (one.level, one.hazard, one.consequence, one.avoid.text)
+        if one.name in reading.cautions:
+            told = f"there is a caution '{one.name}' already; ask for it by its name, or give this one another 'short'"
+            reading.faults.add(one.place, told)
+        elif said.setdefault(one.name, words) != words:
+            told = f"two cautions are called '{one.name}' and say different things; give each its own 'short'"
+            reading.faults.add(one.place, told)
 
 
 def _check_caught_hems(name: str, piece: PieceModel, reading: Reading) -> None:

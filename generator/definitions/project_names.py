@@ -8,6 +8,7 @@ from __future__ import annotations
 import difflib
 from pathlib import Path
 
+from generator.definitions.cautions import cautions_of
 from generator.definitions.measures import Measures
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group
@@ -24,6 +25,7 @@ _SECTIONS = ("sizes", "measures", "cloths", "pieces")
 def prepared(tree: Group, room: Room, root: Path | None) -> Reading:
     """Return a reading that knows all names of a project, so that every formula can be checked where it stands."""
     reading = Reading(samples=room.samples, steps=step_names(root), editions=_editions(tree, room))
+    reading.cautions = frozenset(cautions_of(room))
     sizes, measures, cloths, pieces = (_group(tree, section) for section in _SECTIONS)
     reading.broken = frozenset(section for section in _SECTIONS if _is_broken(tree, section))
     reading.cloths = frozenset(cloths.entries) if cloths else frozenset()

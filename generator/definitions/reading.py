@@ -40,8 +40,8 @@ class Reading:
     """What is known while one file is read.
 
     ``kinds`` has the kind of each piece, None where it is broken. ``sizes`` and ``measures`` are those read so far,
-    ``cloths`` the names of the project's cloths, ``steps`` the standard steps, ``samples`` the room's own;
-    ``broken`` are the sections that could not be read.
+    ``cloths`` the names of the project's cloths, ``steps`` the standard steps, ``samples`` the room's own, ``cautions``
+    the names of all that the tool and the room have; ``broken`` are the sections that could not be read.
     """
 
     faults: Faults = field(default_factory=Faults)
@@ -53,6 +53,7 @@ class Reading:
     cloths: frozenset[str] = frozenset()
     steps: frozenset[str] = frozenset()
     samples: Mapping[str, object] = field(default_factory=dict)
+    cautions: frozenset[str] = frozenset()
     broken: frozenset[str] = frozenset()
 
     def unknown(self, section: str, text: str, offset: int = 0) -> Fault:

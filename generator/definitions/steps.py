@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, NamedTuple
 
 from generator.definitions.acts import WrittenAct, read_act
+from generator.definitions.caution_rule import Asked, AskedCautions
 from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import Label, Markdown, Minutes, YesNo
 from generator.definitions.keyed import Located
@@ -59,7 +60,8 @@ class Step(Located):
     """One step: standard steps by name (``use``), or a title and a text of the project's own.
 
     ``on`` are the pieces or edges it is done on, all where empty; ``does`` says in acts what it does. ``add`` is told
-    after the standard text. ``only_for`` are the sizes that have the step, all where empty. ``minutes`` takes the place
+    after the standard text. ``cautions`` are told beside those of its tools.
+    ``only_for`` are the sizes that have the step, all where empty. ``minutes`` takes the place
     of the time worked out from the rates.
     """
 
@@ -70,6 +72,7 @@ class Step(Located):
     does: Annotated[tuple[WrittenAct, ...], LeafList(read_act, _LIST)] = ()
     add: Markdown | None = None
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
+    cautions: Annotated[tuple[Asked, ...], AskedCautions()] = ()
     only_for: Annotated[tuple[str, ...], LeafList(_size, _LIST)] = ()
     minutes: Minutes | None = None
     session_ends: YesNo = False

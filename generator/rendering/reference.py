@@ -32,7 +32,7 @@ class SourcedCaution:
 def sourced_cautions(rules: Mapping[str, CautionRule], edition: Edition) -> tuple[SourcedCaution, ...]:
     """Return the cautions of a room for the list, its lengths told in one edition."""
     return tuple(
-        SourcedCaution(name, rule.level, tuple(rule.when), rule.told(lambda text: _told(text, edition)), rule.source)
+        SourcedCaution(name, rule.level, rule.when, rule.told(lambda text: _told(text, edition)), rule.source)
         for name, rule in rules.items()
     )
 

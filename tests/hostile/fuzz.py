@@ -170,7 +170,9 @@ lends: iron, awl
 cautions:
   jetty:
     when: iron
-    text: Mind the cable.
+    hazard: Cable
+    consequence: You trip.
+    avoid: Mind the cable.
 """
 
 

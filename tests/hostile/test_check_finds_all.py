@@ -103,9 +103,10 @@ ROOMS: dict[str, tuple[Callable[[Path], None], str]] = {
     ),
     "a caution of the room that cannot be set": (
         lambda folder: written(
-            folder / "site/site.yaml", f"{SITE}cautions:\n  stair:\n    when: needle\n    text: |\n      Mind 針.\n"
+            folder / "site/site.yaml",
+            f"{SITE}cautions:\n  stair:\n    hazard: Stair\n    consequence: You fall.\n    avoid: Mind 針.\n",
         ),
-        "site/site.yaml:7:12: no font of the theme 'plain' has the letter '針' (U+91DD)",
+        "site/site.yaml:7:17: no font of the theme 'plain' has the letter '針' (U+91DD)",
     ),
     "a technique of the room's own that cannot be set": (
         lambda folder: written(

@@ -112,6 +112,7 @@ ABOUT = {
     (SAY, "Supplies"): defined("Supply"),
     (SAY, "Steps"): defined("Step"),
     (SAY, "A standard step in your own words"): TECHNIQUE,
+    (SAY, "A caution in your own words"): defined("OwnCaution"),
     (SAY, "Editions and corrections"): defined("Change"),
     (CLASS, "Every key"): keys_of(class_plan.ClassPlan),
     (CLASS, "A session"): keys_of(class_plan.Session),

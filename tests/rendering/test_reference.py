@@ -130,7 +130,7 @@ def test_forty_lignes_are_an_inch() -> None:
 def test_every_caution_of_the_tool_and_the_room_is_listed_with_its_source() -> None:
     page = pages()["reference/cautions.html"]
     assert "Told with: rotary cutter. Source: 4-H sewing safety guide." in page
-    assert "Carry boards down the outside stair" in page
+    assert "Carry them down the outside stair" in page
     assert page.count('class="told-caution"') == len(CAUTIONS)
 
 

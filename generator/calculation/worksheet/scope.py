@@ -12,6 +12,7 @@ from fractions import Fraction
 from generator.calculation.cutting.cloth import Buying, washed_width
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import Piece
+from generator.definitions.caution_rule import asked_names
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import Binding
@@ -178,7 +179,7 @@ class Scope:
     def places(self) -> tuple[str, ...]:
         """Where the finished thing is used and what of it can hurt: as the file says, and the magnets that close it."""
         magnets = ("magnets",) if any(one.kind == "magnet" for one in self.project.closures) else ()
-        return tuple(dict.fromkeys((*self.project.cautions, *magnets)))
+        return tuple(dict.fromkeys((*asked_names(self.project.cautions), *magnets)))
 
     def _binding_width(self) -> Fraction:
         for piece in self.project.pieces.values():

@@ -5,16 +5,18 @@ All faults are told at once. What one fault makes impossible elsewhere stays sil
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import partial
 from pathlib import Path
 
 from generator.calculation.making_up.book import book_of
 from generator.calculation.making_up.joining import Joiner
 from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worked_project import Caution, ClothUse, SheetStep, ThreadUse, Worksheet
+from generator.calculation.worked_project import ClothUse, SheetStep, ThreadUse, Worksheet
+from generator.calculation.worksheet.cautions import CautionRules, cautions_for, rules_of, worked_cautions
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
@@ -83,25 +85,27 @@ def worked_sheet(
         thickest = thickest_places(scope, thing, pieces)
     except AlreadyReportedError:
         thickest = {}
-    steps = sheet_steps(context, taken, lambda tools: _cautions_for(tools, shared))
+    rules = rules_of(project, shared.cautions)
+    steps = sheet_steps(context, taken, partial(cautions_for, rules))
     _stop_on_errors(scope)
     report_making(scope, thing, taken, methods)
     try:
         laid = finished_thing(scope, joiner.book, acts)
-        sheet = _sheet(context, cloths, steps, shared)
+        sheet = _sheet(context, cloths, steps, rules)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
     return replace(sheet, thickest=thickest, beginners=shared.room.beginners, thing=thing, laid_out=laid)
 
 
 def _sheet(
-    context: StepContext, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ...], shared: RoomContext
+    context: StepContext, cloths: dict[str, ClothUse], steps: tuple[SheetStep, ...], rules: CautionRules
 ) -> Worksheet:
     """Put everything together, with what follows from it: supplies, thread, cost, cautions."""
     scope, project = context.scope, context.scope.project
     named = project.sizes[scope.size]
     tools = tuple(dict.fromkeys(tool for step in steps for tool in step.tools))
     supplies, thread = worked_supplies(scope), _thread(scope, context)
+    told_first = cautions_for(rules, (), scope.places)
     return Worksheet(
         project=project.name,
         title=project.title,
@@ -121,8 +125,8 @@ def _sheet(
         supplies=supplies,
         thread=thread,
         steps=steps,
-        cautions=_cautions(scope, shared, tools),
-        told_first=_cautions_for(scope.places, shared),
+        cautions=worked_cautions(scope, rules, {*told_first, *(name for step in steps for name in step.cautions)}),
+        told_first=told_first,
         tools=tools,
         minutes=sum(step.minutes for step in steps),
         cost=sheet_cost(scope, wanted_things(cloths.values(), supplies, context.closures, thread)),
@@ -179,25 +183,3 @@ def _thread(scope: Scope, context: StepContext) -> ThreadUse:
 def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:
     formulas = {**scope.project.sizes[scope.size].values, **scope.project.measures}
     return {name: scope.lookup(name) for name, formula in formulas.items() if formula.dimension == dimension}
-
-
-def _cautions_for(tools: Sequence[str], shared: RoomContext) -> tuple[str, ...]:
-    return tuple(name for name, rule in shared.cautions.items() if set(rule.when) & set(tools))
-
-
-def _cautions(scope: Scope, shared: RoomContext, tools: tuple[str, ...]) -> dict[str, Caution]:
-    """The cautions that the tools of the steps and the uses named in the project ask for."""
-    asked = _cautions_for((*tools, *scope.places), shared)
-    return {name: _caution(scope, name, shared.cautions[name]) for name in asked}
-
-
-def _caution(scope: Scope, name: str, rule: CautionRule) -> Caution:
-    return Caution(
-        name=name,
-        text=rule.told(scope.text),
-        level=rule.level,
-        short=rule.short or name,
-        hazard=rule.hazard,
-        consequence=rule.consequence,
-        avoid=scope.text(rule.avoid).strip(),
-    )

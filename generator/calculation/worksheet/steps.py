@@ -16,6 +16,7 @@ from generator.calculation.worksheet.making import acts_of
 from generator.calculation.worksheet.minutes import own_minutes, technique_minutes
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
+from generator.definitions.caution_rule import asked_names
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
 from generator.errors import CalculationError
@@ -38,13 +39,16 @@ class UnnumberedStep:
 
 
 def sheet_steps(
-    context: StepContext, taken: Sequence[Step], cautions_for: Callable[[Sequence[str]], tuple[str, ...]]
+    context: StepContext,
+    taken: Sequence[Step],
+    cautions_for: Callable[[Sequence[str], Sequence[str]], tuple[str, ...]],
 ) -> tuple[SheetStep, ...]:
-    """Return the steps of this size in order, each with its figures, time and the cautions that its tools ask for.
+    """Return the steps of this size in order, each with its figures, time and cautions: of its tools, and asked for.
 
     What the project itself asks to take care of, such as a lamp, is told at the last step: then the thing is used.
     """
     steps: list[SheetStep] = []
+    asked: tuple[str, ...] = ()
     for step in taken:
         try:
             with context.scope.reporting(step.place):
@@ -52,6 +56,7 @@ def sheet_steps(
         except AlreadyReportedError:
             continue
         for place, one in enumerate(told, 1):
+            asked = asked_names(step.cautions)
             steps.append(
                 SheetStep(
                     number=len(steps) + 1,
@@ -60,7 +65,7 @@ def sheet_steps(
                     pieces=one.pieces,
                     standard=one.standard,
                     tools=one.tools,
-                    cautions=cautions_for(one.tools),
+                    cautions=cautions_for(one.tools, asked),
                     figures=(*one.figures, *seam_keys(len(steps) + 1, one.joined)),
                     minutes=one.minutes,
                     session_ends=step.session_ends and place == len(told),
@@ -70,8 +75,8 @@ def sheet_steps(
                 )
             )
     if steps:
-        asked = (*steps[-1].tools, *context.scope.places)
-        steps[-1] = replace(steps[-1], cautions=cautions_for(asked))
+        told_last = cautions_for(steps[-1].tools, (*asked, *context.scope.places))
+        steps[-1] = replace(steps[-1], cautions=told_last)
     return tuple(steps)
 
 
