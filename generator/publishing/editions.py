@@ -23,6 +23,8 @@ from generator.errors import CalculationError, FaultyFileError, Finding, Place, 
 from generator.publishing.jobs import AgainstEditions, Stamp
 from generator.publishing.room_files import edition_file
 from generator.publishing.write import not_written, put_whole
+from generator.rendering.cards import SheetEditions
+from generator.rendering.given_editions import sheet_editions
 
 
 def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
@@ -73,6 +75,19 @@ def against_editions(
     stamp = Stamp(found.mark, "draft" if found.draft else "kept")
     draft = nested(numbers) if found.draft and found.mark else {}
     return AgainstEditions(stamp, found.changed, found.added, draft), text
+
+
+def editions_of_sheets(
+    room: Path, worksheets: Sequence[Worksheet], new_text: str = ""
+) -> dict[tuple[str, str], SheetEditions]:
+    """Return by size and edition under which marks each sheet was given out, and what is otherwise since.
+
+    ``new_text`` is that of the file of kept editions which this run will write, empty where it stays as it is.
+    """
+    project = worksheets[0].project
+    kept = read_editions(new_text, project) if new_text else kept_editions(room, project)
+    numbers = {(sheet.size, sheet.edition.name): printed_numbers(figures(sheet)) for sheet in worksheets}
+    return sheet_editions(kept, PublishedEdition(project, "", "", numbers))
 
 
 def keep(room: Path, texts: Mapping[str, str]) -> None:

@@ -16,7 +16,7 @@ from generator.calculation.worksheet.edition_files import Nested
 from generator.calculation.worksheet.editions import ChangedNumber, SheetName
 from generator.errors import Finding
 from generator.publishing.write import FileState
-from generator.rendering.cards import ClassCard, ProjectCard, SheetLink
+from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink, SheetTold
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,8 @@ class Stamp:
 class WorkedSize:
     """One worked size and edition: the key of what it says, its worksheet and its fellow sizes, packed.
 
-    ``leads`` tells the one whose pictures stand for the whole project, ``stamp`` what its sheets say of their edition.
+    ``leads`` tells the one whose pictures stand for the whole project, ``stamp`` what its sheets say of their edition,
+    ``editions`` what is otherwise since each mark under which it was given out.
     """
 
     size: str
@@ -80,6 +81,7 @@ class WorkedSize:
     worksheet: bytes
     links: bytes
     stamp: Stamp = Stamp()
+    editions: SheetEditions | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,11 +138,12 @@ class SheetLinks:
 
 @dataclass(frozen=True, slots=True)
 class ProjectTold:
-    """What the page of a project tells other pages: its card, the turn plans that it uses, and its editions."""
+    """What the page of a project tells other pages: its card, the turn plans that it uses, its editions and sheets."""
 
     card: ProjectCard
     plans: tuple[str, ...]
     against: AgainstEditions
+    sheets: tuple[SheetTold, ...] = ()
 
 
 Card = LeadingPictures | SheetLinks | ProjectTold | ClassCard

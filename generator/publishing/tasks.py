@@ -139,10 +139,15 @@ def _corrections(known: Known) -> Mapping[str, Told]:
     kept = known.inputs.editions
     told = {one.card.project: one for one in known.pages_of_projects if one.card.project in kept}
     titles = {project: one.card.title for project, one in told.items()}
+    labels = {project: {sheet.size: sheet.label for sheet in one.sheets} for project, one in told.items()}
     drafts = {project: one.against.numbers for project, one in told.items() if one.against.numbers}
     about = {project: one.against.about for project, one in told.items() if one.against.about}
     texts = {project: known.pending.get(project, "") for project in kept}
-    return {"corrections": Told((titles, drafts, about, texts), says=(kept, titles, drafts, about))}
+    return {"corrections": Told((titles, labels, drafts, about, texts), says=(kept, titles, labels, drafts, about))}
+
+
+def _newest(known: Known) -> Mapping[str, Told]:
+    return {"newest": Told((tuple(sheet for one in known.pages_of_projects for sheet in one.sheets),))}
 
 
 def _home(known: Known) -> Mapping[str, Told]:
@@ -165,6 +170,7 @@ PAGES: tuple[tuple[Page, ...], ...] = (
     (
         Page("pages:make_classes", lambda known: {"classes": Told((known.classes,))}),
         Page("pages:make_corrections", _corrections),
+        Page("pages:make_newest", _newest),
     ),
     (Page("pages:make_home", _home, shared=True),),
     (Page("pages:copy_as_is", _as_is),),
@@ -231,7 +237,13 @@ def page_job(project: str, worked: WorkedProject, known: Known) -> Job:
         page_entry(project),
         f"{project}, overview",
         f"{_MAKE}.pages:make_overview",
-        (_packed(worked.sizes), pictures, sheets, worked.against),
+        (
+            _packed(worked.sizes),
+            pictures,
+            sheets,
+            worked.against,
+            tuple(one.editions for one in worked.sizes if one.editions),
+        ),
         key_of_page(worked),
     )
 

@@ -21,10 +21,12 @@ CLASSES = "classes/index.html"
 CORRECTIONS = "corrections.html"
 FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
+NEWEST = "sheets.json"
 
 # The first part of every path that the tool writes to: no other file of a site may lie there.
 TAKEN = frozenset(
-    path.partition("/")[0] for path in (HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP)
+    path.partition("/")[0]
+    for path in (HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP, NEWEST)
 ) | {ASSETS, "projects", "sheets", "surfaces"}
 
 _LONGEST = 60
@@ -70,6 +72,21 @@ def size_page(project: str, size: str, edition: str) -> str:
 def machine_page(project: str, size: str, edition: str) -> str:
     """Return the path of the page for the machine, beside that of its size."""
     return size_page(project, size, edition).removesuffix(".html") + "-at-the-machine.html"
+
+
+def sheet_name(project: str, size: str, edition: str) -> str:
+    """Return the name of the sheet of one size in one edition, as the site knows it: "neck-roll/small/inch"."""
+    return size_page(project, size, edition).removeprefix("projects/").removesuffix(".html")
+
+
+def mark_anchor(mark: str) -> str:
+    """Return the name of the note on an edition mark in a page."""
+    return f"mark-{slug(mark, '-')}"
+
+
+def corrections_anchor(project: str) -> str:
+    """Return the name of the part of the page of corrections that is about a project."""
+    return f"project-{project_slug(project)}"
 
 
 def plan_picture(plan: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.calculation.worksheet.editions import ChangedNumber
 from generator.rendering import addresses
 
 
@@ -23,6 +24,47 @@ class SheetLink:
     edition: str
     paper: str
     address: str
+
+
+@dataclass(frozen=True, slots=True)
+class SheetTold:
+    """One size in one edition, as lists of sheets know it: its name on the site, its newest mark, and its numbers.
+
+    ``numbers`` is their fingerprint, ``label`` the size as it is printed.
+    """
+
+    sheet: str
+    size: str
+    label: str
+    edition: str
+    mark: str
+    numbers: str
+
+
+@dataclass(frozen=True, slots=True)
+class GivenEdition:
+    """An edition in which a sheet was given out: its mark, the fingerprint of its numbers, what is otherwise now."""
+
+    mark: str
+    numbers: str
+    changes: tuple[ChangedNumber, ...]
+
+    @property
+    def anchor(self) -> str:
+        """The name of the note on this mark in the page of the sheet."""
+        return addresses.mark_anchor(self.mark)
+
+
+@dataclass(frozen=True, slots=True)
+class SheetEditions:
+    """One size in one edition: the sheet's name on the site, its numbers' fingerprint, and how it was given out.
+
+    The newest of ``given`` stands first.
+    """
+
+    sheet: str
+    numbers: str = ""
+    given: tuple[GivenEdition, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

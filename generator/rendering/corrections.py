@@ -4,26 +4,23 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Any
 from urllib.parse import urljoin
 from xml.etree import ElementTree
 
-from markupsafe import Markup
-
-from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, changed_numbers
 from generator.lengths import EDITIONS
 from generator.rendering import addresses
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting
-from generator.rendering.typeset import typeset
+from generator.rendering.sharing import as_data
+from generator.rendering.state import read_number
 
 _ATOM = "http://www.w3.org/2005/Atom"
 _NO_LETTER = re.compile("[^\t\n\r -\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _NONE: Mapping[str, Any] = {}
-_TURNS = re.compile(r"(from the (?:left|right): )((?:toward|away|upright)(?: (?:toward|away|upright))*)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +37,8 @@ class History:
     """One project: its title, its newest mark, and what is otherwise since each mark, the youngest first.
 
     ``draft`` tells that the sheets of now have not been kept under a mark, so that the newest mark is old as well;
-    ``gone`` that the project is no longer on the site. ``about`` are the days and the words of what was corrected.
+    ``gone`` that the project is no longer on the site. ``about`` are the days and the words of what was corrected,
+    ``labels`` the sizes as they are printed.
     """
 
     project: str
@@ -50,6 +48,7 @@ class History:
     draft: bool = False
     gone: bool = False
     about: tuple[tuple[str, str], ...] = ()
+    labels: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def settled(self) -> bool:
@@ -63,6 +62,7 @@ def render_corrections(
     setting: Setting,
     drafts: Mapping[str, PublishedEdition] = _NONE,
     about: Mapping[str, Sequence[tuple[str, str]]] = _NONE,
+    labels: Mapping[str, Mapping[str, str]] = _NONE,
 ) -> str:
     """Return the page of corrections.
 
@@ -78,9 +78,14 @@ def render_corrections(
         The numbers of now for each project whose numbers are not those of its newest edition.
     about : Mapping of str to sequence of pairs of str
         For each project the days of corrections and what each was about, in Markdown.
+    labels : Mapping of str to Mapping of str to str
+        How each project's sizes are printed, by their names.
     """
     histories = [
-        _history(titles.get(project, ""), found, drafts.get(project), about.get(project, ()))
+        replace(
+            _history(titles.get(project, ""), found, drafts.get(project), about.get(project, ())),
+            labels=labels.get(project, {}),
+        )
         for project, found in sorted(editions.items())
         if found
     ]
@@ -90,8 +95,9 @@ def render_corrections(
         addresses.CORRECTIONS,
         setting,
         histories=histories,
+        **_printed(histories, editions),
         units=units,
-        told=_told,
+        told=read_number,
         feed=addresses.FEED if setting.site_address and histories else "",
         page_of=addresses.project_page,
     )
@@ -111,15 +117,32 @@ def _history(
     return History(newest.project, named, newest, since, draft=draft is not None, gone=not title, about=told)
 
 
+def _printed(histories: Sequence[History], editions: Mapping[str, Sequence[PublishedEdition]]) -> dict[str, object]:
+    """Return what stands at the feet of all sheets ever given out, for whoever types one, and an example of each."""
+    told: list[dict[str, Any]] = []
+    for history in histories:
+        given = editions[history.project]
+        names = dict.fromkeys(name for edition in reversed(given) for name in edition.sheets)
+        sizes = {size: history.labels.get(size, size) for size, _ in names}
+        units = tuple(dict.fromkeys(edition for _, edition in names))
+        first = next(iter(names), ("", ""))
+        told.append(
+            {
+                "name": history.project,
+                "title": history.title,
+                "marks": [edition.mark for edition in reversed(given)],
+                "draft": history.draft,
+                "sizes": sizes,
+                "editions": units,
+                "example": " ".join((history.title, sizes.get(first[0], ""), first[1], history.newest.mark)),
+            }
+        )
+    return {"printed": told, "printed_data": as_data(told)}
+
+
 def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[ChangedNumber, ...]]:
     sheets = dict.fromkeys((change.size, change.edition) for change in changes)
     return {sheet: tuple(one for one in changes if (one.size, one.edition) == sheet) for sheet in sheets}
-
-
-def _told(read: str) -> Markup:
-    """Return how a number reads; the turns of a row as a short sentence."""
-    turns = _TURNS.fullmatch(read)
-    return typeset(f"{turns[1]}{spoken_row(turns[2].split())}" if turns else read)
 
 
 def corrections_feed(

@@ -1,17 +1,23 @@
-"""Files beside the pages: a theme comes in, what only some pages need goes out by its path inside the site."""
+"""Files beside the pages: a room and its theme come in, what only some pages need goes out by its path on the site."""
 
 from __future__ import annotations
 
-from generator.definitions.theme import Theme
 from generator.rendering import addresses
+from generator.rendering.setting import Setting
 from generator.rendering.styles import style_sheet
 
 FURTHER_SHEETS = ("machine", "reference")
+# What stands in a script for the sign of the room.
+_SIGN = b"SIGN-OF-THE-ROOM"
 
 
-def further_files(theme: Theme) -> dict[str, bytes]:
-    """Return the style sheets of single kinds of pages, and the scripts that must lie at the root of the site."""
-    files = {addresses.asset(f"{name}.css"): style_sheet(theme, name).encode() for name in FURTHER_SHEETS}
-    for folder in reversed(theme.folders):
-        files |= {file.name: file.read_bytes() for file in sorted((folder / "scripts" / "site").glob("*.js"))}
+def further_files(setting: Setting) -> dict[str, bytes]:
+    """Return the style sheets of single kinds of pages, and the scripts that must lie at the root of the site.
+
+    These know pages of the room by its sign, which stands in each.
+    """
+    files = {addresses.asset(f"{name}.css"): style_sheet(setting.theme, name).encode() for name in FURTHER_SHEETS}
+    for folder in reversed(setting.theme.folders):
+        for file in sorted((folder / "scripts" / "site").glob("*.js")):
+            files[file.name] = file.read_bytes().replace(_SIGN, setting.sign.encode())
     return files

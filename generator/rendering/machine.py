@@ -12,9 +12,11 @@ from generator.calculation.worked import Panel, Row
 from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.rendering import addresses
+from generator.rendering.cards import SheetEditions
 from generator.rendering.environment import sheet_words
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting, size_link
+from generator.rendering.state import state_words
 
 SEW_ROWS, STITCH_TUCKS, STITCH_CROSS_TUCKS = "sew rows", "stitch tucks", "stitch cross tucks"
 _COLUMNS = 1
@@ -56,8 +58,11 @@ def _checks_at(step: SheetStep, panel: Panel | None) -> Checks | None:
     return panel.checks if step.standard == STITCH_TUCKS else panel.cross_checks
 
 
-def render_machine(worksheet: Worksheet, setting: Setting) -> str:
-    """Return the page for the machine of one size in one edition; its script only hides and shows what is on it."""
+def render_machine(worksheet: Worksheet, setting: Setting, editions: SheetEditions | None = None) -> str:
+    """Return the page for the machine of one size in one edition; its script only hides and shows what is on it.
+
+    ``editions`` tells under which marks the sheet was given out, and what is otherwise since.
+    """
     link = size_link(worksheet)
     address = addresses.machine_page(worksheet.project, worksheet.size, worksheet.edition.name)
     return framed_page(
@@ -67,5 +72,6 @@ def render_machine(worksheet: Worksheet, setting: Setting) -> str:
         link=link,
         stops=stops(worksheet),
         worker=addresses.relative(address, addresses.WORKER),
+        **state_words(worksheet, editions),
         **sheet_words(worksheet, _COLUMNS),
     )

@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
-from generator.rendering.cards import ProjectCard, SheetLink
+from generator.rendering.cards import ProjectCard, SheetEditions, SheetLink
 from generator.rendering.comparison import compared
 from generator.rendering.environment import sheet_words
 from generator.rendering.figures import Pictures, arranged
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting, SizeLink, project_card, size_link
 from generator.rendering.sharing import size_sharing
+from generator.rendering.state import state_words
 
 _COLUMNS = 5
 
@@ -53,8 +54,17 @@ def render_project(
     )
 
 
-def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, sizes: Sequence[SizeLink] = ()) -> str:
-    """Return the page of one size in one edition; ``sizes`` are all those of the project, to go from one to another."""
+def render_size(
+    worksheet: Worksheet,
+    pictures: Pictures,
+    setting: Setting,
+    sizes: Sequence[SizeLink] = (),
+    editions: SheetEditions | None = None,
+) -> str:
+    """Return the page of one size in one edition; ``sizes`` are all those of the project, to go from one to another.
+
+    ``editions`` tells under which marks the sheet was given out, and what is otherwise since.
+    """
     link = size_link(worksheet)
     return framed_page(
         "size.html",
@@ -66,6 +76,7 @@ def render_size(worksheet: Worksheet, pictures: Pictures, setting: Setting, size
         in_words=True,
         machine=addresses.machine_page(link.project, link.size, link.edition),
         **size_sharing(worksheet, setting),
+        **state_words(worksheet, editions),
         **sheet_words(worksheet, _COLUMNS),
     )
 

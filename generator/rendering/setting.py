@@ -54,6 +54,11 @@ class Setting:
     student: str = ""
 
     @property
+    def sign(self) -> str:
+        """What tells the pages of this room from those of any other, and from what a network puts in their place."""
+        return addresses.slug(self.room)
+
+    @property
     def mark_words(self) -> str:
         """How a sheet tells its edition mark; empty where its project was never kept under one."""
         if not self.edition_mark:

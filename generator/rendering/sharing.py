@@ -20,6 +20,11 @@ _LONGEST = 155
 _HIDDEN = {ord(sign): f"\\u{ord(sign):04x}" for sign in "<>&\u2028\u2029"}
 
 
+def as_data(told: object) -> Markup:
+    """Return a value as JSON, to stand in a script element that is not run."""
+    return Markup(json.dumps(told, ensure_ascii=False).translate(_HIDDEN))  # noqa: S704 -- no sign of markup is left
+
+
 def absolute(address: str, setting: Setting) -> str:
     """Return the whole address of a page or file; empty where nobody knows where the site lies."""
     if not setting.site_address:
@@ -66,7 +71,7 @@ def how_to(worksheet: Worksheet, setting: Setting) -> Markup:
     }
     if address:
         told["url"] = address
-    return Markup(json.dumps(told, ensure_ascii=False).translate(_HIDDEN))  # noqa: S704 -- no sign of markup is left
+    return as_data(told)
 
 
 def _supplies(worksheet: Worksheet) -> list[str]:

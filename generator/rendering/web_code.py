@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import segno
 
 from generator.drawing.picture import Picture
+from generator.rendering import addresses
 from generator.rendering.setting import Setting
 from generator.rendering.sharing import absolute
 
@@ -34,7 +35,10 @@ def web_place(page: str, setting: Setting) -> WebPlace | None:
     address = absolute(page, setting)
     if not address:
         return None
-    return WebPlace(address, address.split("://", 1)[1], _code(address))
+    # The code also tells the mark: the page then says at once what is otherwise on a sheet with it.
+    kept = setting.edition_mark and setting.standing == "kept"
+    told = f"{address}#{addresses.mark_anchor(setting.edition_mark)}" if kept else address
+    return WebPlace(address, address.split("://", 1)[1], _code(told))
 
 
 def _code(address: str) -> Picture:

@@ -14,8 +14,13 @@ SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
 
 
 def after_sheets(project: str) -> tuple[str, ...]:
-    """Return what follows the sheets of a project that is made again."""
+    """Return what follows the sheets of a project that is made again with the same numbers."""
     return ("sheets of the room", f"{project}/overview", "site")
+
+
+def after_new_sheets(project: str) -> tuple[str, ...]:
+    """Return what follows the sheets of a project that is new to the site: the list of the newest has it as well."""
+    return ("sheets of the room", f"{project}/overview", "newest", "site")
 
 
 def text_of(room: Path, page: str) -> str:
@@ -73,7 +78,7 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
 
 def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> None:
     edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
-    made = ["flag/inch/large", "flag/further", "sheets of the room", "flag/overview"]
+    made = ["flag/inch/large", "flag/further", "sheets of the room", "flag/overview", "newest"]
     assert published(room).made == made
 
 
@@ -157,7 +162,7 @@ def test_a_project_that_was_never_published_stays_out_when_another_is_named(tmp_
     room = made_room(tmp_path / "room")
     published(room, "flag")
     assert not (site_of(room) / "projects/tablet").exists()
-    assert published(room).made == ["tablet/inch/only", "tablet/further", *after_sheets("tablet")]
+    assert published(room).made == ["tablet/inch/only", "tablet/further", *after_new_sheets("tablet")]
 
 
 def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_sheets_does(room: Path) -> None:

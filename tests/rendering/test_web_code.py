@@ -11,6 +11,7 @@ from opened_pdf import opened, told_figures, whole_text
 from placeholder_pictures import placeholders
 from room_setting import setting
 
+from generator.rendering.addresses import mark_anchor
 from generator.rendering.handout import render_handout
 from generator.rendering.web_code import web_place
 
@@ -35,16 +36,17 @@ def read_by_a_phone(pdf: bytes, dots_per_inch: int) -> list[zxingcpp.Barcode]:
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_the_code_on_a_handout_leads_to_the_page_of_its_size(sheet: tuple[str, str], dots_per_inch: int) -> None:
     (found,) = read_by_a_phone(rendered(*sheet), dots_per_inch)
-    assert (found.text, found.format) == (ADDRESS, zxingcpp.BarcodeFormat.QRCode)
+    note = mark_anchor("2031-03 b")
+    assert (found.text, found.format) == (f"{ADDRESS}#{note}", zxingcpp.BarcodeFormat.QRCode)
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_the_code_with_its_quiet_zone_is_25_millimetres_wide(sheet: tuple[str, str]) -> None:
-    # Version 5 has 37 modules, with four at either side 45: the dark part is 25 x 37 / 45 = 20.6 mm wide.
+    # Version 6 has 41 modules, with four at either side 49: the dark part is 25 x 41 / 49 = 20.9 mm wide.
     (found,) = read_by_a_phone(rendered(*sheet), 300)
     place = found.position
     wide = (place.top_right.x - place.top_left.x) / 300 * 25.4
-    assert wide == pytest.approx(25 * 37 / 45, abs=0.5)
+    assert wide == pytest.approx(25 * 41 / 49, abs=0.5)
 
 
 def test_around_the_code_four_modules_stay_empty_as_the_standard_asks() -> None:
@@ -61,7 +63,7 @@ def test_around_the_code_four_modules_stay_empty_as_the_standard_asks() -> None:
 
 def test_the_code_is_told_in_words_and_its_address_is_printed_and_live() -> None:
     sheet = rendered("plain", "A4")
-    assert f"Code to point a phone at: it opens {ADDRESS}" in told_figures(sheet)
+    assert f"Code to point a phone at: it opens {ADDRESS}#{mark_anchor('2031-03 b')}" in told_figures(sheet)
     assert ADDRESS.removeprefix("https://") in whole_text(sheet).replace(" ", "")
     with opened(sheet) as read:
         assert {str(note.A.URI) for note in read.pages[0].Annots if note.Subtype == "/Link"} == {ADDRESS}

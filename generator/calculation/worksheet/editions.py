@@ -6,6 +6,8 @@ repository stays small and shows in plain text what changed.
 
 from __future__ import annotations
 
+import hashlib
+import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -29,6 +31,7 @@ _CLOTH_WORDS = {"width": "cloth width", "length": "cloth used", "buy": "cloth to
 _CLOSURE_WORDS = {"number": "number", "positions": "places", "buttonhole": "buttonhole"}
 _LISTED = ", "
 _LONGEST_MARK = 40
+_FINGERPRINT = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +144,29 @@ def _of_cloths(figures: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
 
 def _read(value: object) -> str:
     return _LISTED.join(map(str, value)) if isinstance(value, list | tuple) else str(value)
+
+
+def fingerprint(numbers: Numbers) -> str:
+    """Return a short word that stands for the numbers of a sheet: the same numbers have the same, others another.
+
+    Parameters
+    ----------
+    numbers : Mapping of str to str
+        The printed numbers of one sheet; their order does not count.
+
+    Examples
+    --------
+    >>> fingerprint({": girth": "20", ": lap": "3"}) == fingerprint({": lap": "3", ": girth": "20"})
+    True
+    >>> fingerprint({": girth": "20"}) == fingerprint({": girth": "20 1/8"})
+    False
+
+    References
+    ----------
+    SHA-256 (FIPS 180-4) of the numbers as JSON, its first 12 digits.
+    """
+    told = json.dumps(dict(numbers), sort_keys=True)
+    return hashlib.sha256(told.encode()).hexdigest()[:_FINGERPRINT]
 
 
 def checked_mark(mark: str) -> str:

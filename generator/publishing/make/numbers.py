@@ -13,10 +13,11 @@ from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import Project, load_project
 from generator.errors import FaultyFileError, Finding
 from generator.publishing.checking import worked_sizes
-from generator.publishing.editions import against_editions
+from generator.publishing.editions import against_editions, editions_of_sheets
 from generator.publishing.jobs import Stamp, WorkedProject, WorkedSize
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output, key_of
+from generator.rendering.cards import SheetEditions
 from generator.rendering.setting import SizeLink, size_link
 
 
@@ -33,12 +34,12 @@ def work_project(room: OpenRoom, output: Output, path: Path, mark: str = "", day
         worksheets = _worked(project, room)
     # A size's page names the others and leads to them; what they come to is theirs to tell, and changes without it.
     links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
-    packed = pickle.dumps(links)
     with output.timed("numbers"):
         against, kept = against_editions(room.folder, worksheets, mark, day)
+        editions = editions_of_sheets(room.folder, worksheets, kept)
         about = tuple((change.day.isoformat(), change.text.text) for change in project.changes)
     sizes = (
-        _packed(worksheet, links, packed, against.stamp, leads=not number)
+        _packed(worksheet, links, against.stamp, editions[worksheet.size, worksheet.edition.name], leads=not number)
         for number, worksheet in enumerate(worksheets)
     )
     return WorkedProject(tuple(sizes), replace(against, about=about), kept)
@@ -57,12 +58,14 @@ def _worked(project: Project, room: OpenRoom) -> list[Worksheet]:
 
 
 def _packed(
-    worksheet: Worksheet, links: tuple[SizeLink, ...], packed_links: bytes, stamp: Stamp, *, leads: bool
+    worksheet: Worksheet, links: tuple[SizeLink, ...], stamp: Stamp, editions: SheetEditions, *, leads: bool
 ) -> WorkedSize:
     """Return a worksheet for the way to whoever draws it; the first one leads, for it draws for the whole project."""
-    beside = (*(f"{link.label} {link.page}" for link in links), "leads" if leads else "", stamp.mark, stamp.standing)
-    key = key_of_worksheet(worksheet, *beside)
-    return WorkedSize(worksheet.size, worksheet.edition.name, key, leads, pickle.dumps(worksheet), packed_links, stamp)
+    named = (f"{link.label} {link.page}" for link in links)
+    given = "".join(_written(editions))
+    key = key_of_worksheet(worksheet, *named, "leads" if leads else "", stamp.mark, stamp.standing, given)
+    packed = (pickle.dumps(worksheet), pickle.dumps(links))
+    return WorkedSize(worksheet.size, worksheet.edition.name, key, leads, *packed, stamp, editions)
 
 
 def key_of_worksheet(worksheet: Worksheet, *more: str) -> str:

@@ -17,11 +17,12 @@ from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.room_files import GLOSSARY, as_is_files, page_files, page_title
 from generator.publishing.write import Output
 from generator.rendering import addresses
-from generator.rendering.cards import CardPicture, ClassCard, PageLink, ProjectCard, SheetLink
+from generator.rendering.cards import CardPicture, ClassCard, PageLink, ProjectCard, SheetEditions, SheetLink, SheetTold
 from generator.rendering.class_pages import render_class, render_classes
 from generator.rendering.corrections import corrections_feed, render_corrections
 from generator.rendering.further_files import further_files
 from generator.rendering.gallery import plans_used
+from generator.rendering.given_editions import newest_list
 from generator.rendering.guides import GuideList, render_guides
 from generator.rendering.pages import render_home, render_project, render_words
 from generator.rendering.reference import render_glossary
@@ -37,8 +38,9 @@ def make_overview(
     pictures: LeadingPictures,
     sheets: Sequence[SheetLink],
     against: AgainstEditions,
+    editions: Sequence[SheetEditions],
 ) -> ProjectTold:
-    """Write the page of a project; ``sheets`` are what else there is to print."""
+    """Write the page of a project; ``sheets`` are what else there is to print, ``editions`` those of each worksheet."""
     worksheets: list[Worksheet] = [pickle.loads(one) for one in packed]  # noqa: S301 -- packed by this run
     with output.timed("pages"):
         surface = _read_again(pictures.surface, output) if pictures.surface else None
@@ -46,7 +48,12 @@ def make_overview(
         output.add(addresses.project_page(worksheets[0].project), page.encode())
     small = pictures.card
     picture = CardPicture(small.address, small.width, small.height, small.alt) if small else None
-    return ProjectTold(project_card(worksheets, picture), plans_used(worksheets), against)
+    mark = against.stamp.mark
+    told = tuple(
+        SheetTold(one.sheet, worksheet.size, worksheet.size_label, worksheet.edition.name, mark, one.numbers)
+        for worksheet, one in zip(worksheets, editions, strict=True)
+    )
+    return ProjectTold(project_card(worksheets, picture), plans_used(worksheets), against, told)
 
 
 def _read_again(filed: FiledPicture, output: Output) -> Picture:
@@ -66,7 +73,7 @@ def make_home(
     with output.timed("pages"):
         files = {addresses.HOME: render_home(projects, room.setting, sheets).encode()}
         files |= {addresses.asset(name): content for name, content in shared_files(room.theme).items()}
-        files |= further_files(room.theme)
+        files |= further_files(room.setting)
         mapped = sitemap((addresses.HOME, *pages), room.setting)
         files |= {addresses.SITEMAP: mapped} if mapped else {}
         for address, content in files.items():
@@ -132,6 +139,7 @@ def make_corrections(
     room: OpenRoom,
     output: Output,
     titles: Mapping[str, str],
+    labels: Mapping[str, Mapping[str, str]],
     drafts: Mapping[str, Nested],
     about: Mapping[str, Sequence[tuple[str, str]]],
     texts: Mapping[str, str],
@@ -139,8 +147,8 @@ def make_corrections(
     """Write what is otherwise since each mark, and what each edition changed as a feed.
 
     ``texts`` are the files of all projects with kept editions, those that this run will write with their new text, the
-    others empty. ``titles`` are those of projects on the site, ``drafts`` the numbers of those that are otherwise now,
-    ``about`` the days and the words of what was corrected.
+    others empty. ``titles`` are those of projects on the site, ``labels`` how their sizes are printed, ``drafts`` the
+    numbers of those that are otherwise now, ``about`` the days and the words of what was corrected.
     """
     with output.timed("pages"):
         editions = {
@@ -148,11 +156,17 @@ def make_corrections(
             for project, text in texts.items()
         }
         now = {project: PublishedEdition(project, "", "", flat(numbers)) for project, numbers in drafts.items()}
-        page = render_corrections(editions, titles, room.setting, now, about)
+        page = render_corrections(editions, titles, room.setting, now, about, labels)
         output.add(addresses.CORRECTIONS, page.encode())
         feed = corrections_feed(editions, titles, room.setting)
         if feed is not None:
             output.add(addresses.FEED, feed)
+
+
+def make_newest(room: OpenRoom, output: Output, sheets: Sequence[SheetTold]) -> None:
+    """Write the list by which an open page finds out whether it is still the newest."""
+    with output.timed("pages"):
+        output.add(addresses.NEWEST, newest_list(sheets))
 
 
 def copy_as_is(room: OpenRoom, output: Output) -> None:

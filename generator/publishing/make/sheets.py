@@ -61,9 +61,9 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
         pictures = drawn(worksheet, room.style)
     with output.timed("pages"):
         link = size_link(worksheet)
-        output.add(link.page, render_size(worksheet, pictures, setting, links).encode())
+        output.add(link.page, render_size(worksheet, pictures, setting, links, worked.editions).encode())
         machine = addresses.machine_page(link.project, link.size, link.edition)
-        output.add(machine, render_machine(worksheet, setting).encode())
+        output.add(machine, render_machine(worksheet, setting, worked.editions).encode())
     with output.timed("handouts"):
         for address, sheet in handouts(worksheet, pictures, setting).items():
             output.add(address, sheet)

@@ -2,6 +2,8 @@
 (function () {
   "use strict";
   const machine = document.getElementById("machine");
+  const page = location.href.split("#")[0];
+  const note = document.getElementById("kept");
 
   async function stayAwake() {
     if (!("wakeLock" in navigator) || document.visibilityState !== "visible") { return; }
@@ -12,22 +14,23 @@
     } catch (refused) { /* a low battery, for example: the screen goes off as always */ }
   }
 
-  function ownFile(address) { return new URL(address).origin === location.origin; }
+  function hear(event) {
+    if (event.data.page !== page) { return; }
+    note.textContent = event.data.kept
+      ? "This page is kept on this device: it opens without a network, too."
+      : "This page could not be kept on this device: it needs the network to open again.";
+    note.hidden = false;
+  }
 
   async function keep() {
     if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) { return; }
+    navigator.serviceWorker.addEventListener("message", hear);
     try {
-      const registration = await navigator.serviceWorker.register(machine.dataset.worker);
-      await navigator.serviceWorker.ready;
-      await document.fonts.ready;
-      const store = await caches.open("kept at the machine " + registration.scope);
-      const loaded = performance.getEntriesByType("resource").map(function (entry) { return entry.name; });
+      await navigator.serviceWorker.register(machine.dataset.worker, { updateViaCache: "none" });
+      const ready = await navigator.serviceWorker.ready;
       const linked = Array.from(machine.querySelectorAll("a[data-keep]"), function (link) { return link.href; });
-      const page = location.href.split("#")[0];
-      const wanted = new Set([page, ...linked, ...loaded.filter(ownFile)]);
-      await Promise.allSettled(Array.from(wanted, function (address) { return store.add(address); }));
-      document.getElementById("kept").hidden = !(await store.match(page));
-    } catch (refused) { /* no room or not allowed: the page needs the network to be opened again */ }
+      ready.active.postMessage({ keep: [page, ...linked] });
+    } catch (refused) { /* not allowed: the page needs the network to be opened again */ }
   }
 
   document.addEventListener("visibilitychange", stayAwake);
