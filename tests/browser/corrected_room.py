@@ -15,8 +15,7 @@ from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-from generator.publishing.order import Order
-
+from generator.publishing.jobs import Order
 from generator.publishing.publish import publish
 from tests.room import edit, write_room
 

@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 import os
-import re
 import shutil
 import threading
 from functools import partial
@@ -149,21 +148,6 @@ def test_the_place_is_kept_over_a_reload(way: str, site: Site, watched: Watched)
     assert page.locator(".stop:visible").count() == 1
     assert page.evaluate("localStorage.length") == 1
     assert watched.said == []
-
-
-def test_the_place_of_another_edition_mark_is_not_taken_over(site: Site, browser: Browser) -> None:
-    context = browser.new_context(service_workers="block")
-    page = context.new_page()
-    page.goto(site.address + MACHINE)
-    page.click("#next")
-    page.reload()
-    assert progress(page).startswith("Step 2 of")
-    other = re.sub(r'data-mark="[^"]*"', 'data-mark="another"', whole_page(site), count=1)
-    assert other != whole_page(site)
-    page.route("**/*-at-the-machine.html", lambda route: route.fulfill(body=other, content_type="text/html"))
-    page.reload()
-    assert progress(page).startswith("Step 1 of")
-    context.close()
 
 
 def test_a_browser_that_stores_nothing_still_shows_the_steps(site: Site, watched: Watched) -> None:
