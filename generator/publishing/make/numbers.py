@@ -11,7 +11,7 @@ from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import Project, load_project
-from generator.errors import FaultyFileError, Finding
+from generator.errors import FaultyFileError, Finding, Place
 from generator.publishing.checking import worked_sizes
 from generator.publishing.editions import against_editions, editions_of_sheets
 from generator.publishing.jobs import Stamp, WorkedProject, WorkedSize
@@ -72,14 +72,15 @@ def key_of_worksheet(worksheet: Worksheet, *more: str) -> str:
     """Return the key of every value in a worksheet, with whatever else its page says.
 
     Two worksheets have the same key exactly when they would give the same page and the same sheets. Where a finding
-    stands in its file is left out: a remark added above it changes no sheet.
+    or a piece stands in its file is left out: a remark added above it changes no sheet.
     """
-    findings = tuple(replace(finding, place=None) for finding in worksheet.findings)
-    return key_of("".join(_written(replace(worksheet, findings=findings))), *more)
+    return key_of("".join(_written(worksheet)), *more)
 
 
 def _written(value: object) -> Iterator[str]:
     """Every value in a form that is the same in every run; what has no such form is refused."""
+    if isinstance(value, Place):
+        return
     if value is None or isinstance(value, str | int):
         yield f"{value!r} "
     elif isinstance(value, Fraction):
