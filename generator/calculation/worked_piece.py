@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar, Literal
 
+from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import End, Panel
 
 Grain = Literal["along", "across", "either", "bias"]
@@ -176,7 +177,8 @@ class Piece:
     the project file. ``after_panel`` marks a piece that is cut only when the sewn panel has been measured, ``shaped``
     one that is cut to its shape when it has been tucked. ``matches`` marks one whose parts and copies show the pattern
     of their cloth at the same place. ``lengths`` and ``square`` tell what a strip is cut from that is not cut as it is:
-    lengths to join, or the side of a square on the bias [in].
+    lengths to join, or the side of a square on the bias [in]; ``pieced`` is what takes the square's place where that
+    buys less.
     """
 
     name: str
@@ -197,6 +199,7 @@ class Piece:
     matches: bool = False
     lengths: Lengths | None = None
     square: Fraction = NOTHING
+    pieced: PiecedBias | None = None
     made: Made = PLAIN
 
     @property
@@ -217,6 +220,8 @@ class Piece:
             return tuple(
                 Cut(1, across, along, f"breadth {number}") for number, across in enumerate(self.panel.breadths, 1)
             )
+        if self.pieced is not None:
+            return (Cut(1, self.pieced.long, self.pieced.short),)
         if self.square:
             return (Cut(1, self.square, self.square),)
         if self.lengths is not None:

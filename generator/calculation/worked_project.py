@@ -12,6 +12,7 @@ from generator.calculation.laid import CutItem, Layout, Match
 from generator.calculation.making_up.joined import Joined
 from generator.calculation.making_up.laid import NOTHING_LAID_OUT, LaidOut
 from generator.calculation.making_up.thing import Thing
+from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.errors import Finding
@@ -24,7 +25,8 @@ class ClothUse:
 
     ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
     step and written in ``buy_text``. ``narrowest`` is the narrowest usable width, as sold, for the same purchase.
-    ``items`` are what is cut from it. ``pattern`` is that of a cloth with a repeat along it.
+    ``items`` are what is cut from it. ``pattern`` is that of a cloth with a repeat along it. ``pieced``
+    are the strips on the bias, by their piece, that are pieced because that buys less.
     """
 
     name: str
@@ -44,6 +46,7 @@ class ClothUse:
     note: str = ""
     items: tuple[CutItem, ...] = ()
     pattern: Match | None = None
+    pieced: Mapping[str, PiecedBias] = field(default_factory=dict)
 
     @property
     def left_over(self) -> Fraction:

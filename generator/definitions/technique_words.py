@@ -35,7 +35,7 @@ FIGURES = (
 )
 ASSEMBLIES = (
     *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill", "gathered end"),
-    "roll",
+    *("pieced bias", "roll"),
 )
 BRACKETS = (
     *(

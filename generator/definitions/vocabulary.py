@@ -167,6 +167,7 @@ CONDITIONS = frozenset(
         "by bulk",
         "round ends",
         "slanting",
+        "pieced",
     }
 )
 # Rates of work in the room's file: those told for each thing, and those told for a length of work.

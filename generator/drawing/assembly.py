@@ -20,6 +20,7 @@ from generator.drawing.assemblies.breadths import breadth_stages
 from generator.drawing.assemblies.envelope import envelope_stages
 from generator.drawing.assemblies.frill import frill_stages
 from generator.drawing.assemblies.gathered_end import gathered_end_stages
+from generator.drawing.assemblies.pieced_bias import pieced_bias_stages
 from generator.drawing.assemblies.roll import roll_closure, roll_stages
 from generator.drawing.assemblies.stage_canvas import Stage, Subject, set_up
 from generator.drawing.canvas import Canvas
@@ -107,10 +108,16 @@ ASSEMBLIES: dict[str, Assembly] = {
         "Short dashes are the stitching. The second fold lies level with the edge that is done.",
     ),
     "bias": Assembly(
-        lambda subject: "square" in subject.piece.measures,
+        lambda subject: "square" in subject.piece.measures and subject.piece.pieced is None,
         bias_stages,
         "A bias strip: a square cut corner to corner, its halves joined and ruled, the ends joined moved by one strip.",
         "Grey is the wrong side. Long dashes are ruled and then cut; dashes with dots are the seams.",
+    ),
+    "pieced bias": Assembly(
+        lambda subject: subject.piece.pieced is not None,
+        pieced_bias_stages,
+        "A pieced bias strip: a rectangle ruled along the fold of its short side, and two strips joined at a corner.",
+        "Long dashes are ruled and then cut; dashes with dots are the seam.",
     ),
     "board": Assembly(
         _turned_over,

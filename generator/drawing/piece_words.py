@@ -36,6 +36,9 @@ def size_words(piece: Piece, edition: Edition) -> str:
 
 def _joined_words(piece: Piece, edition: Edition) -> str:
     """Return from which parts a strip is joined, empty for a piece cut as it is."""
+    if piece.pieced is not None:
+        sides = " by ".join(say_length(side, edition) for side in (piece.pieced.long, piece.pieced.short))
+        return f" Cut it on the bias, from a rectangle of {sides}, in {piece.pieced.strips} strips."
     if piece.square:
         return f" Cut it on the bias, from a square of {say_length(piece.square, edition)}."
     if piece.lengths is None:

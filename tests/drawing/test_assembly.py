@@ -7,6 +7,7 @@ import pytest
 from panels import joined, panel_of, piece_of, worksheet_of
 from pieces import SIDES, envelope_back, piece_cut
 
+from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import End
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.drawing.assemblies.marks import arc, note, wave
@@ -24,6 +25,7 @@ def buttons(on="wrap.left", onto="wrap.right"):
 
 
 GATHERED = {"edge": Fraction(26), "fullness": Fraction(7, 4), "length": Fraction(91, 2)}
+PIECED = PiecedBias(Fraction(8), Fraction(20), 8, Fraction(63))
 PIECES = (
     piece_of(joined(panel_of(9), 4, foot="right"), name="wrap", along=Fraction(14)),
     envelope_back(),
@@ -31,6 +33,7 @@ PIECES = (
     piece_cut("gathered strip", 47, 3, name="frill", measures=GATHERED),
     piece_cut("boxing", 60, 3, measures={"depth": Fraction(2)}),
     piece_cut("binding", 40, Fraction(3, 2), {}, measures={"width": Fraction(3, 8), "square": Fraction(9)}),
+    piece_cut("bias strip", 60, 2, {}, name="pieced", measures={"square": Fraction(13)}, pieced=PIECED),
     piece_cut("rectangle", 60, 30, dict.fromkeys(SIDES, End("turnover", Fraction(3))), name="cover"),
     piece_cut("rectangle", 10, 10, name="plain"),
 )
@@ -47,6 +50,7 @@ EXPECTED = {
     "frill": ["frill"],
     "boxing": ["boxing"],
     "binding": ["binding", "binding corner", "bias"],
+    "pieced": ["pieced bias"],
     "cover": ["board"],
     "plain": [],
 }
@@ -102,6 +106,7 @@ def test_buttons_from_one_piece_to_another_are_no_wrap():
         ("binding", ["3/8 in shows"]),
         ("binding corner", ["3/8 in"]),
         ("bias", ["9 in", "lines 1 1/2 in apart"]),
+        ("pieced bias", ["20 in", "2 in apart", "fold"]),
         ("breadths", ["first join: tuck 4, right foot", "covered in 2 of 4 rows"]),
     ],
 )

@@ -87,6 +87,10 @@ def in_units(items: Sequence[CutItem], width: Fraction, edition: Edition) -> Uni
 
 def _ways(item: CutItem) -> tuple[tuple[Fraction, Fraction], ...]:
     """Return the sizes of an item along and across the cloth, as it may lie."""
+    if item.instead:
+        return tuple(
+            way for one, other in ((item.across, item.along), *item.instead) for way in ((one, other), (other, one))
+        )
     if item.turnable and item.across != item.along:
         return (item.along, item.across), (item.across, item.along)
     return ((item.along, item.across + item.room),)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from typing import NamedTuple
 
 from generator.calculation.irrational import root_above, root_below
 from generator.calculation.refused import more_than_nothing, not_negative
@@ -103,3 +104,120 @@ def bias_square(length: Fraction, width: Fraction, join: Fraction, step: Fractio
     while continuous_bias_length(side, width, join) < length:
         side += step
     return side
+
+
+class PiecedBias(NamedTuple):
+    """A strip on the bias pieced from a rectangle: its short and long side, how many strips, what they give [in]."""
+
+    short: Fraction
+    long: Fraction
+    strips: int
+    gives: Fraction
+
+
+def pieced_bias(
+    sides: tuple[Fraction, Fraction],
+    width: Fraction,
+    join: Fraction,
+    wanted: Fraction | None = None,
+    least: Fraction = Fraction(0),
+) -> PiecedBias:
+    r"""Return the bias strip that a rectangle gives, cut in strips that are joined on the thread.
+
+    The short side P is folded onto the long side Q. From that fold strips are ruled to both sides, which begin
+    :math:`s = w \sqrt 2` apart on Q, at :math:`c = P + k s`. Their ends are cut along Q, with the thread; a strip is
+    whole between :math:`\max(0, c + s - Q)` and :math:`\min(P, c)` of P, an extent e. It is used where e is more than
+    its two allowances. Joined, m strips give :math:`\sqrt 2\,(\sum e - 2 a (m - 1))`. The longest are used first, and
+    no more than are wanted; those shorter than a least length are left.
+
+    Parameters
+    ----------
+    sides : tuple of Fraction
+        The short and the long side of the rectangle, P not more than Q [in].
+    width : Fraction
+        Width of the strip as cut, w [in].
+    join : Fraction
+        Seam allowance of a join, a [in].
+    wanted : Fraction, optional
+        The length that is enough [in]; without it every strip is used.
+    least : Fraction
+        The least length of a strip [in].
+
+    Returns
+    -------
+    PiecedBias
+        Without any strip, and nothing given, where the rectangle is too small.
+
+    Examples
+    --------
+    8 x 20, 2 in strip, joins of 1/4: four strips go from side to side, the others are 5.86, 5.17, 3.03 and 2.34 of the
+    8 in: 48.40 less seven joins of 1/2, times 1.41421, is 63 1/2.
+
+    >>> found = pieced_bias((Fraction(8), Fraction(20)), Fraction(2), Fraction(1, 4))
+    >>> found.strips, round(float(found.gives), 1)
+    (8, 63.5)
+    >>> pieced_bias((Fraction(1), Fraction(1)), Fraction(2), Fraction(1, 4)).strips
+    0
+
+    References
+    ----------
+    Derived above. That strips are joined on the thread: *Sewing Handicraft for Girls*, "Bias" (from memory).
+    """
+    apart = more_than_nothing(width, "the width of a bias strip") * ROOT_TWO_ABOVE
+    lost = 2 * not_negative(join, "the allowance of a join")
+    short, long = sides
+    shortest = max(lost, least / ROOT_TWO_BELOW)
+    first = short - (short // apart) * apart
+    starts = (first + place * apart for place in range(int((long + short) // apart) + 1))
+    extents = sorted((min(short, start) - max(Fraction(0), start + apart - long) for start in starts), reverse=True)
+    number, gives = 0, Fraction(0)
+    for extent in extents:
+        if extent <= lost or extent < shortest or (wanted is not None and gives >= wanted):
+            break
+        number, gives = number + 1, gives + ROOT_TWO_BELOW * (extent - (lost if number else 0))
+    return PiecedBias(short, long, number, gives)
+
+
+def bias_rectangle(
+    strip: tuple[Fraction, Fraction], join: Fraction, long: Fraction, step: Fraction, least: Fraction = Fraction(0)
+) -> PiecedBias | None:
+    """Return the narrowest rectangle of a long side that gives a length of bias strip, pieced.
+
+    Parameters
+    ----------
+    strip : tuple of Fraction
+        Length and cut width of the strip wanted [in].
+    join : Fraction
+        Seam allowance of a join [in].
+    long : Fraction
+        The long side [in].
+    step : Fraction
+        The short side is a whole number of these [in].
+    least : Fraction
+        The least length of each strip that is joined [in].
+
+    Returns
+    -------
+    PiecedBias or None
+        None where even a square of that side gives too little.
+
+    Examples
+    --------
+    950 in of 1 1/2 in strip off cloth of 54 in: 28 1/4 in of it, in 36 strips.
+
+    >>> found = bias_rectangle((Fraction(950), Fraction(3, 2)), Fraction(1, 4), Fraction(54), Fraction(1, 4))
+    >>> found.short, found.strips
+    (Fraction(113, 4), 36)
+
+    References
+    ----------
+    Derived in ``pieced_bias``; the sides are tried one after the other from what area alone would allow.
+    """
+    length, width = strip
+    short = round_up(length * width / long, more_than_nothing(step, "the step"))
+    while short <= long:
+        found = pieced_bias((short, long), width, join, length, least)
+        if found.gives >= length:
+            return found
+        short += step
+    return None

@@ -6,7 +6,7 @@ from typing import Any
 
 from generator.calculation.laid import LaidStack, LaidStrip, PlacedItem
 from generator.calculation.worked_project import ClothUse
-from generator.lengths import Edition, write_length
+from generator.lengths import Edition, round_down, write_length
 
 
 def cloth_figures(use: ClothUse, edition: Edition) -> dict[str, Any]:
@@ -30,6 +30,16 @@ def cloth_figures(use: ClothUse, edition: Edition) -> dict[str, Any]:
         "left_over": write_length(use.left_over, edition),
         "steps_above_bound": layout.steps_above,
         "later_apart_costs": layout.apart_costs,
+        "bias": [
+            {
+                "piece": name,
+                "rectangle": [write_length(way.long, edition), write_length(way.short, edition)],
+                "strips": way.strips,
+                "joins": way.strips - 1,
+                "gives": write_length(round_down(way.gives, edition.mark), edition),
+            }
+            for name, way in use.pieced.items()
+        ],
         "strips": [_strip(run[0], len(run), edition) for run in layout.runs],
     }
 

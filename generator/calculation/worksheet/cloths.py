@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 
 from generator.calculation.cutting.cloth import buy_text, width_to_ask_for
 from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.laid import CutItem, Match
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
+from generator.calculation.worksheet.bias_cloth import offer_straight_grain, pieced_where_cheaper
 from generator.calculation.worksheet.panel_stripes import room_for_stripe
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.errors import CalculationError
@@ -44,12 +46,22 @@ def cloth_uses(scope: Scope, pieces: Sequence[Piece]) -> dict[str, ClothUse]:
             items = items_of_cloth(scope, name, pieces)
             _refuse_too_many(items)
             if items:
-                uses[name] = _use(scope, name, items)
+                uses[name] = _chosen(scope, name, items, [piece for piece in pieces if piece.cloth == name])
         except CalculationError as fault:
             scope.report("error", str(fault), scope.project.cloths[name].place)
         except AlreadyReportedError:
             continue
     return uses
+
+
+def _chosen(scope: Scope, name: str, items: tuple[CutItem, ...], pieces: Sequence[Piece]) -> ClothUse:
+    """Return what a cloth comes to, its strips on the bias as they buy least; what may be said of it is reported."""
+    using = partial(_use, scope, name)
+    use = pieced_where_cheaper(scope, using(items), pieces, using)
+    offer_straight_grain(scope, use, pieces, using)
+    if use.remnant is not None:
+        _compare(scope, name, use.layout.length, use.buying.enough(use.remnant))
+    return use
 
 
 def items_of_cloth(scope: Scope, name: str, pieces: Sequence[Piece]) -> tuple[CutItem, ...]:
@@ -127,8 +139,6 @@ def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
     across = scope.share(cloth.shrinkage_across)
     width = scope.value(cloth.width)
     remnant = scope.value(cloth.length) if cloth.length else None
-    if remnant is not None:
-        _compare(scope, name, layout.length, buying.enough(remnant))
     return ClothUse(
         name=name,
         label=cloth.label,

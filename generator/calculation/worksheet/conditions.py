@@ -10,7 +10,7 @@ from generator.calculation.turning.facing import even_facing, panel_gaps
 from generator.calculation.turning.turns import AWAY, TOWARD
 from generator.calculation.worked import Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece, Round
-from generator.calculation.worksheet.followed import EdgesInRow, closed, followed, round_corners, straight
+from generator.calculation.worksheet.followed import EdgesInRow, closed, round_corners, runs_of, straight
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.row_bulk import bulky_rows, wide_margins
 from generator.calculation.worksheet.scope import Scope
@@ -70,7 +70,7 @@ def _way(test: Callable[[Sequence[EdgesInRow]], bool]) -> Test:
 
 
 def _runs(strip: Piece, scope: Scope) -> Sequence[EdgesInRow]:
-    return followed(((one.join.edges, one.to.edges) for one in scope.project.edges_that_meet), strip.name)
+    return runs_of(scope.project.edges_that_meet, strip.name)
 
 
 def _comes_round(pieces: Sequence[Piece], scope: Scope) -> bool:
@@ -203,6 +203,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "slanting": lambda pieces, _scope: any(
             piece.lengths is not None and piece.lengths.slanting for piece in pieces
         ),
+        "pieced": lambda pieces, _scope: any(piece.pieced is not None for piece in pieces),
         "round ends": lambda pieces, _scope: any(map(_is_round_end, pieces)),
     }
 )

@@ -9,6 +9,8 @@ import re
 from collections.abc import Container, Iterable
 from itertools import pairwise
 
+from generator.definitions.closures import Meeting
+
 EdgesInRow = tuple[tuple[str, str], ...]
 _WAY_ROUND = {"all", "rim"}
 _BESIDE = {"left": ("top", "bottom"), "right": ("top", "bottom"), "top": ("left", "right"), "bottom": ("left", "right")}
@@ -24,6 +26,11 @@ def followed(meetings: Iterable[tuple[EdgesInRow, EdgesInRow]], strip: str) -> t
     """Return the runs of edges that a strip is sewn to along its length."""
     both_ways = [pair for join, to in meetings for pair in ((join, to), (to, join))]
     return tuple(other for own, other in both_ways if own == ((strip, "edge"),) and other != own)
+
+
+def runs_of(meetings: Iterable[Meeting], strip: str) -> tuple[EdgesInRow, ...]:
+    """Return the runs of edges that a strip is sewn to along its length, by the edges that meet in a project."""
+    return followed(((one.join.edges, one.to.edges) for one in meetings), strip)
 
 
 def round_corners(runs: Iterable[EdgesInRow]) -> bool:

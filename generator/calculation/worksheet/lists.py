@@ -13,7 +13,7 @@ from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import EdgeWork, Lengths, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
-from generator.lengths import Edition, on_ruler, say_length
+from generator.lengths import Edition, on_ruler, round_down, say_length
 
 
 def sample_words(tucks: TuckSet, edition: Edition) -> str:
@@ -133,6 +133,11 @@ def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
 
 def length_words(piece: Piece, edition: Edition) -> str:
     """Return how a strip is put together: from a square on the bias, or from several lengths; one needs no words."""
+    if piece.pieced is not None:
+        sides = " by ".join(say_length(side, edition) for side in (piece.pieced.long, piece.pieced.short))
+        gives = say_length(round_down(piece.pieced.gives, edition.mark), edition)
+        longest = f"Its {piece.pieced.strips} longest strips give {gives} when they are joined."
+        return f"The strip is cut on the bias, from a rectangle of {sides}. {longest}"
     if piece.square:
         return f"The strip is cut on the bias, from a square of {say_length(piece.square, edition)} each way."
     if piece.lengths is None:

@@ -52,7 +52,9 @@ def plain_stitching(piece: Piece) -> Fraction:
 
 
 def _joins(piece: Piece) -> Fraction:
-    """The seams by which a strip is joined from lengths [in]."""
+    """The seams by which a strip is joined from lengths, or pieced on the bias [in]."""
+    if piece.pieced is not None:
+        return (piece.pieced.strips - 1) * piece.cut_along * _SLANT
     if piece.lengths is None:
         return Fraction(0)
     lengths = piece.lengths

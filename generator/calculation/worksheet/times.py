@@ -105,7 +105,13 @@ def _lengths(piece: Piece) -> Mapping[str, int]:
 
 
 def _bias(piece: Piece) -> Mapping[str, Fraction | int]:
-    """A square is cut and joined twice, ruled with parallel lines, and cut along them as far as the strip is long."""
+    """A square is cut and joined twice, ruled with parallel lines, and cut along them as far as the strip is long.
+
+    A strip that is pieced is ruled at both sides of every part of it, and joined between them.
+    """
+    if piece.pieced is not None:
+        joins, lines = piece.pieced.strips - 1, piece.pieced.strips + 1
+        return {"join a length": joins, "rule a row": lines, "cut along a line": piece.cut_across}
     lines = ceil(piece.square / piece.cut_along) if piece.cut_along else 0
     return {"join a length": 2, "rule a row": lines, "cut along a line": piece.cut_across}
 

@@ -17,7 +17,7 @@ from generator.lengths import read_length, round_up
 # Common practice, no source: what a binding loses round the edge of a few layers, and what a square is cut larger so
 # that a line ruled aslant costs no strip.
 _ROOM_FOR_AN_EDGE = {"inch": read_length("1/8 in"), "metric": read_length("3 mm")}
-_SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
+SPARE_OF_A_SQUARE = {"inch": read_length("3/4 in"), "metric": read_length("2 cm")}
 
 
 def binding(scope: Scope, model: Binding) -> PieceSizes:
@@ -84,5 +84,5 @@ def _on_the_bias(scope: Scope, model: StripPiece, sizes: PieceSizes) -> PieceSiz
     (part,) = sizes.parts
     join = strip_join(scope, model, slanting=True).allowance
     square = bias_square(part.cut_across, part.cut_along, join, scope.edition.wish_step)
-    square += _SPARE_OF_A_SQUARE[scope.edition.name]
+    square += SPARE_OF_A_SQUARE[scope.edition.name]
     return replace(sizes, square=square, measures={**sizes.measures, "square": square}, join=None)
