@@ -66,9 +66,11 @@ def test_a_square_for_a_bias_strip_gives_more_than_its_length(path: Path) -> Non
 @every_sheet
 def test_lines_of_a_bias_strip_are_ruled_parallel_to_a_cut_that_the_step_names(path: Path) -> None:
     for sheet, step, strip in steps(path, "cut bias"):
-        cut = step.text.index("from corner to corner")
-        ruled = step.text.index("parallel to the two long edges")
-        assert cut < ruled, named(sheet, step)
+        begun, ruled = ("corner to corner", "parallel to the two long edges")
+        if strip.pieced is not None:
+            begun, ruled = ("Fold one short side down", "lines parallel to it")
+            assert strip.pieced.gives >= strip.cut_across, named(sheet, step)
+        assert step.text.index(begun) < step.text.index(ruled), named(sheet, step)
         assert f"assembly bias {strip.name}" in step.figures
         assert re.search(r"along the thread", step.text), named(sheet, step)
         assert Fraction(0) < strip.cut_along

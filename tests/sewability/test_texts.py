@@ -107,7 +107,9 @@ def of_piece(piece: Piece, mark: Fraction) -> set[Fraction]:
             turning_opening(piece.finished_across, piece.finished_along, edition) for edition in EDITIONS.values()
         }
     if piece.lengths is not None:
-        known |= {piece.lengths.across, piece.lengths.along, piece.lengths.allowance}
+        known |= {piece.lengths.across, piece.lengths.along, piece.lengths.allowance, *piece.lengths.others}
+    if piece.pieced is not None:
+        known |= {piece.pieced.short, piece.pieced.long, piece.pieced.gives // mark * mark}
     for edge in piece.edges.values():
         known |= {edge.allowance, edge.end.first, edge.end.second, edge.finished}
     if piece.made.pleats:
