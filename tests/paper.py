@@ -19,8 +19,6 @@ import pdfplumber
 import pypdfium2
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
-from generator.definitions.project import load_project
 from generator.definitions.room import load_room
 from generator.definitions.theme import load_theme
 from generator.drawing.style import read_style
@@ -31,6 +29,7 @@ from generator.rendering.handout import render_handout
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import project_orders, room_orders, size_orders
 from generator.rendering.strip import render_strip
+from tests.room import opened_room
 
 INCH = 72
 # Where the text of a page begins and ends, from the edges of the paper [in]: themes/plain/css/paper.css.
@@ -93,15 +92,13 @@ def worst(measures: list[PageMeasure]) -> float:
 
 def smallest_and_largest(folder: Path, names: Iterable[str], editions: Iterable[str]) -> Iterator[Worksheet]:
     """The worksheets of the first and the last size of the projects named, or of all."""
-    room = load_room(folder / "site" / "site.yaml", folder)
-    shared = load_room_context(room, folder)
+    room = opened_room(folder)
     for path in sorted((folder / "projects").glob("*.yaml")):
         if not names or path.stem in names:
-            project = load_project(path, room, folder)
-            sizes = list(project.sizes)
+            sizes = list(room.project(path.stem).sizes)
             for edition in editions:
                 for size in dict.fromkeys((sizes[0], sizes[-1])):
-                    yield worked_sheet(project, size, room.edition(edition), shared)
+                    yield room.worksheet(path.stem, size, edition)
 
 
 def opened_setting(folder: Path, theme: str) -> Setting:
@@ -123,16 +120,12 @@ def sheets_of(worksheet: Worksheet, setting: Setting, paper: str, kinds: Iterabl
 
 def further_sheets(folder: Path, setting: Setting, paper: str, args: argparse.Namespace) -> Iterator[tuple[str, bytes]]:
     """The sheets about all sizes and about the room."""
-    room = load_room(folder / "site" / "site.yaml", folder)
-    shared = load_room_context(room, folder)
-    projects = {}
-    for path in sorted((folder / "projects").glob("*.yaml")):
-        project = load_project(path, room, folder)
-        projects[path.stem] = [
-            worked_sheet(project, size, room.edition(edition), shared)
-            for edition in args.edition
-            for size in project.sizes
-        ]
+    room = opened_room(folder)
+    names = [path.stem for path in sorted((folder / "projects").glob("*.yaml"))]
+    projects = {
+        name: [room.worksheet(name, size, edition) for edition in args.edition for size in room.project(name).sizes]
+        for name in names
+    }
     for name, sizes in projects.items():
         if not args.project or name in args.project:
             for order in project_orders(sizes):

@@ -56,6 +56,9 @@ class OpenedRoom:
     def project(self, name: str) -> Project:
         return load_project(self.folder / "projects" / f"{name}.yaml", self.shared.room, self.folder)
 
+    def worksheet(self, name: str, size: str, edition: str) -> Worksheet:
+        return worked_sheet(self.project(name), size, self.shared.room.edition(edition), self.shared)
+
     def worksheets(self, name: str) -> tuple[Worksheet, ...]:
         """A project in every size of every edition."""
         if name not in self._worked:

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import shutil
-import sys
 from pathlib import Path
 
 import pytest
 from small_room import Speech, made_room, published
 
-from generator.cli import main
+from tests.room import run
 
 
 @pytest.fixture(scope="session")
@@ -27,16 +26,11 @@ def room(published_once: Path, tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def speak(capfd: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Speech:
+def speak() -> Speech:
     """Give the command line in this process: a folder and words in, the exit code and both outputs out."""
 
     def spoken(folder: Path, *words: str) -> tuple[int, str, str]:
-        monkeypatch.chdir(folder)
-        monkeypatch.setattr(sys, "argv", ["tuckwright", *words])
-        capfd.readouterr()
-        with pytest.raises(SystemExit) as end:
-            main()
-        out, complaints = capfd.readouterr()
-        return int(end.value.code or 0), out, complaints
+        answer = run(folder, *words)
+        return answer.code, answer.out, answer.err
 
     return spoken
