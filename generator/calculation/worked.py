@@ -83,6 +83,11 @@ class TuckSet:
         return self.cut - self.take_up
 
     @property
+    def feet(self) -> tuple[Fraction, ...]:
+        """Where the tucks stand on the sewn cloth, from its left cut edge [in]."""
+        return tuple(self.left_allowance + foot for foot in self.stitching)
+
+    @property
     def right_edge(self) -> Fraction:
         """Where the right finished edge lies on the flat cloth, from its left cut edge [in]."""
         return self.cut - self.right_allowance

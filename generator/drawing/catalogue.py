@@ -11,8 +11,11 @@ from dataclasses import dataclass
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.assembly import assembly_names, draw_assembly
+from generator.drawing.check_picture import draw_check, draw_cross_check, heights_of_check
 from generator.drawing.check_points import draw_check_points, draw_cross_check_points
+from generator.drawing.creasing import draw_creasing, heights_of_creasing
 from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
+from generator.drawing.fold_guide import draw_cross_fold_marks, draw_fold_marks, heights_of_fold_marks
 from generator.drawing.layout import draw_layout
 from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
@@ -20,6 +23,7 @@ from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, plain_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
 from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of_repeat
+from generator.drawing.ruled_rows import draw_ruled_rows, heights_of_ruled_rows
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names
 from generator.drawing.section import (
     crosses_otherwise,
@@ -31,8 +35,10 @@ from generator.drawing.section import (
 )
 from generator.drawing.section_plan import plan_pairs
 from generator.drawing.sizes import PAGE_WIDTH, DrawnSize, Heights
+from generator.drawing.stitching import draw_cross_stitching, draw_stitching, heights_of_stitching
 from generator.drawing.style import Style
 from generator.drawing.surface import draw_sized_surface, draw_surface, draw_surface_card, heights_of_surface
+from generator.drawing.trimming import draw_trimming, heights_of_trimming
 from generator.drawing.turn_map import draw_turn_map
 from generator.drawing.turn_picture import draw_turns, heights_of_turns
 
@@ -103,10 +109,21 @@ DIAGRAMS: dict[str, Diagram] = {
 
 # What can be drawn at any size, one picture a key, in the order in which the pictures are wanted.
 SIZED: dict[str, SizedDiagram] = {
+    "fold marks": SizedDiagram(draw_fold_marks, heights_of_fold_marks, panels_with(_has_tucks)),
+    "cross fold marks": SizedDiagram(draw_cross_fold_marks, heights_of_fold_marks, panels_with(_has_cross_tucks)),
+    "creasing": SizedDiagram(draw_creasing, heights_of_creasing, panels_with(_has_tucks)),
+    "stitching": SizedDiagram(draw_stitching, heights_of_stitching, panels_with(_has_tucks)),
+    "cross stitching": SizedDiagram(draw_cross_stitching, heights_of_stitching, panels_with(_has_cross_tucks)),
+    "checking": SizedDiagram(draw_check, heights_of_check, panels_with(lambda panel: panel.checks.points)),
+    "cross checking": SizedDiagram(
+        draw_cross_check, heights_of_check, panels_with(lambda panel: panel.cross_checks.points)
+    ),
+    "ruled rows": SizedDiagram(draw_ruled_rows, heights_of_ruled_rows, panels_with(_has_turned_tucks)),
     "quarter turn": SizedDiagram(draw_quarter_turn, heights_of_quarter_turn, panels_with(_has_turned_tucks)),
     "repeat": SizedDiagram(draw_repeat, heights_of_repeat, panels_with(has_repeat)),
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
+    "trimming": SizedDiagram(draw_trimming, heights_of_trimming, panels_with(lambda panel: panel.trim_along)),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
     "seam": SizedDiagram(draw_seam, heights_of_seam, seam_names),
 }

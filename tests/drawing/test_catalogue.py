@@ -7,7 +7,7 @@ from generator.calculation.worked import End, Panel, Turn
 from generator.definitions.technique_names import TECHNIQUES
 from generator.definitions.techniques import load_techniques
 from generator.drawing.assembly import ASSEMBLIES
-from generator.drawing.catalogue import DIAGRAMS, draw, figure_keys
+from generator.drawing.catalogue import DIAGRAMS, SIZED, draw, figure_keys
 from generator.drawing.style import Style
 
 OWN = ("flat cloth", "tuck section", "hem section", "pair section", "turn map", "check points", "marking strip")
@@ -63,10 +63,11 @@ def test_an_unknown_kind_is_refused_with_the_kinds_there_are():
 
 
 def test_no_kind_hides_behind_another():
-    assert not [(kind, other) for kind in DIAGRAMS for other in DIAGRAMS if other.startswith(f"{kind} ")]
+    kinds = {*DIAGRAMS, *SIZED}
+    assert not [(kind, other) for kind in kinds for other in kinds if other.startswith(f"{kind} ")]
 
 
 def test_every_picture_that_a_standard_step_names_is_one_that_can_be_drawn():
     named = {kind for technique in load_techniques([TECHNIQUES]).values() for kind in technique.figures}
-    assert named <= {*DIAGRAMS, *(f"assembly {kind}" for kind in ASSEMBLIES)}
+    assert named <= {*DIAGRAMS, *SIZED, *(f"assembly {kind}" for kind in ASSEMBLIES)}
     assert {f"assembly {kind}" for kind in ASSEMBLIES} <= named
