@@ -56,7 +56,19 @@ BRACKETS = (
     *("marked edges", "cross marked edges", "sample", "check points", "cross check points", "ruled rows", "rows"),
     *("row ends", "bulky rows"),
     *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
-    *("opening", "needle and stitch", "casing place", "casing hem", "buttonholes", "buttons", "fasteners"),
+    *(
+        "opening",
+        "needle and stitch",
+        "casing place",
+        "casing hem",
+        "edge",
+        "keep clear",
+        "corner marks",
+        "caught",
+        "buttonholes",
+        "buttons",
+        "fasteners",
+    ),
     *("stripe", "stripe colours", "stripe starts"),
 )
 # What follows the bracket of a link is its address.

@@ -5,6 +5,7 @@ from __future__ import annotations
 from generator.calculation.turning.plans import PLANS
 from generator.calculation.worksheet.brackets import BRACKETS
 from generator.calculation.worksheet.conditions import CONDITIONS
+from generator.calculation.worksheet.moments import MOMENT_BRACKETS, MOMENT_CONDITIONS
 from generator.calculation.worksheet.times import WORK
 from generator.definitions import technique_words, vocabulary
 from generator.definitions.reading import Reading
@@ -19,7 +20,7 @@ def test_a_file_may_name_every_turn_plan_that_the_sums_know() -> None:
 
 
 def test_every_condition_that_a_technique_may_ask_is_answered() -> None:
-    assert set(vocabulary.CONDITIONS) == set(CONDITIONS)
+    assert set(vocabulary.CONDITIONS) == {*CONDITIONS, *MOMENT_CONDITIONS}
 
 
 def test_a_technique_may_name_all_work_that_can_be_counted() -> None:
@@ -33,7 +34,7 @@ def test_a_technique_may_name_every_picture() -> None:
 
 
 def test_a_technique_may_put_in_every_word_in_brackets() -> None:
-    assert set(technique_words.BRACKETS) == set(BRACKETS)
+    assert set(technique_words.BRACKETS) == {*BRACKETS, *MOMENT_BRACKETS}
 
 
 def test_the_tools_own_techniques_put_in_no_other_word() -> None:

@@ -16,9 +16,9 @@ from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
-from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.cut_order import cut_order
+from generator.calculation.worksheet.moments import MOMENT_BRACKETS, Moment
 from generator.calculation.worksheet.own_measure import own_measure_words
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
@@ -36,23 +36,27 @@ SHOWN = frozenset(
 )
 
 
-def filled_brackets(text: str, context: StepContext, pieces: Sequence[Piece]) -> str:
+def filled_brackets(text: str, context: StepContext, pieces: Sequence[Piece], moment: Moment | None = None) -> str:
     """Return a text with every bracket that the tool knows filled; other brackets stay as they are."""
 
     def fill(found: re.Match[str]) -> str:
+        if found[1] in MOMENT_BRACKETS:
+            return MOMENT_BRACKETS[found[1]](moment) if moment is not None else ""
         filler = BRACKETS.get(found[1])
         return filler(context, pieces) if filler else found[0]
 
     return _WORD.sub(fill, text)
 
 
-def printed_brackets(text: str, context: StepContext, pieces: Sequence[Piece]) -> tuple[str, tuple[str, ...]]:
+def printed_brackets(
+    text: str, context: StepContext, pieces: Sequence[Piece], moment: Moment | None = None
+) -> tuple[str, tuple[str, ...]]:
     """Return a text for the handout without the lists that it shows by themselves, and the words of those lists."""
     shown = dict.fromkeys(found[1] for found in _WORD.finditer(text) if found[1] in SHOWN)
     left = _WORD.sub(lambda found: "" if found[1] in shown else found[0], text)
     paragraphs = (paragraph.strip() for paragraph in left.split("\n\n"))
     words = "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
-    return filled_brackets(words, context, pieces), tuple(shown)
+    return filled_brackets(words, context, pieces, moment), tuple(shown)
 
 
 def _names(pieces: Sequence[Piece]) -> str:
@@ -148,10 +152,6 @@ def _needle_and_stitch(context: StepContext, pieces: Sequence[Piece]) -> str:
     return sewn_with(context.scope.project.cloths[cloth].weight, context.scope.edition) if cloth else ""
 
 
-def _casing_hem(context: StepContext, pieces: Sequence[Piece]) -> str:
-    return lists.hem_turns(pieces[0], casing_side(pieces[0]), context.scope.edition) if pieces else ""
-
-
 def _meetings(context: StepContext, pieces: Sequence[Piece]) -> str:
     names = {piece.name for piece in pieces}
     meeting = [
@@ -202,9 +202,6 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "needle and stitch": _needle_and_stitch,
         "bulky rows": lambda context, pieces: bulk_words(pieces[0], context.scope.edition) if pieces else "",
         "row ends": lambda _context, pieces: row_runs(pieces[0]) if pieces else "",
-        "casing place": lambda _context, pieces: casing_words(pieces[0]) if pieces else "",
-        "casing hem": _casing_hem,
-        "hems": lambda context, pieces: lists.hem_list(pieces, context.scope.edition),
         "buttonholes": _closures(buttons=True, holes=True),
         "buttons": _closures(buttons=True),
         "fasteners": _closures(buttons=False),

@@ -15,8 +15,8 @@ def casing_side(piece: Piece) -> str:
     return next(iter((*broad, *hems)), "top")
 
 
-def casing_words(piece: Piece) -> str:
+def casing_words(side: str) -> str:
     """Return where the hem with the rod lies before the person who sews."""
-    if casing_side(piece) == "left":
-        return "at the left edge of the piece, which is the top when it hangs"
-    return "at the top edge of the piece"
+    if side == "top":
+        return "at the top edge of the piece"
+    return f"at the {side} edge of the piece, which is the top when it hangs"

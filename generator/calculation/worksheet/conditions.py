@@ -11,6 +11,7 @@ from generator.calculation.turning.turns import AWAY, TOWARD
 from generator.calculation.worked import Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worksheet.followed import EdgesInRow, closed, round_corners, runs_of, straight
+from generator.calculation.worksheet.moments import MOMENT_CONDITIONS, Moment
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.row_bulk import bulky_rows, wide_margins
 from generator.calculation.worksheet.scope import Scope
@@ -19,10 +20,12 @@ from generator.definitions.pieces.panel import TuckedPanel
 Test = Callable[[Sequence[Piece], Scope], bool]
 
 
-def holds(condition: str, pieces: Sequence[Piece], scope: Scope) -> bool:
-    """Return whether a condition holds for the pieces of a step; 'not ' turns it round."""
+def holds(condition: str, pieces: Sequence[Piece], scope: Scope, moment: Moment | None = None) -> bool:
+    """Return whether a condition holds for the pieces of a step, at its place in the recipe; 'not ' turns it round."""
     if condition.startswith("not "):
-        return not holds(condition[4:], pieces, scope)
+        return not holds(condition[4:], pieces, scope, moment)
+    if condition in MOMENT_CONDITIONS:
+        return moment is not None and MOMENT_CONDITIONS[condition](moment)
     return CONDITIONS[condition](pieces, scope)
 
 
@@ -122,11 +125,6 @@ def _alternates(rows: RowSet) -> bool:
     return len(starts) > 1 and all(one != other for one, other in pairwise(starts))
 
 
-def _hems_meet(piece: Piece) -> bool:
-    hems = {side for side, edge in piece.edges.items() if edge.end.kind == "hem"}
-    return bool(hems & {"left", "right"} and hems & {"top", "bottom"})
-
-
 def _is_round_end(piece: Piece) -> bool:
     closes = piece.made.gathered and piece.made.drawn_up is not None and not piece.made.drawn_up.to
     return closes or any(isinstance(part.outline, Round) for part in piece.parts)
@@ -166,7 +164,6 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "one way": _one_way,
         "one way now": lambda pieces, scope: _one_way([piece for piece in pieces if not piece.after_panel], scope),
         "one way later": lambda pieces, scope: _one_way([piece for piece in pieces if piece.after_panel], scope),
-        "hems meet": lambda pieces, _scope: any(map(_hems_meet, pieces)),
         "back and forth": _rowed(_alternates),
         "joined": _panel(lambda panel: bool(panel.joins)),
         "cross tucks": _panel(lambda panel: panel.cross is not None),

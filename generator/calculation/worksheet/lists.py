@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Container, Mapping, Sequence
 from fractions import Fraction
 
 from generator.calculation.laid import CutItem
@@ -119,16 +119,20 @@ def _both(join: Fraction, to: Fraction, edition: Edition) -> str:
     return f"{say_length(join, edition)} and {say_length(to, edition)} between the seam lines; ease the longer in"
 
 
-def hem_list(pieces: Sequence[Piece], edition: Edition) -> str:
-    """Return the hems of pieces, edge by edge in the order of sewing; edges alike are told together, sides first."""
+def hem_list(pieces: Sequence[Piece], edition: Edition, sides: Mapping[str, Container[str]]) -> str:
+    """Return the hems of some sides of pieces in the order of sewing; sides alike are told together."""
     lines = []
     for piece in pieces:
         finishes: dict[str, list[str]] = {}
         for edge in sorted(piece.edges.values(), key=lambda edge: edge.name not in ("left", "right")):
-            if edge.end.kind == "hem":
+            if edge.end.kind == "hem" and edge.name in sides.get(piece.name, ()):
                 finishes.setdefault(_hem(edge, edition), []).append(edge.name)
-        lines += [f"- {piece.label}, {' and '.join(names)}: {hem}" for hem, names in finishes.items()]
+        lines += [f"- {piece.label}, {_listed(names)}: {hem}" for hem, names in finishes.items()]
     return "\n".join(lines) or "- These pieces have no hems of their own."
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def length_words(piece: Piece, edition: Edition) -> str:

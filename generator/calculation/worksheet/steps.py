@@ -14,6 +14,7 @@ from generator.calculation.worksheet.brackets import filled_brackets, printed_br
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.making import acts_of
 from generator.calculation.worksheet.minutes import own_minutes, technique_minutes
+from generator.calculation.worksheet.moments import Moment
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
 from generator.definitions.caution_rule import asked_names
@@ -49,12 +50,14 @@ def sheet_steps(
     """
     steps: list[SheetStep] = []
     asked: tuple[str, ...] = ()
+    before: list[Act] = []
     for step in taken:
         try:
             with context.scope.reporting(step.place):
-                told = _told(context, step)
+                told = _told(context, step, before)
         except AlreadyReportedError:
             continue
+        before += _all_acts(context, step)
         for place, one in enumerate(told, 1):
             asked = asked_names(step.cautions)
             steps.append(
@@ -85,7 +88,13 @@ def seam_keys(number: int, joined: Sequence[Joined]) -> tuple[str, ...]:
     return tuple(f"seam {number}-{place}" for place, _ in enumerate(joined, 1))
 
 
-def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
+def _all_acts(context: StepContext, step: Step) -> list[Act]:
+    """Everything that a step does: its standard steps, then what the file adds to them."""
+    targets = tuple((target.piece, target.edge) for target in step.on)
+    return [*(Act(name, targets) for name in step.use), *acts_of(context.scope, step)]
+
+
+def _told(context: StepContext, step: Step, before: Sequence[Act]) -> list[UnnumberedStep]:
     """One step of the file: its own text, or each of its standard steps for each panel it is done on.
 
     A standard step that has nothing to tell in this size, such as joining breadths where there is one, is left out.
@@ -100,14 +109,13 @@ def _told(context: StepContext, step: Step) -> list[UnnumberedStep]:
         joined = _joined(context, acts)
         minutes = step.minutes if step.minutes is not None else own_minutes(context, acts)
         return [UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), minutes, joined=joined)]
-    told = [
-        replace(
-            _standard(context, context.techniques[name], pieces, _acts(context, step, name, pieces)[0]),
-            joined=_joined(context, _acts(context, step, name, pieces)),
-        )
-        for name in step.use
-        for pieces in _groups(context, context.techniques[name], on)
-    ]
+    told = []
+    for place, name in enumerate(step.use):
+        earlier = (*before, *_all_acts(context, step)[:place])
+        for pieces in _groups(context, context.techniques[name], on):
+            acts = _acts(context, step, name, pieces)
+            one = _standard(context.techniques[name], pieces, Moment(context, acts[0], earlier))
+            told.append(replace(one, joined=_joined(context, acts)))
     return _with_own(context, step, [one for one in told if one.text])
 
 
@@ -141,7 +149,8 @@ def _groups(context: StepContext, technique: Technique, on: tuple[str, ...]) -> 
     return [on] if on else []
 
 
-def _standard(context: StepContext, technique: Technique, names: tuple[str, ...], act: Act) -> UnnumberedStep:
+def _standard(technique: Technique, names: tuple[str, ...], moment: Moment) -> UnnumberedStep:
+    context = moment.context
     pieces = tuple(context.pieces[name] for name in names)
     scope = context.scope
 
@@ -156,21 +165,21 @@ def _standard(context: StepContext, technique: Technique, names: tuple[str, ...]
             )
         return pieces[0].measures[own]
 
-    parts = [part for part in technique.parts if all(holds(condition, pieces, scope) for condition in part.conditions)]
+    parts = [part for part in technique.parts if all(holds(one, pieces, scope, moment) for one in part.conditions)]
 
     def said(medium: str) -> str:
         told = (part.say for part in parts if part.told_on(medium))
         return "\n\n".join(text.filled(scope.edition, lookup).strip() for text in told)
 
-    printed, shown = printed_brackets(said("paper"), context, pieces)
+    printed, shown = printed_brackets(said("paper"), context, pieces, moment)
     return UnnumberedStep(
-        title=filled_brackets(technique.title, context, pieces),
-        text=filled_brackets(said("screen"), context, pieces),
+        title=filled_brackets(technique.title, context, pieces, moment),
+        text=filled_brackets(said("screen"), context, pieces, moment),
         pieces=names,
         standard=technique.name,
         tools=tuple(dict.fromkeys((*technique.tools, *(tool for part in parts for tool in part.tools)))),
         figures=_figures(context, technique, pieces),
-        minutes=technique_minutes(context, technique.work, act, names),
+        minutes=technique_minutes(context, technique.work, moment.act, names),
         printed=printed,
         lists=shown,
     )

@@ -101,7 +101,7 @@ def _halves(piece: Piece) -> Mapping[str, Fraction | int]:
 
 
 def _lengths(piece: Piece) -> Mapping[str, int]:
-    return {"join a length": piece.lengths.number - 1 if piece.lengths is not None else 0}
+    return {"join a length": piece.lengths.count - 1 if piece.lengths is not None else 0}
 
 
 def _bias(piece: Piece) -> Mapping[str, Fraction | int]:

@@ -154,14 +154,20 @@ def test_hems_alike_are_told_together_and_other_edges_not_at_all() -> None:
         "top": edge("top", "seam"),
         "bottom": edge("bottom", "hem", QUARTER, Fraction(1)),
     }
-    apron, bag = strip(label="apron", edges=three), strip(label="bag", edges={"top": edge("top", "hem")})
-    assert lists.hem_list([apron, bag], INCH).split("\n") == [
+    apron, bag = (
+        strip(name="apron", label="apron", edges=three),
+        strip(name="bag", label="bag", edges={"top": edge("top", "hem")}),
+    )
+    sides = {"apron": ["left", "right", "bottom", "top"], "bag": ["top"]}
+    assert lists.hem_list([apron, bag], INCH, sides).split("\n") == [
         "- apron, left and right: turn 1/2 in, and 1/2 in again",
         "- apron, bottom: turn 1/4 in, then 1 in",
         "- bag, top: turn 1/2 in, and 1/2 in again",
     ]
+    # Only those that the step makes.
+    assert lists.hem_list([apron, bag], INCH, {"apron": ["right"]}) == "- apron, right: turn 1/2 in, and 1/2 in again"
     unhemmed = strip(edges={"top": edge("top", "seam")})
-    assert lists.hem_list([unhemmed], INCH) == "- These pieces have no hems of their own."
+    assert lists.hem_list([unhemmed], INCH, {"band": ["top"]}) == "- These pieces have no hems of their own."
     assert lists.hem_turns(apron, "bottom", INCH) == "turn 1/4 in, then 1 in"
     assert lists.hem_turns(apron, "top", INCH) == "no hem at the top"
     assert lists.hem_turns(strip(), "left", INCH) == "no hem at the left"

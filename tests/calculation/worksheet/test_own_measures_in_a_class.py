@@ -148,8 +148,8 @@ def test_what_the_class_buys_counts_own_measures(tmp_path: Path) -> None:
 
 
 def test_the_class_waits_for_own_measures_that_take_longest(tmp_path: Path) -> None:
-    found = the_class(tmp_path, put(CLASS, ("      side: 18\n", "      side: 20\n")), of=MAT)
-    assert found.slowest.kit == Kit("side 20 in", "inch")
+    found = the_class(tmp_path, put(CLASS, ("      side: 18\n", "      side: 26\n")), of=MAT)
+    assert found.slowest.kit == Kit("side 26 in", "inch")
 
 
 def test_two_with_the_same_measures_share_a_kit_and_metric_ones_take_their_unit(tmp_path: Path) -> None:

@@ -1,0 +1,215 @@
+"""What a standard step meets at its place in the recipe: its act and all acts before it come in, answers go out.
+
+``MOMENT_CONDITIONS`` and ``MOMENT_BRACKETS`` are the words of technique texts that ask for it: a new one is one entry.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from types import MappingProxyType
+
+from generator.calculation.making_up.acts import Act
+from generator.calculation.making_up.book import Book
+from generator.calculation.making_up.items import Item, is_strip, raw_seams, seam_item, sewn_items
+from generator.calculation.making_up.thing import SIDES, Edge, Seam
+from generator.calculation.worked_piece import Piece
+from generator.calculation.worksheet import lists
+from generator.calculation.worksheet.casings import casing_side, casing_words
+from generator.calculation.worksheet.step_context import StepContext
+from generator.lengths import say_length
+
+_CLOCKWISE = ("top", "right", "bottom", "left")
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """A standard step at its place in the recipe: its act, and the acts of all steps before it."""
+
+    context: StepContext
+    act: Act
+    before: tuple[Act, ...] = ()
+
+    @property
+    def book(self) -> Book | None:
+        """The thing and its techniques, None where nothing is known of them."""
+        return self.context.joiner.book if self.context.joiner is not None else None
+
+    @property
+    def gives(self) -> tuple[Item, ...]:
+        """What the step gives."""
+        return self.book.gives(self.act) if self.book is not None else ()
+
+    @property
+    def given(self) -> frozenset[Item]:
+        """What the steps before it have given."""
+        return frozenset(item for act in self.before for item in self.book.gives(act)) if self.book else frozenset()
+
+    @property
+    def seams(self) -> tuple[Seam, ...]:
+        """The seams that the step sews or neatens."""
+        if self.book is None:
+            return ()
+        gives = set(self.gives)
+        whole = {item.on for item in gives if item.state in ("neat", "turned out")}
+        return tuple(
+            seam for seam in self.book.thing.seams if gives & set(sewn_items(seam)) or f"#{seam.number}" in whole
+        )
+
+
+def _stays_raw(moment: Moment) -> bool:
+    raw = raw_seams(moment.book.thing) if moment.book is not None else ()
+    return any(seam in raw for seam in moment.seams)
+
+
+def _sides(moment: Moment) -> set[str]:
+    return {side for seam in moment.seams for pair in seam.pairs for _, side in pair}
+
+
+def _turns_corners(moment: Moment) -> bool:
+    """Whether the seams between two pieces go on from one side of them to the next."""
+    sides: dict[tuple[str, ...], set[str]] = {}
+    for seam in moment.seams:
+        for one, other in seam.pairs:
+            sides.setdefault((one[0], other[0]), set()).add(one[1])
+    return any(found & {"left", "right"} and found & {"top", "bottom"} for found in sides.values())
+
+
+def _is_neat(moment: Moment) -> bool:
+    given = moment.given
+    return bool(moment.seams) and all(seam_item("neat", seam) in given for seam in moment.seams)
+
+
+def _hanging(moment: Moment) -> tuple[str, ...]:
+    """What hangs at the pieces of a step's seams already and must not be caught: frills, straps, ties."""
+    if moment.book is None:
+        return ()
+    thing, given = moment.book.thing, moment.given
+    own = {piece for seam in moment.seams for piece in seam.pieces}
+    sewn = {piece for piece in own if not is_strip(thing.parts[piece])}
+    strips = [
+        piece
+        for seam in thing.seams
+        if set(seam.pieces) & sewn and given & set(sewn_items(seam))
+        for piece in seam.pieces
+        if is_strip(thing.parts[piece])
+    ]
+    basted = [piece for piece, onto in _basted(moment) if onto[0] in sewn]
+    return tuple(name for name in dict.fromkeys([*strips, *basted]) if name not in own)
+
+
+def _basted(moment: Moment) -> Iterator[tuple[str, Edge]]:
+    """Straps, ties and strips that steps before have basted on an edge of something."""
+    parts = moment.book.thing.parts if moment.book is not None else {}
+    for act in moment.before:
+        if act.does == "baste":
+            hangs = [piece for piece, _ in act.what if parts[piece].kind == "tie" or is_strip(parts[piece])]
+            yield from ((piece, onto) for piece in hangs for onto in act.onto)
+
+
+def _caught(moment: Moment) -> tuple[str, ...]:
+    """What is basted on the very edges that the step sews."""
+    edges = {edge for seam in moment.seams for pair in seam.pairs for edge in pair}
+    return tuple(dict.fromkeys(piece for piece, onto in _basted(moment) if onto in edges))
+
+
+def _named(names: Sequence[str], moment: Moment) -> str:
+    """Pieces by their labels: 'the frill and every strap'."""
+    pieces = [moment.context.pieces[name] for name in names]
+    labels = [f"{'every' if piece.quantity > 1 else 'the'} {piece.label}" for piece in pieces]
+    return labels[0] if len(labels) == 1 else ", ".join(labels[:-1]) + " and " + labels[-1] if labels else ""
+
+
+def _edges(moment: Moment) -> str:
+    """The edges that the step is done to, where they are those of one piece: 'left and right edges'."""
+    here = _hems_here(moment)
+    sides = [side for side in SIDES if side in next(iter(here.values()), [])]
+    if len(here) != 1 or len(sides) == len(SIDES):
+        return "edges"
+    return f"{', '.join(sides[:-1])}{' and ' if len(sides) > 1 else ''}{sides[-1]} edge{'s' if len(sides) > 1 else ''}"
+
+
+def _hems_here(moment: Moment) -> dict[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for item in moment.gives:
+        if item.state == "hemmed":
+            found.setdefault(item.on.partition(".")[0], []).append(item.edge)
+    return found
+
+
+def _corner_marks(moment: Moment) -> str:
+    """Where the corners of a face come on the boxing that goes round it, from the seam of its ring."""
+    seam = next((one for one in moment.seams if one.sort == "box"), None)
+    if seam is None:
+        return ""
+    face = next(edge[0] for pair in seam.pairs for edge in pair if edge[1] in SIDES)
+    edges = moment.context.pieces[face].edges
+    places, at = [], Fraction(0)
+    for side in _CLOCKWISE[:-1]:
+        at += edges[side].finished
+        places.append(say_length(at, moment.context.scope.edition))
+    return f"{', '.join(places[:-1])} and {places[-1]}"
+
+
+def _square(moment: Moment) -> bool:
+    faces = [seam.pairs[0] for seam in moment.seams if seam.sort == "box"]
+    names = {edge[0] for pair in faces for edge in pair if edge[1] in SIDES}
+    lengths = {edge.finished for name in names for edge in moment.context.pieces[name].edges.values()}
+    return len(lengths) == 1
+
+
+def _hems(moment: Moment) -> str:
+    here = _hems_here(moment)
+    pieces = [moment.context.pieces[name] for name in moment.act.pieces or tuple(moment.context.pieces)]
+    return lists.hem_list(pieces, moment.context.scope.edition, here)
+
+
+def _casing(moment: Moment) -> tuple[Piece, str]:
+    """The piece with the hem that a rod runs through, and its side: the one that the step makes."""
+    for name, sides in _hems_here(moment).items():
+        return moment.context.pieces[name], sides[0]
+    piece = moment.context.pieces[moment.act.pieces[0]]
+    return piece, casing_side(piece)
+
+
+def _casing_place(moment: Moment) -> str:
+    return casing_words(_casing(moment)[1])
+
+
+def _casing_hem(moment: Moment) -> str:
+    return lists.hem_turns(*_casing(moment), moment.context.scope.edition)
+
+
+MomentTest = Callable[[Moment], bool]
+MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
+    {
+        "raw inside": _stays_raw,
+        "turns corners": _turns_corners,
+        "neat": _is_neat,
+        "round outline": lambda moment: "rim" in _sides(moment),
+        "square": _square,
+        "hangs near": lambda moment: bool(_hanging(moment)),
+        "catches": lambda moment: bool(_caught(moment)),
+        "tucks inside": lambda moment: any(
+            moment.context.pieces[piece].panel is not None for seam in moment.seams for piece in seam.pieces
+        ),
+        "cross tucks done": lambda moment: any(
+            item.state == "cross tucked" and item.on in moment.act.pieces for item in moment.given
+        ),
+        "hems meet": lambda moment: any(
+            set(sides) & {"left", "right"} and set(sides) & {"top", "bottom"} for sides in _hems_here(moment).values()
+        ),
+    }
+)
+MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
+    {
+        "keep clear": lambda moment: _named(_hanging(moment), moment),
+        "caught": lambda moment: _named(_caught(moment), moment),
+        "edge": _edges,
+        "corner marks": _corner_marks,
+        "hems": _hems,
+        "casing place": _casing_place,
+        "casing hem": _casing_hem,
+    }
+)

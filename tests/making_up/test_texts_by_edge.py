@@ -1,0 +1,148 @@
+"""Texts of standard steps tell what applies at their place: corners, rims, raw seams, what hangs near; nothing else."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.calculation.worksheet.sheet import worked_sheet
+from generator.definitions.project import load_project
+from tests.making_up.demo_recipes import PROJECTS, ROOT, room
+
+ROUND = """\
+title: Buoy cushion
+kind: cushion
+summary: A round box cushion with a frill at its foot.
+sizes:
+  one:
+    wide: 14 in or 36 cm
+cloths:
+  face:
+    label: cotton
+    width: 44 in or 112 cm
+pieces:
+  top:
+    kind: circle
+    diameter: wide
+  under:
+    kind: circle
+    diameter: wide
+  band:
+    kind: boxing
+    edge: top.edge
+    depth: 2 in or 5 cm
+edges that meet:
+  - join: top.rim
+    to: band.edge
+  - join: under.rim
+    to: band.edge
+"""
+
+
+def sheet_of(path: Path) -> Worksheet:
+    project = load_project(path, room().room, ROOT)
+    return worked_sheet(project, list(project.sizes)[-1], room().room.edition("inch"), room())
+
+
+def step(name: str, standard: str, place: int = 0) -> SheetStep:
+    found = sheet_of(next(path for path in PROJECTS if path.stem == name))
+    return [one for one in found.steps if one.standard == standard][place]
+
+
+def written(folder: Path, text: str) -> Worksheet:
+    path = folder / "it.yaml"
+    path.write_text(text, encoding="utf-8")
+    return sheet_of(path)
+
+
+def of(sheet: Worksheet, standard: str) -> str:
+    return next(one.text for one in sheet.steps if one.standard == standard)
+
+
+def test_a_boxing_is_turned_out_by_its_own_step() -> None:
+    boxing = step("bosun-seat-pad", "make boxing").text
+    turned = boxing.index("draw the work out right side out")
+    assert boxing.index("Trim the corners") < boxing.index("Unpin every tie") < turned
+    assert "Fold the ring in four" in boxing
+
+
+def test_unequal_sides_of_a_box_are_measured(tmp_path: Path) -> None:
+    text = next(path for path in PROJECTS if path.stem == "bosun-seat-pad").read_text(encoding="utf-8")
+    longer = text.replace("    finished along: side\n", "    finished along: side + 4 in or side + 10 cm\n")
+    # The deep chair is 18 wide: corners after 18, then 22, then 18 inches.
+    assert "[corner marks]" not in longer
+    assert "18 in, 40 in and 58 in away" in of(written(tmp_path, longer), "make boxing")
+
+
+def test_a_round_box_has_no_corners(tmp_path: Path) -> None:
+    boxing = of(written(tmp_path, ROUND.replace("top.edge", "around(wide)")), "make boxing")
+    assert "corner" not in boxing
+    assert "Clip the edge of the boxing every 1/2 in" in boxing
+    assert "leave a quarter open" in boxing
+
+
+@pytest.mark.parametrize(
+    ("name", "standard", "told", "untold"),
+    [
+        # The flap's bag is not lined: its seams stay raw. The tote's are shut in by the lining.
+        ("chandlery-flap", "bag", ["neaten the seams"], ["Pin every"]),
+        ("customs-tote", "bag", ["Pin every strap to the middle"], ["neaten"]),
+        ("customs-tote", "line bag", ["Let every strap lie between the two"], ["if there are any"]),
+        # All round a cushion there are corners; along a frill, or up a sleeve, there are none.
+        ("awning-cushion", "neaten", ["Trim the corners"], ["If the seam turns"]),
+        ("pier-bolster", "neaten", [], ["corner"]),
+        ("lantern-sleeve", "neaten", [], ["corner"]),
+        # Corners were trimmed when the seam was neatened.
+        ("awning-cushion", "turn out", ["Push the corners out"], ["Trim the corners"]),
+        # The strap is caught in the facing's seam, the skirt is not.
+        ("net-loft-pinafore", "face edge", ["the end of every strap", "Pin every skirt and every strap"], ["a tie"]),
+        ("net-loft-pinafore", "join pieces", [], ["Pin every"]),
+        ("breakwater-runner", "line and turn", ["no tuck runs into", "Do not press the tucks"], ["Clip the"]),
+        # Of the skirt's edges its hem is one; its frills have three.
+        ("gull-window-curtain", "casing", ["at the left edge of the piece"], []),
+    ],
+)
+def test_what_applies_is_told_and_nothing_else(name: str, standard: str, told: list[str], untold: list[str]) -> None:
+    text = step(name, standard).text
+    assert [words for words in told if words not in text] == []
+    assert [words for words in untold if words in text] == []
+
+
+def test_hems_are_told_by_the_edges_of_the_step() -> None:
+    frill, skirt = step("net-loft-pinafore", "hem"), step("net-loft-pinafore", "hem", 1)
+    assert (frill.title, skirt.title) == (
+        "Hem the left, right and bottom edges: shoulder frill",
+        "Hem the bottom edge: skirt",
+    )
+    assert "Sides come before top and bottom" in frill.text
+    assert "Sides come before top and bottom" not in skirt.text
+
+
+def test_a_panel_is_trimmed_to_the_length_that_it_has_at_that_moment(tmp_path: Path) -> None:
+    # Before its cross tucks the flap is as long as it was cut, afterwards as long as it finishes.
+    assert "It should be 13 1/2 in long, with the allowances" in step("chandlery-flap", "trim").text
+    text = next(path for path in PROJECTS if path.stem == "chandlery-flap").read_text(encoding="utf-8")
+    trim, cross = (
+        "  - use: trim\n    on: flap\n",
+        "  - use: mark cross folds, crease cross, stitch cross tucks\n    on: flap\n",
+    )
+    later = written(tmp_path, text.replace(trim, "").replace(cross, cross + trim))
+    assert "It should be 8 1/2 in long between its finished edges" in of(later, "trim")
+
+
+def test_a_hem_that_is_asked_for_by_its_edge_is_told_alone(tmp_path: Path) -> None:
+    text = next(path for path in PROJECTS if path.stem == "gull-window-curtain").read_text(encoding="utf-8")
+    one = text.replace(
+        "  - use: casing\n    on: curtain\n",
+        "  - use: casing\n    on: curtain.right\n  - use: hem\n    on: curtain.left\n",
+    )
+    told = written(
+        tmp_path,
+        one.replace("      - hem curtain.right\n", "").replace("    does: hem curtain.right\n", "    does: nothing\n"),
+    )
+    assert "at the right edge of the piece" in of(told, "casing")
+    hem = next(step for step in told.steps if step.standard == "hem")
+    assert hem.title == "Hem the left edge: curtain"
+    assert "right" not in hem.text.split("\n\n")[1]
