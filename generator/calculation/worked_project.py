@@ -9,7 +9,7 @@ from typing import Literal
 
 from generator.calculation.cutting.cloth import Buying
 from generator.calculation.laid import CutItem, Layout, Match
-from generator.calculation.making_up.joined import Joined
+from generator.calculation.making_up.joined import Attached, Joined
 from generator.calculation.making_up.laid import NOTHING_LAID_OUT, LaidOut
 from generator.calculation.making_up.thing import Thing
 from generator.calculation.pieces.bias import PiecedBias
@@ -194,7 +194,8 @@ class Worksheet:
     ``laid_out`` is the finished thing with the place of each piece in it.
     ``new_cuts`` tell how the waiting pieces follow from the panel as sewn.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
-    ``thing`` is what is made, as its making up sees it: parts, seams with their sorts, closings.
+    ``thing`` is what is made, as its making up sees it: parts, seams with their sorts, closings. ``attached`` are
+    pieces that are sewn onto it without a seam: straps, ties, pockets.
     """
 
     project: str
@@ -229,6 +230,7 @@ class Worksheet:
     laid_out: LaidOut = NOTHING_LAID_OUT
     new_cuts: tuple[NewCut, ...] = ()
     thing: Thing = field(default_factory=lambda: Thing("", {}))
+    attached: tuple[Attached, ...] = ()
 
     @property
     def panels(self) -> Mapping[str, Panel]:

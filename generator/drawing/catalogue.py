@@ -14,6 +14,7 @@ from generator.drawing.assembly import assembly_names, draw_assembly
 from generator.drawing.check_picture import draw_check, draw_cross_check, heights_of_check
 from generator.drawing.check_points import draw_check_points, draw_cross_check_points
 from generator.drawing.creasing import draw_creasing, heights_of_creasing
+from generator.drawing.finished import draw_thing, heights_of_thing, thing_names
 from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
 from generator.drawing.fold_guide import draw_cross_fold_marks, draw_fold_marks, heights_of_fold_marks
 from generator.drawing.layout import draw_layout
@@ -126,6 +127,7 @@ SIZED: dict[str, SizedDiagram] = {
     "trimming": SizedDiagram(draw_trimming, heights_of_trimming, panels_with(lambda panel: panel.trim_along)),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
     "seam": SizedDiagram(draw_seam, heights_of_seam, seam_names),
+    "thing": SizedDiagram(draw_thing, heights_of_thing, thing_names),
 }
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 import numpy as np
@@ -46,9 +46,19 @@ def draw_tucks(canvas: Canvas, piece: Piece, place: Callable[[Point], Point | No
     pen = Pen(canvas.style.ink, canvas.style.hairline)
     lines = fold_lines(piece)
     for line in (*lines[: len(feet) : every], *lines[len(feet) :]):
-        placed = [place(point) for point in line]
-        if all(point is not None for point in placed):
-            canvas.line([point for point in placed if point is not None], pen)
+        canvas.lines(shown_parts(line, place), pen)
+
+
+def shown_parts(line: Sequence[Point], place: Callable[[Point], Point | None]) -> list[list[Point]]:
+    """Return the parts of a line that have a place on paper, each of two points at least."""
+    parts: list[list[Point]] = [[]]
+    for point in line:
+        placed = place(point)
+        if placed is not None:
+            parts[-1].append(placed)
+        elif parts[-1]:
+            parts.append([])
+    return [part for part in parts if len(part) > 1]
 
 
 SHARES = (0.5, 0.24, 0.38, 0.18)

@@ -66,3 +66,11 @@ class Joined:
     def pieces(self) -> tuple[str, ...]:
         """The pieces of all layers, each once, from below."""
         return tuple(dict.fromkeys(piece for layer in self.layers for piece in layer.pieces))
+
+
+@dataclass(frozen=True, slots=True)
+class Attached:
+    """A piece that is sewn or basted onto another: at an edge of it, or on its face where the edge has no name."""
+
+    piece: str
+    onto: Edge

@@ -12,14 +12,24 @@ from fractions import Fraction
 from generator.calculation.making_up.acts import ANY, Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, sewn_items
-from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
+from generator.calculation.making_up.joined import Attached, Joined, JoinLayer, Opening
 from generator.calculation.making_up.seams import RINGS, lining_of
-from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam
+from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing
 
 Pair = tuple[Edge, Edge]
 _ACROSS = ("top", "bottom")
 # A piece that is larger by more than this lies below, whatever it is.
 _LARGER = Fraction(51, 50)
+
+
+def attached(thing: Thing, acts: Iterable[Act]) -> tuple[Attached, ...]:
+    """Return what acts sew or baste onto something where the file has no seam: straps, ties, pockets."""
+    found = []
+    for act in acts:
+        loose = [name for name, _ in act.what if not thing.seams_of(name)]
+        if act.does == "baste" or (act.does == "sew" and loose):
+            found += [Attached(name, edge) for name in loose or act.pieces[:1] for edge in act.onto]
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,6 +40,31 @@ class Lying:
         """Its lower side [in]."""
         return self.top + self.along
 
+    def bearing(self, piece: str, across: Fraction, along: Fraction) -> Lying:
+        """Return a piece of a finished size [in] that is sewn on the middle of this one.
+
+        Parameters
+        ----------
+        piece : str
+            The piece that is sewn on.
+        across, along : Fraction
+            Its finished size [in].
+
+        Returns
+        -------
+        Lying
+            Where it lies.
+
+        Examples
+        --------
+        >>> back = Lying("back", Fraction(0), Fraction(0), Fraction(10), Fraction(12))
+        >>> pocket = back.bearing("pocket", Fraction(6), Fraction(4))
+        >>> pocket.left, pocket.top
+        (Fraction(2, 1), Fraction(4, 1))
+        """
+        left, top = self.left + (self.across - across) / 2, self.top + (self.along - along) / 2
+        return Lying(piece, left, top, across, along)
+
     def lies_at(self, side: str) -> str:
         """Return where one of its own sides lies: the left one at the top, say; a rim lies at the top."""
         return _turned(side, self.turned)

@@ -12,7 +12,7 @@ from functools import partial
 from pathlib import Path
 
 from generator.calculation.making_up.book import book_of
-from generator.calculation.making_up.joining import Joiner
+from generator.calculation.making_up.joining import Joiner, attached
 from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse, SheetStep, ThreadUse, Worksheet
@@ -96,7 +96,14 @@ def worked_sheet(
         sheet = _sheet(context, cloths, steps, rules)
     except AlreadyReportedError:
         raise FaultyFileError(scope.findings) from None
-    return replace(sheet, thickest=thickest, beginners=shared.room.beginners, thing=thing, laid_out=laid)
+    return replace(
+        sheet,
+        thickest=thickest,
+        beginners=shared.room.beginners,
+        thing=thing,
+        attached=attached(thing, acts),
+        laid_out=laid,
+    )
 
 
 def _sheet(

@@ -1,0 +1,141 @@
+"""What is drawn of a finished thing, from the back of it to the front: outlines and lines in inches go out.
+
+Places are those of the form, x to the right and y down, before they are put on paper.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from generator.calculation.making_up.laid import CLOCKWISE, Lying, opposite
+from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_project import Worksheet
+from generator.drawing.labels import Box, Point
+from generator.drawing.things.forms import Form
+from generator.drawing.tucked import SHARES, shown_parts
+
+STEPS = 24  # points along an edge, which a form may bend
+WAVES = 22  # along the longest free edge of a frill
+BORDER = 0.02  # of the size of a thing: how wide a binding is drawn
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """One part of the drawing: what it covers, its edges, its fine lines, and the panel whose tucks it shows.
+
+    ``stitched`` are the inner folds of hems, ``hidden`` edges under others. ``buttons`` are told by their middle and
+    their radius.
+    """
+
+    covers: tuple[Point, ...] = ()
+    edges: tuple[tuple[Point, ...], ...] = ()
+    lines: tuple[tuple[Point, ...], ...] = ()
+    stitched: tuple[tuple[Point, ...], ...] = ()
+    hidden: tuple[tuple[Point, ...], ...] = ()
+    buttons: tuple[tuple[Point, float], ...] = ()
+    lying: Lying | None = None
+    form: Form | None = None
+
+
+def box_of(lying: Lying) -> Box:
+    """Return the rectangle that a piece covers."""
+    return Box(*(float(side) for side in (lying.left, lying.top, lying.right, lying.bottom)))
+
+
+def piece_shape(worksheet: Worksheet, lying: Lying, form: Form) -> Shape:
+    """Return a piece as it lies in the thing, bent by its form."""
+    piece, box = worksheet.pieces[lying.piece], box_of(lying)
+    sides = {side: _side(box, side) for side in CLOCKWISE}
+    lines: list[list[Point]] = []
+    if piece.made.drawn_up is not None:
+        sewn = lying.lies_at("top")
+        lines += _gathers(piece, sides[sewn], sides[opposite(sewn)], box)
+        if piece.made.gathered:
+            sides[opposite(sewn)] = _wavy(sides[opposite(sewn)], box)
+    lines += _bound(piece, lying, box)
+    whole = [point for side in CLOCKWISE for point in sides[side]]
+    covers = [form.place(point) for point in whole]
+    return Shape(
+        covers=tuple(point for point in covers if point is not None) if None not in covers else (),
+        edges=tuple(tuple(part) for side in CLOCKWISE for part in shown_parts(sides[side], form.place)),
+        lines=tuple(tuple(part) for line in lines for part in shown_parts(line, form.place)),
+        stitched=tuple(tuple(part) for line in _hems(piece, lying, box) for part in shown_parts(line, form.place)),
+        lying=lying if piece.panel is not None else None,
+        form=form,
+    )
+
+
+def _side(box: Box, side: str) -> list[Point]:
+    """The points along a side, clockwise."""
+    corners = {
+        "top": ((box.left, box.top), (box.right, box.top)),
+        "right": ((box.right, box.top), (box.right, box.bottom)),
+        "bottom": ((box.right, box.bottom), (box.left, box.bottom)),
+        "left": ((box.left, box.bottom), (box.left, box.top)),
+    }
+    return between(*corners[side])
+
+
+def between(start: Point, end: Point, steps: int = STEPS) -> list[Point]:
+    """Return points from one to another."""
+    shares = [step / steps for step in range(steps + 1)]
+    return [(start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share) for share in shares]
+
+
+def _wavy(line: Sequence[Point], box: Box) -> list[Point]:
+    """A free edge in waves, as a gathered one falls."""
+    (left, top), (right, bottom) = line[0], line[-1]
+    length = math.dist(line[0], line[-1])
+    longest = max(box.right - box.left, box.bottom - box.top)
+    waves = max(2, round(WAVES * length / longest))
+    high = length / waves * 0.16
+    across = ((bottom - top) / length * high, (left - right) / length * high)
+    found = []
+    for place, (x, y) in enumerate(between(line[0], line[-1], waves * 8)):
+        swing = math.sin(math.tau * place / 8)
+        found.append((x + across[0] * swing, y + across[1] * swing))
+    return found
+
+
+def _gathers(piece: Piece, sewn: Sequence[Point], free: Sequence[Point], box: Box) -> list[list[Point]]:
+    """Lines from the edge at which a strip is drawn up to its free one: short for gathers, whole for pleats."""
+    pleats = len(piece.made.pleats)
+    longest = max(box.right - box.left, box.bottom - box.top)
+    length = math.dist(sewn[0], sewn[-1])
+    number = pleats or max(4, round(1.6 * WAVES * length / longest))
+    starts = between(sewn[0], sewn[-1], 2 * number)[1::2]
+    ends = between(free[-1], free[0], 2 * number)[1::2]
+    shares = [1.0] if pleats else SHARES
+    return [
+        between(start, _share(start, end, shares[place % len(shares)]), 6)
+        for place, (start, end) in enumerate(zip(starts, ends, strict=True))
+    ]
+
+
+def _share(start: Point, end: Point, share: float) -> Point:
+    return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
+
+
+def _bound(piece: Piece, lying: Lying, box: Box) -> Iterable[list[Point]]:
+    """The inner edge of a binding along every bound edge."""
+    bound = {lying.lies_at(side) for side, edge in piece.edges.items() if edge.end.kind == "bound"}
+    inset = BORDER * max(box.right - box.left, box.bottom - box.top)
+    inner = Box(
+        box.left + inset * ("left" in bound),
+        box.top + inset * ("top" in bound),
+        box.right - inset * ("right" in bound),
+        box.bottom - inset * ("bottom" in bound),
+    )
+    return [_side(inner, side) for side in CLOCKWISE if side in bound]
+
+
+def _hems(piece: Piece, lying: Lying, box: Box) -> Iterable[list[Point]]:
+    """The stitching of every hem that is wide enough to be seen, along its inner fold; a casing is one of them."""
+    least = BORDER * max(box.right - box.left, box.bottom - box.top)
+    for side, edge in piece.edges.items():
+        deep, at = float(edge.end.second), lying.lies_at(side)
+        if edge.end.kind in ("hem", "casing") and deep > least:
+            inner = {"left": (deep, 0.0), "right": (-deep, 0.0), "top": (0.0, deep), "bottom": (0.0, -deep)}[at]
+            yield [(x + inner[0], y + inner[1]) for x, y in _side(box, at)]
