@@ -146,7 +146,8 @@ class SheetStep:
     ``text`` is Markdown with every number filled in; ``printed`` the same for the handout, without the ``lists`` that
     it shows as tables and pictures of their own, by their words in brackets. ``figures`` are keys of diagrams ('flat
     cloth front'), ``cautions`` names in the worksheet's cautions. ``standard`` is the standard step it comes from,
-    empty for the project's own. ``joined`` is what lies on each other in it, as it is sewn.
+    empty for the project's own. ``joined`` is what lies on each other in it, as it is sewn. ``keeps`` tells whether the
+    work can be laid aside after it.
     """
 
     number: int
@@ -162,6 +163,7 @@ class SheetStep:
     printed: str = ""
     lists: tuple[str, ...] = ()
     joined: tuple[Joined, ...] = ()
+    keeps: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -172,3 +172,24 @@ def test_a_break_moves_to_a_step_by_a_quarter_of_the_session_at_most(first: int,
     steps = [TimedStep("cut", first), TimedStep("stitch", 100)]
     plan = timetable(steps, [SessionTimes("a day", NINE, NINE + 175, 15)])
     assert (told, "Break") in lines(plan)[0]
+
+
+def test_a_session_does_not_end_after_what_does_not_keep() -> None:
+    # Creases come out again: of 40, 30 and 50 minutes in two sessions of 80 the first ends after the marking.
+    creases = [TimedStep("mark", 40), TimedStep("crease", 30, keeps=False), TimedStep("stitch", 50)]
+    meetings = [SessionTimes("Monday", NINE, NINE + 80), SessionTimes("Tuesday", NINE, NINE + 80)]
+    assert [[line for _, line in day] for day in lines(timetable(creases, meetings))] == [
+        ["mark"],
+        ["crease", "stitch"],
+    ]
+    kept = [TimedStep(one.title, one.minutes) for one in creases]
+    assert [[line for _, line in day] for day in lines(timetable(kept, meetings))] == [["mark", "crease"], ["stitch"]]
+
+
+def test_a_break_stands_after_what_keeps_and_an_end_that_cannot_is_told() -> None:
+    steps = [TimedStep("mark", 40), TimedStep("crease", 50, keeps=False), TimedStep("stitch", 60)]
+    (day,) = timetable(steps, [SessionTimes("Monday", NINE, NINE + 160, 10)]).sessions
+    # The middle is 75 minutes on; the crease ends at 90, but it does not keep.
+    assert [entry.title for entry in day.entries] == ["mark", "Break", "crease", "stitch"]
+    lacking = timetable(steps, [SessionTimes("Monday", NINE, NINE + 90), SessionTimes("Tuesday", NINE, NINE + 60)])
+    assert lacking.findings[0] == "the session on Monday ends after 'crease', which does not keep"

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from generator.errors import CalculationError
 
@@ -20,11 +20,15 @@ Ends = tuple[int, ...]
 
 @dataclass(frozen=True, slots=True)
 class TimedStep:
-    """A step of the sheet: its title, how long it takes [min], and whether a session may well end after it."""
+    """A step of the sheet: its title, how long it takes [min], and whether a session may well end after it.
+
+    What does not ``keep``, such as creases or gathers on their pins, is not laid aside: that is like breaking it off.
+    """
 
     title: str
     minutes: int
     session_ends: bool = False
+    keeps: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,11 +161,12 @@ def _session_ends(steps: Sequence[TimedStep], working: tuple[int, ...]) -> Ends:
     places = list(accumulate(step.minutes for step in steps))
     whole = places[-1] if places else 0
     marked = {place for place, step in zip(places, steps, strict=True) if step.session_ends}
+    kept = {place for place, keeps in zip(places, (step.keeps for step in steps), strict=True) if keeps}
 
     def cost_of_ending(begins: int, end: int, time: int) -> int:
         if end == whole:
             return 0
-        kind = 0 if end in marked else _UNMARKED if end in places else _BROKEN_OFF
+        kind = 0 if end in marked else _UNMARKED if end in kept else _BROKEN_OFF
         return kind + _IDLE_PARTS * (time - (end - begins)) // time
 
     @cache
@@ -186,7 +191,7 @@ def _session_plan(
 ) -> SessionPlan:
     entries = _work_entries(session, steps, begins, end, first=first)
     if session.breaks and end - begins > session.working // 2:
-        entries = _with_break(entries, session)
+        entries = _with_break(entries, session, steps)
     return SessionPlan(session, tuple(entries), session.working - (end - begins))
 
 
@@ -205,10 +210,10 @@ def _work_entries(
     return entries
 
 
-def _with_break(entries: list[TimetableLine], session: SessionTimes) -> list[TimetableLine]:
-    """The entries with the break at the end of the step nearest the middle, or within a long step in the middle."""
+def _with_break(entries: list[TimetableLine], session: SessionTimes, steps: Sequence[TimedStep]) -> list[TimetableLine]:
+    """The entries with the break after the step nearest the middle that keeps, or within a long step in the middle."""
     middle = session.starts + session.working // 10 * 5
-    pauses = [entry.starts for entry in entries[1:]]
+    pauses = [after.starts for entry, after in pairwise(entries) if steps[entry.step - 1].keeps]
     pause = min(pauses, key=lambda place: abs(place - middle), default=middle)
     if abs(pause - middle) * _IDLE_PARTS > session.working:
         pause = middle
@@ -235,6 +240,8 @@ def _findings(steps: Sequence[TimedStep], plans: Sequence[SessionPlan], left_ove
         last = plan.entries[-1] if plan.entries else None
         if last is not None and last.goes_on:
             findings.append(f"the session on {plan.session.day} ends in the middle of '{last.title}'")
+        elif last is not None and not steps[last.step - 1].keeps:
+            findings.append(f"the session on {plan.session.day} ends after '{last.title}', which does not keep")
     if left_over:
         whole = sum(step.minutes for step in steps)
         findings.append(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Caution
 from generator.calculation.worksheet.scope import Scope
@@ -21,6 +21,29 @@ def rules_of(project: Project, shared: CautionRules) -> dict[str, OwnCaution]:
 def cautions_for(rules: CautionRules, tools: Collection[str], asked: Collection[str]) -> tuple[str, ...]:
     """Return the names of the cautions that tools bring along, or that are asked for by their name or place."""
     return tuple(name for name, rule in rules.items() if name in asked or {*rule.when} & {*tools, *asked})
+
+
+# What makes a caution of the finished thing matter: a state, before whose step it is told.
+_MATTERS_FROM = {
+    "pillows near babies": "filled",
+    "small parts": "set",
+    "magnets": "set",
+    "blind cords": "set",
+    "lamp": "fitted",
+}
+
+
+def told_at(states: Sequence[Collection[str]], places: Iterable[str]) -> dict[int, tuple[str, ...]]:
+    """Return at which steps, counted from 1, the cautions of the finished thing are told again.
+
+    ``states`` are those that each step gives. One that no step gives, or that is not about a state, waits for the last.
+    """
+    told: dict[int, tuple[str, ...]] = {}
+    for place in places:
+        state = _MATTERS_FROM.get(place)
+        number = next((number for number, given in enumerate(states, 1) if state in given), len(states))
+        told[number] = (*told.get(number, ()), place)
+    return told
 
 
 def worked_cautions(scope: Scope, rules: CautionRules, names: Collection[str]) -> dict[str, Caution]:

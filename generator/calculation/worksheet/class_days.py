@@ -26,7 +26,8 @@ def timed_steps(work: KitWork, room: Room) -> tuple[TimedStep, ...]:
     A step keeps its number: one that is wholly done before the class stays, and takes no time.
     """
     return tuple(
-        TimedStep(_title(step, work), _minutes(step, work, room), step.session_ends) for step in work.worksheet.steps
+        TimedStep(_title(step, work), _minutes(step, work, room), step.session_ends, step.keeps)
+        for step in work.worksheet.steps
     )
 
 

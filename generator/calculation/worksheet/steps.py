@@ -11,6 +11,7 @@ from generator.calculation.making_up.joined import Joined
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep
 from generator.calculation.worksheet.brackets import filled_brackets, printed_brackets
+from generator.calculation.worksheet.cautions import told_at
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.making import acts_of
 from generator.calculation.worksheet.minutes import own_minutes, technique_minutes
@@ -25,7 +26,7 @@ from generator.errors import CalculationError
 
 @dataclass(frozen=True, slots=True)
 class UnnumberedStep:
-    """A step before it has its number and its cautions."""
+    """A step before it has its number and its cautions; ``states`` are those that it gives."""
 
     title: str
     text: str
@@ -37,6 +38,8 @@ class UnnumberedStep:
     printed: str = ""
     lists: tuple[str, ...] = ()
     joined: tuple[Joined, ...] = ()
+    keeps: bool = True
+    states: frozenset[str] = frozenset()
 
 
 def sheet_steps(
@@ -46,10 +49,10 @@ def sheet_steps(
 ) -> tuple[SheetStep, ...]:
     """Return the steps of this size in order, each with its figures, time and cautions: of its tools, and asked for.
 
-    What the project itself asks to take care of, such as a lamp, is told at the last step: then the thing is used.
+    What the project itself asks to take care of is told before what makes it matter: a lamp when its shade is fitted,
+    small parts when they are set; else at the last step, for then the thing is used.
     """
-    steps: list[SheetStep] = []
-    asked: tuple[str, ...] = ()
+    found: list[tuple[UnnumberedStep, Step, bool]] = []
     before: list[Act] = []
     for step in taken:
         try:
@@ -58,29 +61,27 @@ def sheet_steps(
         except AlreadyReportedError:
             continue
         before += _all_acts(context, step)
-        for place, one in enumerate(told, 1):
-            asked = asked_names(step.cautions)
-            steps.append(
-                SheetStep(
-                    number=len(steps) + 1,
-                    title=one.title,
-                    text=one.text,
-                    pieces=one.pieces,
-                    standard=one.standard,
-                    tools=one.tools,
-                    cautions=cautions_for(one.tools, asked),
-                    figures=(*one.figures, *seam_keys(len(steps) + 1, one.joined)),
-                    minutes=one.minutes,
-                    session_ends=step.session_ends and place == len(told),
-                    printed=one.printed or one.text,
-                    lists=one.lists,
-                    joined=one.joined,
-                )
-            )
-    if steps:
-        told_last = cautions_for(steps[-1].tools, (*asked, *context.scope.places))
-        steps[-1] = replace(steps[-1], cautions=told_last)
-    return tuple(steps)
+        found += [(one, step, one is told[-1]) for one in told]
+    places = told_at([one.states for one, _, _ in found], context.scope.places)
+    return tuple(
+        SheetStep(
+            number=number,
+            title=one.title,
+            text=one.text,
+            pieces=one.pieces,
+            standard=one.standard,
+            tools=one.tools,
+            cautions=cautions_for(one.tools, (*asked_names(step.cautions), *places.get(number, ()))),
+            figures=(*one.figures, *seam_keys(number, one.joined)),
+            minutes=one.minutes,
+            session_ends=step.session_ends and last,
+            printed=one.printed or one.text,
+            lists=one.lists,
+            joined=one.joined,
+            keeps=one.keeps,
+        )
+        for number, (one, step, last) in enumerate(found, 1)
+    )
 
 
 def seam_keys(number: int, joined: Sequence[Joined]) -> tuple[str, ...]:
@@ -108,14 +109,16 @@ def _told(context: StepContext, step: Step, before: Sequence[Act]) -> list[Unnum
         acts = acts_of(context.scope, step)
         joined = _joined(context, acts)
         minutes = step.minutes if step.minutes is not None else own_minutes(context, acts)
-        return [UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), minutes, joined=joined)]
+        states = _states(context, acts)
+        own = UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), minutes, states=states)
+        return [replace(own, joined=joined)]
     told = []
     for place, name in enumerate(step.use):
         earlier = (*before, *_all_acts(context, step)[:place])
         for pieces in _groups(context, context.techniques[name], on):
             acts = _acts(context, step, name, pieces)
             one = _standard(context.techniques[name], pieces, Moment(context, acts[0], earlier))
-            told.append(replace(one, joined=_joined(context, acts)))
+            told.append(replace(one, joined=_joined(context, acts), states=_states(context, acts)))
     return _with_own(context, step, [one for one in told if one.text])
 
 
@@ -123,6 +126,11 @@ def _acts(context: StepContext, step: Step, technique: str, pieces: Sequence[str
     """A standard step of the file as it is done on some of its pieces, the last with what the file adds to it."""
     act = Act(technique, tuple((target.piece, target.edge) for target in step.on if target.piece in pieces))
     return (act, *acts_of(context.scope, step)) if technique == step.use[-1] else (act,)
+
+
+def _states(context: StepContext, acts: Sequence[Act]) -> frozenset[str]:
+    book = context.joiner.book if context.joiner is not None else None
+    return frozenset(item.state for act in acts for item in book.gives(act)) if book is not None else frozenset()
 
 
 def _joined(context: StepContext, acts: Sequence[Act]) -> tuple[Joined, ...]:
@@ -182,6 +190,7 @@ def _standard(technique: Technique, names: tuple[str, ...], moment: Moment) -> U
         minutes=technique_minutes(context, technique.work, moment.act, names),
         printed=printed,
         lists=shown,
+        keeps=technique.head.keeps,
     )
 
 
