@@ -43,6 +43,7 @@ class Keyed:
     @cache
     def readers(cls) -> Mapping[str, Reader]:
         """Return who reads each attribute that a file may give."""
+        # Annotations are texts until somebody asks; asked once, here, because resolving them is slow.
         found = {name: _reader(hint) for name, hint in hints(cls, include_extras=True).items()}
         return {one.name: reader for one in fields(cls) if (reader := found[one.name]) is not None}
 
@@ -101,6 +102,7 @@ class Keyed:
     def schema(cls, parts: Parts) -> Schema:
         """Return the reference to its JSON Schema, which is put into ``parts``."""
         if cls.__name__ not in parts:
+            # Its place is taken at once, for a definition may hold others of its own sort.
             parts[cls.__name__] = {}
             parts[cls.__name__] = cls.keys_schema(parts)
         return {"$ref": f"#/$defs/{cls.__name__}"}

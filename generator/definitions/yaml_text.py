@@ -101,6 +101,8 @@ class _TreeBuilder:
     def document(self, text: str) -> Node:
         """Return the tree of the whole file."""
         try:
+            # Events, not values: YAML's own idea of a number or of yes must not touch a text, and an alias is refused
+            # where it stands, before it could be unfolded into a flood.
             self.events = yaml.parse(text, Loader=yaml.CSafeLoader)
             self._next()
             first = self._next()
@@ -176,11 +178,13 @@ class _TreeBuilder:
             told = f"the text holds a character that cannot be read (number {ord(hidden.group())}); take it out"
             raise _refuse(place, told)
         if event.style == "|":
+            # The mark is that of the |; the text begins at the first line below it that says something.
             below = self.lines[place.line :]
             filled = next((line for line in below if line.strip()), "")
             indent = len(filled) - len(filled.lstrip(" "))
             return Scalar(event.value, Place(self.file, place.line + 1, indent + 1), indent)
         if event.style in ("'", '"'):
+            # The mark is that of the quotation mark, and what a fault points at lies behind it.
             place = Place(self.file, place.line, place.column + 1)
         return Scalar(event.value, place)
 

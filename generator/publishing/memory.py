@@ -101,6 +101,7 @@ def end_at_the_bound() -> None:
     """Let the system end this process where the next job goes far beyond its bound without ever looking up."""
     _limit(resource.RLIMIT_CPU, int(time.process_time()) + most(SECONDS) + _GRACE)
     if sys.platform == "linux":
+        # This counts what is set apart, and libraries set far more apart than they ever use.
         _limit(resource.RLIMIT_AS, _reserved() + 2 * most(MEBIBYTES) * 2**20)
 
 
