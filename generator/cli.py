@@ -25,7 +25,7 @@ COMMANDS = {
     "steps": "Print the usual steps of a project, to be pasted into its file.",
     "figures": "Print the numbers of one project in one size.",
     "sheet": "Write one handout as a PDF, also in a size that the file does not list.",
-    "explore": "List the tuck plans that fit a finished size or a piece of cloth.",
+    "explore": "List what fits: tuck plans a finished size or a cloth, sizes of a project the cloth that you have.",
     "sample": "Work out the true take-up from a sewn sample.",
     "class": "Work out what a class needs: cloth, kits, print run, timetable.",
     "start": "Write a new, commented project file.",

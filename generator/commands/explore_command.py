@@ -1,4 +1,4 @@
-"""``tuckwright explore``: a finished size or a cloth comes in, the tuck plans that fit are printed, best first."""
+"""``tuckwright explore``: a finished size or cloth comes in, the tuck plans or the sizes that fit are printed."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.calculation.worked import End
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.commands.edge_words import typed_end, typed_measure, typed_range
+from generator.commands.explore_remnants import told_of_remnants
 from generator.commands.working import room_here
 from generator.lengths import Edition, say_length, say_range, write_length
 
@@ -35,8 +36,11 @@ class Asked(TypedDict):
 
 
 @click.command(
-    name="explore", help="List the tuck plans that fit, best first: for a finished size, or from a piece of cloth."
+    name="explore",
+    help="List the tuck plans that fit, best first: for a finished size, or from a piece of cloth. Or which sizes of a "
+    "PROJECT can be cut from the pieces of cloth that you have.",
 )
+@click.argument("project", required=False)
 @click.option("--finished", metavar="LENGTH", help="The finished size across the tucks.")
 @click.option("--cloth", metavar="LENGTH", help="The width of the cloth at hand: the largest panel from it.")
 @click.option("--depth", metavar="LENGTH", help="Fold to stitching; without it the usual depths are tried.")
@@ -48,16 +52,33 @@ class Asked(TypedDict):
 @click.option("--number", default="any", metavar="RULE", help="any, even, odd, or a number of tucks.")
 @click.option("--plan", type=click.Choice(list(PLANS)), help="The turn plan, with what it needs.")
 @click.option("--gives", type=click.Choice(["margin", "spacing", "depth"]), default="margin", help="What may change.")
-@click.option(
-    "--edition", type=click.Choice(["inch", "metric"]), default="inch", help="Ruler and unit of bare numbers."
-)
+@click.option("--have", multiple=True, metavar="ACROSSxALONG", help="A piece of cloth at hand; may be repeated.")
+@click.option("--of", metavar="CLOTH", help="The cloth of the project that it is; its first without it.")
+@click.option("--edition", type=click.Choice(["inch", "metric"]), help="Ruler and unit of bare numbers.")
 @click.option("--most", type=click.IntRange(1, 100), default=8, help="How many plans to list.")
-def command(finished: str | None, cloth: str | None, edition: str, most: int, **asked: Unpack[Asked]) -> None:
-    """Print the plans that fit as a table, and the marks of the best."""
+def command(
+    project: str | None,
+    finished: str | None,
+    cloth: str | None,
+    *,
+    have: tuple[str, ...],
+    of: str | None,
+    edition: str | None,
+    most: int,
+    **asked: Unpack[Asked],
+) -> None:
+    """Print the plans that fit as a table, and the marks of the best; or what can be cut from pieces of cloth."""
+    if project is not None or have:
+        if project is None or not have or finished is not None or cloth is not None:
+            raise click.UsageError(
+                "name a project and the pieces of cloth that you have: 'explore PROJECT --have 30x18'"
+            )
+        click.echo(told_of_remnants(project, have, of, edition))
+        return
     if (finished is None) == (cloth is None):
         raise click.UsageError("name a finished size with --finished, or a piece of cloth with --cloth: one of the two")
     room = room_here()
-    ruler = room.edition(edition)
+    ruler = room.edition(edition or "inch")
     end = typed_end(asked["edges"], ruler, "--edges") if asked["edges"] else End("seam", room.seam.fixed(ruler))
     wish = _wish(asked, end, _asked(finished, ruler, "--finished"), ruler)
     if cloth is None:
