@@ -33,7 +33,7 @@ FIGURES = (
     *("turn map", "check points", "cross check points", "marking strip", "cross marking strip", "card", "surface"),
     *("piece", "layout", "assembly"),
     *("fold marks", "cross fold marks", "creasing", "stitching", "cross stitching", "checking", "cross checking"),
-    *("ruled rows", "quarter turn", "repeat", "turns", "trimming"),
+    *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming"),
 )
 ASSEMBLIES = (
     *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill", "gathered end"),

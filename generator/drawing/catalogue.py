@@ -17,6 +17,8 @@ from generator.drawing.creasing import draw_creasing, heights_of_creasing
 from generator.drawing.finished import draw_thing, heights_of_thing, thing_names
 from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
 from generator.drawing.fold_guide import draw_cross_fold_marks, draw_fold_marks, heights_of_fold_marks
+from generator.drawing.hem_picture import caught_side, heights_of_hem_section
+from generator.drawing.hem_picture import draw_hem_section as draw_sized_hem
 from generator.drawing.layout import draw_layout
 from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
@@ -25,6 +27,7 @@ from generator.drawing.piece import draw_piece, plain_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
 from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of_repeat
 from generator.drawing.ruled_rows import draw_ruled_rows, heights_of_ruled_rows
+from generator.drawing.ruling import draw_ruling, heights_of_ruling
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names
 from generator.drawing.section import (
     crosses_otherwise,
@@ -42,6 +45,7 @@ from generator.drawing.surface import draw_sized_surface, draw_surface, draw_sur
 from generator.drawing.trimming import draw_trimming, heights_of_trimming
 from generator.drawing.turn_map import draw_turn_map
 from generator.drawing.turn_picture import draw_turns, heights_of_turns
+from generator.drawing.turning_picture import draw_turning, has_turns, heights_of_turning
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +117,7 @@ SIZED: dict[str, SizedDiagram] = {
     "fold marks": SizedDiagram(draw_fold_marks, heights_of_fold_marks, panels_with(_has_tucks)),
     "cross fold marks": SizedDiagram(draw_cross_fold_marks, heights_of_fold_marks, panels_with(_has_cross_tucks)),
     "creasing": SizedDiagram(draw_creasing, heights_of_creasing, panels_with(_has_tucks)),
+    "hem section": SizedDiagram(draw_sized_hem, heights_of_hem_section, panels_with(caught_side)),
     "stitching": SizedDiagram(draw_stitching, heights_of_stitching, panels_with(_has_tucks)),
     "cross stitching": SizedDiagram(draw_cross_stitching, heights_of_stitching, panels_with(_has_cross_tucks)),
     "checking": SizedDiagram(draw_check, heights_of_check, panels_with(lambda panel: panel.checks.points)),
@@ -120,6 +125,8 @@ SIZED: dict[str, SizedDiagram] = {
         draw_cross_check, heights_of_check, panels_with(lambda panel: panel.cross_checks.points)
     ),
     "ruled rows": SizedDiagram(draw_ruled_rows, heights_of_ruled_rows, panels_with(_has_turned_tucks)),
+    "ruling": SizedDiagram(draw_ruling, heights_of_ruling, panels_with(_has_turned_tucks)),
+    "turning": SizedDiagram(draw_turning, heights_of_turning, panels_with(lambda panel: has_turns(panel.rows))),
     "quarter turn": SizedDiagram(draw_quarter_turn, heights_of_quarter_turn, panels_with(_has_turned_tucks)),
     "repeat": SizedDiagram(draw_repeat, heights_of_repeat, panels_with(has_repeat)),
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),

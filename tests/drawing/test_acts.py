@@ -5,18 +5,20 @@ from fractions import Fraction
 from itertools import pairwise
 
 import pytest
-from panels import LINKED, panel_of, piece_of, row_set_of, tuck_set_of, worksheet_of
+from panels import LINKED, SEAM, panel_of, piece_of, row_set_of, tuck_set_of, worksheet_of
 
-from generator.calculation.worked import Panel, Turn
+from generator.calculation.worked import End, Panel, Turn
 from generator.drawing.canvas import canvas_of
 from generator.drawing.catalogue import draw_sized, heights, sized_keys
 from generator.drawing.check_picture import sketch_check
 from generator.drawing.fold_guide import numbers_shown, sketch_fold_marks
+from generator.drawing.hem_picture import caught_side, sketch_hem
 from generator.drawing.ruled_rows import sketch_ruled_rows
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.stitching import sketch_stitching
 from generator.drawing.style import Style
 from generator.drawing.trimming import sketch_trimming
+from generator.drawing.turning_picture import told_turns
 from generator.lengths import INCH
 
 PLAIN = Style()
@@ -99,6 +101,31 @@ def test_the_guide_stands_a_depth_from_the_needle_and_stitchings_a_pitch_apart()
     # Spacing 1 1/2 less a take-up of 3/4.
     assert labels_of(drawn).count("3/8 in") == 2
     assert labels_of(drawn).count("3/4 in") == 1
+
+
+def test_the_turn_is_shown_for_each_letter_that_the_rows_have():
+    only_toward = row_set_of(4, 2, ((Turn.LEFT,),), start="right")
+    assert [letter for letter, _ in told_turns(only_toward)] == ["T"]
+    # All right, begun at the right, is all away: nothing to meet.
+    ((letter, words),) = told_turns(row_set_of(4, 2, ((Turn.RIGHT,),), start="right"))
+    assert letter == "A"
+    assert "fold of T" not in words
+    # Linked cells begun at the right: the tucks of a facing pair are met T first, then A against it.
+    meeting = dict(told_turns(row_set_of(4, 2, LINKED)))
+    assert "Lay A against it" in meeting["A"]
+    assert told_turns(row_set_of(4, 2, ((Turn.UPRIGHT,),))) == ()
+
+
+def test_a_caught_hem_tells_its_crease_its_fold_and_its_margin():
+    # Margin 3/4 and depth 3/8: hem 1 1/8 deep, first crease 2 1/4 from the raw edge.
+    lengths = (Fraction(9, 8), Fraction(3, 8), Fraction(3, 4))
+    drawn = canvas(42)
+    sketch_hem(drawn, lengths, INCH)
+    assert {"2 1/4 in", "1 1/8 in", "3/4 in", "3/8 in"} <= set(labels_of(drawn))
+    assert drawn.crossings() == ()
+    caught = Panel(tuck_set_of(5, ends=(SEAM, End("caught hem"))))
+    assert caught_side(caught) == "right"
+    assert caught_side(Panel(tuck_set_of(5))) == ""
 
 
 def test_unequal_tucks_are_told_as_those_of_tuck_1():
