@@ -41,10 +41,10 @@ def draw_hem_section(worksheet: Worksheet, name: str, style: Style, size: DrawnS
     margin = tucks.left_margin if side == "left" else tucks.right_margin
     canvas = canvas_of(size, style, f"hem section {name}")
     sketch_hem(canvas, (allowance, depth, margin), edition)
+    crease, deep, sewn = (say_length(length, edition) for length in (2 * allowance, allowance, depth))
     alt = (
-        "A caught hem in three stages, seen from the bottom end: the first crease "
-        f"{say_length(2 * allowance, edition)} from the raw edge; the raw edge folded to it, {say_length(allowance, edition)} deep; the crease folded again "
-        f"and stitched {say_length(depth, edition)} from the fold, through the hem."
+        f"A caught hem in three stages, seen from the bottom end: the first crease {crease} from the raw edge; the raw "
+        f"edge folded to it, {deep} deep; the crease folded again and stitched {sewn} from the fold, through the hem."
     )
     return canvas.picture(alt, "The stitching of the tuck holds the hem: three plies lie in that tuck.")
 
