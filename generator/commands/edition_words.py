@@ -25,19 +25,20 @@ def edition_lines(order: Order, done: Published) -> Iterator[str]:
 
 def _kept(order: Order, done: Published) -> Iterator[str]:
     if not done.marked:
-        yield "No numbers have changed since they were last kept; there is nothing to keep under a new mark."
+        yield "Nothing has changed on the sheets since they were last kept; there is nothing to keep under a new mark."
         return
     number = f"{len(done.marked)} project{'' if len(done.marked) == 1 else 's'}"
-    yield f"Kept the numbers of {number} under edition mark {order.mark}, in site/editions: {', '.join(done.marked)}"
+    yield f"Kept the sheets of {number} under edition mark {order.mark}, in site/editions: {', '.join(done.marked)}"
 
 
 def _differing(project: str, against: AgainstEditions, *, listed: bool) -> Iterator[str]:
     changed, added, mark = against.changed, against.added, against.stamp.mark
-    counted = [f"{len(changed)} number{' of' if len(changed) == 1 else 's of'} {project}"] if changed else []
+    texts = sum(change.of_words for change in changed)
+    counts = {"number": len(changed) - texts, "text": texts}
+    counted = " and ".join(f"{count} {name}{'' if count == 1 else 's'}" for name, count in counts.items() if count)
     verb = "differs" if len(changed) == 1 else "differ"
-    remedy = "see corrections; keep them with --mark"
     if counted:
-        yield f"{counted[0]} {verb} from edition mark {mark}: {remedy}"
+        yield f"{counted} of {project} {verb} from edition mark {mark}: see corrections; keep them with --mark"
     elif added:
         yield f"{project} has sheets that are new since edition mark {mark}: keep them with --mark"
     if not listed:

@@ -54,14 +54,15 @@ def class_papers(taught: TaughtClass, *, everything: bool) -> list[PrintedPaper]
         If a sheet cannot be set: a letter or a font is missing.
     """
     setting = room_setting(taught.shared.room, load_theme(taught.theme_folder))
-    enclosed = [
-        paper
-        for work in taught.sheet.kits
-        if work.own or everything
-        for paper in _of_kit(taught, work, setting, everything=everything)
-    ]
+    printed = [work for work in taught.sheet.kits if work.own or everything]
+    # Worked once: to know whether a sheet is a draft, all sizes of its project are worked.
+    bearing = {
+        own: stamped(setting, stamp_of_sheet(taught.project, taught.shared, taught.folder, own=own))
+        for own in {work.own for work in printed}
+    }
+    enclosed = [paper for work in printed for paper in _of_kit(taught, work, bearing[work.own], everything=everything)]
     if everything:
-        enclosed += _of_editions(taught, setting)
+        enclosed += _of_editions(taught, bearing[max(bearing)])
     with bounded():
         slips = PrintedPaper("Kit slips", render_class_slips(taught.sheet, setting, taught.paper), cut=True)
     with bounded():
@@ -69,16 +70,15 @@ def class_papers(taught: TaughtClass, *, everything: bool) -> list[PrintedPaper]
     return [PrintedPaper("Class pack", pack), slips, *enclosed]
 
 
-def _of_kit(taught: TaughtClass, work: KitWork, setting: Setting, *, everything: bool) -> Iterator[PrintedPaper]:
+def _of_kit(taught: TaughtClass, work: KitWork, bearing: Setting, *, everything: bool) -> Iterator[PrintedPaper]:
     """The handouts of a kit: of own measures one for each student, on the cloth of the class; else as on the site."""
     worksheet = work.worksheet
     if not work.own:
         worksheet = worked_sheet(taught.project, work.kit.size, worksheet.edition, taught.shared)
     refuse_unsewable(worksheet)
-    bearing = stamped(setting, stamp_of_sheet(taught.project, taught.shared, taught.folder, own=work.own))
     about, paper = (worksheet.size_label, work.kit.edition), taught.paper
     with bounded() as again:
-        pictures = drawn(worksheet, style_of(setting.theme))
+        pictures = drawn(worksheet, style_of(bearing.theme))
         students = [slip.student for slip in taught.sheet.slips if slip.kit == work.kit] if work.own else [""]
         for student in students:
             again()
@@ -93,13 +93,13 @@ def _of_kit(taught: TaughtClass, work: KitWork, setting: Setting, *, everything:
         yield PrintedPaper(SHEETS["rescue"].title, SHEETS["rescue"].render(worksheet, bearing, paper), *about)
 
 
-def _of_editions(taught: TaughtClass, setting: Setting) -> Iterator[PrintedPaper]:
-    """What is printed once for each edition."""
+def _of_editions(taught: TaughtClass, bearing: Setting) -> Iterator[PrintedPaper]:
+    """What is printed once for each edition, on the sizes of this class."""
     editions: dict[str, list[Worksheet]] = {}
     for work in taught.sheet.kits:
         editions.setdefault(work.kit.edition, []).append(work.worksheet)
     for edition, worksheets in editions.items():
         for name in ("teacher", "machine"):
             with bounded():
-                pdf = SHEETS[name].render(worksheets, setting, taught.paper)
+                pdf = SHEETS[name].render(worksheets, bearing, taught.paper)
             yield PrintedPaper(SHEETS[name].title, pdf, edition=edition)

@@ -7,14 +7,17 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.edition_files import nested, read_editions, write_editions
+from generator.calculation.worksheet.edition_numbers import Numbers, printed_numbers
 from generator.calculation.worksheet.edition_standing import standing
+from generator.calculation.worksheet.edition_texts import kept_words, text_fingerprint
 from generator.calculation.worksheet.editions import (
     PublishedEdition,
-    printed_numbers,
+    SheetName,
     published_edition,
     with_published,
 )
@@ -25,6 +28,8 @@ from generator.publishing.room_files import edition_file
 from generator.publishing.write import not_written, put_whole
 from generator.rendering.cards import SheetEditions
 from generator.rendering.given_editions import sheet_editions
+
+Told = tuple[str, str]
 
 
 def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
@@ -51,12 +56,12 @@ def kept_editions(room: Path, project: str) -> tuple[PublishedEdition, ...]:
 
 
 def against_editions(
-    room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str = ""
+    room: Path, worksheets: Sequence[Worksheet], mark: str = "", day: str = "", about: Sequence[Told] = ()
 ) -> tuple[AgainstEditions, str]:
     """Return how all sheets of a project stand to its kept editions.
 
-    With a mark the numbers of now are to be kept under it: the second value is then the new text of the file, empty
-    where the newest edition has the same numbers.
+    With a mark the sheets of now are to be kept under it: the second value is then the new text of the file, empty
+    where the newest edition has the same numbers and words and nothing new is said ``about`` corrections.
 
     Raises
     ------
@@ -65,16 +70,16 @@ def against_editions(
     """
     project = worksheets[0].project
     kept, text = kept_editions(room, project), ""
-    worked = [figures(sheet) for sheet in worksheets]
-    numbers = {(sheet["size"], sheet["edition"]): printed_numbers(sheet) for sheet in worked}
-    now = PublishedEdition(project, "", "", numbers)
-    if mark and standing(kept, now).draft:
-        kept = with_published(kept, published_edition(project, mark, day, worked))
+    printed = _printed(worksheets)
+    now = PublishedEdition(project, "", "", printed, text_fingerprint(*map(" ".join, about)) if about else "")
+    if mark and (standing(kept, now).draft or not kept[-1].with_words or kept[-1].about != now.about):
+        dated = published_edition(project, mark, day, ())
+        kept = with_published(kept, replace(dated, sheets=now.sheets, about=now.about))
         text = write_editions(kept)
     found = standing(kept, now)
     stamp = Stamp(found.mark, "draft" if found.draft else "kept")
-    draft = nested(numbers) if found.draft and found.mark else {}
-    return AgainstEditions(stamp, found.changed, found.added, draft), text
+    draft = nested(printed) if found.draft and found.mark else {}
+    return AgainstEditions(stamp, found.changed, found.added, draft, tuple(about)), text
 
 
 def editions_of_sheets(
@@ -86,8 +91,15 @@ def editions_of_sheets(
     """
     project = worksheets[0].project
     kept = read_editions(new_text, project) if new_text else kept_editions(room, project)
-    numbers = {(sheet.size, sheet.edition.name): printed_numbers(figures(sheet)) for sheet in worksheets}
-    return sheet_editions(kept, PublishedEdition(project, "", "", numbers))
+    return sheet_editions(kept, PublishedEdition(project, "", "", _printed(worksheets)))
+
+
+def _printed(worksheets: Sequence[Worksheet]) -> dict[SheetName, Numbers]:
+    """What the sheets of a project say in numbers and words, as it is kept."""
+    return {
+        (sheet.size, sheet.edition.name): {**printed_numbers(figures(sheet)), **kept_words(sheet)}
+        for sheet in worksheets
+    }
 
 
 def keep(room: Path, texts: Mapping[str, str]) -> None:

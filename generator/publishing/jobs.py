@@ -86,7 +86,7 @@ class WorkedSize:
 
 @dataclass(frozen=True, slots=True)
 class AgainstEditions:
-    """How the numbers of a project stand to its kept editions.
+    """How the sheets of a project stand to its kept editions.
 
     ``changed`` and ``added`` tell what is otherwise than in the newest one, ``numbers`` what the sheets of a draft say,
     ``about`` the days of corrections and what each was about.

@@ -43,11 +43,15 @@ class SheetTold:
 
 @dataclass(frozen=True, slots=True)
 class GivenEdition:
-    """An edition in which a sheet was given out: its mark, the fingerprint of its numbers, what is otherwise now."""
+    """An edition in which a sheet was given out: its mark, the fingerprint of its numbers, what is otherwise now.
+
+    ``with_words`` tells whether its words are known, too.
+    """
 
     mark: str
     numbers: str
     changes: tuple[ChangedNumber, ...]
+    with_words: bool = False
 
     @property
     def anchor(self) -> str:

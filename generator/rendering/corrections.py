@@ -30,6 +30,7 @@ class ChangesSince:
     mark: str
     day: str
     changes: Mapping[tuple[str, str], tuple[ChangedNumber, ...]]
+    with_words: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +112,9 @@ def _history(
 ) -> History:
     newest = editions[-1]
     older, now = (editions, draft) if draft else (editions[:-1], newest)
-    since = tuple(ChangesSince(old.mark, old.day, _by_sheet(changed_numbers(old, now))) for old in reversed(older))
+    since = tuple(
+        ChangesSince(old.mark, old.day, _by_sheet(changed_numbers(old, now)), old.with_words) for old in reversed(older)
+    )
     named = title or newest.project.replace("-", " ").capitalize()
     told = tuple(sorted(((day, text) for day, text in about), reverse=True))
     return History(newest.project, named, newest, since, draft=draft is not None, gone=not title, about=told)
@@ -148,7 +151,7 @@ def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[C
 def corrections_feed(
     editions: Mapping[str, Sequence[PublishedEdition]], titles: Mapping[str, str], setting: Setting
 ) -> bytes | None:
-    """Return an Atom feed with an entry for each edition that changed numbers; None without an address to name.
+    """Return an Atom feed with an entry for each edition that changed sheets; None without an address to name.
 
     The same editions always give the same bytes.
     """

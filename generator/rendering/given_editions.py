@@ -5,7 +5,8 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 
-from generator.calculation.worksheet.editions import Numbers, PublishedEdition, changed_numbers, fingerprint
+from generator.calculation.worksheet.edition_numbers import Numbers, fingerprint
+from generator.calculation.worksheet.editions import PublishedEdition, changed_numbers
 from generator.rendering import addresses
 from generator.rendering.cards import GivenEdition, SheetEditions, SheetTold
 
@@ -30,7 +31,7 @@ def sheet_editions(editions: Sequence[PublishedEdition], now: PublishedEdition) 
 def _given(edition: PublishedEdition, name: tuple[str, str], numbers: Numbers) -> GivenEdition:
     then = edition.sheets[name]
     was, now = (PublishedEdition(edition.project, "", "", {name: sheet}) for sheet in (then, numbers))
-    return GivenEdition(edition.mark, fingerprint(then), changed_numbers(was, now))
+    return GivenEdition(edition.mark, fingerprint(then), changed_numbers(was, now), was.with_words)
 
 
 def newest_list(sheets: Sequence[SheetTold]) -> bytes:

@@ -173,7 +173,7 @@ def test_a_second_tab_finds_out_as_well(phone: BrowserContext, server: Server, s
     assert mark(second) == NEWER
     assert mark(first) == FORMER
     first.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
-    told(first, "Corrected since: numbers on this sheet have changed.")
+    told(first, "Corrected since: this sheet has changed.")
 
 
 def test_a_sheet_corrected_while_it_is_open_says_so_and_shows_the_newest_at_a_tap(
@@ -182,7 +182,7 @@ def test_a_sheet_corrected_while_it_is_open_says_so_and_shows_the_newest_at_a_ta
     page = kept(phone, server)
     correct(server, sites)
     page.evaluate("window.dispatchEvent(new Event('online'))")
-    told(page, "Corrected since: numbers on this sheet have changed.")
+    told(page, "Corrected since: this sheet has changed.")
     phone.set_offline(True)
     page.evaluate("window.dispatchEvent(new Event('online'))")
     page.wait_for_timeout(300)
@@ -205,7 +205,7 @@ def test_without_a_worker_the_list_of_the_newest_still_tells_a_correction(
     page.goto(server.page(WIDE))
     # The browser has kept the old page, as it may; only the list says otherwise.
     assert mark(page) == FORMER
-    told(page, "Corrected since: numbers on this sheet have changed.")
+    told(page, "Corrected since: this sheet has changed.")
     page.click("#show-newest")
     told(page, "Newest, checked just now.")
     assert mark(page) == NEWER
@@ -356,9 +356,9 @@ def test_a_place_that_is_there_no_longer_is_told_and_the_one_in_its_place_is_sho
 @pytest.mark.parametrize(
     ("typed", "kind", "words"),
     [
-        ("tablet wide 2031-02", "changed", "Tucked tablet, Window seat, inch, 2031-02: numbers on it have changed."),
-        ("Tucked tablet, window seat inch edition Edition mark 2031-02", "changed", "have changed"),
-        ("tablet bedside in 2031-02", "good", "Tucked tablet, Bedside, inch, 2031-02: no number on it has changed."),
+        ("tablet wide 2031-02", "changed", "Tucked tablet, Window seat, inch, 2031-02: it has changed."),
+        ("Tucked tablet, window seat inch edition Edition mark 2031-02", "changed", "it has changed"),
+        ("tablet bedside in 2031-02", "good", "Tucked tablet, Bedside, inch, 2031-02: nothing on it has changed."),
         ("TABLET 2031-03", "good", "that is the newest. Your sheet is good."),
         ("tablet 2031-02", "asked", "Which sheet: Bedside, inch; Window seat, inch?"),
         ("tablet", "asked", "now type the edition mark"),

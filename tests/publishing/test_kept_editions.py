@@ -77,11 +77,111 @@ def test_numbers_that_are_kept_stand_until_one_changes(bare: Path) -> None:
     assert {change.size for change in told.changed} == {"large"}
 
 
-def test_other_words_change_nothing_that_is_kept(bare: Path) -> None:
+def test_a_sentence_that_reads_otherwise_is_a_draft_and_is_told_by_its_step(bare: Path) -> None:
     kept_under(bare, "2031-03")
-    edit(bare / "projects/flag.yaml", "Signal flag", "Storm flag")
-    edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Hold it against the sky.")
     assert now(bare).stamp.standing == "kept"
+    edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Hold it against the sky.")
+    told = now(bare)
+    assert told.stamp == Stamp("2031-03", "draft")
+    assert [(change.size, change.piece, change.what) for change in told.changed] == [
+        ("small", "", "words of Look at it"),
+        ("large", "", "words of Look at it"),
+    ]
+    assert all(change.of_words for change in told.changed)
+    assert {(change.was, change.now) for change in told.changed} == {("as printed then", "reworded")}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "what"),
+    [
+        ("Signal flag", "Storm flag", "words of the first page"),
+        ("label: bunting", "label: sailcloth", "words of the first page"),
+        ("    side: 8 in\n", "    side: 8 in\n    label: Pocket\n", "words of the first page"),
+        ("use: cut, hem", "use: cut, hem\n    cautions: hammer", "words of the caution hammer"),
+        ("title: Look at it", "title: Hold it up", "words of the order of steps"),
+        ("steps:", "supplies:\n  - item: Toggle\nsteps:", "words of what to buy"),
+    ],
+)
+def test_every_text_of_a_sheet_counts(bare: Path, old: str, new: str, what: str) -> None:
+    kept_under(bare, "2031-03")
+    edit(bare / "projects/flag.yaml", old, new)
+    assert what in {change.what for change in now(bare).changed}
+
+
+def test_a_text_that_prints_a_changed_number_is_not_told_again(bare: Path) -> None:
+    edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Hold the {{ side }} up. Count to 10.")
+    kept_under(bare, "2031-03")
+    edit(bare / "projects/flag.yaml", "side: 12 in", "side: 13 in")
+    assert [change for change in now(bare).changed if change.of_words] == []
+    edit(bare / "projects/flag.yaml", "up. Count", "up. Then count")
+    assert {change.what for change in now(bare).changed if change.of_words} == {"words of Look at it"}
+
+
+def test_a_number_that_stands_in_a_text_alone_counts(bare: Path) -> None:
+    edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Press for 10 seconds.")
+    kept_under(bare, "2031-03")
+    edit(bare / "projects/flag.yaml", "for 10 seconds", "for 20 seconds")
+    assert {change.what for change in now(bare).changed} == {"words of Look at it"}
+
+
+def test_times_are_no_part_of_what_is_kept(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    edit(bare / "projects/flag.yaml", "    text: Hold", "    minutes: 9\n    text: Hold")
+    assert now(bare).stamp.standing == "kept"
+
+
+def test_what_was_corrected_is_enough_for_a_new_mark_and_makes_no_draft(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    about = (("2031-04-01", "The picture of the hem is clearer."),)
+    told, text = against_editions(bare, worksheets(bare), about=about)
+    assert (told.stamp.standing, text) == ("kept", "")
+    told, text = against_editions(bare, worksheets(bare), "2031-04", DAY, about)
+    assert told.stamp == Stamp("2031-04", "kept")
+    keep(bare, {"flag": text})
+    assert against_editions(bare, worksheets(bare), "2031-05", DAY, about)[1] == ""
+
+
+def without_words(room: Path) -> None:
+    """Turn a file of editions into one of an earlier version."""
+    path = room / "site/editions/flag.json"
+    kept = json.loads(path.read_text(encoding="utf-8"))
+    for sheets in (editions for one in kept for editions in one["sheets"].values()):
+        for numbers in sheets.values():
+            for name in [name for name in numbers if name.startswith(": words of ")]:
+                del numbers[name]
+    path.write_text(json.dumps(kept), encoding="utf-8")
+
+
+def test_an_edition_that_kept_no_words_is_good_for_its_numbers_and_the_next_mark_keeps_them(bare: Path) -> None:
+    kept_under(bare, "2031-03")
+    without_words(bare)
+    edit(bare / "projects/flag.yaml", "Hold it up to the light.", "Hold it against the sky.")
+    assert now(bare).stamp == Stamp("2031-03", "kept")
+    kept_under(bare, "2031-04")
+    assert [one.with_words for one in kept_editions(bare, "flag")] == [False, True]
+    edit(bare / "projects/flag.yaml", "side: 12 in", "side: 13 in")
+    assert "cut across" in {change.what for change in now(bare).changed}
+
+
+def test_two_printed_sheets_with_another_sentence_are_told_apart_and_the_correction_is_told(room: Path) -> None:
+    sheet = "projects/flag/small/flag-small-inch-a4.pdf"
+    (room / "projects/tablet.yaml").unlink()
+    assert marked(room, "2031-03").marked == ["flag"]
+    first = (site_of(room) / sheet).read_bytes()
+    assert "Edition mark 2031-03" in footer(room, sheet)
+    edit(room / "projects/flag.yaml", "Hold it up to the light.", "Hold it against the sky.")
+    with (room / "projects/flag.yaml").open("a", encoding="utf-8") as file:
+        file.write("changes:\n  - day: 2031-04-01\n    text: Light from behind shows more.\n")
+    assert published(room).marked == []
+    assert "Draft, after edition mark 2031-03" in footer(room, sheet)
+    assert marked(room, "2031-04").marked == ["flag"]
+    assert "Edition mark 2031-04" in footer(room, sheet)
+    assert (site_of(room) / sheet).read_bytes() != first
+    told = " ".join(page(room, "corrections.html").split())
+    assert "Your sheet says 2031-03" in told
+    assert "words of Look at it" in told
+    assert "<b>reworded</b>" in told
+    assert "Light from behind shows more." in told
 
 
 def test_a_size_that_comes_or_goes_is_told(bare: Path) -> None:
@@ -191,7 +291,7 @@ def test_a_mark_that_cannot_be_used_leaves_site_and_editions_alone(room: Path, s
     before = (room / "site/editions/flag.json").read_bytes()
     code, out, told = speak(room, "publish", "--mark", "2031-03")
     assert (code, out) == (1, "")
-    assert "flag: other numbers of 'flag' were published under the mark '2031-03'; choose a new mark" in told
+    assert "flag: other sheets of 'flag' were published under the mark '2031-03'; choose a new mark" in told
     assert (room / "site/editions/flag.json").read_bytes() == before
     assert "tablet/overview" in read_manifest(room).entries
 
@@ -219,7 +319,7 @@ def test_a_hostile_mark_is_only_text_on_every_page(room: Path, monkeypatch: pyte
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1930000000")
     code, out, _ = speak(room, "publish", "--workers", "1", "--mark", mark)
     assert code == 0
-    assert f"Kept the numbers of 1 project under edition mark {mark}, in site/editions: flag" in out
+    assert f"Kept the sheets of 1 project under edition mark {mark}, in site/editions: flag" in out
     (kept,) = json.loads((room / "site/editions/flag.json").read_text(encoding="utf-8"))
     # 61 years with 15 leap days from 1970 on are 22280 days or 1924992000 s; 5008000 s more are 57 days and some hours,
     # and the 58th day of 2031 is 27 February.

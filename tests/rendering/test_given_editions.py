@@ -6,7 +6,8 @@ from cushion_sheet import cushion
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
-from generator.calculation.worksheet.editions import Numbers, PublishedEdition
+from generator.calculation.worksheet.edition_numbers import Numbers
+from generator.calculation.worksheet.editions import PublishedEdition
 from generator.rendering.cards import SheetTold
 from generator.rendering.given_editions import newest_list, sheet_editions
 from generator.rendering.machine import render_machine

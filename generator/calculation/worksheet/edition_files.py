@@ -10,7 +10,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from generator.calculation.worksheet.editions import Numbers, PublishedEdition, SheetName, published_edition
+from generator.calculation.worksheet.edition_numbers import Numbers
+from generator.calculation.worksheet.editions import PublishedEdition, SheetName, published_edition
 from generator.errors import CalculationError
 
 Nested = dict[str, dict[str, dict[str, str]]]
@@ -18,7 +19,10 @@ Nested = dict[str, dict[str, dict[str, str]]]
 
 def write_editions(editions: Sequence[PublishedEdition]) -> str:
     """Return the text of the file that keeps the published editions of a project, the newest last."""
-    kept = [{"mark": one.mark, "day": one.day, "sheets": nested(one.sheets)} for one in editions]
+    kept = [
+        {"mark": one.mark, "day": one.day, **({"about": one.about} if one.about else {}), "sheets": nested(one.sheets)}
+        for one in editions
+    ]
     return json.dumps(kept, ensure_ascii=False, indent=1) + "\n"
 
 
@@ -72,7 +76,7 @@ def read_editions(text: str, project: str) -> tuple[PublishedEdition, ...]:
 
 def _edition(one: Mapping[str, Any], project: str) -> PublishedEdition:
     edition = published_edition(project, _text(one["mark"]), _text(one["day"]), ())
-    return replace(edition, sheets=flat(one["sheets"]))
+    return replace(edition, sheets=flat(one["sheets"]), about=_text(one.get("about", "")))
 
 
 def _group(found: object, what: str) -> Mapping[str, Any]:

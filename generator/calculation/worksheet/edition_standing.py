@@ -12,7 +12,7 @@ from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdi
 class EditionStanding:
     """The newest edition mark, empty where nothing was ever published under one, and what is otherwise now.
 
-    ``changed`` are numbers that read otherwise, ``added`` sheets that the newest edition does not have.
+    ``changed`` are numbers and texts that read otherwise, ``added`` sheets that the newest edition does not have.
     """
 
     mark: str
@@ -21,19 +21,19 @@ class EditionStanding:
 
     @property
     def draft(self) -> bool:
-        """Whether the numbers are not, all of them, those of the newest edition."""
+        """Whether what is printed is not, all of it, that of the newest edition."""
         return not self.mark or bool(self.changed or self.added)
 
 
 def standing(editions: Sequence[PublishedEdition], now: PublishedEdition) -> EditionStanding:
-    """Return how the numbers of now stand to the published editions of a project.
+    """Return how the sheets of now stand to the published editions of a project.
 
     Parameters
     ----------
     editions : sequence of PublishedEdition
         In the order of publishing.
     now : PublishedEdition
-        The numbers of now; its mark and day do not count.
+        The sheets of now; its mark and day do not count.
 
     Examples
     --------

@@ -35,14 +35,14 @@ def work_project(room: OpenRoom, output: Output, path: Path, mark: str = "", day
     # A size's page names the others and leads to them; what they come to is theirs to tell, and changes without it.
     links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
     with output.timed("numbers"):
-        against, kept = against_editions(room.folder, worksheets, mark, day)
-        editions = editions_of_sheets(room.folder, worksheets, kept)
         about = tuple((change.day.isoformat(), change.text.text) for change in project.changes)
+        against, kept = against_editions(room.folder, worksheets, mark, day, about)
+        editions = editions_of_sheets(room.folder, worksheets, kept)
     sizes = (
         _packed(worksheet, links, against.stamp, editions[worksheet.size, worksheet.edition.name], leads=not number)
         for number, worksheet in enumerate(worksheets)
     )
-    return WorkedProject(tuple(sizes), replace(against, about=about), kept)
+    return WorkedProject(tuple(sizes), against, kept)
 
 
 def _worked(project: Project, room: OpenRoom) -> list[Worksheet]:

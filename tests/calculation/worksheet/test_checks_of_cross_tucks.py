@@ -8,7 +8,7 @@ import pytest
 from rooms_on_disk import CUSHION, inches, put, sheet
 
 from generator.calculation.worked_project import Worksheet
-from generator.calculation.worksheet.editions import printed_numbers
+from generator.calculation.worksheet.edition_numbers import printed_numbers
 from generator.calculation.worksheet.figures import figures
 from generator.commands.figures_text import figures_text
 from generator.drawing.catalogue import figure_keys

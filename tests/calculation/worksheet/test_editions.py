@@ -6,12 +6,12 @@ from typing import Any
 import pytest
 
 from generator.calculation.worksheet.edition_files import read_editions, write_editions
+from generator.calculation.worksheet.edition_numbers import printed_numbers
 from generator.calculation.worksheet.edition_standing import standing
 from generator.calculation.worksheet.editions import (
     ChangedNumber,
     PublishedEdition,
     changed_numbers,
-    printed_numbers,
     published_edition,
     with_published,
 )
@@ -148,7 +148,7 @@ def test_other_numbers_under_the_same_mark_are_refused() -> None:
     with pytest.raises(CalculationError) as refused:
         with_published((edition("a"),), edition("a", {**SHEET, "numbers": {"buttons": "4"}}))
     assert str(refused.value) == (
-        "other numbers of 'neck-roll' were published under the mark 'a'; choose a new mark, "
+        "other sheets of 'neck-roll' were published under the mark 'a'; choose a new mark, "
         "so that a printed sheet can be told from this one"
     )
 

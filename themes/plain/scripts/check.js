@@ -1,4 +1,4 @@
-// Answers the foot of a printed sheet, typed in: which sheet it is, and whether a number on it has changed. It reads what
+// Answers the foot of a printed sheet, typed in: which sheet it is, and whether anything on it has changed. It reads what
 // stands on this page; without it the page is read by eye.
 (function () {
   "use strict";
@@ -75,12 +75,12 @@
     if (mark === project.marks[0] && !project.draft) { say("good", project.title + ", " + mark + ": that is the newest. Your sheet is good."); return; }
     const sheets = sheetsOf(project, typed);
     const changed = sheets.filter(function (sheet) { return changesOf(project, mark, sheet); });
-    if (!changed.length) { say("good", (sheets.length === 1 ? named(project, sheets[0]) : project.title) + ", " + mark + ": no number on it has changed. Your sheet is good."); return; }
+    if (!changed.length) { say("good", (sheets.length === 1 ? named(project, sheets[0]) : project.title) + ", " + mark + ": nothing on it has changed. Your sheet is good."); return; }
     if (sheets.length > 1) {
       say("asked", "Which sheet: " + sheets.map(function (sheet) { return project.sizes[sheet.size] + ", " + sheet.edition; }).join("; ") + "?");
       return;
     }
-    say("changed", named(project, sheets[0]) + ", " + mark + ": numbers on it have changed.", changesOf(project, mark, sheets[0]));
+    say("changed", named(project, sheets[0]) + ", " + mark + ": it has changed.", changesOf(project, mark, sheets[0]));
   }
 
   if (!projects.length) { return; }

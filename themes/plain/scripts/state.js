@@ -26,7 +26,7 @@
 
   function compare(newest) {
     if (!newest) { tell("old", "This sheet is no longer on the site: ask before you cut."); return; }
-    if (newest[1] !== state.dataset.numbers) { tell("old", "Corrected since: numbers on this sheet have changed."); return; }
+    if (newest[1] !== state.dataset.numbers) { tell("old", "Corrected since: this sheet has changed."); return; }
     newestAt = new Date();
     tell("newest", "Newest, checked just now.");
   }
