@@ -41,29 +41,28 @@ class Book:
         return not method.kinds or any(_is_for(kind, part) for kind in method.kinds)
 
     def _given_by(self, method: Method, what: Sequence[Edge]) -> Iterable[Item]:
-        names = {piece for piece, _ in what} or set(self.thing.parts)
-        for name in names if len(names) < 2 else [name for name in self.thing.parts if name in names]:
-            part = self.thing.parts[name]
-            if not self.fits(method, part):
-                continue
-            edges = {edge for piece, edge in what if piece == name} - {ANY, "all"}
-            yield from (item for item in piece_items(part) if item.state in method.gives)
-            yield from self._edges_given(method, part, edges)
-        yield from self._closings_given(method, names)
+        named = {piece for piece, _ in what} or set(self.thing.parts)
+        names = [name for name in self.thing.parts if name in named]
+        for part in (self.thing.parts[name] for name in names):
+            if self.fits(method, part):
+                yield from (item for item in piece_items(part) if item.state in method.gives)
+                yield from self._edges_given(method, part, {edge for piece, edge in what if piece == part.name})
+        yield from self._closings_given(method, named)
+        yield from self._seams_given(method, named) if method.sews else self._worked(method, named)
+
+    def _seams_given(self, method: Method, names: set[str]) -> Iterable[Item]:
         seams = [seam for seam in self.thing.seams if self._sews(method, seam, names)]
         pairs = [item for seam in seams for item in sewn_items(seam)]
         # What an act sews by name is left to it, unless that leaves nothing: then one of the two is too many.
         yield from [item for item in pairs if item not in self.named] or pairs
-        for seam in seams:
-            yield from (seam_item(state, seam) for state in method.gives if state in _OF_SEAMS)
-        if not method.sews:
-            yield from self._worked(method, names)
+        yield from (seam_item(state, seam) for seam in seams for state in method.gives if state in _OF_SEAMS)
 
     def _edges_given(self, method: Method, part: Component, edges: set[str]) -> Iterable[Item]:
         items = [item for item in edge_items(part) if item.state in method.gives]
         if "tucked" in method.gives:
             return [item for item in items if part.ends[item.edge] == "caught hem"]
         items = [item for item in items if part.ends.get(item.edge) != "caught hem"]
+        edges = edges - {ANY, "all"}
         if edges:
             return [item for item in items if item.edge in edges]
         if "broad hem" in method.kinds:
@@ -162,3 +161,30 @@ def _claimed_hems(book: Book, acts: Sequence[Act]) -> tuple[frozenset[Item], fro
     claimed = frozenset(named)
     beside = Book(book.thing, book.methods, claimed)
     return claimed, frozenset(item for act in casings for item in beside.gives(act))
+
+
+def could_be_due(method: Method, book: Book, piece: str) -> bool:
+    """Return whether a technique is right for a kind of piece, whether or not this size asks for it.
+
+    Parameters
+    ----------
+    method : Method
+        The technique.
+    book : Book
+        The thing and its techniques.
+    piece : str
+        The name of the piece.
+
+    Returns
+    -------
+    bool
+        True where another size of the same project may ask for it: breadths and lengths are joined only where needed.
+    """
+    part = book.thing.parts[piece]
+    if set(method.gives) & {"joined", "trimmed"}:
+        return part.is_panel
+    if "lengthened" in method.gives:
+        return part.kind not in ("rectangle", "circle", "tucked panel", "facing", "bought")
+    if set(method.gives) & {"holed", "set"}:
+        return any(piece in closing.pieces for closing in book.thing.closings)
+    return bool(set(method.gives) & {"filled", "fitted", "neat", "closed", "turned out", "nothing"})

@@ -257,6 +257,11 @@ def _owner(item: Item) -> str:
     return item.on.partition(".")[0]
 
 
+def _raw(words: _Words, slip: Slip) -> Told:
+    told = f"this seam stays raw: {words.name(slip.items[0])}. Write where it can still be reached:"
+    return "note", f"{told}\n{words.remedy(slip.items)}"
+
+
 def _unknown(words: _Words, slip: Slip) -> Told:
     acts = list(dict.fromkeys(words.act_words(item) for item in slip.items))
     lines = f"does: {acts[0]}" if len(acts) == 1 else "\n".join(["does:", *(f"  - {act}" for act in acts)])
@@ -274,5 +279,6 @@ _SORTS: Mapping[str, Callable[[_Words, Slip], Told]] = MappingProxyType(
         "meets nothing": _meets_nothing,
         "never": _never,
         "unknown": _unknown,
+        "raw": _raw,
     }
 )

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from generator.calculation.making_up.seams import SHUT_IN, encloses
+from generator.calculation.making_up.seams import PLAIN_KINDS, SHUT_IN, encloses
 from generator.calculation.making_up.thing import STRIPS, Component, Seam, Thing
 
 HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
@@ -233,14 +233,24 @@ def raw_seams(thing: Thing) -> tuple[Seam, ...]:
     Returns
     -------
     tuple of Seam
-        Plain seams of cloth that frays.
+        Those with a cloth that frays; none between a piece and its like of another cloth, which lines it.
     """
     shut = {piece for seam in thing.seams if seam.sort in SHUT_IN or seam.sort == "box" for piece in seam.pieces}
     return tuple(
         seam
         for seam in thing.seams
-        if seam.sort in RAW and not shut & set(seam.pieces) and any(thing.parts[piece].frays for piece in seam.pieces)
+        if seam.sort in RAW
+        and not shut & set(seam.pieces)
+        and not _lines(seam, thing)
+        and any(thing.parts[piece].frays for piece in seam.pieces)
     )
+
+
+def _lines(seam: Seam, thing: Thing) -> bool:
+    """Whether two flat pieces of unlike cloth lie on each other, edge on like-named edge."""
+    parts = [thing.parts[name] for name in seam.pieces]
+    flat = all(part.is_panel or part.kind in PLAIN_KINDS for part in parts)
+    return flat and len({part.cloth for part in parts}) > 1 and all(one[1] == other[1] for one, other in seam.pairs)
 
 
 def is_strip(part: Component) -> bool:

@@ -1,7 +1,8 @@
 """The walk through a recipe: its steps come in, what each gives, needs and lacks goes out, and what is never done.
 
 What was told as missing counts as given from there on: one fault, one slip. A step of which nobody knows what it does
-may have given anything to its pieces; then nothing is told as missing that it could have done.
+may have given anything to its pieces; then nothing is told as missing that it could have done. A step of a project's
+own cannot have marked, sewn or turned tucks unsaid.
 """
 
 from __future__ import annotations
@@ -11,13 +12,22 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from generator.calculation.making_up.acts import Act, Doing, Method
-from generator.calculation.making_up.book import Book, book_of
-from generator.calculation.making_up.items import WORK, Due, Item, all_due, piece_items, seam_item
+from generator.calculation.making_up.book import Book, book_of, could_be_due
+from generator.calculation.making_up.items import (
+    WORK,
+    Due,
+    Item,
+    all_due,
+    piece_items,
+    raw_seams,
+    seam_item,
+    sewn_items,
+)
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.thing import Thing
 
 Sort = Literal[
-    "missing", "misplaced", "too late", "repeated", "unfit", "which edge", "meets nothing", "never", "unknown"
+    "missing", "misplaced", "too late", "repeated", "unfit", "which edge", "meets nothing", "never", "unknown", "raw"
 ]
 # States that a step must not come after, beside what techniques say in 'before'.
 _BEFORE: Mapping[str, tuple[str, ...]] = {
@@ -27,6 +37,10 @@ _BEFORE: Mapping[str, tuple[str, ...]] = {
     "neaten": ("turned out",),
     "leave open": ("turned out", "closed"),
 }
+# What only the standard steps have the numbers for: no step of a project's own can have done it unsaid.
+_BY_NUMBERS = frozenset(
+    {"joined", "marked", "creased", "tucked", "cross marked", "cross creased", "cross tucked", "ruled", "turned"}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,6 +231,8 @@ class _Walk:
     def _may_have_given(self, doing: Doing) -> None:
         pieces = set(doing.pieces) or set(self.book.thing.parts)
         for due in self.due:
+            if doing.own and due.item.state in _BY_NUMBERS:
+                continue
             if pieces >= set(due.pieces) or (due.item.on.startswith(("@", WORK)) and pieces & set(due.pieces)):
                 self._may(due.item, doing)
         for seam in self.book.thing.seams:
@@ -245,6 +261,16 @@ class _Walk:
                 missing.setdefault(self._owner(item), []).append(item)
         self.slips += [Slip("unknown", tuple(items), self.recipe[place]) for place, items in sorted(unknown.items())]
         self.slips += [Slip("never", tuple(items)) for items in missing.values()]
+        self._raw()
+
+    def _raw(self) -> None:
+        """Tell seams that stay raw; what an act sews to a piece that meets nothing is shut in by it."""
+        joined = {piece for act in self.by.values() if act.does == "sew" and act.word != "on" for piece in act.pieces}
+        loose = {item.on for item in self.given if item.state == "attached"} & joined
+        for seam in raw_seams(self.book.thing):
+            neat, sewn = seam_item("neat", seam), [item for item in sewn_items(seam) if item in self.given]
+            if sewn and not self._has(neat) and not loose & set(seam.pieces):
+                self.slips.append(Slip("raw", (neat,), self.recipe[max(self.given[item] for item in sewn)]))
 
     def _owner(self, item: Item) -> str:
         """What the items of one finding share: the piece, the seam, the closing, the work."""
@@ -254,30 +280,3 @@ class _Walk:
         """What is due from the start, and the closing of every opening that was left."""
         opened = [item for item in self.given if item.state == "open"]
         return [*self.due, *(Due(Item("closed", item.on), ()) for item in opened)]
-
-
-def could_be_due(method: Method, book: Book, piece: str) -> bool:
-    """Return whether a technique is right for a kind of piece, whether or not this size asks for it.
-
-    Parameters
-    ----------
-    method : Method
-        The technique.
-    book : Book
-        The thing and its techniques.
-    piece : str
-        The name of the piece.
-
-    Returns
-    -------
-    bool
-        True where another size of the same project may ask for it: breadths and lengths are joined only where needed.
-    """
-    part = book.thing.parts[piece]
-    if set(method.gives) & {"joined", "trimmed"}:
-        return part.is_panel
-    if "lengthened" in method.gives:
-        return part.kind not in ("rectangle", "circle", "tucked panel", "facing", "bought")
-    if set(method.gives) & {"holed", "set"}:
-        return any(piece in closing.pieces for closing in book.thing.closings)
-    return bool(set(method.gives) & {"filled", "fitted", "neat", "closed", "turned out", "nothing"})

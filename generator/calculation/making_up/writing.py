@@ -77,7 +77,8 @@ class Writer:
             cased = part is not None and part.ends.get(side) == "casing"
             odd = ("broad hem" in method.kinds) is not cased
             other_tie = method.kinds == ("tie",) and (method.name == "make ties") is not knotted
-            return (int(odd) + int(other_tie), method.name)
+            beside = item.state == "neat" and bool(method.sews)
+            return (int(odd) + int(other_tie) + int(beside), method.name)
 
         return rank
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
-from things import CUSHION, CUSHION_RECIPE, FRILLED, METHODS, STATES, act, own, panel, part, recipe, thing, use
+from things import CUSHION, CUSHION_RECIPE, FRILL, FRILLED, METHODS, STATES, act, own, panel, part, recipe, thing, use
 
 from generator.calculation.making_up.acts import Doing
 from generator.calculation.making_up.findings import recipe_findings
@@ -124,7 +126,7 @@ def test_a_frill_is_sewn_on_before_the_seam_that_catches_it() -> None:
         fill
         close opening: back"""
     )
-    assert told(FRILLED, steps) == [
+    assert told(FRILLED, steps, "error") == [
         "7:5: 'line and turn' needs 'join pieces' before it: sews 'front' to 'frill'. Move line 8 up here"
     ]
 
@@ -178,3 +180,53 @@ def test_of_two_hems_that_a_rod_could_run_through_the_file_must_choose() -> None
         "3:5: 'curtain' has 2 such hems; say which: on: curtain.left"
     )
     assert told(thing(curtain, kind="curtain"), recipe(f"{begun}casing: curtain.left\nhem: curtain")) == []
+
+
+PANELS = "cut\nmark folds, crease, stitch tucks, rule rows, sew rows, trim: front\n"
+
+
+def test_a_seam_that_stays_raw_is_told_where_it_is_sewn() -> None:
+    band = part("band", "gathered strip", ends=FRILL)
+    made = thing(panel(), band, kind="garment", seams="front.bottom / band.top")
+    steps = f"{PANELS}hem, gather: band\njoin pieces: front, band"
+    assert told(made, recipe(steps)) == [
+        "4:5: note: this seam stays raw: 'front' to 'band'. Write where it can still be reached:\n"
+        "  - use: neaten\n    on: front, band"
+    ]
+    assert told(made, recipe(f"{steps}\nneaten: front, band")) == []
+    # What does not fray needs nothing, and neither does what a lining shuts in.
+    felt = thing(
+        replace(panel(), frays=False), replace(band, frays=False), kind="garment", seams="front.bottom / band.top"
+    )
+    assert told(felt, recipe(steps)) == []
+    lined = thing(
+        panel(),
+        band,
+        part("lining", cloth="print"),
+        kind="other",
+        seams="front.bottom / band.top\nfront.all / lining.all",
+    )
+    begun = f"{steps}\nline and turn: lining\nclose opening: lining"
+    assert told(lined, recipe(begun)) == []
+
+
+def test_a_piece_on_its_like_of_another_cloth_lines_it() -> None:
+    made = thing(panel(), part("lining", cloth="print"), kind="other", seams="front.top / lining.top")
+    assert told(made, recipe(f"{PANELS}join pieces: front, lining")) == []
+    beside = thing(panel(), part("border", cloth="print"), kind="other", seams="front.bottom / border.top")
+    assert "stays raw" in told(beside, recipe(f"{PANELS}join pieces: front, border"))[0]
+
+
+@pytest.mark.parametrize("on", ["", "front"])
+def test_a_step_of_ones_own_hides_no_marking_and_no_turning(on: str) -> None:
+    # It may have sewn the seam, and is asked whether it does; folds are marked by the tool's own step alone.
+    steps = (*recipe("cut"), own(on=on, line=2), *recipe("\n\ntrim: front")[-1:])
+    found = told(CUSHION, steps)
+    lacking = "no step marks the folds of 'front', creases the folds of 'front', stitches the tucks of 'front'"
+    assert [one for one in found if lacking in one] != []
+
+
+def test_a_step_of_ones_own_that_names_no_piece_is_asked_what_it_does() -> None:
+    steps = (*recipe(CUSHION_RECIPE)[:-3], own(line=9))
+    assert [one for one in told(CUSHION, steps) if "If this step does" in one] != []
+    assert told(CUSHION, steps, "error") == []
