@@ -141,6 +141,18 @@ def inline_svg(picture: Picture, prefix: str) -> Markup:
     return named + Markup(_own_ids(body, prefix))  # noqa: S704 -- as above
 
 
+def reusable_svg(picture: Picture, name: str) -> Markup:
+    """Return a picture as SVG for a page, as a whole with a name, so that :func:`reused_svg` can show it once more."""
+    head, body = inline_svg(picture, f"{name}-").split(">", 1)
+    return Markup(f'{head}><g id="{name}">{body.rsplit("</svg>", 1)[0]}</g></svg>')  # noqa: S704 -- written above
+
+
+def reused_svg(picture: Picture, name: str) -> Markup:
+    """Return a picture that stands on the page already, under a name."""
+    head = inline_svg(picture, "").split(">", 1)[0]
+    return Markup(f'{head}><use href="#{name}"/></svg>')  # noqa: S704 -- as above
+
+
 def _own_ids(svg: str, prefix: str) -> str:
     svg = re.sub(r'(\sid=")([^"]+")', rf"\g<1>{prefix}\g<2>", svg)
     svg = re.sub(r'((?:xlink:)?href="#)([^"]+")', rf"\g<1>{prefix}\g<2>", svg)

@@ -145,7 +145,8 @@ class Handler(SimpleHTTPRequestHandler):
             content = Path(self.translate_path(self.path)).read_bytes()
             self._say(200, content[: len(content) // 2])
         elif befallen.isdigit():
-            self._say(int(befallen), b"<!DOCTYPE html><html><title>No</title><p>No.</html>")
+            # A server may answer a fault with a whole page of the site.
+            self._say(int(befallen), Path(self.translate_path(self.path)).read_bytes())
         else:
             super().do_GET()
 

@@ -58,6 +58,13 @@ def kept(phone: BrowserContext, server: Server, name: str = WIDE) -> Page:
     return page
 
 
+def go_on(page: Page) -> None:
+    """Go to the next stop, however far down this one goes on."""
+    shown = page.locator(".stop.on").get_attribute("id")
+    while page.locator(".stop.on").get_attribute("id") == shown:
+        page.keyboard.press("ArrowRight")
+
+
 def told(page: Page, words: str, timeout: int = 10_000) -> None:
     expect(page.locator("#told")).to_contain_text(words, timeout=timeout)
 
@@ -216,7 +223,7 @@ def test_a_new_mark_with_the_same_numbers_says_nothing(
     phone: BrowserContext, server: Server, sites: dict[str, Path]
 ) -> None:
     page = kept(phone, server, NARROW)
-    page.click("#next")
+    go_on(page)
     correct(server, sites)
     page.evaluate("window.dispatchEvent(new Event('online'))")
     told(page, "Newest, checked just now.")
@@ -234,12 +241,14 @@ def test_where_there_is_no_room_the_newest_is_shown_and_the_kept_copy_stays_whol
     page = kept(phone, server)
     session = phone.new_cdp_session(page)
     used = page.evaluate("navigator.storage.estimate().then(found => found.usage)")
+    stores = page.evaluate("caches.keys()")
     origin = re.sub(r"(?<=\d)/.*", "", server.address)
     session.send("Storage.overrideQuotaForOrigin", {"origin": origin, "quotaSize": used + 1000})
     correct(server, sites)
     page.reload()
     assert mark(page) == NEWER
     page.wait_for_timeout(1500)
+    assert page.evaluate("caches.keys()") == stores
     phone.set_offline(True)
     page.reload()
     assert mark(page) == FORMER
@@ -263,7 +272,7 @@ def test_a_worker_that_is_replaced_while_a_page_is_open_loses_nothing(
     phone: BrowserContext, server: Server, sites: dict[str, Path], tmp_path: Path
 ) -> None:
     page = kept(phone, server)
-    page.click("#next")
+    go_on(page)
     before = page.locator("#progress").inner_text()
     newer = tmp_path / "offline.js"
     newer.write_text((sites[FORMER] / "offline.js").read_text(encoding="utf-8") + "// newer\n", encoding="utf-8")
@@ -280,7 +289,7 @@ def test_a_worker_that_is_replaced_while_a_page_is_open_loses_nothing(
     )
     assert changed in ("activating", "activated")
     assert server.asked.count("/sewing/room/offline.js") > 1
-    page.click("#next")
+    go_on(page)
     page.click("#back")
     phone.set_offline(True)
     page.reload()
@@ -296,8 +305,8 @@ def test_what_was_corrected_since_the_work_began_is_told_with_its_numbers_before
     phone: BrowserContext, server: Server, sites: dict[str, Path]
 ) -> None:
     page = kept(phone, server)
-    page.click("#next")
-    page.click("#next")
+    go_on(page)
+    go_on(page)
     place = page.locator(".stop:visible").get_attribute("id")
     correct(server, sites)
     page.reload()
@@ -318,7 +327,7 @@ def test_the_work_can_be_begun_again_after_a_correction(
     phone: BrowserContext, server: Server, sites: dict[str, Path]
 ) -> None:
     page = kept(phone, server)
-    page.click("#next")
+    go_on(page)
     correct(server, sites)
     page.reload()
     page.tap("#begin-again")
@@ -328,7 +337,7 @@ def test_the_work_can_be_begun_again_after_a_correction(
 def test_numbers_that_no_kept_edition_has_are_told_to_be_others(phone: BrowserContext, server: Server) -> None:
     page = phone.new_page()
     page.goto(server.page(WIDE))
-    page.click("#next")
+    go_on(page)
     page.evaluate(
         """() => { const [key] = Object.keys(localStorage), place = JSON.parse(localStorage.getItem(key));
             localStorage.setItem(key, JSON.stringify({ ...place, numbers: "of a draft" })); }"""
@@ -343,7 +352,7 @@ def test_a_place_that_is_there_no_longer_is_told_and_the_one_in_its_place_is_sho
 ) -> None:
     page = phone.new_page()
     page.goto(server.page(WIDE))
-    page.click("#next")
+    go_on(page)
     page.evaluate(
         """() => { const [key] = Object.keys(localStorage), place = JSON.parse(localStorage.getItem(key));
             localStorage.setItem(key, JSON.stringify({ ...place, stop: "taken-out", number: 2 })); }"""

@@ -5,12 +5,16 @@ from itertools import pairwise
 from xml.etree import ElementTree
 
 from cushion_sheet import cushion
+from placeholder_pictures import placeholders
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.calculation.worksheet.lists import checkpoint_list, mark_list, row_list
+from generator.lengths import say_length
 from generator.rendering.further_files import further_files
-from generator.rendering.machine import render_machine, stops
+from generator.rendering.machine import render_machine
+from generator.rendering.stops import stops
 
 
 def sewn(rows: int = 5) -> Worksheet:
@@ -48,71 +52,142 @@ def sections(page: ElementTree.Element) -> dict[str, ElementTree.Element]:
     return {str(found.get("id")): found for found in page.iter("section")}
 
 
-def test_every_step_is_a_stop_and_every_row_of_the_rows_step_is_one_too() -> None:
-    assert [(stop.name, stop.place) for stop in stops(sewn(rows=2))] == [
-        ("step-1", "Step 1 of 3"),
-        ("step-2", "Step 2 of 3"),
-        ("step-2-row-1", "Step 2 of 3, row 1 of 2"),
-        ("step-2-row-2", "Step 2 of 3, row 2 of 2"),
-        ("step-3", "Step 3 of 3"),
+def told(text: str) -> Worksheet:
+    """The cushion with one step of its own words."""
+    worksheet = cushion()
+    step = dataclasses.replace(worksheet.steps[0], number=1, title="Fill it", text=text, standard="", figures=())
+    return dataclasses.replace(worksheet, steps=(step,))
+
+
+LONG = "Put the filling in, corners first, and plump it until all of the tucks lie easy."
+
+
+def test_a_paragraph_is_a_stop_and_a_short_one_goes_with_the_next() -> None:
+    found = stops(told(f"{LONG}\n\nCount the pins.\n\n{LONG}\n\nDone."))
+    assert [[str(block.striptags()) for block in stop.words] for stop in found] == [
+        [LONG],
+        ["Count the pins.", LONG, "Done."],
     ]
 
 
-def test_a_panel_without_rows_has_only_its_steps() -> None:
-    worksheet = sewn()
-    front = worksheet.pieces["front"]
-    assert front.panel is not None
-    plain = dataclasses.replace(front, panel=dataclasses.replace(front.panel, rows=None))
-    assert len(stops(dataclasses.replace(worksheet, pieces={"front": plain}))) == 3
+def test_a_list_and_a_table_stay_with_the_words_before_them() -> None:
+    found = stops(told(f"{LONG}\n\n- one\n- two\n\n{LONG}\n\n| a | b |\n|---|---|\n| 1 | 2 |"))
+    assert [len(stop.words) for stop in found] == [2, 2]
 
 
-def test_the_tucks_of_a_row_are_listed_in_the_order_of_sewing() -> None:
-    worksheet = sewn()
+def test_stops_are_named_by_what_they_are_and_no_two_alike() -> None:
+    once, twice = stops(
+        told(f"{LONG}\n\nPut the filling in, corners first: 3 handfuls for each of the four corners of it.")
+    )
+    assert (once.name, twice.name) == ("fill-it-put-the-filling-in", "fill-it-put-the-filling-in-2")
+
+
+def with_text(worksheet: Worksheet, place: int, text: str) -> Worksheet:
+    steps = list(worksheet.steps)
+    steps[place] = dataclasses.replace(steps[place], text=text)
+    return dataclasses.replace(worksheet, steps=tuple(steps))
+
+
+def test_marks_are_ticked_along_the_top_edge_and_then_along_the_bottom_edge() -> None:
+    worksheet = cushion()
+    front = worksheet.panels["front"]
+    marked = with_text(sewn(), 0, f"{LONG}\n\n{mark_list(front.across, worksheet.edition)}\n\n{LONG}")
+    kinds = [(stop.name, stop.kind) for stop in stops(marked) if stop.step.number == 1]
+    assert kinds[1:3] == [("front-marks-top", "lengths"), ("front-marks-bottom", "lengths")]
+    assert [kind for _, kind in kinds] == ["told", "lengths", "lengths", "told"]
+    for edge in ("top", "bottom"):
+        boxes = list(sections(tree(marked))[f"front-marks-{edge}"].iter("input"))
+        assert len(boxes) == front.across.count == 17
+
+
+def test_stitching_is_cut_at_the_check_points_and_each_tells_what_is_right() -> None:
+    worksheet = cushion()
+    checks = worksheet.panels["front"].checks
+    text = f"Stop and measure here, with the tucks laid flat:\n\n{checkpoint_list(checks, worksheet.edition)}"
+    stitched = with_text(sewn(), 0, text)
+    found = [stop for stop in stops(stitched) if stop.check]
+    assert [stop.name for stop in found] == [f"front-check-{point.after}" for point in checks.points]
+    first, second = found[:2]
+    assert first.title == f"Sew tucks 1 to {checks.points[0].after}, then measure"
+    assert second.title.startswith(f"Sew tucks {checks.points[0].after + 1} to ")
+    shown = words(sections(tree(stitched))[first.name])
+    point = checks.points[0]
+    least, most = (say_length(point.expect + off, worksheet.edition) for off in (-point.within, point.within))
+    assert f"{least.removesuffix(' in')} to {most} is right" in shown
+    assert "Stop and measure here" in shown
+    assert "Too narrow" in shown
+
+
+def test_the_tucks_of_a_row_are_cells_in_the_order_of_sewing() -> None:
+    worksheet = rowed()
     panel = worksheet.panels["front"]
     assert panel.rows is not None
     found = sections(tree(worksheet))
     for row in panel.rows.rows:
-        told = [words(item) for item in found[f"step-2-row-{row.number}"].iter("li")]
-        assert told == list(row.words)
-        assert len(told) == 17
+        cells = [item.get("aria-label") for item in found[f"front-row-{row.number}"].iter("button")]
+        assert cells == [f"{place}: {word}" for place, word in enumerate(row.words, 1)]
+        assert len(cells) == 17
+
+
+def rowed() -> Worksheet:
+    """The cushion whose second step tells its rows, with a word before them and one after."""
+    worksheet = sewn()
+    return with_text(worksheet, 1, f"{LONG}\n\n{row_list(worksheet.panels['front'])}\n\n{LONG}")
 
 
 def test_a_row_from_the_right_begins_with_the_last_tuck_told_by_the_other_word() -> None:
     # Row 2 of linked cells on 17 tucks lies < > < ... <: tuck 17 lies left. Begun at the right, the side not yet sewn
     # is the left one, so the first tuck that is met is turned toward.
-    worksheet = sewn()
+    worksheet = rowed()
     panel = worksheet.panels["front"]
     assert panel.rows is not None
     right = next(row for row in panel.rows.rows if row.start == "right")
-    row = sections(tree(worksheet))[f"step-2-row-{right.number}"]
+    row = sections(tree(worksheet))[f"front-row-{right.number}"]
     expected = "toward" if right.turns[-1].value == "<" else "away"
-    assert words(next(row.iter("li"))) == expected
-    assert "start at the right" in words(row)
+    assert next(row.iter("button")).get("aria-label") == f"1: {expected}"
+    assert "Begin at the right" in words(row)
 
 
-def test_a_stop_tells_its_cautions_in_full_each_time() -> None:
-    worksheet = sewn()
+def test_the_rows_stand_where_the_words_have_them() -> None:
+    kinds = [stop.kind for stop in stops(rowed()) if stop.step.number == 2]
+    assert kinds == ["told", *["row"] * 5, "told"]
+
+
+def test_the_first_stop_of_a_step_tells_its_cautions_in_full() -> None:
+    worksheet = rowed()
     page = sections(tree(worksheet))
-    for name in ("step-1", "step-2", "step-3"):
-        assert words(page[name]).count("Caution.") == 1
+    for step in worksheet.steps:
+        own = [stop for stop in stops(worksheet) if stop.step.number == step.number]
+        assert [words(page[stop.name]).count("Caution.") for stop in own] == [1] + [0] * (len(own) - 1)
 
 
-def test_the_corrections_stand_at_the_step_that_stitches() -> None:
-    page = sections(tree(sewn()))
-    assert "When a check is off" in words(page["step-1"])
-    assert "When a check is off" not in words(page["step-2"])
+def test_the_pictures_of_rows_and_checks_stand_there_and_are_drawn_once() -> None:
+    worksheet = rowed()
+    steps = list(worksheet.steps)
+    steps[1] = dataclasses.replace(steps[1], figures=("turn map front", "pair section front"))
+    worksheet = dataclasses.replace(worksheet, steps=tuple(steps))
+    found = [stop for stop in stops(worksheet) if stop.step.number == 2]
+    assert [stop.figures for stop in found] == [
+        ("pair section front",),
+        *[("turn map front",)] * 5,
+        (),
+    ]
+    page = render_machine(worksheet, setting(), None, placeholders())
+    assert page.count('href="#figure-2"') == 4
 
 
-def test_the_list_to_go_to_names_every_stop_in_order() -> None:
-    worksheet = sewn()
-    options = [option.get("value") for option in tree(worksheet).iter("option")]
-    assert options == [stop.name for stop in stops(worksheet)]
+def test_the_list_to_go_to_names_the_first_stop_of_every_step() -> None:
+    worksheet = rowed()
+    (places,) = [found for found in tree(worksheet).iter("details") if found.get("id") == "places"]
+    assert [link.get("href") for link in places.iter("a")] == [
+        f"#{stop.name}" for stop in stops(worksheet) if stop.begins
+    ]
 
 
 def test_without_the_script_every_stop_is_shown_and_no_button_is() -> None:
     page = tree(sewn())
     assert all(found.get("hidden") is None for found in page.iter("section") if found.get("class") != "corrected")
-    assert all(found.get("hidden") is not None for found in page.iter("div") if found.get("id") in ("moves", "places"))
+    assert all(found.get("hidden") is not None for found in page.iter("div") if found.get("id") in ("moves",))
 
 
 def test_the_page_runs_no_inline_code_and_leaves_out_no_heading_level() -> None:

@@ -9,8 +9,9 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw, figure_keys, sized_keys
+from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
 from generator.drawing.picture import Picture
+from generator.drawing.sizes import PAGE_WIDTH, DrawnSize
 from generator.drawing.style import Style
 from generator.publishing.jobs import FiledPicture, LeadingPictures, SheetLinks, Stamp, WorkedSize
 from generator.publishing.room import OpenRoom, stamped
@@ -63,7 +64,12 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
         link = size_link(worksheet)
         output.add(link.page, render_size(worksheet, pictures, setting, links, worked.editions).encode())
         machine = addresses.machine_page(link.project, link.size, link.edition)
-        output.add(machine, render_machine(worksheet, setting, worked.editions).encode())
+        output.add(
+            machine,
+            render_machine(
+                worksheet, setting, worked.editions, at_the_machine(worksheet, pictures, room.style)
+            ).encode(),
+        )
     with output.timed("handouts"):
         for address, sheet in handouts(worksheet, pictures, setting).items():
             output.add(address, sheet)
@@ -87,6 +93,17 @@ def drawn(worksheet: Worksheet, style: Style) -> Pictures:
         name = first.removeprefix("surface ")
         pictures[f"surface card {name}"] = draw(worksheet, f"card {name}", style)
     return pictures
+
+
+def at_the_machine(worksheet: Worksheet, pictures: Pictures, style: Style) -> Pictures:
+    """Return pictures with those that steps name drawn for a phone, as far as they can be drawn at any size."""
+    named = {key for step in worksheet.steps for key in step.figures}
+    redrawn: dict[str, tuple[Picture, ...]] = {}
+    for key in sized_keys(worksheet):
+        if key in named:
+            height = heights(worksheet, key, style, PAGE_WIDTH).natural
+            redrawn[key] = (draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, height)),)
+    return {**pictures, **redrawn}
 
 
 def handouts(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:

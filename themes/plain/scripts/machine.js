@@ -1,32 +1,34 @@
-// Shows one step at a time at the machine, and the turns of a row tuck by tuck; keeps the place, and tells what was
-// corrected since the work was begun.
-// Without this script all steps stand on the page in order.
+// Shows one instruction at a time at the machine: pages down before it goes on, keeps the place with its ticks, and tells
+// what was corrected since the work was begun. Without this script all stand on the page in order.
 (function () {
   "use strict";
+  const root = document.documentElement;
   const machine = document.getElementById("machine");
   const stops = Array.from(machine.querySelectorAll(".stop"));
   const part = function (id) { return document.getElementById(id); };
   const next = part("next");
   const back = part("back");
-  const go = part("go");
+  const moves = part("moves");
   const state = part("state");
+  const last = stops[stops.length - 1].dataset.step;
   const site = new URL(".", new URL(state.dataset.newest, location.href)).pathname;
   const storage = "place " + site + " " + state.dataset.sheet;
-  const meaning = {
-    toward: "onto the side not yet sewn",
-    away: "onto the side just sewn",
-    upright: "not held: leave it standing",
-  };
+  // What lies this little below the edge [px] counts as seen; a page down leaves this much of what was read.
+  const SEEN = 8;
+  const OVERLAP = 90;
   let at = 0;
-  let tuck = 0;
+  let ticked = [];
   let began = state.dataset.numbers;
 
-  function tucksOf(stop) { return Array.from(stop.querySelectorAll(".tucks > li")); }
-
-  // The place is a stop and, in a row, a tuck, with the numbers that the work was begun by. A browser may refuse to
-  // store it; then only reloading loses it.
+  // The place is a stop with everything ticked or touched so far, and the numbers that the work was begun by. A browser
+  // may refuse to store it; then only reloading loses it.
   function remember() {
-    const place = { stop: stops[at].id, number: at, tuck: tuck, numbers: began };
+    const place = {
+      stop: stops[at].id, number: at, numbers: began, ticked: ticked,
+      step: stops[at].dataset.step, of: last, heading: stops[at].querySelector("h2").textContent,
+      title: machine.dataset.title, size: machine.dataset.size, edition: machine.dataset.edition,
+      page: location.href.split("#")[0], when: new Date().toISOString(),
+    };
     try { localStorage.setItem(storage, JSON.stringify(place)); } catch (refused) { /* stays for this visit */ }
   }
 
@@ -34,12 +36,119 @@
     try { return JSON.parse(localStorage.getItem(storage)); } catch (refused) { return null; }
   }
 
+  // Where the bar rests below the words, or stands beside them, it covers nothing.
+  function barRests() { return getComputedStyle(moves).position === "static"; }
+  function barBeside() { return !barRests() && moves.getBoundingClientRect().left > innerWidth / 2; }
+  function floor() { return barRests() || barBeside() ? innerHeight : innerHeight - moves.offsetHeight; }
+
+  // How far [px] this stop goes on below what is seen. A picture beside or after a list, a check or a row need not be seen.
+  function below() {
+    const words = stops[at].matches(".told") && !barBeside() ? "h2, .say > *, .show > *" : "h2, .say > *";
+    const bottoms = Array.from(stops[at].querySelectorAll(words), function (one) { return one.getBoundingClientRect().bottom; });
+    return Math.max(...bottoms) - floor();
+  }
+
+  function label() {
+    const more = below() > SEEN && !barRests();
+    const end = at === stops.length - 1;
+    next.textContent = more ? "More ↓" : stops[at].matches(".row") ? "Row finished" : end ? "Done" : "Next";
+    next.classList.toggle("down", more);
+    next.disabled = end && !more;
+    back.disabled = at === 0;
+  }
+
+  function show() {
+    stops.forEach(function (stop, place) { stop.classList.toggle("on", place === at); });
+    part("progress").textContent = "Step " + stops[at].dataset.step + " of " + last;
+    part("track").style.width = 100 * (at + 1) / stops.length + "%";
+    label();
+  }
+
+  function stopAt(place) {
+    at = place;
+    part("moved").hidden = true;
+    part("places").open = false;
+    show();
+    remember();
+    window.scrollTo({ top: 0, behavior: "instant" });
+    stops[at].querySelector("h2").focus({ preventScroll: true });
+    label();
+    document.dispatchEvent(new CustomEvent("stop", { detail: stops[at] }));
+  }
+
+  // The button of a bar that rests below the words goes on; keys and strokes page down first everywhere.
+  function forward(tapped) {
+    if (below() > SEEN && !(tapped && barRests())) {
+      window.scrollBy({ top: Math.max(OVERLAP, floor() - OVERLAP), behavior: "instant" });
+      label();
+    } else if (at < stops.length - 1) { stopAt(at + 1); }
+  }
+
+  function backward() { if (at > 0) { stopAt(at - 1); } }
+
+  function asked() { return stops.findIndex(function (stop) { return "#" + stop.id === location.hash; }); }
+  function answering() { return !part("corrected").hidden; }
+
+  function onKey(event) {
+    const own = event.target.closest("a, button, input, select, summary");
+    const space = event.key === " " && !own;
+    if (answering() || event.altKey || event.ctrlKey || event.metaKey) { return; }
+    if (["ArrowRight", "PageDown"].includes(event.key) || (space && !event.shiftKey) || (event.key === "Enter" && !own)) {
+      event.preventDefault();
+      forward(false);
+    } else if (["ArrowLeft", "PageUp"].includes(event.key) || (space && event.shiftKey)) {
+      event.preventDefault();
+      backward();
+    }
+  }
+
+  // A stroke across the page turns it, as in a book; the buttons do the same.
+  let from = null;
+  function onTouch(event) { from = event.touches.length === 1 ? event.touches[0] : null; }
+  function onLift(event) {
+    const to = event.changedTouches[0];
+    if (!from || answering()) { return; }
+    const across = to.clientX - from.clientX;
+    const along = Math.abs(to.clientY - from.clientY);
+    from = null;
+    if (Math.abs(across) < 70 || along > 40) { return; }
+    if (across < 0) { forward(false); } else { backward(); }
+  }
+
+  function tick(id, done) {
+    ticked = ticked.filter(function (one) { return one !== id; });
+    if (done) { ticked.push(id); }
+    remember();
+  }
+
+  // In a row one tuck is held by a touch: where the hand was when the telephone rang.
+  function holdTuck(button) {
+    const row = button.closest(".turns");
+    const cells = Array.from(row.querySelectorAll("button"));
+    const name = function (cell) { return button.closest(".stop").id + " " + (cells.indexOf(cell) + 1); };
+    cells.forEach(function (cell) {
+      cell.setAttribute("aria-pressed", String(cell === button));
+      if (cell !== button) { ticked = ticked.filter(function (one) { return one !== name(cell); }); }
+    });
+    tick(name(button), true);
+  }
+
+  function showTicks() {
+    stops.forEach(function (stop) {
+      stop.querySelectorAll("input").forEach(function (box) { box.checked = ticked.includes(box.id); });
+      stop.querySelectorAll(".turns button").forEach(function (cell, place) {
+        cell.setAttribute("aria-pressed", String(ticked.includes(stop.id + " " + (place + 1))));
+      });
+    });
+  }
+
   // A stop that is there no longer: the one in its place.
   function takeUp(place) {
     const same = stops.findIndex(function (stop) { return stop.id === place.stop; });
     at = Math.min(Math.max(0, same >= 0 ? same : Number(place.number) || 0), stops.length - 1);
-    tuck = same < 0 ? 0 : Math.min(Math.max(0, Number(place.tuck) || 0), Math.max(0, tucksOf(stops[at]).length - 1));
+    ticked = Array.isArray(place.ticked) ? place.ticked : [];
     part("moved").hidden = same >= 0;
+    showTicks();
   }
 
   function told(change) {
@@ -61,110 +170,59 @@
       : "The sheet was worked again since. Compare what you have cut and marked with it before you go on.";
     part("changes").replaceChildren.apply(part("changes"), (given ? given[1] : []).map(told));
     part("corrected").hidden = false;
-    stops.forEach(function (stop) { stop.hidden = true; });
+    part("corrected-title").focus({ preventScroll: true });
     return true;
   }
 
-  function begin(place, itsTuck) {
+  function begin(place) {
     began = state.dataset.numbers;
     part("corrected").hidden = true;
-    machine.querySelectorAll("#places, #moves, .now").forEach(function (found) { found.hidden = false; });
-    stopAt(place, itsTuck);
+    moves.hidden = false;
+    stopAt(place);
   }
 
-  function span(name, text) {
-    const made = document.createElement("span");
-    made.className = name;
-    made.textContent = text;
-    return made;
+  function letters(size) {
+    root.dataset.letters = size;
+    try { localStorage.setItem("letters " + site, size); } catch (refused) { /* for this visit */ }
+    label();
   }
 
-  function showTuck() {
-    const tucks = tucksOf(stops[at]);
-    if (!tucks.length) { return; }
-    const word = tucks[tuck].textContent;
-    const end = stops[at].querySelector(".tucks").dataset.start;
-    const following = tucks.slice(tuck + 1, tuck + 4).map(function (item) { return item.textContent; });
-    tucks.forEach(function (item, place) {
-      if (place === tuck) { item.setAttribute("aria-current", "step"); } else { item.removeAttribute("aria-current"); }
-    });
-    stops[at].querySelector(".tuck").replaceChildren(
-      span("counted", "Tuck " + (tuck + 1) + " of " + tucks.length + " from the " + end + ": "),
-      span("turn " + word, word),
-      span("meaning", meaning[word] || "")
-    );
-    stops[at].querySelector(".then").textContent =
-      following.length ? "then " + following.join(", ") : "then the row is done: back stitch";
-  }
+  function keptLetters() { try { return localStorage.getItem("letters " + site) || "1"; } catch (refused) { return "1"; } }
 
-  function show() {
-    const tucks = tucksOf(stops[at]).length;
-    stops.forEach(function (stop, place) { stop.hidden = place !== at; });
-    showTuck();
-    part("progress").textContent = stops[at].dataset.place;
-    go.value = stops[at].id;
-    back.disabled = at === 0 && tuck === 0;
-    next.disabled = at === stops.length - 1 && tuck >= tucks - 1;
+  function open() {
+    const place = remembered();
+    root.classList.add("one-at-a-time");
+    root.dataset.letters = keptLetters();
+    part("helps").hidden = false;
+    if (place) { takeUp(place); }
+    if (place && corrected(place)) { return; }
+    if (asked() >= 0) { at = asked(); }
+    moves.hidden = false;
+    show();
     remember();
   }
 
-  function stopAt(place, itsTuck) {
-    at = place;
-    tuck = itsTuck;
-    show();
-    window.scrollTo({ top: 0, behavior: "instant" });
-    stops[at].querySelector("h2").focus({ preventScroll: true });
-  }
-
-  function forward() {
-    if (tuck < tucksOf(stops[at]).length - 1) { tuck += 1; show(); return; }
-    if (at < stops.length - 1) { stopAt(at + 1, 0); }
-  }
-
-  function backward() {
-    if (tuck > 0) { tuck -= 1; show(); return; }
-    if (at > 0) { stopAt(at - 1, Math.max(0, tucksOf(stops[at - 1]).length - 1)); }
-  }
-
-  function onKey(event) {
-    if (!part("corrected").hidden) { return; }
-    const plain = !event.altKey && !event.ctrlKey && !event.metaKey;
-    const busy = event.target.closest("a, button, select, summary");
-    if (!plain || event.target === go) { return; }
-    if (event.key === "ArrowRight" || (!busy && (event.key === "Enter" || event.key === " ") && !event.shiftKey)) {
-      event.preventDefault();
-      forward();
-    } else if (event.key === "ArrowLeft" || (!busy && event.key === " " && event.shiftKey)) {
-      event.preventDefault();
-      backward();
-    }
-  }
-
-  // A stroke across the page turns it, as in a book; the buttons do the same.
-  let from = null;
-  function onTouch(event) { from = event.touches.length === 1 ? event.touches[0] : null; }
-  function onLift(event) {
-    const to = event.changedTouches[0];
-    if (!from || !part("corrected").hidden) { return; }
-    const across = to.clientX - from.clientX;
-    const along = Math.abs(to.clientY - from.clientY);
-    from = null;
-    if (Math.abs(across) < 70 || along > 40) { return; }
-    if (across < 0) { forward(); } else { backward(); }
-  }
-
-  const place = remembered();
-  if (place) { takeUp(place); }
-  document.documentElement.classList.add("step-by-step");
-  part("go-on").addEventListener("click", function () { begin(at, tuck); });
-  part("begin-again").addEventListener("click", function () { begin(0, 0); });
-  next.addEventListener("click", forward);
+  next.addEventListener("click", function () { forward(true); });
   back.addEventListener("click", backward);
-  go.addEventListener("change", function () { stopAt(go.selectedIndex, 0); });
+  part("larger").addEventListener("click", function () { letters(String(1 + Number(root.dataset.letters) % 3)); });
+  part("go-on").addEventListener("click", function () { begin(at); });
+  part("begin-again").addEventListener("click", function () { ticked = []; showTicks(); begin(0); });
+  machine.querySelectorAll(".stop input").forEach(function (box) {
+    box.addEventListener("change", function () { tick(box.id, box.checked); });
+  });
+  machine.querySelectorAll(".turns button").forEach(function (cell) {
+    cell.addEventListener("click", function () { holdTuck(cell); });
+  });
+  window.addEventListener("scroll", label, { passive: true });
+  window.addEventListener("resize", label);
+  window.addEventListener("hashchange", function () { if (asked() >= 0 && !answering()) { stopAt(asked()); } });
+  document.addEventListener("toggle", label, true);
   document.addEventListener("keydown", onKey);
   machine.addEventListener("touchstart", onTouch, { passive: true });
   machine.addEventListener("touchend", onLift, { passive: true });
-  if (place && corrected(place)) { part("corrected-title").focus({ preventScroll: true }); return; }
-  machine.querySelectorAll("#places, #moves, .now").forEach(function (found) { found.hidden = false; });
-  show();
+  document.fonts.ready.then(label);
+  // A stop is shown from its top, also where the address names it.
+  history.scrollRestoration = "manual";
+  window.addEventListener("load", function () { window.scrollTo({ top: 0, behavior: "instant" }); });
+  open();
 }());

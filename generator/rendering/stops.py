@@ -1,0 +1,203 @@
+"""The stops of the page beside the machine: a worksheet comes in, one instruction after the other goes out.
+
+A stop is what is on the screen at one time: a paragraph with its list, a list to tick, a check, or a row of turns. Each
+is named by what it is, never by a count, so that a place is found again when a step before it comes or goes.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Literal
+
+from markupsafe import Markup
+
+from generator.calculation.worked import Panel, Row, TuckSet
+from generator.calculation.worked_checks import CheckPoint, Checks, Correction
+from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.calculation.worksheet.lists import checkpoint_list, mark_list, row_list, ruled_list
+from generator.lengths import Edition
+from generator.rendering.words import blocks, read_words
+
+StopKind = Literal["told", "lengths", "check", "row"]
+# A paragraph of fewer words is no instruction of its own: it goes with the next one, the last with the one before it.
+_FEW_WORDS = 12
+_NAMED_BY = 4
+_BELOW = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A check point, the first of the tucks sewn before it, what to do where it is off, and how that is called."""
+
+    point: CheckPoint
+    first: int
+    narrow: tuple[Correction, ...]
+    wide: tuple[Correction, ...]
+    words: tuple[str, str]
+
+    @property
+    def range(self) -> tuple[Fraction, Fraction]:
+        """From what to what it is right [in]."""
+        return self.point.expect - self.point.within, self.point.expect + self.point.within
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """One stop: its name on the page, its heading, its step, and what it tells: words, lengths to tick, a check, a row.
+
+    ``about`` says of a list or a row what it belongs to, ``rows`` how many there are. ``begins`` and ``ends`` tell
+    whether it is the first and the last of its step, ``figures`` the keys of its pictures.
+    """
+
+    name: str
+    title: str
+    step: SheetStep
+    kind: StopKind = "told"
+    words: tuple[Markup, ...] = ()
+    about: str = ""
+    lengths: tuple[Fraction, ...] = ()
+    check: Check | None = None
+    row: Row | None = None
+    rows: int = 0
+    figures: tuple[str, ...] = ()
+    begins: bool = False
+    ends: bool = False
+
+
+def stops(worksheet: Worksheet) -> tuple[Stop, ...]:
+    """Return the stops of a worksheet in the order of the work."""
+    found: list[Stop] = []
+    taken: set[str] = set()
+    for step in worksheet.steps:
+        panel = worksheet.panels.get(step.pieces[0]) if step.pieces else None
+        of_step = _with_figures(list(_stops_of(step, panel, worksheet.edition)), step)
+        of_step = [replace(stop, begins=place == 0) for place, stop in enumerate(of_step)]
+        of_step[-1] = replace(of_step[-1], ends=True)
+        found += [_named_apart(stop, taken) for stop in of_step]
+    return tuple(found)
+
+
+def _named_apart(stop: Stop, taken: set[str]) -> Stop:
+    """The stop with a name that no other has: two steps may tell the same."""
+    name, number = stop.name, 1
+    while name in taken:
+        number += 1
+        name = f"{stop.name}-{number}"
+    taken.add(name)
+    return replace(stop, name=name)
+
+
+def _stops_of(step: SheetStep, panel: Panel | None, edition: Edition) -> Iterator[Stop]:
+    special = _special(step, panel, edition)
+    told: list[Markup] = []
+    for block in blocks(read_words(step.text, _BELOW)):
+        if block not in special:
+            told.append(block)
+            continue
+        # What leads to a list is told with it.
+        lead = told.pop() if told and str(told[-1].striptags()).endswith(":") else Markup("")
+        yield from _told(step, told)
+        told = []
+        for stop in special[block]:
+            yield replace(stop, words=(lead,) if lead else ())
+    yield from _told(step, told)
+    if not step.text.strip():
+        yield Stop(_slug(step.title), step.title, step)
+
+
+def _told(step: SheetStep, told: Sequence[Markup]) -> Iterator[Stop]:
+    """Stops of words: a paragraph with the lists that follow it, short ones together."""
+    groups: list[list[Markup]] = []
+    for block in told:
+        goes_on = bool(groups) and (not block.startswith("<p>") or _length(groups[-1]) < _FEW_WORDS)
+        if goes_on:
+            groups[-1].append(block)
+        else:
+            groups.append([block])
+    if len(groups) > 1 and _length(groups[-1]) < _FEW_WORDS:
+        groups[-2:] = [[*groups[-2], *groups[-1]]]
+    for group in groups:
+        named = " ".join(re.findall(r"[a-z]+", str(group[0].striptags()).lower())[:_NAMED_BY])
+        yield Stop(_slug(f"{step.title} {named}"), step.title, step, words=tuple(group))
+
+
+def _length(group: Sequence[Markup]) -> int:
+    return sum(len(block.striptags().split()) for block in group)
+
+
+def _slug(text: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "stop"
+
+
+def _special(step: SheetStep, panel: Panel | None, edition: Edition) -> Mapping[Markup, tuple[Stop, ...]]:
+    """The lists of a panel as they stand in the text of a step, each with the stops that are made of it."""
+    if panel is None:
+        return {}
+    piece = _slug(step.pieces[0])
+    found: dict[str, tuple[Stop, ...]] = {}
+    for tucks, checks, cross in ((panel.across, panel.checks, ""), (panel.cross, panel.cross_checks, "cross ")):
+        if tucks is None or not tucks.count:
+            continue
+        found[mark_list(tucks, edition)] = tuple(_marks(step, tucks, piece, cross=bool(cross)))
+        if checks.points:
+            found[checkpoint_list(checks, edition)] = tuple(_checks(step, checks, _slug(f"{piece} {cross}check")))
+    if panel.rows is not None:
+        found[ruled_list(panel, edition)] = (_ruled(step, panel.rows.rows, piece),)
+        found[row_list(panel)] = tuple(_rows(step, panel.rows.rows, piece))
+    return {one: made for text, made in found.items() for one in blocks(read_words(text, _BELOW))[:1]}
+
+
+def _marks(step: SheetStep, tucks: TuckSet, piece: str, *, cross: bool) -> Iterator[Stop]:
+    edges, start = (("left", "right"), "top") if cross else (("top", "bottom"), "left")
+    for edge in edges:
+        about = f"Every mark from the {start} cut edge. Tick each one that you have made."
+        yield Stop(
+            f"{piece}-marks-{edge}", f"Marks along the {edge} edge", step, "lengths", about=about, lengths=tucks.marks
+        )
+
+
+def _ruled(step: SheetStep, rows: Sequence[Row], piece: str) -> Stop:
+    about = "Every row from the top cut edge. Tick each one that you have drawn."
+    return Stop(f"{piece}-ruled", step.title, step, "lengths", about=about, lengths=tuple(row.ruled for row in rows))
+
+
+def _checks(step: SheetStep, checks: Checks, name: str) -> Iterator[Stop]:
+    first = 1
+    for point in checks.points:
+        off = [one for one in checks.corrections if one.after == point.after]
+        narrow, wide = (tuple(one for one in off if (one.off < 0) is less) for less in (True, False))
+        check = Check(point, first, narrow, wide, (checks.leeway.narrow, checks.leeway.wide))
+        yield Stop(
+            f"{name}-{point.after}", f"Sew tucks {first} to {point.after}, then measure", step, "check", check=check
+        )
+        first = point.after + 1
+
+
+def _rows(step: SheetStep, rows: Sequence[Row], piece: str) -> Iterator[Stop]:
+    for row in rows:
+        title = f"Row {row.number} of {len(rows)}"
+        yield Stop(f"{piece}-row-{row.number}", title, step, "row", row=row, rows=len(rows))
+
+
+# Which stops show a picture that belongs to no paragraph: by how its key begins.
+_SHOWN_AT: Mapping[str, StopKind] = {
+    **dict.fromkeys(("check ", "cross check "), "check"),
+    **dict.fromkeys(("turn map ", "turns "), "row"),
+    "ruled rows ": "lengths",
+}
+
+
+def _with_figures(of_step: list[Stop], step: SheetStep) -> list[Stop]:
+    """The stops with the pictures of their step: those of a check or a row there, the others one after the other."""
+    told = [place for place, stop in enumerate(of_step) if stop.kind == "told"] or [0]
+    for key in step.figures:
+        kind = next((kind for start, kind in _SHOWN_AT.items() if key.startswith(start)), None)
+        places = [place for place, stop in enumerate(of_step) if stop.kind == kind]
+        if not places:
+            places = [next((place for place in told if not of_step[place].figures), told[-1])]
+        for place in places:
+            of_step[place] = replace(of_step[place], figures=(*of_step[place].figures, key))
+    return of_step
