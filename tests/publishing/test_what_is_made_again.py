@@ -14,12 +14,7 @@ SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
 
 
 def after_sheets(project: str) -> tuple[str, ...]:
-    """Return what follows the sheets of a project that is made again with the same numbers."""
-    return ("sheets of the room", f"{project}/overview", "site")
-
-
-def after_new_sheets(project: str) -> tuple[str, ...]:
-    """Return what follows the sheets of a project that is new to the site: the list of the newest has it as well."""
+    """Return what follows sheets of a project that say something new: the list of the newest knows them by it."""
     return ("sheets of the room", f"{project}/overview", "newest", "site")
 
 
@@ -162,7 +157,7 @@ def test_a_project_that_was_never_published_stays_out_when_another_is_named(tmp_
     room = made_room(tmp_path / "room")
     published(room, "flag")
     assert not (site_of(room) / "projects/tablet").exists()
-    assert published(room).made == ["tablet/inch/only", "tablet/further", *after_new_sheets("tablet")]
+    assert published(room).made == ["tablet/inch/only", "tablet/further", *after_sheets("tablet")]
 
 
 def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_sheets_does(room: Path) -> None:
