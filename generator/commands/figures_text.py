@@ -9,6 +9,7 @@ from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_piece import Cut, Piece
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.cut_order import proof_words
 from generator.commands.columns import UNIT_WORDS, in_columns, indented
 from generator.lengths import Edition, on_ruler, say_length
 
@@ -114,7 +115,8 @@ def _cloths(worksheet: Worksheet) -> list[str]:
     for use in worksheet.cloths.values():
         lengths = (use.width, use.layout.length, use.layout.lower_bound, use.narrowest)
         rows.append((f"{use.name} ({use.label})", *(on_ruler(length, edition) for length in lengths), use.buy_text))
-    return in_columns(rows)
+    told = (indented(f"  {use.name}: ", proof_words(use, edition)) for use in worksheet.cloths.values())
+    return [*in_columns(rows), *(line for lines in told for line in lines)]
 
 
 def _findings(worksheet: Worksheet) -> list[str]:

@@ -171,18 +171,30 @@ def test_two_hundred_pieces_are_laid_out_well(turnable: list[bool]) -> None:
     assert_can_be_cut(layout, items)
 
 
-def test_thirty_kits_of_four_pieces_are_stacked_beside_each_other() -> None:
+def test_thirty_kits_of_four_pieces_are_stacked_as_high_as_can_be_cut_down() -> None:
     items = [
         CutItem("front", "Front", Fraction(109, 4), Fraction(31, 2), 30),
         CutItem("back", "Back", Fraction(25, 2), Fraction(17), 60),
         CutItem("band", "Band", Fraction(40), Fraction(3), 30),
     ]
     layout = cutting_layout(items, CLOTH)
-    # A front of 27 1/4 leaves 16 3/4 beside it, room for a back of 12 1/2: thirty fronts in one stack are 30 x 15 1/2 =
-    # 465 high, and 27 backs stand beside them, 27 x 17 = 459. Of 33 backs left three lie side by side, 11 x 17 = 187; a
-    # band fills its own strip, 30 x 3 = 90. No such layout saves a step in the shop, so 742 is what is bought for.
-    assert layout.length == 465 + 187 + 90
-    assert layout.proven in ("shortest", "purchase")
+    # A front of 27 1/4 leaves 16 3/4 beside it, room for a back of 12 1/2. Within 60 in three fronts are 46 1/2 high
+    # and three backs beside them 51; two backs would be 34. Ten such strips hold all fronts and half of the backs, 510;
+    # of 30 backs left three lie side by side, 10 x 17 = 170; a band fills its own strip, 30 x 3 = 90.
+    assert layout.length == 510 + 170 + 90
+    assert max(strip.along for strip in layout.strips) <= 60
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_no_strip_is_too_high_to_be_cut_down(seed: int) -> None:
+    items = [replace(item, quantity=12) for item in random_items(seed, 6, (3, 30), turnable=[True, False])]
+    tall = [*items, CutItem("tall", "Tall", Fraction(9), Fraction(61 + seed), 1)]
+    for edition in (INCH, METRIC):
+        limit = 60 if edition is INCH else Fraction(15000, 254)
+        for pieces, most in ((items, limit), (tall, Fraction(61 + seed))):
+            layout = cutting_layout(pieces, CLOTH, edition, looks=400_000)
+            assert max(strip.along for strip in layout.strips) <= most
+            assert_can_be_cut(layout, pieces)
 
 
 def test_a_class_of_a_thousand_pieces_is_laid_out_too() -> None:

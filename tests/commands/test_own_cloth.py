@@ -7,6 +7,7 @@ back, and the other back below, 34 in as well; on 57 in all three side by side, 
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -24,6 +25,14 @@ def figures(folder: Path, *cloth: str) -> Answer:
 def test_a_cloth_at_hand_is_laid_out_again(width: str, length: str, tmp_path: Path) -> None:
     line = next(line for line in figures(tmp_path, f"face.width={width}").lines if line.startswith("  face (cotton)"))
     assert line.split()[2:4] == [width, length]
+
+
+def test_what_is_certain_of_the_layout_is_what_the_figures_for_programs_say(tmp_path: Path) -> None:
+    # On 44 in the front fills a strip, and both backs lie side by side in the next: 34 in, nothing is shorter.
+    told = figures(tmp_path, "face.width=44")
+    assert "  face: No layout cut across, down and across is shorter." in told.lines
+    programs = run(tmp_path, "figures", "slip-cushion", "medium", "--json", "--cloth", "face.width=44")
+    assert json.loads(programs.out)["cloth"]["face"]["proven"] == "shortest"
 
 
 def test_a_cloth_too_short_is_told_with_what_lacks(tmp_path: Path) -> None:

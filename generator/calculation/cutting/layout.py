@@ -21,10 +21,12 @@ from generator.calculation.cutting.layout_order import LaidGroup, laid_strips
 from generator.calculation.cutting.layout_shortest import shortest_strips
 from generator.calculation.cutting.layout_stacks import Looks
 from generator.calculation.laid import CutItem, Layout, below_each_other
-from generator.lengths import INCH, Edition
+from generator.lengths import CENTIMETRE, INCH, Edition
 
 LOOKS = 8_000_000
 """How much may be looked at for one cloth."""
+HIGHEST = {"in": Fraction(60), "cm": 150 * CENTIMETRE}
+"""How high a strip may be whose pieces are not: nobody rules longer cuts down well. How long is ours to say."""
 
 
 class _Choice(NamedTuple):
@@ -109,14 +111,16 @@ def cutting_layout(
     matched = [laid_drops(alike, alike[0].match, width, edition, looks) for alike in drops.values() if alike[0].match]
     rest = in_units([item for item in items if item.match is None], width, edition) if matched else whole
     bound = least_length(sorted_items(whole, whole.items, stacked=True, apart=False).pieces) * whole.unit
-    return _Chooser(rest, matched, buying or Buying(edition.buy_step), looks).layout(width, bound)
+    highest = int(HIGHEST[edition.unit] // rest.unit)
+    return _Chooser(rest, matched, buying or Buying(edition.buy_step), (looks, highest)).layout(width, bound)
 
 
 class _Chooser:
     """Weighs the ways of laying the pieces of one cloth after its drops that match; lengths are in its unit."""
 
-    def __init__(self, found: UnitItems, matched: Sequence[LaidDrops], buying: Buying, looks: int) -> None:
-        self._found, self._matched, self._buying, self._left = found, matched, buying, looks
+    def __init__(self, found: UnitItems, matched: Sequence[LaidDrops], buying: Buying, limits: tuple[int, int]) -> None:
+        self._found, self._matched, self._buying = found, matched, buying
+        self._left, self._highest = limits
         self._drops = sum((drops.length for drops in matched), Fraction(0))
         self._more = self._drops - sum((drops.least for drops in matched), Fraction(0))
 
@@ -146,7 +150,10 @@ class _Chooser:
         strips = [strip for group in chosen.groups for strip in group.strips]
         if not strips:
             return Fraction(0)
-        return narrowest_width(self._found, self._enough(self._steps(chosen.length)), strips) * self._found.unit
+        return (
+            narrowest_width(self._found, self._enough(self._steps(chosen.length)), strips, self._highest)
+            * self._found.unit
+        )
 
     def _chosen(self, free: _Choice) -> tuple[_Choice, _Choice]:
         """Return the choice, and the shortest known that keeps whole what waits with what no such layout can beat."""
@@ -179,7 +186,7 @@ class _Chooser:
         given = int(self._left * share / max(len(groups), 1))
         for group in groups:
             looks = Looks(given)
-            best = shortest_strips(group.pieces, looks, partial(self._saving, length))
+            best = shortest_strips(group.pieces, looks, partial(self._saving, length), self._highest)
             self._left -= given - max(looks.left, 0)
             laid.append(LaidGroup(group, tuple(best.strips)))
             length, least = length + best.length, least + best.least

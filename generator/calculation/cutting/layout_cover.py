@@ -46,11 +46,10 @@ def strips_within(task: LayoutTask, length: int) -> list[CutStrip] | None:
     --------
     Two squares of 6 and two of 4 on cloth of 10: 6 + 4 fill a strip, two strips are 12.
 
-    >>> from generator.calculation.cutting.layout_stacks import Looks
-    >>> from generator.calculation.cutting.layout_measures import measures
+    >>> from generator.calculation.cutting.layout_stacks import Looks, task_of
     >>> from generator.calculation.cutting.layout_pieces import LayoutPieces, LayoutWay, kind_of
     >>> pieces = LayoutPieces([kind_of([LayoutWay(6, 6)], 10), kind_of([LayoutWay(4, 4)], 10)], [2, 2], 10)
-    >>> task = LayoutTask(pieces, *measures(pieces), Looks(10_000))
+    >>> task = task_of(pieces, Looks(10_000), 60)
     >>> [strip.along for strip in strips_within(task, 12)], strips_within(task, 11)
     ([6, 6], None)
 
@@ -71,7 +70,7 @@ class _Cover:
         spare, best_spare = task.spare(length)
         self._half = best_spare // 2
         plain = self._half if task.plain is task.best else spare
-        self._listed = listed_strips(task, (plain, self._half), length)
+        self._listed = listed_strips(task, (plain, self._half), min(length, task.highest))
         self._growths = stack_growths(task)
         self._failed: dict[tuple[int, int], int] = {}
         self._fits: dict[tuple[int, int], CutStrip | None] = {}
@@ -115,7 +114,8 @@ class _Cover:
         if not aside:
             return []
         if (aside, left) not in self._fits:
-            self._fits[aside, left] = _Filling(self._task, self._growths, aside, left).strip(spare)
+            high = min(left, self._task.highest)
+            self._fits[aside, left] = _Filling(self._task, self._growths, aside, high).strip(spare)
         strip = self._fits[aside, left]
         return None if strip is None else [strip]
 

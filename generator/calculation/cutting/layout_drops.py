@@ -78,7 +78,7 @@ def laid_drops(items: Sequence[CutItem], match: Match, width: Fraction, edition:
         return LaidDrops(_spaced(sorts, cut, match.repeat), _length(len(sorts[0]), len(sorts[1]), cut, match.repeat))
     found = in_units(items, width, edition)
     ordered = sorted_items(found, found.items, stacked=False, apart=True)
-    best = shortest_strips(ordered.pieces, Looks(looks), lambda length: length - 1)
+    best = shortest_strips(ordered.pieces, Looks(looks), lambda length: length - 1, 0)
     fewest = -(-best.least * found.unit // cut)
     strips = laid_strips([LaidGroup(ordered, tuple(best.strips))], found.unit)
     return LaidDrops(_spaced([list(strips), []], cut, match.repeat), _length(int(fewest), 0, cut, match.repeat))

@@ -7,14 +7,13 @@ from collections.abc import Sequence
 from generator.calculation.cutting.layout_blocks import CutStrip
 from generator.calculation.cutting.layout_cover import strips_within
 from generator.calculation.cutting.layout_items import UnitItems, sorted_items
-from generator.calculation.cutting.layout_measures import measures
-from generator.calculation.cutting.layout_stacks import LayoutTask, Looks, SearchTooLongError
+from generator.calculation.cutting.layout_stacks import Looks, SearchTooLongError, task_of
 
 _NARROWED_PIECES = 20
 _NARROWING_LOOKS = 50_000
 
 
-def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip]) -> int:
+def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip], highest: int) -> int:
     """Return the narrowest width on which all pieces can be cut from a length.
 
     A layout that fits a width fits every greater one, so the width is found by halving; each layout found may need
@@ -28,6 +27,8 @@ def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip]) -
         The length to stay within [unit].
     strips : sequence of CutStrip
         A layout within that length.
+    highest : int
+        How high a strip may be whose pieces are not [unit].
 
     Returns
     -------
@@ -48,7 +49,7 @@ def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip]) -
         tried = (low + width) // 2
         narrow = sorted_items(found._replace(width=tried), found.items, stacked=True, apart=True).pieces
         try:
-            laid = strips_within(LayoutTask(narrow, *measures(narrow), Looks(_NARROWING_LOOKS)), length)
+            laid = strips_within(task_of(narrow, Looks(_NARROWING_LOOKS), highest), length)
         except SearchTooLongError:
             laid = None
         if laid is None:

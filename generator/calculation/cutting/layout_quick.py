@@ -11,9 +11,15 @@ from itertools import combinations
 
 from generator.calculation.cutting.layout_blocks import CutStrip, strip_of
 from generator.calculation.cutting.layout_cover import strips_within
-from generator.calculation.cutting.layout_measures import measures
 from generator.calculation.cutting.layout_pieces import ALONE, LayoutKind, LayoutWay
-from generator.calculation.cutting.layout_stacks import LayoutTask, Looks, Lying, SearchTooLongError, stack_of
+from generator.calculation.cutting.layout_stacks import (
+    LayoutTask,
+    Looks,
+    Lying,
+    SearchTooLongError,
+    stack_of,
+    task_of,
+)
 
 _ALL_GROUPS = 7
 _REGROUPED_PIECES = 24
@@ -179,7 +185,7 @@ def _shorter(task: LayoutTask, strips: Sequence[CutStrip], each: int) -> list[Cu
     looks = Looks(min(each, task.looks.left))
     given = looks.left
     try:
-        found = strips_within(LayoutTask(pieces, *measures(pieces), looks), total(strips) - 1)
+        found = strips_within(task_of(pieces, looks, task.highest), total(strips) - 1)
     except SearchTooLongError:
         found = None
     task.looks.left -= given - max(looks.left, 0)

@@ -12,10 +12,10 @@ from typing import NamedTuple
 
 from generator.calculation.cutting.layout_blocks import CutStrip
 from generator.calculation.cutting.layout_cover import strips_within
-from generator.calculation.cutting.layout_measures import least_length, measures
+from generator.calculation.cutting.layout_measures import least_length
 from generator.calculation.cutting.layout_pieces import LayoutPieces
 from generator.calculation.cutting.layout_quick import first_fit, laid_anew, total
-from generator.calculation.cutting.layout_stacks import LayoutTask, Looks, SearchTooLongError
+from generator.calculation.cutting.layout_stacks import LayoutTask, Looks, SearchTooLongError, task_of
 
 _SEARCHED_PIECES = 300
 _CHEAP = 20_000
@@ -33,7 +33,7 @@ class FoundStrips(NamedTuple):
         return total(self.strips)
 
 
-def shortest_strips(pieces: LayoutPieces, looks: Looks, saving: Callable[[int], int]) -> FoundStrips:
+def shortest_strips(pieces: LayoutPieces, looks: Looks, saving: Callable[[int], int], highest: int) -> FoundStrips:
     """Return the shortest strips, or good ones where the looks do not suffice to be sure.
 
     Parameters
@@ -44,6 +44,8 @@ def shortest_strips(pieces: LayoutPieces, looks: Looks, saving: Callable[[int], 
         How much may be looked at.
     saving : callable
         For a length the greatest one that costs less at the shop [unit].
+    highest : int
+        How high a strip may be whose pieces are not [unit].
 
     Returns
     -------
@@ -56,7 +58,7 @@ def shortest_strips(pieces: LayoutPieces, looks: Looks, saving: Callable[[int], 
 
     >>> from generator.calculation.cutting.layout_pieces import LayoutWay, kind_of
     >>> squares = LayoutPieces([kind_of([LayoutWay(6, 6)], 10), kind_of([LayoutWay(4, 4)], 10)], [2, 2], 10)
-    >>> found = shortest_strips(squares, Looks(10_000), lambda length: length - 1)
+    >>> found = shortest_strips(squares, Looks(10_000), lambda length: length - 1, 60)
     >>> found.length, found.least
     (12, 12)
 
@@ -66,16 +68,16 @@ def shortest_strips(pieces: LayoutPieces, looks: Looks, saving: Callable[[int], 
     """
     if not pieces.kinds:
         return FoundStrips([], 0)
-    both = measures(pieces)
-    best, least = first_fit(LayoutTask(pieces, *both, looks)), least_length(pieces)
+    task = task_of(pieces, looks, highest)
+    best, least = first_fit(task), least_length(pieces)
     if total(best) > least:
         quick = Looks(looks.left // 4)
         given = quick.left
-        best = laid_anew(LayoutTask(pieces, *both, quick), best, max(looks.left // 100, 1))
+        best = laid_anew(task._replace(looks=quick), best, max(looks.left // 100, 1))
         looks.left -= given - max(quick.left, 0)
     if pieces.number > _SEARCHED_PIECES:
         return FoundStrips(best, least)
-    return _asked(LayoutTask(pieces, *both, looks), FoundStrips(best, least), saving)
+    return _asked(task, FoundStrips(best, least), saving)
 
 
 def _asked(task: LayoutTask, found: FoundStrips, saving: Callable[[int], int]) -> FoundStrips:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from generator.calculation.cutting.layout_measures import WidthMeasure
+from generator.calculation.cutting.layout_measures import WidthMeasure, measures
 from generator.calculation.cutting.layout_pieces import ALONE, LayoutPieces, LayoutWay
 
 Lying = tuple[int, LayoutWay]
@@ -48,16 +48,23 @@ class CutStack(NamedTuple):
 
 
 class LayoutTask(NamedTuple):
-    """Pieces to lay, the two measures of their widths, and the looks that it may take."""
+    """Pieces to lay, the two measures of their widths, the looks that it may take, and how high a strip may be."""
 
     pieces: LayoutPieces
     plain: WidthMeasure
     best: WidthMeasure
     looks: Looks
+    highest: int
 
     def spare(self, length: int) -> Spare:
         """Return what a layout of all pieces may waste if it is to keep within a length."""
         return self.plain.spare(length), self.best.spare(length)
+
+
+def task_of(pieces: LayoutPieces, looks: Looks, highest: int) -> LayoutTask:
+    """Return the task of laying pieces in strips no higher than a person can cut down, or than the pieces are long."""
+    tallest = max((way.along for kind in pieces.kinds for way in kind.ways), default=0)
+    return LayoutTask(pieces, *measures(pieces), looks, max(highest, tallest))
 
 
 BLOCK_LOOKS, _GROWTH_LOOKS = 4, 8

@@ -11,9 +11,8 @@ from typing import NamedTuple
 from generator.calculation.cutting.layout_blocks import CutStrip
 from generator.calculation.cutting.layout_cover import strips_within
 from generator.calculation.cutting.layout_items import UnitItems, in_units, sorted_items
-from generator.calculation.cutting.layout_measures import measures
 from generator.calculation.cutting.layout_pieces import LayoutPieces, LayoutWay, kind_of
-from generator.calculation.cutting.layout_stacks import LayoutTask, Looks, SearchTooLongError
+from generator.calculation.cutting.layout_stacks import Looks, SearchTooLongError, task_of
 from generator.calculation.laid import CutItem
 from generator.lengths import Edition
 
@@ -220,7 +219,7 @@ class _Sharing:
         looks = Looks(min(_LOOKS_EACH, max(self._looks.left, 0)))
         given = looks.left
         try:
-            strips = strips_within(LayoutTask(pieces[0], *measures(pieces[0]), looks), length)
+            strips = strips_within(task_of(pieces[0], looks, length), length)
         except SearchTooLongError:
             self._certain, strips = False, None
         self._looks.left -= given - max(looks.left, 0)

@@ -13,6 +13,7 @@ from itertools import accumulate
 from string import ascii_lowercase
 
 from generator.calculation.cutting.cloth import buy_text
+from generator.calculation.cutting.layout import HIGHEST
 from generator.calculation.laid import LaidStack, LaidStrip, Layout, PlacedItem
 from generator.calculation.worked_project import ClothUse
 from generator.lengths import Edition, say_length, write_length
@@ -186,8 +187,10 @@ def _waits(strips: OrderedStrips, edition: Edition) -> str:
 def proof_words(use: ClothUse, edition: Edition) -> str:
     """Return in one or two sentences what is certain of a layout."""
     layout = use.layout
-    drops = ", with what must match in strips of its own," if use.pattern else ""
-    none = f"o layout cut across, down and across{drops}"
+    limit = HIGHEST[edition.unit]
+    held = ["what must match in strips of its own"] if use.pattern else []
+    held += [f"no strip higher than {say_length(limit, edition)} or the longest piece"] if layout.length > limit else []
+    none = f"o layout cut across, down and across{', with ' if held else ''}{' and '.join(held)}{',' if held else ''}"
     told = {
         "shortest": f"N{none} is shorter.",
         "purchase": f"N{none} needs less from the shop.",

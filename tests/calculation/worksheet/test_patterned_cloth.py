@@ -88,7 +88,8 @@ def test_a_half_drop_takes_every_other_breadth_half_a_repeat_further_on(tmp_path
 def test_what_is_proven_is_said_with_what_it_leaves_out(tmp_path: Path) -> None:
     use = sheet(tmp_path, CURTAINS, "usual").cloths["face"]
     assert proof_words(use, INCH) == (
-        "No layout cut across, down and across, with what must match in strips of its own, is shorter."
+        "No layout cut across, down and across, with what must match in strips of its own and no strip higher than 60 "
+        "in or the longest piece, is shorter."
     )
     assert "strips 1 to 8 and strip 9" in cut_order(use, INCH)
 
