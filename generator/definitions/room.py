@@ -28,7 +28,8 @@ class Room:
 
     ``rates`` are seconds of work, for each thing or for each inch of length; ``beginners`` is how many times as long a
     beginner takes. ``spool`` is the thread on one spool, ``waste`` the share that ends up as ends. A tack row over more
-    than ``layers_warn`` layers is a warning, over more than ``layers_refuse`` it is refused.
+    than ``layers_warn`` layers is a warning, over more than ``layers_refuse`` it is refused. ``rows_by_bulk`` tells
+    whether rows whose project does not say where begin at the end that leaves less cloth under the arm of the machine.
     """
 
     name: str = ""
@@ -40,6 +41,7 @@ class Room:
     theme: str = "plain"
     seam: Formula = field(default=constant("1/2 in or 1.5 cm"))
     straighten: Formula = field(default=constant("1 in or 2.5 cm"))
+    rows_by_bulk: bool = True
     own_editions: Mapping[str, Edition] = field(default_factory=lambda: dict(EDITIONS))
     spool: Formula = field(default=constant("110 yd or 100 m"))
     waste: Fraction = Fraction(1, 5)
@@ -108,6 +110,7 @@ def _room(site: SiteFile) -> Room:
         theme=site.theme,
         seam=site.seam,
         straighten=site.straighten,
+        rows_by_bulk=site.rows_by_bulk,
         own_editions={name: _edition(site, name) for name in EDITION_NAMES},
         spool=site.thread.spool,
         waste=site.thread.waste,

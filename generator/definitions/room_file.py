@@ -11,7 +11,7 @@ from typing import Annotated
 
 from generator.definitions.caution_rule import CautionRule
 from generator.definitions.faults import Fault
-from generator.definitions.fields import VALUE, Fact, Label, Markdown, Share, Whole, WordList, length, standing
+from generator.definitions.fields import VALUE, Fact, Label, Markdown, Share, Whole, WordList, YesNo, length, standing
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.nodes import Scalar
 from generator.definitions.readers import Leaf, LeafGroup, LeafList, choices
@@ -190,6 +190,7 @@ class SiteFile(Keyed):
     theme: Label = "plain"
     seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
     straighten: Fact = standing("1 in or 2.5 cm")
+    rows_by_bulk: YesNo = True
     rulers: NamedGroups[Ruler] = field(default_factory=dict)
     shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_step, VALUE), EDITION_NAMES)] = field(default_factory=dict)
     thread: Thread = Thread()

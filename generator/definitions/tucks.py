@@ -92,6 +92,7 @@ class Tucks(Located):
 class Rows(Located):
     """The tack rows of a panel: a plan by name or drawn, where the rows lie, and how they are sewn.
 
+    Without a ``start`` rows begin by bulk, or at the right where the room or ``back_and_forth`` says so.
     ``draw_in`` is the loss of one interval as measured; it takes the place of the computed one. Without a word about
     lone edge tucks they are turned out where that fits, else left upright.
     """
@@ -102,7 +103,7 @@ class Rows(Located):
     number: Count = CountWish("any")
     spacing: Spacing
     first: Span = standing_span("1 in to 3 in or 2.5 cm to 8 cm")
-    start: Annotated[Start, choice(STARTS, "end of a row")] = "right"
+    start: Annotated[Start, choice(STARTS, "end of a row")] | None = None
     back_and_forth: YesNo = False
     draw_in: Fact | None = None
     lone_edge_tucks: Annotated[LoneEdgeTucks, choice(LONE_EDGE_TUCKS, "way to lay an edge tuck")] | None = None

@@ -18,7 +18,7 @@ class RowWish:
 
     ``ends`` are the finishes of the top and the bottom edge. ``spacing`` is from row to row as ruled; ``first`` the
     least and the most from a finished edge to the row next to it. ``start`` is the end where row 1 is begun; by bulk,
-    each row begins where less of the panel lies under the arm of the machine.
+    each row begins where less of the panel lies under the arm of the machine, if more than ``flat`` would lie there.
     ``measured_draw_in`` is what one interval lost on a sewn sample. ``limits`` are the layers that the room sews.
     """
 
@@ -29,6 +29,7 @@ class RowWish:
     first: tuple[Fraction, Fraction]
     number: CountRule = field(default_factory=CountRule)
     start: Start = "right"
+    flat: Fraction = Fraction(0)
     back_and_forth: bool = False
     top_held: Held = "as the next row"
     bottom_held: Held = "as the next row"

@@ -192,7 +192,7 @@ def _rows(wish: RowWish, spread: RowSpread, extra: Fraction, edition: Edition) -
     for number, (offset, turns) in enumerate(zip(spread.offsets, spread.turns, strict=True), 1):
         ruled = first + offset
         least, most = _range(ruled - allowance - extra / 2, lost, number)
-        start = _start(wish, number, ruled, allowance + wish.finished_along + _allowance(wish.ends[1]) + extra)
+        start = _start(wish, number, (first, ruled), allowance + wish.finished_along + _allowance(wish.ends[1]) + extra)
         rows.append(
             Row(
                 number=number,
@@ -207,9 +207,11 @@ def _rows(wish: RowWish, spread: RowSpread, extra: Fraction, edition: Edition) -
     return tuple(rows)
 
 
-def _start(wish: RowWish, number: int, ruled: Fraction, cut: Fraction) -> Hand:
+def _start(wish: RowWish, number: int, ruled: tuple[Fraction, Fraction], cut: Fraction) -> Hand:
+    """Return where a row begins; ``ruled`` is where row 1 and where this row is ruled, from the top cut edge [in]."""
     if wish.start == "by bulk":
-        return lighter_hand(ruled, cut)
+        # Begun at the right, row 1 has more under the arm than any other; where that lies flat, all begin alike.
+        return lighter_hand(ruled[1], cut) if cut - ruled[0] > wish.flat else "right"
     return starting_hand(number, wish.start, back_and_forth=wish.back_and_forth)
 
 

@@ -115,8 +115,11 @@ def _waits(_pieces: Sequence[Piece], scope: Scope) -> bool:
 
 
 def _by_bulk(pieces: Sequence[Piece], scope: Scope) -> bool:
+    """Whether rows begin at both ends, and not to and fro."""
     models = [scope.project.pieces[piece.name] for piece in pieces]
-    return any(isinstance(model, TuckedPanel) and model.rows and model.rows.start == "by bulk" for model in models)
+    to_and_fro = any(isinstance(model, TuckedPanel) and model.rows and model.rows.back_and_forth for model in models)
+    ends = [{row.start for row in panel.rows.rows} for panel in _panels(pieces) if panel.rows]
+    return not to_and_fro and any(len(starts) > 1 for starts in ends)
 
 
 def _alternates(rows: RowSet) -> bool:

@@ -8,10 +8,12 @@ from generator.calculation.panel.sample import sample_draw_in
 from generator.calculation.turning.layers import LayerLimits, crossed_findings
 from generator.calculation.turning.row_findings import edge_note
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
-from generator.calculation.worked import RowSet, TuckSet
+from generator.calculation.worked import RowSet, Start, TuckSet
 from generator.calculation.worksheet.panel_tucks import count_rule, settled_plan
+from generator.calculation.worksheet.row_bulk import FLAT
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
+from generator.definitions.tucks import Rows
 
 
 def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> tuple[RowSet | None, Fraction]:
@@ -29,7 +31,8 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
         spacing=scope.value(keys.spacing),
         first=scope.bounds(keys.first),
         number=count_rule(scope, keys.number),
-        start=keys.start,
+        start=_start(scope, keys),
+        flat=FLAT[scope.edition.name],
         back_and_forth=keys.back_and_forth,
         top_held=keys.top_held,
         bottom_held=keys.bottom_held,
@@ -43,6 +46,13 @@ def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> 
     if note := edge_note(wish, rows, scope.edition):
         scope.report("note", note, keys.first.least.place, name)
     return rows, cut_along(rows, finished, ends, scope.edition)
+
+
+def _start(scope: Scope, keys: Rows) -> Start:
+    """Return where rows begin: as the project says, else by bulk, which the room or rows to and fro rule out."""
+    if keys.start is not None:
+        return keys.start
+    return "by bulk" if scope.room.rows_by_bulk and not keys.back_and_forth else "right"
 
 
 def check_crossing(scope: Scope, name: str, model: TuckedPanel, sets: tuple[TuckSet, TuckSet]) -> None:

@@ -12,7 +12,7 @@ from generator.calculation.worked_piece import Piece
 from generator.lengths import Edition, read_length
 
 # What lies flat under the arm of a household machine. Common practice, no source.
-_FLAT = {"inch": read_length("8 in"), "metric": read_length("20 cm")}
+FLAT = {"inch": read_length("8 in"), "metric": read_length("20 cm")}
 # From where on a margin is wide, and how far a row then reaches beyond the tucks. Common practice, no source.
 _WIDE = {"inch": read_length("4 in"), "metric": read_length("10 cm")}
 _BEYOND = {"inch": read_length("1/2 in"), "metric": read_length("1 cm")}
@@ -36,7 +36,7 @@ def row_ends(tucks: TuckSet, edition: Edition) -> tuple[Fraction, Fraction]:
 def bulky_rows(piece: Piece, edition: Edition) -> tuple[Row, ...]:
     """Return the rows of a panel that begin where more than half of it, and more than lies flat, is under the arm."""
     rows = piece.panel.rows.rows if piece.panel and piece.panel.rows else ()
-    return tuple(row for row in rows if _under(row, piece.cut_along) > max(_FLAT[edition.name], piece.cut_along / 2))
+    return tuple(row for row in rows if _under(row, piece.cut_along) > max(FLAT[edition.name], piece.cut_along / 2))
 
 
 def _under(row: Row, length: Fraction) -> Fraction:

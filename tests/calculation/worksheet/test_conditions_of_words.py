@@ -75,6 +75,47 @@ def test_rows_begun_by_bulk_have_no_more_than_half_of_the_panel_under_the_arm(tm
     assert bulk_words(left, INCH) == "Rows 4 to 6"
 
 
+def started(folder: Path, text: str, site: str = "") -> list[str]:
+    panel = sheet(folder, text, "medium", site=site).pieces["front"].panel
+    assert panel is not None
+    assert panel.rows is not None
+    return [row.start for row in panel.rows.rows]
+
+
+UNSAID = ("      start: right\n", "")
+SHORT = ("side: 16 in or 40 cm", "side: 8 in or 20 cm")
+
+
+def test_rows_begin_by_bulk_where_a_project_does_not_say_where(tmp_path: Path) -> None:
+    bulk = put(CUSHION, ("start: right", "start: by bulk"))
+    assert started(tmp_path, put(CUSHION, UNSAID)) == started(tmp_path, bulk) == ["left"] * 3 + ["right"] * 3
+
+
+def test_a_room_may_say_no_to_bulk_and_a_project_may_still_ask_for_it(tmp_path: Path) -> None:
+    no = "rows by bulk: no\n"
+    assert started(tmp_path, put(CUSHION, UNSAID), site=no) == ["right"] * 6
+    bulk = put(CUSHION, ("start: right", "start: by bulk"))
+    assert started(tmp_path, bulk, site=no) == ["left"] * 3 + ["right"] * 3
+
+
+def test_rows_to_and_fro_begin_at_the_right_where_a_project_does_not_say_where(tmp_path: Path) -> None:
+    text = put(CUSHION, ("      start: right\n", "      back and forth: yes\n"))
+    assert started(tmp_path, text) == ["right", "left"] * 3
+    assert holding(tmp_path, text, "front", asked={"by bulk", "back and forth"}) == {"back and forth"}
+
+
+def test_a_panel_that_lies_flat_under_the_arm_begins_all_its_rows_at_the_right(tmp_path: Path) -> None:
+    # Begun at the right, row 1 of a panel 9 in and a little more long has less than 8 in below it.
+    small = put(CUSHION, ("start: right", "start: by bulk"), SHORT)
+    front = sheet(tmp_path, small, "medium").pieces["front"]
+    assert front.panel is not None
+    assert front.panel.rows is not None
+    first = front.panel.rows.rows[0]
+    assert front.cut_along - first.ruled <= 8 < front.cut_along
+    assert {row.start for row in front.panel.rows.rows} == {"right"}
+    assert holding(tmp_path, small, "front", asked={"by bulk", "under the arm"}) == set()
+
+
 def test_a_row_begun_at_the_other_end_is_told_backwards_with_its_words_exchanged(tmp_path: Path) -> None:
     by_bulk, right = (
         sheet(tmp_path, put(CUSHION, ("start: right", f"start: {start}")), "medium").pieces["front"].panel
