@@ -36,8 +36,8 @@ def test_the_three_sentences_are_those_of_what_is_proven(use: ClothUse) -> None:
 def test_a_harder_layout_and_what_waiting_costs_are_told_too(use: ClothUse) -> None:
     layout = replace(use.layout, proven="purchase", possible=Fraction(33), apart_costs=1)
     assert proof_words(replace(use, layout=layout), INCH) == (
-        "No layout cut across, down and across needs less from the shop. 33 in is possible, harder to cut, and buys the "
-        "same. That what waits for the sewn panel stays whole costs 1/8 yd."
+        "No layout cut across, down and across needs less from the shop. 33 in is possible, harder to cut, and buys "
+        "the same. That what waits for the sewn panel stays whole costs 1/8 yd."
     )
 
 
