@@ -30,7 +30,7 @@ WORK = (
 )
 FIGURES = (
     *("flat cloth", "cross folds", "section", "tuck section", "cross tuck section", "hem section", "pair section"),
-    *("turn map", "check points", "cross check points", "marking strip", "cross marking strip", "card", "surface"),
+    *("turn map", "check points", "cross check points", "marking strip", "cross marking strip", "surface"),
     *("piece", "layout", "assembly"),
     *("fold marks", "cross fold marks", "creasing", "stitching", "cross stitching", "checking", "cross checking"),
     *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming"),

@@ -41,7 +41,7 @@ from generator.drawing.section_plan import plan_pairs
 from generator.drawing.sizes import PAGE_WIDTH, DrawnSize, Heights
 from generator.drawing.stitching import draw_cross_stitching, draw_stitching, heights_of_stitching
 from generator.drawing.style import Style
-from generator.drawing.surface import draw_sized_surface, draw_surface, draw_surface_card, heights_of_surface
+from generator.drawing.surface import draw_sized_surface, draw_surface, heights_of_surface
 from generator.drawing.trimming import draw_trimming, heights_of_trimming
 from generator.drawing.turn_map import draw_turn_map
 from generator.drawing.turn_picture import draw_turns, heights_of_turns
@@ -104,7 +104,6 @@ DIAGRAMS: dict[str, Diagram] = {
     "cross check points": Diagram(draw_cross_check_points, panels_with(lambda panel: panel.cross_checks.points)),
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
     "cross marking strip": Diagram(draw_cross_marking_strip, panels_with(_has_cross_tucks)),
-    "card": Diagram(draw_surface_card, _never),
     "surface": Diagram(draw_surface, panels_with(_has_tucks)),
     "piece": Diagram(draw_piece, plain_pieces),
     "assembly": Diagram(draw_assembly, assembly_names),

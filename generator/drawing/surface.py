@@ -26,7 +26,6 @@ from generator.drawing.surface_stripes import stripes_seen
 from generator.lengths import say_length
 
 SHEET_WIDTH, SHEET_HEIGHT = 5.0, 6.0
-CARD_WIDTH, CARD_HEIGHT = 3.0, 3.0
 TILE_WIDTH, TILE_HEIGHT = 2.4, 3.4
 PIXELS = 160
 EDGE = 0.04
@@ -85,16 +84,6 @@ def draw_sized_surface(worksheet: Worksheet, piece: str, style: Style, size: Dra
     middle = replace(lit, corner=((canvas.width - right + EDGE) / 2, (canvas.height - bottom + EDGE) / 2))
     _draw(canvas, middle, _colour(worksheet, found), found.panel)
     return canvas.picture(_tell(found.label, surface), f"How the {found.label} will look.")
-
-
-def draw_surface_card(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
-    """Return how a tucked panel will look, small and without words, for a card on a page."""
-    found = worksheet.pieces[piece]
-    surface = surface_of(found)
-    cloth = _on_paper(surface, CARD_WIDTH, CARD_HEIGHT)
-    canvas = _canvas(cloth, style, f"card {piece}")
-    _draw(canvas, cloth, _colour(worksheet, found), found.panel)
-    return (canvas.picture(_tell(found.label, surface), ""),)
 
 
 def draw_plan_sample(cell: Sequence[Sequence[Turn]], style: Style, title: str = "", colour: str = "") -> Picture:

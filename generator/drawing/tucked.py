@@ -14,7 +14,7 @@ from generator.drawing.labels import Point, Segment
 from generator.drawing.style import Pen
 from generator.drawing.surface_geometry import Surface, angles, folds, surface_of
 
-STEPS = 6
+STEPS = 10
 CLOSEST = 0.045
 """Lines closer than this on paper [in] run together in a copy; then only some of the tucks are drawn."""
 

@@ -17,6 +17,7 @@ from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
 STRIP, CROSS_STRIP = "marking strip", "cross marking strip"
+CARD = "thing card"  # the finished thing, small and as wide for every project
 _BEFORE_STEPS = ("flat cloth ", "layout ", "piece ")
 _LATER = ("assembly ", "cross folds ")
 
@@ -32,9 +33,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Arrangement:
-    """Which figure stands where: the surface, large and small, then by section and step or piece, in reading order."""
+    """Which figure stands where: the surface, the finished thing, a small picture, then all others in reading order."""
 
     surface: Picture | None
+    things: tuple[Picture, ...]
     card: Picture | None
     before: tuple[Figure, ...]
     steps: Mapping[int, tuple[Figure, ...]]
@@ -79,11 +81,13 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
     named = {key for keys in of_steps.values() for key in keys}
     after = _with_later_work(of_steps, worksheet, later, {picture.key for key in named for picture in known[key]})
-    surface, card = _surfaces(pictures)
+    surface = next((shown[0] for key, shown in pictures.items() if key.startswith("surface ") and shown), None)
+    card = next(iter(pictures.get(CARD, ())), surface)
     # A figure gets its number where it is first shown, so the groups are made in reading order.
     figures = _Numbering(known).figures
     return Arrangement(
         surface=surface,
+        things=tuple(shown[0] for key, shown in pictures.items() if key.startswith("thing ") and key != CARD),
         card=card,
         before=figures(*_before_steps(worksheet, pictures, named)),
         steps={number: figures(*keys) for number, keys in of_steps.items()},
@@ -110,15 +114,6 @@ def _before_steps(worksheet: Worksheet, pictures: Pictures, named: set[str]) -> 
     """Return what stands before all steps; a panel that is drawn flat is not drawn as a piece too."""
     drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
     return [key for key in pictures if key.startswith(_BEFORE_STEPS) and key not in named | drawn_flat]
-
-
-def _surfaces(pictures: Pictures) -> tuple[Picture | None, Picture | None]:
-    """Return the first surface as it is drawn for a page and for a card; a card shows the page's where it has none."""
-    found = {key: shown[0] for key, shown in pictures.items() if key.startswith("surface ") and shown}
-    small = [picture for key, picture in found.items() if key.startswith("surface card")]
-    large = [picture for key, picture in found.items() if not key.startswith("surface card")]
-    surface = next(iter(large), None)
-    return surface, next(iter(small), surface)
 
 
 def _last_own_step(worksheet: Worksheet, piece: str) -> int:

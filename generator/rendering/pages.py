@@ -33,11 +33,12 @@ def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Seque
 
 
 def render_project(
-    worksheets: Sequence[Worksheet], picture: Picture | None, setting: Setting, sheets: Sequence[SheetLink] = ()
+    worksheets: Sequence[Worksheet], pictures: Sequence[Picture], setting: Setting, sheets: Sequence[SheetLink] = ()
 ) -> str:
     """Return the page of a project from its worksheets, one for each size and edition: its sizes side by side.
 
-    ``sheets`` are further ones about all sizes.
+    ``pictures`` are the finished thing and the surface, as far as there are any; ``sheets`` are further ones about all
+    sizes.
     """
     editions = {
         edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
@@ -48,7 +49,7 @@ def render_project(
         addresses.project_page(worksheets[0].project),
         setting,
         project=project_card(worksheets),
-        picture=picture,
+        pictures=pictures,
         comparisons={edition: compared(found) for edition, found in editions.items()},
         sheets=_by_title(sheets),
     )

@@ -13,7 +13,7 @@ from PIL import Image
 from generator.calculation.worked import Turn
 from generator.drawing.cloth_colour import IN_LIGHT, SHADES, cloth_colour, shades, thread_colour
 from generator.drawing.style import Style
-from generator.drawing.surface import draw_plan_sample, draw_surface, draw_surface_card, sketch_surface
+from generator.drawing.surface import draw_plan_sample, draw_surface, sketch_surface
 from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
 from generator.drawing.surface_light import CROSS, PANEL, light, relief
 
@@ -108,13 +108,6 @@ def test_the_measures_stand_clear_of_the_cloth_and_inside_the_picture(size):
     scale = 6 / 10  # 10 in along on 6 in of paper
     assert min(label.box.top for label in canvas.labels if not label.turned) > float(surface.along) * scale
     assert min(label.box.left for label in canvas.labels if label.turned) > float(surface.across) * scale
-
-
-def test_a_card_has_no_words_and_is_small():
-    (card,) = draw_surface_card(sheet(17, 5), "front", Style())
-    assert "<text" not in card.svg
-    assert card.width <= 3.1
-    assert len(card.svg) < 150_000
 
 
 def test_the_same_panel_gives_the_same_bytes():

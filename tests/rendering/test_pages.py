@@ -36,7 +36,7 @@ def every_page(title: str = "Slack Tide cushion") -> dict[str, str]:
     return {
         "home": render_home([project_card(worksheets, card)], room),
         "empty home": render_home([], room),
-        "project": render_project(worksheets, surface, room),
+        "project": render_project(worksheets, [surface], room),
         "size": render_size(worksheets[0], pictures, room, links),
         "words": render_words("reference", title, "# Yards\n\nA yard is 36 in.", room),
     }

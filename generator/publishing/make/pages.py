@@ -43,8 +43,8 @@ def make_overview(
     """Write the page of a project; ``sheets`` are what else there is to print, ``editions`` those of each worksheet."""
     worksheets: list[Worksheet] = [pickle.loads(one) for one in packed]  # noqa: S301 -- packed by this run
     with output.timed("pages"):
-        surface = _read_again(pictures.surface, output) if pictures.surface else None
-        page = render_project(worksheets, surface, stamped(room.setting, against.stamp), sheets)
+        shown = [_read_again(one, output) for one in (pictures.card, pictures.surface) if one is not None]
+        page = render_project(worksheets, shown, stamped(room.setting, against.stamp), sheets)
         output.add(addresses.project_page(worksheets[0].project), page.encode())
     small = pictures.card
     picture = CardPicture(small.address, small.width, small.height, small.alt) if small else None

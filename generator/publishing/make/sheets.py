@@ -19,7 +19,7 @@ from generator.publishing.write import Output
 from generator.rendering import addresses
 from generator.rendering.cards import SheetLink
 from generator.rendering.environment import read_templates
-from generator.rendering.figures import Pictures, arranged
+from generator.rendering.figures import CARD, Pictures, arranged
 from generator.rendering.handout import render_handout
 from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_size
@@ -31,7 +31,8 @@ from generator.rendering.styles import SHEET_STYLES, paper_style
 
 # For each edition the packed worksheets of each project that has it.
 ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
-_ON_PAGES = ("seam ",)
+_ON_PAGES = ("seam ", "thing ")
+CARD_SIZE = DrawnSize(80, 60)
 _TEMPLATES = frozenset(
     {"size.html", "machine.html", "handout.html", "strip.html", "sheets/base.html", "sheets/rescue.html"}
 )
@@ -84,14 +85,12 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
 
 
 def drawn(worksheet: Worksheet, style: Style) -> Pictures:
-    """Return every picture of a worksheet by its key, with a small one of its first panel's surface."""
+    """Return every picture of a worksheet by its key, with a small one of the finished thing."""
     # Of what can be drawn at any size a page shows, so far, what has no other picture.
     keys = (*figure_keys(worksheet), *(key for key in sized_keys(worksheet) if key.startswith(_ON_PAGES)))
     pictures = {key: draw(worksheet, key, style) for key in keys}
-    first = next((key for key in keys if key.startswith("surface ")), None)
-    if first is not None:
-        name = first.removeprefix("surface ")
-        pictures[f"surface card {name}"] = draw(worksheet, f"card {name}", style)
+    if "thing front" in pictures:
+        pictures[CARD] = (draw_sized(worksheet, "thing front", style, CARD_SIZE),)
     return pictures
 
 
