@@ -24,6 +24,7 @@ ASKING = (
     GENERATOR / "calculation" / "worksheet" / "lists.py",
     GENERATOR / "calculation" / "worksheet" / "cloths.py",
     GENERATOR / "calculation" / "worksheet" / "closures.py",
+    GENERATOR / "calculation" / "worksheet" / "panel_checks.py",
 )
 # In rendering a strip is a sheet of paper, and to strip is to take off; nothing there is asked of a piece by that word.
 OTHER_WORDS = {"rendering": {"strip"}}
@@ -61,6 +62,14 @@ def sums_of_lengths(tree: ast.AST) -> Iterator[tuple[int, str]]:
             for side in (node.left, node.right):
                 if isinstance(side, ast.Attribute) and side.attr in LENGTHS:
                     yield node.lineno, ast.unparse(node)
+
+
+def test_the_making_knows_what_every_kind_of_piece_is() -> None:
+    # How a piece is put together hangs on its kind in the making up alone; a kind that no file there names would pass
+    # for a plain piece of cloth without a word.
+    folder = GENERATOR / "calculation" / "making_up"
+    trees = [ast.parse(path.read_text(encoding="utf-8")) for path in folder.glob("*.py")]
+    assert set(PIECES) - {word for tree in trees for _, word in words_asked(tree)} == set()
 
 
 @pytest.mark.parametrize("path", ASKING, ids=lambda path: str(path.relative_to(ROOT)))

@@ -16,6 +16,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.definitions.acts import WrittenAct
 from generator.definitions.pieces.model import PieceModel
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.states import states
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
@@ -94,13 +95,13 @@ def panels_of(scope: Scope, model: PieceModel) -> tuple[str, ...]:
         piece = name.partition(".")[0]
         if "." in name:
             other = project.pieces[piece]
-            if other.kind == "tucked panel":
+            if isinstance(other, TuckedPanel):
                 found.append(piece)
             else:
                 open_names += [n for value in vars(other).values() if isinstance(value, Formula) for n in value.names]
         elif name not in sizes and name in project.measures:
             open_names += project.measures[name].names
-    return tuple(dict.fromkeys(found)) or tuple(n for n, one in project.pieces.items() if one.kind == "tucked panel")
+    return tuple(dict.fromkeys(found)) or tuple(n for n, one in project.pieces.items() if isinstance(one, TuckedPanel))
 
 
 def methods_of(techniques: Mapping[str, Technique]) -> Mapping[str, Method]:

@@ -10,12 +10,13 @@ from generator.calculation.turning.repeat import edge_lie
 from generator.calculation.worked import BreadthJoin, RowSet, TuckSet
 from generator.calculation.worked_checks import Checks, Leeway, Others
 from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces.flat import EnvelopeBack, Facing, Rectangle
 from generator.definitions.project import Project
 from generator.lengths import Edition
 
 _EVERY = 6
 # A strip is gathered anew, a circle has no side, a second panel is as hard to change as the first.
-_TRIMMED = frozenset({"rectangle", "facing", "envelope back"})
+_TRIMMED = (Rectangle, Facing, EnvelopeBack)
 
 
 def across_checks(scope: Scope, name: str, tucks: TuckSet, rows: RowSet | None, joins: Iterable[BreadthJoin]) -> Checks:
@@ -62,6 +63,6 @@ def other_pieces(project: Project, panel: str, sides: tuple[str, str]) -> Others
     for meeting in project.edges_that_meet:
         for own, other in ((meeting.join.edges, meeting.to.edges), (meeting.to.edges, meeting.join.edges)):
             meets = any(name == panel and side in at for name, side in own)
-            if meets and any(name in others and others[name].kind in _TRIMMED for name, _ in other):
+            if meets and any(name in others and isinstance(others[name], _TRIMMED) for name, _ in other):
                 return "cut"
     return "none"
