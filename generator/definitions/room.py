@@ -48,7 +48,7 @@ class Room:
     stitch: Formula = field(default=constant("1/10 in or 2.5 mm"))
     rates: Mapping[str, Fraction] = field(default_factory=lambda: dict(DEFAULT_RATES))
     beginners: Fraction = Fraction(2)
-    layers_warn: int = 5
+    layers_warn: int = 7
     layers_refuse: int = 9
     cautions: Mapping[str, CautionRule] = field(default_factory=dict)
     samples: Mapping[str, Sample] = field(default_factory=dict)

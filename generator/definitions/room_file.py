@@ -109,9 +109,9 @@ class Thread(Keyed):
 
 
 class Layers(Keyed):
-    """How many layers of cloth a row or a seam may cross; common practice, no source."""
+    """How many layers of medium cloth a row or a seam may cross; common practice, no source."""
 
-    warn_over: Whole = 5
+    warn_over: Whole = 7
     refuse_over: Whole = 9
 
 

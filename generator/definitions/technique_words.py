@@ -65,6 +65,7 @@ BRACKETS = (
         "keep clear",
         "corner marks",
         "caught",
+        "layers",
         "buttonholes",
         "buttons",
         "fasteners",

@@ -140,6 +140,7 @@ CONDITIONS = frozenset(
         "round outline",
         "square",
         "hangs near",
+        "thick",
         "catches",
         "tucks inside",
         "cross tucks done",

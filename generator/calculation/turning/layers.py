@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from types import MappingProxyType
 
 from generator.calculation.worked import End, TuckSet, Turn
 from generator.errors import CalculationError
@@ -16,6 +17,70 @@ class LayerLimits:
 
     warn: int = 5
     refuse: int = 9
+
+
+# How many layers of a medium cloth one layer is like; common practice, no source.
+_LIKE_MEDIUM: Mapping[str, Fraction] = MappingProxyType(
+    {"sheer": Fraction(1, 2), "light": Fraction(2, 3), "medium": Fraction(1), "heavy": Fraction(3, 2)}
+)
+
+
+def as_medium(layers: int, weight: str) -> Fraction:
+    """Return how many layers of a medium cloth some layers of a cloth are like under the needle.
+
+    Parameters
+    ----------
+    layers : int
+        Layers of the cloth [-].
+    weight : str
+        Its weight: sheer, light, medium or heavy.
+
+    Returns
+    -------
+    Fraction
+        Layers of medium cloth [-].
+
+    Examples
+    --------
+    Six layers of lawn are like four of a plain cotton, six of canvas like nine.
+
+    >>> as_medium(6, "light"), as_medium(6, "heavy")
+    (Fraction(4, 1), Fraction(9, 1))
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return layers * _LIKE_MEDIUM[weight]
+
+
+def limits_of(limits: LayerLimits, weight: str) -> LayerLimits:
+    """Return limits that are told for medium cloth as they are for another; what a machine does not sew stays.
+
+    Parameters
+    ----------
+    limits : LayerLimits
+        For medium cloth.
+    weight : str
+        The weight of the cloth.
+
+    Returns
+    -------
+    LayerLimits
+        For that cloth.
+
+    Examples
+    --------
+    Seven layers of plain cotton are like ten of lawn and four of canvas.
+
+    >>> limits_of(LayerLimits(7, 9), "light").warn, limits_of(LayerLimits(7, 9), "heavy").warn
+    (10, 4)
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return LayerLimits(int(limits.warn / _LIKE_MEDIUM[weight]), limits.refuse)
 
 
 def row_layers(tucks: TuckSet, turns: Sequence[Turn]) -> int:

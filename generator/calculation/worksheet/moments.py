@@ -13,13 +13,17 @@ from types import MappingProxyType
 from generator.calculation.making_up.acts import Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, raw_seams, seam_item, sewn_items
+from generator.calculation.making_up.layers import ThickPlace, thick_places
 from generator.calculation.making_up.thing import SIDES, Edge, Seam
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.step_context import StepContext
+from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
 
+# From more layers of medium cloth than these on a step says how thick its seam is; common practice, no source.
+_TOLD_OVER = 5
 _CLOCKWISE = ("top", "right", "bottom", "left")
 
 
@@ -181,6 +185,22 @@ def _casing_hem(moment: Moment) -> str:
     return lists.hem_turns(*_casing(moment), moment.context.scope.edition)
 
 
+def _thickest(moment: Moment) -> ThickPlace | None:
+    """The thickest place at the seams that the step sews last, where it is thick enough to be told of."""
+    if moment.book is None:
+        return None
+    pieces, scope = moment.context.pieces, moment.context.scope
+    places = thick_places(moment.book.thing, lambda edge: layers_brought(pieces[edge[0]], edge[1]))
+    lines = [seam.place for seam in moment.seams]
+    here = [place for place in places if place.place in lines and like_medium(scope, place) > _TOLD_OVER]
+    return max(here, key=lambda place: place.layers, default=None)
+
+
+def _layers(moment: Moment) -> str:
+    place = _thickest(moment)
+    return f"{place.layers} layers of cloth, {where_it_lies(place, moment.context.pieces)}" if place is not None else ""
+
+
 MomentTest = Callable[[Moment], bool]
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
@@ -190,6 +210,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "round outline": lambda moment: "rim" in _sides(moment),
         "square": _square,
         "hangs near": lambda moment: bool(_hanging(moment)),
+        "thick": lambda moment: _thickest(moment) is not None,
         "catches": lambda moment: bool(_caught(moment)),
         "tucks inside": lambda moment: any(
             moment.context.pieces[piece].panel is not None for seam in moment.seams for piece in seam.pieces
@@ -206,6 +227,7 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
     {
         "keep clear": lambda moment: _named(_hanging(moment), moment),
         "caught": lambda moment: _named(_caught(moment), moment),
+        "layers": _layers,
         "edge": _edges,
         "corner marks": _corner_marks,
         "hems": _hems,

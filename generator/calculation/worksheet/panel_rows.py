@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.panel.sample import sample_draw_in
-from generator.calculation.turning.layers import LayerLimits, crossed_findings
+from generator.calculation.turning.layers import LayerLimits, crossed_findings, limits_of
 from generator.calculation.turning.row_findings import edge_note
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
 from generator.calculation.worked import RowSet, Start, TuckSet
@@ -59,7 +59,7 @@ def check_crossing(scope: Scope, name: str, model: TuckedPanel, sets: tuple[Tuck
     """Report where tucks that cross make the cloth too thick for the needle; more than the room sews is refused."""
     assert model.cross_tucks is not None
     with scope.reporting(model.cross_tucks.place, name):
-        thick = crossed_findings(*sets, _limits(scope))
+        thick = crossed_findings(*sets, limits_of(_limits(scope), scope.weight_of(model)))
     if thick:
         scope.report("warning", thick, model.cross_tucks.place, name)
 

@@ -218,6 +218,10 @@ class Scope:
             raise CalculationError("a piece is made at least once; write 1 or more, or take the piece out")
         return number
 
+    def weight_of(self, model: PieceModel) -> str:
+        """Return the weight of a piece's cloth: sheer, light, medium or heavy."""
+        return self.project.cloths[self.cloth_of(model)].weight
+
     def cloth_thickness(self, cloth: str) -> Fraction:
         """Return the thickness of a cloth by its name [in], nothing where the file does not say or there is none."""
         model = self.project.cloths.get(cloth)

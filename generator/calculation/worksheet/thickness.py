@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 from generator.calculation.making_up.items import HEMS
 from generator.calculation.making_up.layers import BINDING, FOLDED, HEMMED, ThickPlace, lap_layers, thick_places
 from generator.calculation.making_up.thing import NEIGHBOURS, Thing
-from generator.calculation.turning.layers import LayerLimits, edge_layers, refuse_too_thick, row_layers
+from generator.calculation.turning.layers import LayerLimits, as_medium, edge_layers, refuse_too_thick, row_layers
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Thickness
@@ -24,7 +25,7 @@ def thickest_places(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> 
     thickest: dict[str, ThickPlace] = {}
     for place in (*own, *places):
         thickest[place.edge[0]] = max(thickest.get(place.edge[0], place), place, key=lambda one: one.layers)
-    told = {name: Thickness(place.layers, _where(place, pieces)) for name, place in thickest.items()}
+    told = {name: Thickness(place.layers, where_it_lies(place, pieces)) for name, place in thickest.items()}
     for name, place in thickest.items():
         _report(scope, name, place, told[name])
     return {name: thickness for name, thickness in told.items() if pieces[name].panel is not None}
@@ -81,12 +82,21 @@ def _own_places(piece: Piece) -> Iterable[ThickPlace]:
             yield ThickPlace((piece.name, side), ((piece.name, layers),))
 
 
-def _where(place: ThickPlace, pieces: Mapping[str, Piece]) -> str:
+def where_it_lies(place: ThickPlace, pieces: Mapping[str, Piece]) -> str:
+    """Return where a thick place lies and what each piece brings: 'at the top: front 3 + back 4'."""
     side = place.edge[1]
     if len(place.shares) == 1:
         return f"at the {side}" if side else "in the rows"
     shares = [f"{pieces[name].label if name in pieces else name} {layers}" for name, layers in place.shares]
     return f"{'at the ' + side if side else 'in the rows'}: {' + '.join(shares)}"
+
+
+def like_medium(scope: Scope, place: ThickPlace) -> Fraction:
+    """Return how many layers of medium cloth a place is like; what is no piece is of the panel's own cloth."""
+    models = scope.project.pieces
+    own = models[place.edge[0]]
+    shares = ((layers, models.get(name, own)) for name, layers in place.shares)
+    return sum((as_medium(layers, scope.weight_of(model)) for layers, model in shares), Fraction(0))
 
 
 def _report(scope: Scope, name: str, place: ThickPlace, told: Thickness) -> None:
@@ -95,7 +105,7 @@ def _report(scope: Scope, name: str, place: ThickPlace, told: Thickness) -> None
     label = scope.project.pieces[name].label or name
     with scope.reporting(at, name):
         refuse_too_thick(f"'{label}' {told.where.partition(':')[0]}", place.layers, limits)
-    if place.layers > limits.warn:
+    if like_medium(scope, place) > limits.warn:
         text = (
             f"there are up to {place.layers} layers of cloth under the needle {told.where}; use a longer stitch and a "
             "stronger needle, and turn the wheel by hand over the thickest place"

@@ -100,3 +100,30 @@ def test_copies_and_pieces_in_a_row_lie_beside_each_other(tmp_path: Path) -> Non
     # With the back's lap over them: 3 + 3 + 4.
     assert made.thickest["front"].layers == 10
     assert made.thickest["front"].where == "at the top: front 3 + frill 3 + back 4"
+
+
+@pytest.mark.parametrize(
+    ("weight", "warned"),
+    # The seven layers of the cushion are like 3 1/2, 4 2/3, 7 and 10 1/2 of a medium cloth; more than seven are too many.
+    [("sheer", False), ("light", False), ("medium", False), ("heavy", True)],
+)
+def test_a_light_layer_counts_less_than_a_heavy_one(tmp_path: Path, weight: str, warned: bool) -> None:
+    text = put(CUSHION, ("    width: 44 in or 112 cm\n", f"    width: 44 in or 112 cm\n    weight: {weight}\n"))
+    made = sheet(tmp_path, text, "medium", site="layers:\n  refuse over: 9\n")
+    assert any("layers of cloth" in finding.text for finding in made.findings) is warned
+
+
+@pytest.mark.parametrize(("weight", "told"), [("light", False), ("medium", True)])
+def test_a_thick_seam_is_told_at_its_step(tmp_path: Path, weight: str, told: bool) -> None:
+    text = put(
+        CUSHION,
+        ("    width: 44 in or 112 cm\n", f"    width: 44 in or 112 cm\n    weight: {weight}\n"),
+        (
+            "  - title: Close the cover\n    does: sew front to back, turn out front, put the pad in front\n"
+            "    minutes: 20\n    text: |\n      The backs lie {{ lap }} one over the other.\n",
+            "  - use: join pieces\n    on: front, back\n",
+        ),
+    )
+    last = sheet(tmp_path, text, "medium").steps[-1].text
+    assert ("This seam is thick: up to 7 layers of cloth, at the top: front 3 + back 4." in last) is told
+    assert ("thick" in last) is told

@@ -11,7 +11,7 @@ from generator.calculation.pieces.plain_pieces import worked_rectangle
 from generator.calculation.pieces.pleat_findings import pleat_findings
 from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
 from generator.calculation.pieces.roll import worked_gathered_end
-from generator.calculation.turning.layers import LayerLimits
+from generator.calculation.turning.layers import LayerLimits, limits_of
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Straight
 from generator.calculation.worksheet.pieces import bands
 from generator.calculation.worksheet.pieces.bands import strip_join
@@ -86,8 +86,8 @@ def _pleated_strip(scope: Scope, name: str, model: PleatedStrip) -> PieceSizes:
     ends = edge_ends(scope, model)
     pleats = Pleats(model.style, scope.count(model.pleats), scope.value(model.pleat_depth))
     strip = worked_pleated_strip(edge, drop, pleats, ends)
-    warn, refuse = scope.room.layers_warn, scope.room.layers_refuse
-    for told in pleat_findings(strip, LayerLimits(warn, refuse), scope.edition):
+    limits = limits_of(LayerLimits(scope.room.layers_warn, scope.room.layers_refuse), scope.weight_of(model))
+    for told in pleat_findings(strip, limits, scope.edition):
         scope.report("warning", told, model.pleat_depth.place, name)
     measures = {
         "edge": edge,
