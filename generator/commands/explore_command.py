@@ -85,7 +85,7 @@ def command(
         choices = plans_for_size(wish, ruler, most)
     else:
         choices = plans_for_cloth(typed_measure(cloth, ruler, "--cloth"), wish, ruler, most)
-    click.echo("\n".join([_given(wish, ruler), *_table(choices, ruler)]))
+    click.echo("\n".join([_given(wish, ruler), *_table(choices, ruler), *_to_paste(choices[0], end, ruler)]))
 
 
 def _given(wish: TuckWish, edition: Edition) -> str:
@@ -143,6 +143,32 @@ def _table(choices: Sequence[Choice], edition: Edition) -> list[str]:
     for number, choice in enumerate(choices, 1):
         lines += indented(f"  {number}  ", "; ".join(choice.reasons))
     return [*lines, "", *indented("  marks of 1, from the cut edge: ", marks or "none")]
+
+
+def _to_paste(best: Choice, end: End, edition: Edition) -> list[str]:
+    """The best plan as lines of a project file, its margins as lengths, so that no other plan is taken there."""
+    tucks = best.tucks
+
+    def say(length: Fraction) -> str:
+        return write_length(length, edition, unit=True)
+
+    if tucks.count < 2:
+        return []
+    margins = {"left margin": tucks.left_margin, "right margin": tucks.right_margin}
+    if tucks.left_margin == tucks.right_margin:
+        margins = {"margin": tucks.left_margin}
+    lengths = {"depth": tucks.depths[0], "spacing": tucks.spacings[0], **margins}
+    finish = " ".join((end.kind, " then ".join(say(width) for width in (end.first, end.second) if width))).strip()
+    return [
+        "",
+        "For the project file, plan 1 under a tucked panel:",
+        f"    finished across: {say(tucks.finished)}",
+        "    tucks:",
+        f"      number: {tucks.count}",
+        *(f"      {key}: {say(length)}" for key, length in lengths.items()),
+        "    edges:",
+        *(f"      {side}: {finish}" for side in ("left", "right")),
+    ]
 
 
 def _row(number: int, choice: Choice, edition: Edition) -> tuple[str, ...]:

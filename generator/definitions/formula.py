@@ -68,7 +68,9 @@ class FormulaReader:
             return "a closing bracket without its opening one"
         if token.text in ("to", "then"):
             return f"'{token.text}' does not belong here; one value is wanted"
-        return f"a sign is missing between '{before}' and '{token.text}': + - * or /"
+        told = f"a sign is missing between '{before}' and '{token.text}': + - * or /"
+        in_units = {other.text for other in self.tokens} & set(UNITS)
+        return f"{told}; between the inch and the metric value stands 'or'" if len(in_units) > 1 else told
 
     def _sum(self) -> Term:
         term = self._product()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -22,7 +23,9 @@ def test_marks_on_whole_inches_stand_first(tmp_path: Path) -> None:
     told = run(tmp_path, "explore", "--finished", "20", "--depth", "1/4", "--spacing", "1")
     assert told.code == 0
     assert table(told)[0] == ["1", "36", "1/4", "1", "1/2", "1 1/4", "39", "20", "1", "0"]
-    assert " ".join(told.out.split("marks of 1, from the cut edge:")[1].split()) == ", ".join(map(str, range(2, 38)))
+    assert " ".join(told.out.split("marks of 1, from the cut edge:")[1].split("\n\n")[0].split()) == ", ".join(
+        map(str, range(2, 38))
+    )
 
 
 def test_every_plan_listed_gives_the_finished_size(tmp_path: Path) -> None:
@@ -45,6 +48,53 @@ def test_the_largest_panel_from_a_piece_of_cloth(tmp_path: Path) -> None:
     # n = floor((22 - 1 - 2 x 1/2 - 1/2) / 1) + 1 = 20.  F = 22 - 1 - 20 x 1/2 = 11; margins (11 - 19 x 1/2) / 2 = 3/4.
     told = run(tmp_path, "explore", "--cloth", "22", "--depth", "1/4", "--spacing", "1")
     assert table(told)[0][:8] == ["1", "20", "1/4", "1", "1/2", "3/4", "22", "11"]
+
+
+PASTED = """\
+title: Tried
+kind: sample
+editions: {edition}
+summary: A panel.
+sizes:
+  one:
+    along: 10 in or 25 cm
+cloths:
+  face:
+    label: cotton
+    width: 90 in or 230 cm
+pieces:
+  front:
+    kind: tucked panel
+    finished along: along
+{lines}
+      top: raw
+      bottom: raw
+"""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("--finished", "20", "--depth", "1/4", "--spacing", "1"),
+        ("--finished", "16", "--depth", "3/8", "--spacing", "1 1/2", "--edges", "hem 1/2"),
+        ("--finished", "16", "--depth", "3/8", "--spacing", "1 1/2", "--edges", "caught hem"),
+        ("--cloth", "22", "--depth", "1/4", "--spacing", "1", "--edges", "bound 3/8"),
+        ("--finished", "40", "--depth", "1", "--spacing", "4", "--edition", "metric", "--edges", "raw"),
+    ],
+)
+def test_the_lines_to_paste_give_the_plan_that_stands_first(tmp_path: Path, words: tuple[str, ...]) -> None:
+    told = run(tmp_path, "explore", *words)
+    lines = told.out.split("For the project file, plan 1 under a tucked panel:\n")[1].rstrip()
+    edition = "metric" if "metric" in words else "inch"
+    text = PASTED.format(edition=edition, lines=lines)
+    here = write_room(tmp_path / "tried", {"projects/tried.yaml": text, "site/site.yaml": "room:\n  name: A\n"})
+    figures = json.loads(run(here, "figures", "tried", "one", "--json").out)
+    front = figures["pieces"]["front"]
+    first = table(told)[0]
+    assert [str(front["tucks"]["count"]), front["cut"]["across"]] == [first[1], first[6]]
+    assert told.out.split("marks of 1, from the cut edge: ")[1].split("\n\n")[0].split() == [
+        *" ".join(f"{mark}," for mark in front["tucks"]["marks"]).removesuffix(",").split()
+    ]
 
 
 def test_explore_speaks_centimetres_where_asked(tmp_path: Path) -> None:

@@ -139,6 +139,11 @@ def test_a_formula_knows_the_names_it_uses_once_each() -> None:
         ("(side", 10, "a bracket is opened and never closed"),
         ("side)", 14, "a closing bracket without its opening one"),
         ("side 3/8 in", 15, "a sign is missing between 'side' and '3/8': + - * or /"),
+        (
+            "8 in 20 cm",
+            15,
+            "a sign is missing between 'in' and '20': + - * or /; between the inch and the metric value stands 'or'",
+        ),
         ("1 in to 2 in", 15, "'to' does not belong here; one value is wanted"),
         ("1/0 in", 10, "'1/0' divides by nothing"),
         ("side / side / side", 10, "a length is wanted here, this is neither a length nor a number"),
