@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from fractions import Fraction
 from itertools import combinations
 from pathlib import Path
 from typing import Any
 
+import pytest
 from sewable_room import every_sheet, sheets_of
 
 from generator.calculation.worksheet.figures import figures
 from generator.lengths import read_length
+from tests.room import ROOT
 
 Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
 
@@ -87,3 +90,36 @@ def test_every_shop_length_leaves_the_straightening_that_it_promises(path: Path)
             assert washed - length - kept == over >= 0
             # One step less would not do.
             assert (read_length(f"{number} {unit}") - use.buying.step) * (1 - use.shrinkage_along) < length + kept
+
+
+@every_sheet
+def test_every_copy_of_every_piece_is_laid_out(path: Path) -> None:
+    """Also straps and ties, of which a thing has several: as many as the file makes, times the parts of each."""
+    for sheet in sheets_of(path):
+        told = figures(sheet)
+        for name, cloth in told["cloth"].items():
+            wanted = {
+                piece.name: piece.quantity * sum(cut.number for cut in piece.cuts)
+                for piece in sheet.pieces.values()
+                if piece.cloth == name and piece.cuts
+            }
+            assert Counter(piece for piece, _, _ in placed_again(cloth, told["unit"])) == wanted
+
+
+@pytest.mark.parametrize(
+    ("project", "size", "cloth", "length"),
+    [
+        # Two skirts of 28 3/4 x 19 5/8 cannot lie side by side on 56 in, and the rest fits beside them: 2 x 19 5/8.
+        ("net-loft-pinafore", "6 to 7", "lawn", "39 1/4"),
+        # The cover is 16 3/4 long, and both ends lie beside it, one below the other.
+        ("pier-bolster", "neck", "cover", "16 3/4"),
+    ],
+)
+def test_layouts_with_stacks_are_as_short_as_their_longest_pieces(
+    project: str, size: str, cloth: str, length: str
+) -> None:
+    [sheet] = [
+        one for one in sheets_of(ROOT / "projects" / f"{project}.yaml") if (one.size, one.edition.unit) == (size, "in")
+    ]
+    assert figures(sheet)["cloth"][cloth]["length"] == length
+    assert figures(sheet)["cloth"][cloth]["proven"] == "shortest"
