@@ -156,6 +156,7 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
     told = {name: (state.does, state.done) for name, state in states().items()}
     for finding in recipe_findings(walk(thing, methods, recipe), told):
         scope.report(finding.level, finding.text, finding.place)
+    _report_openings(scope, thing, [act for doing in recipe for act in doing.acts])
     for step in steps:
         for name in step.use:
             if not methods[name].known:
@@ -164,3 +165,21 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
                     ".yaml, for example gives: nothing, or gives: hemmed"
                 )
                 scope.report("note", text, step.place)
+
+
+def _report_openings(scope: Scope, thing: Thing, acts: Iterable[Act]) -> None:
+    """Refuse openings that leave nothing of their edge to sew, and those that are none."""
+    for act in acts:
+        if act.length is None:
+            continue
+        said = scope.say(act.length)
+        if act.length <= 0:
+            text = f"an opening of {said} is none; write how much stays open, or take the line out"
+            scope.report("error", text, act.place)
+            continue
+        for piece, side in act.what:
+            part = thing.parts[piece]
+            edge = {"left": part.along, "right": part.along, "top": part.across, "bottom": part.across}.get(side)
+            if edge is not None and act.length >= edge:
+                text = f"an opening of {said} leaves nothing to sew of '{piece}.{side}', which is {scope.say(edge)}"
+                scope.report("error", f"{text}; leave less open", act.place)

@@ -5,10 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from pathlib import Path
 
+import pytest
 from rooms_on_disk import CUSHION, faults, put, sheet
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.figures import figures
+from generator.errors import Finding
 
 CLOSED = ("put the pad in front\n", "put the pad in front, close front\n")
 SEWN = "sew front to back, "
@@ -48,3 +50,26 @@ def test_an_opening_that_cannot_be_worked_is_told_once_at_its_line(tmp_path: Pat
     line = text[: text.index(SEWN)].count("\n") + 1
     assert told.startswith(f"projects/jetty.yaml:{line}:")
     assert "divided by a value that comes to nothing" in told
+
+
+@pytest.mark.parametrize(
+    ("opening", "told"),
+    [
+        ("16 in", "an opening of 16 in leaves nothing to sew of 'front.left', which is 16 in; leave less open"),
+        ("0 in", "an opening of 0 in is none; write how much stays open, or take the line out"),
+    ],
+)
+def test_an_opening_as_long_as_its_edge_or_none_at_all_is_refused(tmp_path: Path, opening: str, told: str) -> None:
+    text = put(CUSHION, (SEWN, f"{SEWN}leave open {opening} of front.left, "), CLOSED)
+    found = closing_findings(tmp_path, text)
+    assert [finding.text for finding in found] == [told]
+
+
+def test_an_opening_shorter_than_its_edge_is_not(tmp_path: Path) -> None:
+    text = put(CUSHION, (SEWN, f"{SEWN}leave open 15 15/16 in of front.left, "), CLOSED)
+    assert closing_findings(tmp_path, text) == []
+
+
+def closing_findings(folder: Path, text: str) -> list[Finding]:
+    """The errors of the recipe of the cushion of 16 in by 16 in."""
+    return [finding for finding in sheet(folder, text, "medium").findings if finding.level == "error"]
