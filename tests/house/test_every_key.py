@@ -28,7 +28,7 @@ from generator.definitions.keyed import Keyed
 from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.schema import project_schema
 from generator.definitions.states import states
-from generator.definitions.technique_names import step_names
+from generator.definitions.technique_names import TECHNIQUES, step_names
 from generator.drawing.style import Style
 from generator.lengths import UNITS
 from generator.rendering import sandbox
@@ -220,6 +220,19 @@ def test_lists_of_words_name_none_that_does_not_exist() -> None:
     assert ticked(asked) == set(WORDS["measures of pieces"])
     cautions = re.findall(r"^\| `([a-z ]+)` \|", page(SAY).split("| caution | when |")[1], re.MULTILINE)
     assert set(cautions) >= set(vocabulary.CAUTIONS)
+
+
+def test_the_guide_says_what_every_standard_step_is_on() -> None:
+    rows = re.findall(
+        r"^\| ([^|]+) \| ([^|]+) \|$", page(SAY).split("| it is done on | steps |")[1].split("\n\n")[0], re.M
+    )
+    told = {step: place for place, steps in rows for step in ticked(steps)}
+    assert set(told) == step_names(None)
+    about = {"nothing": "project", "tucked": "panel", "the": "piece"}
+    known = techniques.load_techniques((TECHNIQUES,))
+    assert {step: about[place.split()[0].rstrip(":")] for step, place in told.items()} == {
+        name: technique.about for name, technique in known.items()
+    }
 
 
 def documents() -> str:
