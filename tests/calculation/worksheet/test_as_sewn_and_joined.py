@@ -86,7 +86,7 @@ def test_a_panel_wider_than_the_cloth_is_joined_from_breadths(tmp_path: Path) ->
     visible=st.integers(0, 6).map(lambda eighths: Fraction(eighths, 8)),
     seam=st.sampled_from([Fraction(1, 4), Fraction(1, 2), Fraction(5, 8)]),
 )
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_a_random_cushion_comes_out_at_its_printed_size(
     side: Fraction, depth: Fraction, visible: Fraction, seam: Fraction
 ) -> None:
