@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from generator.definitions.faults import Fault, meant
 from generator.definitions.names import Names
@@ -44,24 +44,18 @@ def own_size(
         With every name that is missing, unknown or not readable.
     """
     wanted, places = dimensions(sizes), places or {}
-    findings: list[Finding] = []
     given = {fold(key): text for key, text in values.items()}
-    for missing in [key for key in wanted if key not in given]:
-        example = "3" if wanted[missing] == 0 else "17" if edition.unit == "in" else "43"
-        written = f"{missing}: {example}" if places else f"{missing}={example}"
-        findings.append(Finding("error", f"'{missing}' is missing; add for example {written}", places.get("")))
+    findings = list(_missing(wanted, given, edition, places))
     read: dict[str, Formula] = {}
     for key, text in given.items():
-        place = places.get(key)
         if key not in wanted:
             told = f"the sizes of this project give no '{key}'{meant(key, wanted)}"
-            findings.append(Finding("error", told, place))
+            findings.append(Finding("error", told, places.get(key)))
             continue
         try:
             read[key] = _value(text, wanted[key], edition)
         except Fault as fault:
-            told = fault.text if place else f"{_SHOWN} {key}={text}: {fault.text}"
-            findings.append(Finding("error", told, Scalar(text, place).at(fault.offset) if place else None))
+            findings.append(_finding(key, text, fault, places.get(key)))
     label = ", ".join(f"{key} {value.text}" for key, value in read.items())
     if len(label) > LONGEST_LABEL or label in sizes:
         told = f"'{label[:LONGEST_LABEL]}' cannot stand on a sheet as the name of these measures; write plain lengths"
@@ -69,6 +63,22 @@ def own_size(
     if findings:
         raise FaultyFileError(findings)
     return Size(label=label, values={key: read[key] for key in wanted})
+
+
+def _missing(
+    wanted: Mapping[str, int | None], given: Mapping[str, str], edition: Edition, places: Mapping[str, Place]
+) -> Iterator[Finding]:
+    for name in [name for name in wanted if name not in given]:
+        example = "3" if wanted[name] == 0 else "17" if edition.unit == "in" else "43"
+        written = f"{name}: {example}" if places else f"{name}={example}"
+        yield Finding("error", f"'{name}' is missing; add for example {written}", places.get(""))
+
+
+def _finding(key: str, text: str, fault: Fault, place: Place | None) -> Finding:
+    """Return a fault at its place in a file, or with what was typed."""
+    if place:
+        return Finding("error", fault.text, Scalar(text, place).at(fault.offset))
+    return Finding("error", f"{_SHOWN} {key}={text}: {fault.text}")
 
 
 def _value(text: str, dimension: int | None, edition: Edition) -> Formula:

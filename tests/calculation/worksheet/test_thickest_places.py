@@ -104,7 +104,7 @@ def test_copies_and_pieces_in_a_row_lie_beside_each_other(tmp_path: Path) -> Non
 
 @pytest.mark.parametrize(
     ("weight", "warned"),
-    # The seven layers of the cushion are like 3 1/2, 4 2/3, 7 and 10 1/2 of a medium cloth; more than seven are too many.
+    # The seven layers of the cushion are like 3 1/2, 4 2/3, 7 and 10 1/2 of a medium cloth; over seven are too many.
     [("sheer", False), ("light", False), ("medium", False), ("heavy", True)],
 )
 def test_a_light_layer_counts_less_than_a_heavy_one(tmp_path: Path, weight: str, warned: bool) -> None:
