@@ -69,10 +69,13 @@ class _Laying:
         quarters = -CLOCKWISE.index(hangs_by) if first.is_panel else 0
         self.table.put(first, (Fraction(0), Fraction(0)), quarters % 4, "front")
         waiting = [seam for seam in self.thing.seams if seam.pieces[0] in self.parts]
+        rows = [seam for seam in waiting if seam.sort not in SHUT_IN and not self._overlie(seam)]
         while waiting:
+            while longer := [seam for seam in rows if self._lengthen(seam)]:
+                waiting = [seam for seam in waiting if seam not in longer]
             seam = next((one for one in waiting if self._lay(one, patient=True)), None)
-            seam = seam or next((one for one in waiting if self._lay(one, patient=False)), waiting[0])
-            waiting.remove(seam)
+            seam = seam or next((one for one in waiting if self._lay(one, patient=False)), next(iter(waiting), None))
+            waiting = [one for one in waiting if one is not seam]
         for closing in self.thing.closings:
             if _on_itself(closing):
                 self._close_round(closing.on[0], closing.onto[0])
@@ -80,6 +83,24 @@ class _Laying:
         pieces = tuple(sorted(self.table.lying, key=lambda one: _LAYERS.index(one.layer)))
         shaped = any("outline" in self.parts[one.piece].facts for one in pieces if one.layer == "front")
         return LaidOut(pieces, across, along, self.depth, self.round, self._number(), shaped)
+
+    def _overlie(self, seam: Seam) -> bool:
+        """Whether the pieces of a seam meet by like-named edges anywhere, so that they lie on each other."""
+        pairs = [pair for one in self.thing.seams for pair in one.pairs if {pair[0][0], pair[1][0]} == set(seam.pieces)]
+        return any(one[1] == other[1] for one, other in pairs)
+
+    def _lengthen(self, seam: Seam) -> bool:
+        """Lay one more copy beside a side of another piece that is free, as in a row of blocks with strips between."""
+        (one, *more), (other, *others) = seam.join, seam.to
+        if more or others or one[0] == other[0] or not _face_away(one, other):
+            return False
+        for own, beside in ((one, other), (other, one)):
+            part, placed = self.parts[beside[0]], self.table.places([own])
+            flat = part.kind not in _BANDS | STRIPS and self.parts[own[0]].kind not in STRIPS
+            if placed and flat and len(self.table.copies(part.name)) < part.quantity:
+                self._join(seam, placed, [own], [beside])
+                return True
+        return False
 
     def _lay(self, seam: Seam, *, patient: bool) -> bool:
         """Lay what a seam brings; whether it is done with."""

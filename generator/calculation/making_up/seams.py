@@ -203,9 +203,15 @@ def _is_lining(seam: Seam, thing: Thing) -> bool:
             return True
         joined = {edge[1] for other in thing.seams_of(part.name) for edge in other.edges if edge[0] == part.name}
         round_it = set(part.ends) <= joined or "rim" in joined
-        if round_it and all(other.cloth != part.cloth for other in beside):
+        if round_it and _lies_behind(part, thing) and all(other.cloth != part.cloth for other in beside):
             return True
     return False
+
+
+def _lies_behind(part: Component, thing: Thing) -> bool:
+    """Whether a piece meets the others by like-named edges rather than by opposite ones, like a patch beside them."""
+    pairs = [pair for seam in thing.seams_of(part.name) for pair in seam.pairs if part.name in (pair[0][0], pair[1][0])]
+    return 2 * sum(one[1] == other[1] for one, other in pairs) >= len(pairs)
 
 
 def _all_round(seam: Seam, thing: Thing) -> bool:

@@ -217,3 +217,26 @@ def test_a_piece_with_an_outline_is_as_large_or_smaller() -> None:
     cosy = sized(panel("cosy", "outline"), 13, 11)
     assert laid_out(thing(cosy)).shaped
     assert not laid_out(thing(sized(panel(), 13, 11))).shaped
+
+
+def test_a_row_of_blocks_has_a_strip_between_each_two() -> None:
+    block = Component("block", "tucked panel", 3, ends=panel().ends, across=Fraction(12), along=Fraction(14))
+    strip = Component("between", "rectangle", 2, ends=panel().ends, across=Fraction(2), along=Fraction(14))
+    laid = laid_out(
+        thing(
+            block,
+            strip,
+            sized(part("border"), 40, 4),
+            kind="other",
+            seams="""
+            block.right / between.left
+            between.right / block.left
+            block.bottom and between.bottom and block.bottom and between.bottom and block.bottom / border.top
+            """,
+        )
+    )
+    # 3 x 12 and 2 x 2; 14 and 4.
+    assert (*size(laid), laid.round, laid.number) == (40, 18, "", 1)
+    assert [one[0] for one in places(laid, "block")] == [0, 14, 28]
+    assert [one[0] for one in places(laid, "between")] == [12, 26]
+    assert places(laid, "border") == [(0, 14, 40, 4, 0, "front")]

@@ -97,3 +97,20 @@ def test_a_seam_all_round_two_pieces_of_one_cloth_without_tucks_is_plain_and_is_
     made: Thing = thing(part("one"), part("other"), seams="one.all / other.all")
     assert sort_of(made) == "plain"
     assert encloses(made.seams[0], made)
+
+
+def test_a_strip_of_another_cloth_between_two_blocks_is_no_lining() -> None:
+    made = thing(
+        panel("block"),
+        part("between", cloth="print"),
+        part("border"),
+        part("backing", cloth="print"),
+        kind="other",
+        seams="""
+        block.right / between.left
+        between.right / block.left
+        block.bottom and between.bottom / border.top
+        block.top and between.top / backing.top
+        """,
+    )
+    assert [sort_of(made, number) for number in (0, 1)] == ["plain", "plain"]
