@@ -31,7 +31,7 @@ class CutItem:
     ``turnable`` where the grain may run either way; ``later`` where it is cut when the sewn panel has been measured.
     ``kit`` names the kit of a class that it is for. ``room`` is cloth beside it in which it is moved until it meets its
     stripe [in]; then it is never turned. ``match`` tells of drops that must match others of the piece. ``instead`` are
-    other rectangles that it may be cut as, either way round [in].
+    other rectangles that it may be cut as, either way round [in]. What is ``alone`` shares no stack.
     """
 
     piece: str
@@ -45,6 +45,7 @@ class CutItem:
     room: Fraction = Fraction(0)
     match: Match | None = None
     instead: tuple[tuple[Fraction, Fraction], ...] = ()
+    alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,8 @@ class ClothUse:
     ``width`` is the usable width as sold, ``layout.width`` after shrinkage. ``buy`` [in] is rounded up to the shop's
     step and written in ``buy_text``. ``narrowest`` is the narrowest usable width, as sold, for the same purchase.
     ``items`` are what is cut from it. ``pattern`` is that of a cloth with a repeat along it. ``pieced``
-    are the strips on the bias, by their piece, that are pieced because that buys less.
+    are the strips on the bias, by their piece, that are pieced because that buys less. ``lead`` is where there are
+    striped pieces side by side: they begin within so much of the left selvage, on their stripe [in].
     """
 
     name: str
@@ -47,6 +48,7 @@ class ClothUse:
     items: tuple[CutItem, ...] = ()
     pattern: Match | None = None
     pieced: Mapping[str, PiecedBias] = field(default_factory=dict)
+    lead: Fraction = Fraction(0)
 
     @property
     def left_over(self) -> Fraction:

@@ -117,7 +117,7 @@ def sorted_items(found: UnitItems, items: Sequence[UnitItem], *, stacked: bool, 
     """
     by_kind: dict[LayoutKind, list[CutItem]] = {}
     for item, ways in items:
-        group = int(apart and item.later) if stacked else ALONE
+        group = int(apart and item.later) if stacked and not item.alone else ALONE
         by_kind.setdefault(kind_of(ways, found.width, group), []).append(item)
     kinds = sorted(by_kind, key=lambda kind: (-kind.area, kind))
     counts = [sum(item.quantity for item in by_kind[kind]) for kind in kinds]

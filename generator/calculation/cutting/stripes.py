@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from generator.calculation.striped import Stripe, TuckColours
 from generator.errors import CalculationError
-from generator.lengths import round_nearest
+from generator.lengths import round_nearest, round_up
 
 MOST_REPEATS = 500
 
@@ -52,6 +52,46 @@ def spacing_on_repeat(wish: Fraction, repeat: Fraction) -> Fraction:
             "the repeat of the stripes must be more than 0; measure from a stripe to the next like it"
         )
     return max(repeat, round_nearest(wish, repeat))
+
+
+def side_by_side(across: Fraction, repeat: Fraction, width: Fraction) -> tuple[Fraction, Fraction]:
+    r"""Return how pieces that begin on the same stripe lie side by side: the room beside each, and the width for them.
+
+    Wherever the stripes lie at the selvage, the stripe wanted comes up within one repeat. From there each piece takes
+    whole repeats, :math:`\lceil a / R \rceil R`, and the last no more than itself. So n pieces fit a width W where
+    :math:`R + (n - 1) \lceil a / R \rceil R + a \le W`: as many as take :math:`\lceil a / R \rceil R` each of
+    :math:`W - R + \lceil a / R \rceil R - a`. Pieces that begin on unlike stripes take a + R each.
+
+    Parameters
+    ----------
+    across : Fraction
+        Width of a piece, a [in].
+    repeat : Fraction
+        From a stripe to the next like it, R [in].
+    width : Fraction
+        Usable width of the cloth, W [in].
+
+    Returns
+    -------
+    tuple of Fraction
+        The room beside each piece, and the width that all of them share with what lies beside them [in].
+
+    Examples
+    --------
+    26 3/4 with a repeat of 2 1/2: 27 1/2 each, of 44 - 2 1/2 + 3/4 = 42 1/4. Two of 20 take 40 of 41 1/2, and fit;
+    with 22 1/2 each they would not.
+
+    >>> side_by_side(Fraction(107, 4), Fraction(5, 2), Fraction(44))
+    (Fraction(3, 4), Fraction(169, 4))
+    >>> side_by_side(Fraction(20), Fraction(5, 2), Fraction(44))
+    (Fraction(0, 1), Fraction(83, 2))
+
+    References
+    ----------
+    Derived above.
+    """
+    room = round_up(across, repeat) - across
+    return room, width - repeat + room
 
 
 def colours_between(stripes: Sequence[Stripe], start: Fraction, end: Fraction) -> tuple[str, ...]:

@@ -9,7 +9,8 @@ from functools import partial
 
 from generator.calculation.cutting.cloth import buy_text, width_to_ask_for
 from generator.calculation.cutting.layout import cutting_layout
-from generator.calculation.laid import CutItem, Match
+from generator.calculation.cutting.stripes import side_by_side
+from generator.calculation.laid import CutItem, Layout, Match
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse
 from generator.calculation.worksheet.bias_cloth import offer_straight_grain, pieced_where_cheaper
@@ -131,10 +132,28 @@ def _compare(scope: Scope, name: str, needed: Fraction, left: Fraction) -> None:
     scope.report("warning", text, place)
 
 
+def _side_by_side(scope: Scope, name: str, items: Sequence[CutItem]) -> Layout | None:
+    """Return the layout in which copies of one striped piece begin on the same stripe; None where there are none."""
+    width = scope.washed_width(name)
+    striped = [item for item in items if item.room]
+    if len(striped) != 1 or striped[0].quantity == 1 or 2 * striped[0].across + striped[0].room > width:
+        return None
+    room, usable = side_by_side(striped[0].across, striped[0].room, width)
+    closer = [replace(item, room=room, alone=True) if item.room else item for item in items]
+    if any(min(item.across, item.along if item.turnable else item.across) > usable for item in closer):
+        return None
+    layout = cutting_layout(closer, usable, scope.edition, scope.buying(name))
+    return replace(layout, width=width, narrowest=layout.narrowest + width - usable)
+
+
 def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
     cloth = scope.project.cloths[name]
     buying = scope.buying(name)
     layout = cutting_layout(items, scope.washed_width(name), scope.edition, buying)
+    lead = Fraction(0)
+    closer = _side_by_side(scope, name, items)
+    if closer is not None and buying.bought(closer.length) < buying.bought(layout.length):
+        layout, lead = closer, max(item.room for item in items)
     buy = buying.bought(layout.length)
     across = scope.share(cloth.shrinkage_across)
     width = scope.value(cloth.width)
@@ -157,4 +176,5 @@ def _use(scope: Scope, name: str, items: tuple[CutItem, ...]) -> ClothUse:
         note=scope.text(cloth.note),
         items=items,
         pattern=next((item.match for item in items if item.match is not None), None),
+        lead=lead,
     )

@@ -91,6 +91,7 @@ def cut_order(use: ClothUse, edition: Edition) -> str:
         [
             check,
             *_pattern(use, edition),
+            *_stripes(use, edition),
             *(line for strips in ordered_strips(use.layout) for line in _lines(strips, edition)),
         ]
     )
@@ -108,6 +109,20 @@ def _pattern(use: ClothUse, edition: Edition) -> list[str]:
         f"- The pattern repeats every {say_length(use.pattern.repeat, edition)} along the cloth. These strips follow "
         f"it: {strips}. All strips of one piece begin at the same place of the pattern{half}. Look before you cut: "
         "where pattern and ruler do not agree, cut by the pattern and measure on from there."
+    ]
+
+
+def _stripes(use: ClothUse, edition: Edition) -> list[str]:
+    """Return from where to measure strips in which striped pieces lie side by side."""
+    if not use.lead:
+        return []
+    pieces = {item.piece for item in use.items if item.room}
+    ordered = ordered_strips(use.layout)
+    where = [one.numbers for one in ordered if pieces & {placed.piece for placed in one.strip.placed}]
+    strips, lead = _listed([numbered("strip", numbers) for numbers in where]), say_length(use.lead, edition)
+    return [
+        f"- The striped pieces of {strips} begin on the same stripe. Find the first place, no more than {lead} from "
+        "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the selvage."
     ]
 
 

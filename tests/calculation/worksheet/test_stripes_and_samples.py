@@ -147,6 +147,41 @@ def test_wherever_the_stripes_lie_a_panel_meets_its_own_within_its_room(tmp_path
         assert moved + stack.placed[0].across <= stack.across
 
 
+PAIR = ("  front:\n", "  front:\n    quantity: 2\n")
+PLAIN_BACK = (
+    "pieces:\n",
+    "  plain:\n    label: plain cotton\n    width: 44 in or 112 cm\npieces:\n",
+)
+
+
+def test_two_panels_that_begin_on_the_same_stripe_lie_closer(tmp_path: Path) -> None:
+    """The front is 32 in wide, 21 1/3 repeats of 1 1/2, and takes 33; alone each would take 33 1/2."""
+    narrow, wide = (
+        sheet(
+            tmp_path,
+            put(
+                told("navy 3/4 in, white 3/4 in", "navy"),
+                ("width: 44 in", f"width: {width} in"),
+                *(PAIR, PLAIN_BACK, ("kind: envelope back\n", "kind: envelope back\n    cloth: plain\n")),
+            ),
+            "medium",
+        )
+        for width in ("66 1/4", "66 1/2")
+    )
+    # Wherever the stripe comes up: 1 1/2 + 33 + 32 = 66 1/2, where two by themselves would take 67.
+    strip = next(strip for strip in wide.cloths["face"].layout.strips if strip.placed[0].piece == "front")
+    assert [(stack.left, stack.across) for stack in strip.stacks[:2]] == [(0, 33), (33, 33)]
+    assert wide.cloths["face"].layout.width == Fraction(133, 2)
+    assert wide.cloths["face"].narrowest <= Fraction(133, 2)
+    assert (
+        "- The striped pieces of strip 1 begin on the same stripe. Find the first place, no more than 1 1/2 in from "
+        "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the selvage."
+    ) in step(wide, "cut")
+    fronts = [strip for strip in narrow.cloths["face"].layout.strips if strip.placed[0].piece == "front"]
+    assert len(fronts) == 2
+    assert "begin on the same stripe" not in step(narrow, "cut")
+
+
 def test_stripes_set_the_spacing_as_their_repeat_does(tmp_path: Path) -> None:
     # 3/4 + 1/4 = 1; 1 1/2 lies between 1 and 2, and the wider is taken.
     panel = sheet(tmp_path, told("navy 3/4 in, white 1/4 in"), "medium").pieces["front"].panel
