@@ -29,9 +29,7 @@ WORK = (
     *("make buttonholes", "sew buttons", "set fasteners"),
 )
 FIGURES = (
-    *("flat cloth", "cross folds", "section", "tuck section", "cross tuck section", "hem section", "pair section"),
-    *("turn map", "check points", "cross check points", "marking strip", "cross marking strip", "surface"),
-    *("piece", "layout", "assembly"),
+    *("marking strip", "cross marking strip", "surface", "piece", "layout", "assembly", "hem section"),
     *("fold marks", "cross fold marks", "creasing", "stitching", "cross stitching", "checking", "cross checking"),
     *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming"),
 )

@@ -1,4 +1,4 @@
-"""Every kind of diagram by name: a worksheet and a key such as 'flat cloth front' come in, pictures go out.
+"""Every kind of diagram by name: a worksheet and a key such as 'fold marks front' come in, pictures go out.
 
 What a sheet shows beside its words is drawn at the width and height that the sheet has for it, never scaled.
 """
@@ -12,13 +12,10 @@ from generator.calculation.worked import Panel
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.assembly import assembly_names, draw_assembly
 from generator.drawing.check_picture import draw_check, draw_cross_check, heights_of_check
-from generator.drawing.check_points import draw_check_points, draw_cross_check_points
 from generator.drawing.creasing import draw_creasing, heights_of_creasing
 from generator.drawing.finished import draw_thing, heights_of_thing, thing_names
-from generator.drawing.flat_cloth import draw_cross_folds, draw_flat_cloth
 from generator.drawing.fold_guide import draw_cross_fold_marks, draw_fold_marks, heights_of_fold_marks
-from generator.drawing.hem_picture import caught_side, heights_of_hem_section
-from generator.drawing.hem_picture import draw_hem_section as draw_sized_hem
+from generator.drawing.hem_picture import caught_side, draw_hem_section, heights_of_hem_section
 from generator.drawing.layout import draw_layout
 from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
@@ -29,21 +26,11 @@ from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of
 from generator.drawing.ruled_rows import draw_ruled_rows, heights_of_ruled_rows
 from generator.drawing.ruling import draw_ruling, heights_of_ruling
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names
-from generator.drawing.section import (
-    crosses_otherwise,
-    draw_cross_tuck_section,
-    draw_hem_section,
-    draw_pair_section,
-    draw_section,
-    draw_tuck_section,
-)
-from generator.drawing.section_plan import plan_pairs
 from generator.drawing.sizes import PAGE_WIDTH, DrawnSize, Heights
 from generator.drawing.stitching import draw_cross_stitching, draw_stitching, heights_of_stitching
 from generator.drawing.style import Style
 from generator.drawing.surface import draw_sized_surface, draw_surface, heights_of_surface
 from generator.drawing.trimming import draw_trimming, heights_of_trimming
-from generator.drawing.turn_map import draw_turn_map
 from generator.drawing.turn_picture import draw_turns, heights_of_turns
 from generator.drawing.turning_picture import draw_turning, has_turns, heights_of_turning
 
@@ -78,10 +65,6 @@ def _has_cross_tucks(panel: Panel) -> bool:
     return panel.cross is not None and panel.cross.count > 0
 
 
-def _has_caught_hem(panel: Panel) -> bool:
-    return _has_tucks(panel) and "caught hem" in (panel.across.left.kind, panel.across.right.kind)
-
-
 def _has_turned_tucks(panel: Panel) -> bool:
     return _has_tucks(panel) and panel.rows is not None
 
@@ -90,18 +73,8 @@ def _never(worksheet: Worksheet) -> tuple[str, ...]:
     return ()
 
 
-# One line a kind, in the order in which the pictures are wanted; 'section' is drawn on request, its parts are listed.
+# One line a kind, in the order in which the pictures are wanted.
 DIAGRAMS: dict[str, Diagram] = {
-    "flat cloth": Diagram(draw_flat_cloth, panels_with(_has_tucks)),
-    "cross folds": Diagram(draw_cross_folds, panels_with(_has_cross_tucks)),
-    "section": Diagram(draw_section, _never),
-    "tuck section": Diagram(draw_tuck_section, panels_with(_has_tucks)),
-    "cross tuck section": Diagram(draw_cross_tuck_section, panels_with(crosses_otherwise)),
-    "hem section": Diagram(draw_hem_section, panels_with(_has_caught_hem)),
-    "pair section": Diagram(draw_pair_section, panels_with(plan_pairs)),
-    "turn map": Diagram(draw_turn_map, panels_with(_has_turned_tucks)),
-    "check points": Diagram(draw_check_points, panels_with(lambda panel: panel.checks.points)),
-    "cross check points": Diagram(draw_cross_check_points, panels_with(lambda panel: panel.cross_checks.points)),
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),
     "cross marking strip": Diagram(draw_cross_marking_strip, panels_with(_has_cross_tucks)),
     "surface": Diagram(draw_surface, panels_with(_has_tucks)),
@@ -116,7 +89,7 @@ SIZED: dict[str, SizedDiagram] = {
     "fold marks": SizedDiagram(draw_fold_marks, heights_of_fold_marks, panels_with(_has_tucks)),
     "cross fold marks": SizedDiagram(draw_cross_fold_marks, heights_of_fold_marks, panels_with(_has_cross_tucks)),
     "creasing": SizedDiagram(draw_creasing, heights_of_creasing, panels_with(_has_tucks)),
-    "hem section": SizedDiagram(draw_sized_hem, heights_of_hem_section, panels_with(caught_side)),
+    "hem section": SizedDiagram(draw_hem_section, heights_of_hem_section, panels_with(caught_side)),
     "stitching": SizedDiagram(draw_stitching, heights_of_stitching, panels_with(_has_tucks)),
     "cross stitching": SizedDiagram(draw_cross_stitching, heights_of_stitching, panels_with(_has_cross_tucks)),
     "checking": SizedDiagram(draw_check, heights_of_check, panels_with(lambda panel: panel.checks.points)),

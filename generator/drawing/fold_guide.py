@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.calculation.marked_edges import marked_edges
+from generator.calculation.striped import PanelStripes
 from generator.calculation.worked import BreadthJoin, TuckSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
+from generator.drawing.cloth_colour import cloth_colour, pale
 from generator.drawing.labels import text_height, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
@@ -21,6 +23,7 @@ _LEAST_CLOTH, _BEST_CLOTH, _MOST_CLOTH = (high / MILLIMETRES for high in (13.0, 
 _EVERY = 5
 _CLOSE = 0.045
 _DIVISIONS = 24
+_PALE, _MOST_BANDS = 0.62, 200
 _ALWAYS, _RULER = "always from here", "ruler or tape"
 
 
@@ -49,9 +52,8 @@ def draw_fold_marks(worksheet: Worksheet, name: str, style: Style, size: DrawnSi
     """Return where a panel's fold marks stand, by their numbers."""
     panel, piece = worksheet.panels[name], worksheet.pieces[name]
     canvas = canvas_of(size, style, f"fold marks {name}")
-    sketch_fold_marks(
-        canvas, panel.across, ("left", write_length(piece.cut_along, worksheet.edition)), worksheet.edition
-    )
+    told = ("left", write_length(piece.cut_along, worksheet.edition))
+    sketch_fold_marks(canvas, panel.across, told, worksheet.edition, panel.stripes)
     _draw_joins(canvas, panel.joins, panel.across)
     edges = marked_edges(panel, worksheet.edition)
     return canvas.picture(_alt(panel.across, piece.label, edges, "left cut edge"), "")
@@ -62,9 +64,8 @@ def draw_cross_fold_marks(worksheet: Worksheet, name: str, style: Style, size: D
     panel = worksheet.panels[name]
     assert panel.cross is not None
     canvas = canvas_of(size, style, f"cross fold marks {name}")
-    sketch_fold_marks(
-        canvas, panel.cross, ("top", write_length(panel.across.sewn, worksheet.edition)), worksheet.edition
-    )
+    told = ("top", write_length(panel.across.sewn, worksheet.edition))
+    sketch_fold_marks(canvas, panel.cross, told, worksheet.edition)
     edges = marked_edges(panel, worksheet.edition, cross=True)
     return canvas.picture(_alt(panel.cross, worksheet.pieces[name].label, edges, "top cut edge"), "")
 
@@ -74,7 +75,9 @@ def _alt(tucks: TuckSet, label: str, edges: str, start: str) -> str:
     return f"The {label} under a ruler whose end lies at the {start}: {marks}, on {edges}."
 
 
-def sketch_fold_marks(canvas: Canvas, tucks: TuckSet, told: tuple[str, str], edition: Edition) -> None:
+def sketch_fold_marks(
+    canvas: Canvas, tucks: TuckSet, told: tuple[str, str], edition: Edition, stripes: PanelStripes | None = None
+) -> None:
     """Draw the cloth under its ruler; ``told`` are the edge that is measured from and how long the tucks are."""
     style, line = canvas.style, text_height(canvas.style.small)
     edge, along = told
@@ -84,7 +87,10 @@ def sketch_fold_marks(canvas: Canvas, tucks: TuckSet, told: tuple[str, str], edi
     canvas.text(_ALWAYS, left + 0.82, 0.6 * line, hold="left", bold=True)
     canvas.line(((left, 0.1 * line), (left, top)), style.outline)
     _draw_ruler(canvas, (left, right), top)
-    canvas.rectangle((left, top), (right, bottom), fill=style.paper, pen=style.cut)
+    canvas.rectangle((left, top), (right, bottom), fill=style.paper)
+    if stripes is not None:
+        _draw_stripes(canvas, stripes, tucks)
+    canvas.rectangle((left, top), (right, bottom), pen=style.cut)
     _draw_marks(canvas, tucks, (left, right), (top, bottom))
     middle = (top - _ruler(style) + bottom) / 2
     canvas.text(f"{edge} cut edge", left - 0.75 * line, middle, turned=True)
@@ -149,6 +155,23 @@ def numbers_shown(places: Sequence[float], width: float, ends: tuple[float, floa
         if inside and all(abs(x - places[other - 1]) >= clear for other in kept):
             kept.append(number)
     return set(kept)
+
+
+def _draw_stripes(canvas: Canvas, found: PanelStripes, tucks: TuckSet) -> None:
+    """Fill the stripes of the cloth, pale, so that marks and numbers stand out; too many are left out."""
+    if tucks.cut * len(found.stripes) > _MOST_BANDS * found.repeat:
+        return
+    left, right = _ends(canvas)
+    levels = (_above(canvas.style), canvas.height - _below(canvas.style))
+    scale = (right - left) / float(tucks.cut)
+    at = -(found.start % found.repeat)
+    while at < tucks.cut:
+        for stripe in found.stripes:
+            sides = [min(max(left + float(place) * scale, left), right) for place in (at, at + stripe.width)]
+            if sides[0] < sides[1]:
+                colour = pale(cloth_colour(stripe.colour), _PALE)
+                canvas.rectangle((sides[0], levels[0]), (sides[1], levels[1]), fill=colour)
+            at += stripe.width
 
 
 def _draw_joins(canvas: Canvas, joins: Sequence[BreadthJoin], tucks: TuckSet) -> None:

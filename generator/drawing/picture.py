@@ -11,7 +11,7 @@ class Picture:
 
     ``svg`` is slimmed SVG text whose text stays text; ``width`` and ``height`` are its size on paper [in]. ``alt``
     tells in a sentence or two what a person sees, ``caption`` what to look for; ``text`` is a longer equivalent in
-    words where the picture holds more than a sentence can (a turn map row by row), else empty.
+    words where the picture holds more than a sentence can (the turns row by row), else empty.
     """
 
     key: str

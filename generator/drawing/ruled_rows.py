@@ -102,11 +102,12 @@ def _feet(panel: Panel, ends: tuple[float, float]) -> list[float]:
 
 def _row_ends(panel: Panel, ends: tuple[float, float], edition: Edition) -> tuple[float, float]:
     """Return where rows begin and end on paper: at the edges, or a little beyond the tucks beside a wide margin."""
-    feet, beyond = _feet(panel, ends), 0.1
-    wide = wide_margins(panel.across, edition)
+    tucks, feet, beyond = panel.across, _feet(panel, ends), 0.06
+    flaps = [float(depth) * (ends[1] - ends[0]) / float(tucks.sewn) for depth in (tucks.depths[0], tucks.depths[-1])]
+    wide = wide_margins(tucks, edition)
     return (
-        max(ends[0], feet[0] - beyond) if wide[0] else ends[0],
-        min(ends[1], feet[-1] + beyond) if wide[1] else ends[1],
+        max(ends[0], feet[0] - flaps[0] - beyond) if wide[0] else ends[0],
+        min(ends[1], feet[-1] + flaps[1] + beyond) if wide[1] else ends[1],
     )
 
 

@@ -8,9 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
 
-from generator.calculation.worked import Panel, Row, TuckSet, Turn
+from generator.calculation.worked import TuckSet, Turn
 from generator.drawing.labels import Point
 from generator.lengths import Edition, say_length
 
@@ -63,31 +62,6 @@ def pair_of(tucks: TuckSet, left: int, turns: tuple[Turn, Turn], *, right_last: 
     elif turns == (Turn.LEFT, Turn.LEFT):
         on_top = left + 1
     return TuckPair((left, left + 1), turns, depths, pitch, pitch - covered, on_top)
-
-
-def plan_pairs(panel: Panel) -> tuple[TuckPair, ...]:
-    """Return one pair of each sort that the rows make: facing, one way, back to back; in that order.
-
-    A panel without rows shows its first two tucks lying one way.
-    """
-    tucks = panel.across
-    if tucks.count < 2:
-        return ()
-    if panel.rows is None:
-        return (pair_of(tucks, 1, (Turn.RIGHT, Turn.RIGHT), right_last=True),)
-    sorts = (Turn.RIGHT, Turn.LEFT), (Turn.RIGHT, Turn.RIGHT), (Turn.LEFT, Turn.LEFT), (Turn.LEFT, Turn.RIGHT)
-    found: dict[tuple[Turn, Turn], TuckPair] = {}
-    for row in panel.rows.rows:
-        _collect(found, tucks, row)
-    chosen = [found[sort] for sort in sorts if sort in found]
-    one_way = [pair for pair in chosen if pair.turns[0] is pair.turns[1]]
-    return tuple(pair for pair in chosen if pair not in one_way[1:])
-
-
-def _collect(found: dict[tuple[Turn, Turn], TuckPair], tucks: TuckSet, row: Row) -> None:
-    for left, turns in enumerate(pairwise(row.turns), 1):
-        if Turn.UPRIGHT not in turns:
-            found.setdefault(turns, pair_of(tucks, left, turns, right_last=row.start == "left"))
 
 
 def pair_words(pair: TuckPair, edition: Edition) -> tuple[str, str]:

@@ -18,8 +18,8 @@ from generator.drawing.picture import Picture
 Pictures = Mapping[str, tuple[Picture, ...]]
 STRIP, CROSS_STRIP = "marking strip", "cross marking strip"
 CARD = "thing card"  # the finished thing, small and as wide for every project
-_BEFORE_STEPS = ("flat cloth ", "layout ", "piece ")
-_LATER = ("assembly ", "cross folds ")
+_BEFORE_STEPS = ("fold marks ", "layout ", "piece ")
+_LATER = ("assembly ", "cross fold marks ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +91,9 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
         card=card,
         before=figures(*_before_steps(worksheet, pictures, named)),
         steps={number: figures(*keys) for number, keys in of_steps.items()},
-        turns={name: figures(f"turn map {name}") for name, panel in worksheet.panels.items() if panel.rows},
-        checks={name: figures(f"check points {name}") for name in worksheet.panels},
-        cross_checks={name: figures(f"cross check points {name}") for name in worksheet.panels},
+        turns={name: figures(f"turns {name}") for name, panel in worksheet.panels.items() if panel.rows},
+        checks={name: figures(f"checking {name}") for name in worksheet.panels},
+        cross_checks={name: figures(f"cross checking {name}") for name in worksheet.panels},
         after=figures(*after),
     )
 
@@ -112,7 +112,7 @@ def _with_later_work(
 
 def _before_steps(worksheet: Worksheet, pictures: Pictures, named: set[str]) -> list[str]:
     """Return what stands before all steps; a panel that is drawn flat is not drawn as a piece too."""
-    drawn_flat = {f"piece {name}" for name in worksheet.panels if f"flat cloth {name}" in pictures}
+    drawn_flat = {f"piece {name}" for name in worksheet.panels if f"fold marks {name}" in pictures}
     return [key for key in pictures if key.startswith(_BEFORE_STEPS) and key not in named | drawn_flat]
 
 

@@ -184,8 +184,8 @@ def _rows(step: SheetStep, rows: Sequence[Row], piece: str) -> Iterator[Stop]:
 
 # Which stops show a picture that belongs to no paragraph: by how its key begins.
 _SHOWN_AT: Mapping[str, StopKind] = {
-    **dict.fromkeys(("check ", "cross check "), "check"),
-    **dict.fromkeys(("turn map ", "turns "), "row"),
+    **dict.fromkeys(("checking ", "cross checking "), "check"),
+    "turns ": "row",
     "ruled rows ": "lengths",
 }
 

@@ -16,7 +16,7 @@ MARK = """\
 title: Mark the folds
 about: panel
 uses: ruler, marking pen
-figures: flat cloth
+figures: fold marks
 work: mark folds
 text:
   - say: |
@@ -51,7 +51,7 @@ def test_a_technique_holds_its_parts_with_their_conditions(tmp_path: Path) -> No
     mark = techniques["mark folds"]
     assert set(techniques) == {"mark folds", "cut"}
     assert (mark.title, mark.about) == ("Mark the folds", "panel")
-    assert (mark.tools, mark.figures, mark.work) == (("ruler", "marking pen"), ("flat cloth",), ("mark folds",))
+    assert (mark.tools, mark.figures, mark.work) == (("ruler", "marking pen"), ("fold marks",), ("mark folds",))
     assert [part.when for part in mark.parts] == [(), ("unequal", "not ring")]
     values = {"piece.number": Fraction(17), "piece.first mark": Fraction(13, 8)}
     said = mark.parts[0].say.filled(INCH, values.__getitem__)
@@ -118,9 +118,9 @@ def test_a_technique_of_the_room_is_a_standard_step(tmp_path: Path) -> None:
             "work: mark a fold",
             "5:7: 'mark a fold' is no work that is counted; did you mean 'mark folds'?",
         ),
-        ("figures: flat cloth", "figures: flat clot", "4:10: 'flat clot' is no picture; did you mean 'flat cloth'?"),
+        ("figures: fold marks", "figures: fold mark", "4:10: 'fold mark' is no picture; did you mean 'fold marks'?"),
         (
-            "figures: flat cloth",
+            "figures: fold marks",
             "figures: assembly bord",
             "4:10: 'assembly bord' is no picture; did you mean 'assembly board'?",
         ),

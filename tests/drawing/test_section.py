@@ -4,37 +4,14 @@ from fractions import Fraction
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from panels import LINKED, panel_of, piece_of, row_set_of, tuck_set_of, worksheet_of
+from panels import tuck_set_of
 
-from generator.calculation.worked import End, Panel, Turn
-from generator.drawing.catalogue import figure_keys
+from generator.calculation.worked import Turn
 from generator.drawing.cloth_edge import LIFT, hem_path, standing_path, turned_path
-from generator.drawing.section import (
-    crosses_otherwise,
-    draw_cross_tuck_section,
-    draw_hem_section,
-    draw_pair_section,
-    draw_section,
-    draw_tuck_section,
-    sketch_hem,
-    sketch_pairs,
-    sketch_tuck,
-)
-from generator.drawing.section_plan import pair_of, pair_words, plan_pairs, rounded
-from generator.drawing.style import SMALLEST_TEXT, read_style
+from generator.drawing.section_plan import pair_of, pair_words, rounded
 from generator.lengths import INCH
 
-PLAIN = read_style({})
-LARGE = read_style({"small": 12, "text": 14, "strong": 16})
-LEFT, RIGHT, UPRIGHT = Turn.LEFT, Turn.RIGHT, Turn.UPRIGHT
-CAUGHT = End("caught hem")
-
-
-def panel_with(cell: tuple[tuple[Turn, ...], ...], depth: Fraction, spacing: Fraction, count: int = 8) -> Panel:
-    tucks = tuck_set_of(count, depth, spacing)
-    return Panel(tucks, rows=row_set_of(count, len(cell), cell))
+LEFT, RIGHT = Turn.LEFT, Turn.RIGHT
 
 
 def test_a_facing_pair_just_meets_where_the_pitch_is_twice_the_depth():
@@ -85,15 +62,6 @@ def test_back_to_back_the_whole_pitch_shows():
     assert (pair.space, pair_words(pair, INCH)) == (Fraction(3, 4), ("Back to back", "3/4 in shows"))
 
 
-def test_the_rows_tell_which_pairs_are_drawn():
-    assert [pair.turns for pair in plan_pairs(panel_of(17))] == [(RIGHT, LEFT), (LEFT, RIGHT)]
-    ripples = panel_with(((RIGHT,), (LEFT,)), Fraction(3, 8), Fraction(3, 2))
-    assert [pair.turns for pair in plan_pairs(ripples)] == [(RIGHT, RIGHT)]
-    assert plan_pairs(panel_with(((UPRIGHT,),), Fraction(3, 8), Fraction(3, 2))) == ()
-    assert plan_pairs(panel_of(1)) == ()
-    assert [pair.turns for pair in plan_pairs(panel_of(5, rows=0))] == [(RIGHT, RIGHT)]
-
-
 def test_a_rounded_line_keeps_its_ends_and_cuts_its_corners():
     smooth = rounded(((0, 0), (1, 0), (1, 1)), 0.25)
     assert (smooth[0], smooth[-1]) == ((0, 0), (1, 1))
@@ -136,76 +104,3 @@ def test_a_caught_hem_has_its_raw_edge_inside_the_tuck():
     assert foot < edge_x < foot + 2 * LIFT
     assert upper - 0.5 < edge_y < upper
     assert min(x for x, _ in path) == 1.0
-
-
-@pytest.mark.parametrize("style", [PLAIN, LARGE], ids=["plain", "large print"])
-@pytest.mark.parametrize("depth", [Fraction(1, 16), Fraction(1, 4), Fraction(3, 8), Fraction(1), Fraction(5, 2)])
-def test_no_words_cross_in_a_section(depth, style):
-    tucks = tuck_set_of(8, depth, 4 * depth, ends=(CAUGHT, CAUGHT))
-    panel = Panel(tucks, rows=row_set_of(8, 2, LINKED))
-    for canvas in (
-        sketch_tuck(tucks, INCH, style, "tuck"),
-        sketch_hem(tucks.left_allowance, depth, INCH, style, "hem"),
-        sketch_pairs(panel, INCH, style, "pairs"),
-    ):
-        assert canvas.crossings() == ()
-        assert min(label.size for label in canvas.labels) >= SMALLEST_TEXT
-        assert canvas.width <= 7
-
-
-@settings(max_examples=60, deadline=None)
-@given(
-    depth=st.integers(1, 40),
-    room=st.integers(0, 60),
-    cell=st.lists(st.lists(st.sampled_from(list(Turn)), min_size=3, max_size=3), min_size=1, max_size=3),
-)
-def test_no_words_cross_in_any_pairs(depth, room, cell):
-    depth = Fraction(depth, 16)
-    panel = panel_with(tuple(tuple(row) for row in cell), depth, 3 * depth + Fraction(room, 16))
-    if plan_pairs(panel):
-        assert sketch_pairs(panel, INCH, PLAIN, "pairs").crossings() == ()
-
-
-def test_the_section_of_a_panel_holds_only_what_it_has():
-    plain = worksheet_of(piece_of(panel_of(7)))
-    assert [picture.key for picture in draw_section(plain, "front", PLAIN)] == [
-        "tuck section front",
-        "pair section front",
-    ]
-    caught = worksheet_of(piece_of(Panel(tuck_set_of(1, ends=(CAUGHT, CAUGHT)))))
-    assert [picture.key for picture in draw_section(caught, "front", PLAIN)] == [
-        "tuck section front",
-        "hem section front",
-    ]
-    none = worksheet_of(piece_of(Panel(tuck_set_of(0))))
-    assert draw_section(none, "front", PLAIN) == ()
-
-
-def test_the_pictures_tell_their_numbers_in_words():
-    # Margin 3/4 and depth 3/8: hem 1 1/8 deep, first crease 2 1/4 from the raw edge.
-    panel = Panel(tuck_set_of(4, ends=(CAUGHT, CAUGHT)), rows=row_set_of(4))
-    worksheet = worksheet_of(piece_of(panel))
-    (tuck,) = draw_tuck_section(worksheet, "front", PLAIN)
-    (hem,) = draw_hem_section(worksheet, "front", PLAIN)
-    (pair,) = draw_pair_section(worksheet, "front", PLAIN)
-    assert tuck.alt.endswith("stitched 3/8 in from the fold, so that 3/4 in of cloth is hidden.")
-    assert "the first crease 2 1/4 in from the raw edge; the raw edge folded to it, 1 1/8 in deep" in hem.alt
-    assert pair.alt.endswith("facing pair, the folds meet; back to back, 3/4 in shows.")
-
-
-def test_the_same_section_gives_the_same_bytes():
-    worksheet = worksheet_of(piece_of(panel_of(7)))
-    first, again = ([picture.svg for picture in draw_section(worksheet, "front", PLAIN)] for _ in range(2))
-    assert first == again
-    assert all("</text>" in svg for svg in first)
-
-
-@pytest.mark.parametrize(("depth", "told"), [(Fraction(1, 4), ""), (Fraction(3, 8), "stitched 3/8 in from the fold")])
-def test_a_cross_tuck_has_its_own_section_where_it_is_not_as_deep(depth, told):
-    # The tucks of the panel are 1/4 in deep.
-    panel = Panel(tuck_set_of(5, Fraction(1, 4), Fraction(5, 4)), cross=tuck_set_of(4, depth, Fraction(3, 2)))
-    worksheet = worksheet_of(piece_of(panel))
-    pictures = draw_cross_tuck_section(worksheet, "front", PLAIN)
-    assert bool(pictures) == crosses_otherwise(panel) == bool(told)
-    assert all(told in picture.alt and picture.key == "cross tuck section front" for picture in pictures)
-    assert ("cross tuck section front" in figure_keys(worksheet)) == bool(told)

@@ -11,7 +11,7 @@ from panels import panel_of, piece_of, tuck_set_of, worksheet_of
 
 from generator.calculation.striped import PanelStripes, Stripe, TuckColours
 from generator.calculation.worked import Turn
-from generator.drawing.flat_cloth import draw_flat_cloth
+from generator.drawing.catalogue import draw
 from generator.drawing.style import Style
 from generator.drawing.surface import draw_surface
 from generator.drawing.surface_geometry import HeldLine, Surface
@@ -67,8 +67,8 @@ def test_a_striped_panel_is_drawn_otherwise_than_a_plain_one() -> None:
     plain = worksheet_of(piece_of(panel))
     striped = worksheet_of(piece_of(replace(panel, stripes=TICKING)))
     (piece,) = plain.pieces
-    for drawn in (draw_flat_cloth, draw_surface):
-        one, other = (drawn(sheet, piece, Style())[0] for sheet in (plain, striped))
-        assert one.svg != other.svg
-    assert "The bands are the stripes of the cloth." in draw_flat_cloth(striped, piece, Style())[0].caption
-    assert "bands" not in draw_flat_cloth(plain, piece, Style())[0].caption
+    one, other = (draw_surface(sheet, piece, Style())[0] for sheet in (plain, striped))
+    assert one.svg != other.svg
+    one, other = (draw(sheet, f"fold marks {piece}", Style())[0] for sheet in (plain, striped))
+    # 9 1/4 in of cloth: navy an inch wide from every 1 1/2 in, so seven times, white six times in between.
+    assert other.svg.count("<path") - one.svg.count("<path") == 13

@@ -7,10 +7,10 @@ from generator.drawing.picture import Picture
 SIZES = {
     "surface front": (5.0, 5.0),
     "layout face": (6.5, 4.0),
-    "flat cloth front": (7.0, 3.0),
-    "section front": (4.5, 1.6),
-    "turn map front": (6.0, 3.4),
-    "check points front": (6.5, 1.5),
+    "fold marks front": (7.0, 3.0),
+    "stitching front": (4.5, 1.6),
+    "turns front": (6.0, 3.4),
+    "checking front": (6.5, 1.5),
     "piece back": (4.0, 3.0),
     "marking strip front": (7.0, 9.0),
 }

@@ -17,10 +17,10 @@ def test_figures_are_numbered_in_reading_order() -> None:
     assert [figure.picture.key for figure in shown] == [
         "piece back",
         "layout face",
-        "flat cloth front",
-        "section front",
-        "turn map front",
-        "check points front",
+        "fold marks front",
+        "stitching front",
+        "turns front",
+        "checking front",
     ]
 
 
@@ -74,9 +74,11 @@ def test_making_up_that_no_step_names_stands_at_a_last_step_of_the_projects_own(
 def test_marks_that_no_step_names_stand_before_all_steps_and_those_of_cross_tucks_after() -> None:
     steps = tuple(dataclasses.replace(step, figures=(), standard="fill") for step in cushion().steps)
     bare = dataclasses.replace(cushion(), steps=steps)
-    arrangement = arranged(bare, {**placeholders(), "cross folds front": (placeholder("cross folds front", 4, 3),)})
-    assert keys_of(arrangement.before) == ["layout face", "flat cloth front", "piece back"]
-    assert keys_of(arrangement.after) == ["cross folds front"]
+    arrangement = arranged(
+        bare, {**placeholders(), "cross fold marks front": (placeholder("cross fold marks front", 4, 3),)}
+    )
+    assert keys_of(arrangement.before) == ["layout face", "fold marks front", "piece back"]
+    assert keys_of(arrangement.after) == ["cross fold marks front"]
 
 
 def test_the_finished_thing_stands_on_the_page_and_small_on_the_card() -> None:

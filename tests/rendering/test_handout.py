@@ -117,7 +117,7 @@ def test_the_file_is_tagged_and_says_its_language_and_title() -> None:
 def test_every_figure_is_told_in_words() -> None:
     figures = [element for element in structure(opened_letter().Root.StructTreeRoot.K) if element.S == "/Figure"]
     told = [str(element.Alt) for element in figures]
-    assert "Placeholder of the turn map front." in told
+    assert "Placeholder of the turns front." in told
     assert len(told) == 7
     assert all(told)
 
@@ -163,8 +163,8 @@ def test_the_same_sheet_has_the_same_bytes() -> None:
 def test_a_figure_stands_on_the_page_of_its_step() -> None:
     with pdfplumber.open(io.BytesIO(letter())) as read:
         for title, caption in (
-            ("Mark the folds", "flat cloth front shows"),
-            ("Sew row by row", "turn map front shows"),
+            ("Mark the folds", "fold marks front shows"),
+            ("Sew row by row", "turns front shows"),
         ):
             (page,) = [text for text in (page.extract_text() for page in read.pages) if caption in text]
             assert title in page

@@ -164,12 +164,12 @@ def test_the_first_stop_of_a_step_tells_its_cautions_in_full() -> None:
 def test_the_pictures_of_rows_and_checks_stand_there_and_are_drawn_once() -> None:
     worksheet = rowed()
     steps = list(worksheet.steps)
-    steps[1] = dataclasses.replace(steps[1], figures=("turn map front", "pair section front"))
+    steps[1] = dataclasses.replace(steps[1], figures=("turns front", "pair stitching front"))
     worksheet = dataclasses.replace(worksheet, steps=tuple(steps))
     found = [stop for stop in stops(worksheet) if stop.step.number == 2]
     assert [stop.figures for stop in found] == [
-        ("pair section front",),
-        *[("turn map front",)] * 5,
+        ("pair stitching front",),
+        *[("turns front",)] * 5,
         (),
     ]
     page = render_machine(worksheet, setting(), None, placeholders())

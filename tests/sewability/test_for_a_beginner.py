@@ -8,13 +8,15 @@ from pathlib import Path
 import pytest
 from sewable_room import ROOT, SHARED, every_sheet, named, sheets_of
 
-from generator.calculation.worked import Panel, Turn
+from generator.calculation.worked import Panel
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.row_bulk import row_ends
-from generator.drawing.catalogue import draw
-from generator.drawing.flat_cloth import sketch_flat_cloth
+from generator.drawing.canvas import canvas_of
+from generator.drawing.ruled_rows import sketch_ruled_rows
+from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
+from generator.drawing.svg import PathGroup
 from generator.lengths import read_length
 
 # What fingers and cloth go through at least, and what stays sewn beside the corners; common practice, no source.
@@ -100,22 +102,6 @@ def test_only_words_that_a_row_uses_are_explained(path: Path) -> None:
         used = {word for row in rows.rows for word in row.words}
         told = {word.lower() for word in re.findall(r"\*\*(Toward|Away|Upright)\*\*", step.text)}
         assert told == used, named(sheet, step)
-
-
-@every_sheet
-def test_pictures_explain_only_signs_that_they_have(path: Path) -> None:
-    sheet = sheets_of(path)[0]
-    for name, panel in sheet.panels.items():
-        if panel.rows is not None:
-            turned = {turn for row in panel.rows.rows for turn in row.turns} | {*panel.rows.top, *panel.rows.bottom}
-            caption = draw(sheet, f"turn map {name}", Style())[0].caption
-            for turn, sign in ((Turn.UPRIGHT, "upright bar"), (Turn.LEFT, "open"), (Turn.RIGHT, "filled")):
-                assert (sign in caption) == (turn in turned), caption
-        piece = sheet.pieces[name]
-        beside = panel.across.left_allowance or panel.across.right_allowance
-        ends = any(piece.edges[side].allowance for side in ("top", "bottom")) and not panel.trim_along
-        caption = draw(sheet, f"flat cloth {name}", Style())[0].caption
-        assert ("dots" in caption) == bool(beside or ends), caption
 
 
 @every_sheet
@@ -258,12 +244,15 @@ def test_the_rows_of_a_mat_are_drawn_over_its_band_of_tucks_only() -> None:
     mats = sheets_of(ROOT / "projects" / "tide-table-mats.yaml")
     sheet = next(one for one in mats if (one.size, one.edition.name) == ("breakfast", "inch"))
     assert row_ends(sheet.panels["mat"].across, sheet.edition) == (0, 10)
-    canvas = sketch_flat_cloth(sheet.pieces["mat"], sheet.panels["mat"], sheet.edition, Style())[0]
-    upright = sorted({start[0] for start, end in canvas.segments if start[0] == end[0]})
-    level = [end[0] for start, end in canvas.segments if start[1] == end[1] and start[0] == upright[0]]
-    # Twenty inches of cloth are cut; the rows end at half of them.
-    width = upright[-1] - upright[0]
-    assert any(abs((end - upright[0]) / width - 10 / 20) < 0.02 for end in level)
+    panel = sheet.panels["mat"]
+    canvas = canvas_of(DrawnSize(93, 70), Style(), "rows")
+    sketch_ruled_rows(canvas, panel, float(sheet.pieces["mat"].cut_along), sheet.edition)
+    tacked = next(layer for layer in canvas._layers if isinstance(layer, PathGroup) and layer.pen == Style().tack)
+    (start, _), (end, _) = tacked.outlines[0]
+    edges = [x for x, _ in next(one for one in canvas.segments if one[0][1] == one[1][1] and one[0][0] == start)]
+    # Sewn, the last of the tucks stands past the middle of its band; the plain half of the mat gets no line.
+    sewn, last = float(panel.across.sewn), float(panel.across.feet[-1] + panel.across.depths[-1])
+    assert last / sewn < (end - start) / (edges[1] - edges[0]) < last / sewn + 0.06
 
 
 @pytest.mark.parametrize(("project", "corners"), [("pier-bolster", False), ("quay-cushion", True)])

@@ -31,7 +31,6 @@ from generator.rendering.styles import SHEET_STYLES, paper_style
 
 # For each edition the packed worksheets of each project that has it.
 ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
-_ON_PAGES = ("seam ", "thing ")
 CARD_SIZE = DrawnSize(80, 60)
 _TEMPLATES = frozenset(
     {"size.html", "machine.html", "handout.html", "strip.html", "sheets/base.html", "sheets/rescue.html"}
@@ -86,8 +85,7 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
 
 def drawn(worksheet: Worksheet, style: Style) -> Pictures:
     """Return every picture of a worksheet by its key, with a small one of the finished thing."""
-    # Of what can be drawn at any size a page shows, so far, what has no other picture.
-    keys = (*figure_keys(worksheet), *(key for key in sized_keys(worksheet) if key.startswith(_ON_PAGES)))
+    keys = dict.fromkeys((*figure_keys(worksheet), *sized_keys(worksheet)))
     pictures = {key: draw(worksheet, key, style) for key in keys}
     if "thing front" in pictures:
         pictures[CARD] = (draw_sized(worksheet, "thing front", style, CARD_SIZE),)

@@ -11,7 +11,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.edition_numbers import printed_numbers
 from generator.calculation.worksheet.figures import figures
 from generator.commands.figures_text import figures_text
-from generator.drawing.catalogue import figure_keys
+from generator.drawing.catalogue import figure_keys, sized_keys
 from generator.rendering.machine import stops
 
 ROWS = """\
@@ -69,7 +69,7 @@ def test_what_is_off_is_dealt_out_over_the_cross_tucks_left(crossed: Worksheet) 
 def test_the_step_the_figures_and_the_kept_numbers_tell_them(crossed: Worksheet) -> None:
     step = next(step for step in crossed.steps if step.standard == "stitch cross tucks")
     assert "- After tuck 6: from the top cut edge to cross mark 7, **8 1/8 in**" in step.text
-    assert "cross check points front" in step.figures
+    assert "cross checking front" in step.figures
     front = figures(crossed)["pieces"]["front"]
     assert [point["expect"] for point in front["cross_checkpoints"]] == ["8 1/8", "12 5/8", "17"]
     assert printed_numbers(figures(crossed))["front: cross tucks, check after tuck 6"] == "8 1/8"
@@ -77,7 +77,7 @@ def test_the_step_the_figures_and_the_kept_numbers_tell_them(crossed: Worksheet)
 
 
 def test_there_is_a_picture_of_them_and_a_strip(crossed: Worksheet) -> None:
-    assert {"cross check points front", "cross marking strip front"} <= set(figure_keys(crossed))
+    assert {"cross checking front", "cross marking strip front"} <= {*figure_keys(crossed), *sized_keys(crossed)}
 
 
 def test_at_the_machine_each_step_has_the_check_points_of_its_own_tucks(crossed: Worksheet) -> None:
