@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -19,6 +20,8 @@ from generator.drawing.labels import Box
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names, sketch_seam
 from generator.drawing.seams.paper import fitted
 from generator.drawing.seams.plan import SeamPlan, plan_seam
+from generator.drawing.seams.round_end import plan_round_end
+from generator.drawing.seams.words import told
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
 
@@ -150,7 +153,7 @@ def test_a_ring_is_folded_in_half_and_its_fold_has_no_allowance() -> None:
 
 
 @pytest.mark.parametrize(
-    ("joined", "told"),
+    ("joined", "named"),
     [
         (ROUND, ["1 Lay", "back, wrong side up", "front, right side up", "2 Sew", "1/2 in from the edge"]),
         (
@@ -166,9 +169,9 @@ def test_a_ring_is_folded_in_half_and_its_fold_has_no_allowance() -> None:
     ],
 )
 def test_a_picture_names_its_layers_with_the_side_that_is_up_and_what_is_done(
-    joined: Joined, told: Sequence[str]
+    joined: Joined, named: Sequence[str]
 ) -> None:
-    assert set(told) <= set(words_of(joined))
+    assert set(named) <= set(words_of(joined))
 
 
 def test_what_stays_wrong_side_out_is_not_shown_opened() -> None:
@@ -185,7 +188,6 @@ def test_long_work_has_its_parts_one_below_the_other_and_lays_and_sews_in_one() 
     [
         piece_cut("tie", 3, 20, name="back", made=Made(folds=(Fraction(3, 2),))),
         piece_cut("gathered end", 20, 4, name="back", made=Made(DrawnUp("top", Fraction(0)))),
-        circle_cut(9, name="back"),
         piece_cut("bought", 3, 3, name="back", parts=()),
     ],
 )
@@ -228,3 +230,60 @@ def test_seams_of_two_widths_are_not_told_as_one() -> None:
     wider = {**dict.fromkeys(ALL, SEAM), "top": End("seam", Fraction(1))}
     uneven = piece_cut("rectangle", 9, 16, wider, name="front")
     assert not [words for words in words_of(ROUND, uneven, BACK) if words.endswith("from the edge")]
+
+
+TUBE, END = piece_cut("rectangle", 19, 23, name="tube"), circle_cut(8, name="end")
+CLOSED = lying(
+    layer("tube", up=True),
+    layer("end", up=False, at="left", own="rim"),
+    layer("end", up=False, at="right", own="rim"),
+    sides=("left", "right"),
+)
+
+
+def test_a_round_end_is_as_wide_as_its_ring_and_sewn_at_the_allowance_of_its_rim() -> None:
+    """Cut 8 through with seams of 1/2: 7 through. The ring is 18 long; of that 4/5 of the width is shown."""
+    plan = plan_round_end(sheet(CLOSED, TUBE, END), CLOSED)
+    assert plan is not None
+    assert (plan.wide, plan.allowance, plan.ends) == (7.0, 0.5, 2)
+    assert plan.high == pytest.approx(5.6)
+
+
+def test_a_round_end_is_told_with_its_quarters_and_the_other_end() -> None:
+    written = words_of(CLOSED, TUBE, END)
+    assert {"end, wrong side up", "quarters meet", "1/2 in from the edge", "the other end alike"} <= set(written)
+    assert "3 Turn out" not in written
+    assert "3 Turn out" in words_of(replace(CLOSED, turned=True), TUBE, END)
+
+
+def test_two_rounds_lie_on_each_other_and_their_opening_is_measured_along_the_rim() -> None:
+    """15 cut is 14 through. Half of the opening of 5 takes 5/2 / 7 of an arc to each side of the lowest place."""
+    lower, upper = (circle_cut(15, name=name) for name in ("front", "back"))
+    joined = lying(
+        layer("front", up=True),
+        layer("back", up=False, at="rim", own="rim"),
+        sides=("rim",),
+        opening=Opening(("front", "rim"), Fraction(5)),
+        turned=True,
+    )
+    plan = planned(joined, lower, upper)
+    assert corners(plan.over[0].cut) == (-0.5, -0.5, 14.5, 14.5)
+    assert plan.opening is not None
+    side, ((left, y), (right, _)) = plan.opening
+    assert side == "bottom"
+    assert math.asin((right - 7) / 7) * 7 == pytest.approx(5 / 2)
+    assert math.hypot(left - 7, y - 7) == pytest.approx(7)
+    assert "Sewn all round, 1/2 in from the edge." in told(plan, sheet(joined, lower, upper))
+
+
+def test_a_round_on_a_rectangle_has_no_picture() -> None:
+    assert seam_names(sheet(ROUND, FRONT, circle_cut(9, name="back"))) == ()
+
+
+@pytest.mark.parametrize("joined", [CLOSED, replace(CLOSED, turned=True)])
+def test_no_words_cross_in_the_picture_of_a_round_end(joined: Joined) -> None:
+    worksheet = sheet(joined, TUBE, END)
+    for width in (80.0, 93.0, 180.0):
+        found = heights_of_seam(worksheet, "1-1", Style(), width)
+        for height in (found.least, found.natural):
+            assert sketch_seam(worksheet, "1-1", Style(), DrawnSize(width, height)).crossings() == ()

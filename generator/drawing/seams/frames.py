@@ -4,18 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
+from typing import Any
 
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Box, Label, Point, text_height, text_lines, text_width
 from generator.drawing.seams import words
+from generator.drawing.seams.boxes import FLAT, around
 from generator.drawing.seams.paper import Paper, fitted
-from generator.drawing.seams.plan import FLAT, SeamPlan, around
-from generator.drawing.seams.scenes import LINE, done, lay, lower_point, sew, sew_and_show
+from generator.drawing.seams.plan import SeamPlan
+from generator.drawing.seams.scenes import LINE, done, lay, layer_points, sew, sew_and_show
 from generator.drawing.style import Style
 
 AIR = 0.06
 ARROW, RIM = 0.16, 0.1  # what an arrow and the mouth of a ring need outside the cloth [in]
+
+
+def _nowhere(paper: Paper) -> tuple[Point | None, Point | None]:
+    return None, None
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,15 +30,19 @@ class Frame:
     """One part: its title, the words above and below what is drawn, the cloth in it, and what draws it.
 
     ``beside`` are sides at which words stand, ``clear`` those that something reaches out of, and by how much [in].
+    ``keep`` is how much of its longer side is never left out [in of cloth]. ``points`` are places that the words above
+    and below lead to.
     """
 
     title: str
     above: str
     below: str
     cloth: Box
-    draw: Callable[[Paper, SeamPlan, Worksheet], None]
+    draw: Callable[[Paper], None]
     beside: tuple[str, ...] = ()
     clear: Mapping[str, float] = field(default_factory=dict)
+    keep: float = 0.0
+    points: Callable[[Paper], tuple[Point | None, Point | None]] = _nowhere
 
     def margins(self, style: Style) -> dict[str, float]:
         """Return the room beside the cloth that is kept clear at each side [in]."""
@@ -71,18 +82,27 @@ def frames_of(plan: SeamPlan, worksheet: Worksheet, *, few: bool = False) -> tup
     where = ", ".join(filter(None, (words.sewn_words(plan, worksheet), under)))
     beside = (at,) if at in FLAT else ()
     basted = words.is_basted(plan)
-    laid = Frame(words.laid_title(plan), above, below, plan.whole, lay)
-    sewn = Frame("Baste" if basted else "Sew", over, where, plan.whole, sew, beside=beside)
+    laid, sewn = words.laid_title(plan), "Baste" if basted else "Sew"
+    keep, points = _kept(plan), partial(layer_points, plan=plan)
+
+    def frame(title: str, above: str, below: str, draw: Callable[..., None], **more: Any) -> Frame:
+        return Frame(title, above, below, plan.whole, partial(draw, plan=plan, worksheet=worksheet), keep=keep, **more)
+
+    laying = frame(laid, above, below, lay, points=points)
+    sewing = frame(sewn, over, where, sew, beside=beside)
     if few:
-        title = f"{laid.title}, {sewn.title.lower()} {where}".strip()
-        sewn = Frame(title, _lines(above, over), _lines(below, under), plan.whole, sew_and_show, beside=beside)
+        title = f"{laid}, {sewn.lower()} {where}".strip()
+        told = _lines(above, over), _lines(below, under)
+        sewing = frame(title, *told, sew_and_show, beside=beside, points=points)
     opened = around(one.cut for one in plan.opened)
-    last = Frame(words.done_title(plan), "", words.done_words(plan), opened, done, clear=_reaching(plan))
+    last = Frame(
+        words.done_title(plan), "", words.done_words(plan), opened, partial(done, plan=plan), clear=_reaching(plan)
+    )
     if plan.joined.does == "turn out":
         return (last,)
     if not plan.joined.sides:
-        return (laid,)
-    first = (sewn,) if few else (laid, sewn)
+        return (laying,)
+    first = (sewing,) if few else (laying, sewing)
     return first if basted or plan.inside_out else (*first, last)
 
 
@@ -112,7 +132,7 @@ def inside(frame: Frame, room: Box, style: Style) -> Box:
     )
 
 
-def draw_frame(canvas: Canvas, frame: Frame, plan: SeamPlan, worksheet: Worksheet, place: FramePlace) -> None:
+def draw_frame(canvas: Canvas, frame: Frame, place: FramePlace) -> None:
     """Draw one part in its room: title, words, cloth, words."""
     style, room = canvas.style, place.room
     high, width = LINE * text_height(style.small), room.right - room.left
@@ -124,29 +144,18 @@ def draw_frame(canvas: Canvas, frame: Frame, plan: SeamPlan, worksheet: Workshee
     ]
     lines = frame.lines(frame.below, style, width)
     below = [canvas.text(line, middle, room.bottom - high * (len(lines) - row - 0.5)) for row, line in enumerate(lines)]
-    paper = fitted(canvas, frame.cloth, inside(frame, room, style), _kept(plan), place.scale)
-    frame.draw(paper, plan, worksheet)
+    paper = fitted(canvas, frame.cloth, inside(frame, room, style), (0.0, frame.keep), place.scale)
+    frame.draw(paper)
     paper.torn(frame.cloth)
-    if frame.draw in (lay, sew_and_show):
-        _leaders(paper, plan, above[-1:], below[:1])
+    upper, lower = frame.points(paper)
+    for label in above[-1:] if upper is not None else ():
+        _leader(canvas, label, label.box.bottom, upper or (0.0, 0.0))
+    for label in below[:1] if lower is not None else ():
+        _leader(canvas, label, label.box.top, lower or (0.0, 0.0))
 
 
-def _kept(plan: SeamPlan) -> tuple[float, float]:
-    if plan.opening is None:
-        return 0.0, 0.0
-    (left, upper), (right, lower) = plan.opening[1]
-    return 0.0, max(abs(right), abs(lower), abs(left), abs(upper))
-
-
-def _leaders(paper: Paper, plan: SeamPlan, above: Sequence[Label], below: Sequence[Label]) -> None:
-    """Draw a line from the words above to the upper layer, from those below to the lower one, where it is seen."""
-    over = plan.over[-1].cut
-    for label in above if below else ():
-        middle = ((over.left + over.right) / 2, over.top + (over.bottom - over.top) * 0.2)
-        _leader(paper.canvas, label, label.box.bottom, paper.at(middle))
-    shown = lower_point(paper, plan)
-    for label in below if shown is not None else ():
-        _leader(paper.canvas, label, label.box.top, shown or (0.0, 0.0))
+def _kept(plan: SeamPlan) -> float:
+    return max(abs(value) for point in plan.opening[1] for value in point) if plan.opening is not None else 0.0
 
 
 def _leader(canvas: Canvas, label: Label, y: float, target: Point) -> None:

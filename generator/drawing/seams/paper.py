@@ -49,6 +49,15 @@ class Paper:
         (left, top), (right, bottom) = self.at((box.left, box.top)), self.at((box.right, box.bottom))
         return (left, top), (right, top), (right, bottom), (left, bottom)
 
+    def rim(self, box: Box, start: float, end: float) -> list[Point]:
+        """Return the arc of a round inside its box on paper, clockwise from the right [degrees]."""
+        middle, radius = ((box.left + box.right) / 2, (box.top + box.bottom) / 2), (box.right - box.left) / 2
+        steps = max(2, round(abs(end - start) / 5))
+        angles = [math.radians(start + (end - start) * step / steps) for step in range(steps + 1)]
+        return [
+            self.at((middle[0] + radius * math.cos(angle), middle[1] + radius * math.sin(angle))) for angle in angles
+        ]
+
     def line(self, segment: Segment) -> Segment:
         """Return a line on paper."""
         return self.at(segment[0]), self.at(segment[1])
@@ -58,6 +67,8 @@ class Paper:
         canvas, outline = self.canvas, self.canvas.style.outline
         upper_left, upper_right, lower_right, lower_left = self.corners(laid.cut)
         shape = [upper_left, upper_right, lower_right, lower_left]
+        if laid.round:
+            shape, turned_corner = self.rim(laid.cut, 0, 360), 0.0
         if turned_corner:
             x, y = lower_right
             before, after = (x, y - turned_corner), (x - turned_corner, y)

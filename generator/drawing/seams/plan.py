@@ -13,15 +13,16 @@ from generator.calculation.making_up.laid import CLOCKWISE, opposite
 from generator.calculation.worked_piece import EdgeWork, Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Segment
+from generator.drawing.seams.boxes import FLAT, RIM, arc_ends, around, grown, level, share, sides_of
 
-FLAT = ("left", "right")
+HIDDEN, FEW = 0.8, 3  # how much is covered so that all counts as hidden; a frill on every side hides nothing
 # Edges that lie raw when they are sewn; any other is hemmed, folded or bound by then.
 _RAW = frozenset({"seam", "faced", "french", "felled", "bound"})
 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """One piece, or one half of a back in two, as it lies: its finished edges and its cut ones.
+    """One piece, or one half of a back in two, as it lies: its finished edges and its cut ones; a round within them.
 
     ``at`` is the side at which it is sewn, ``own`` the side of the piece that lies there.
     """
@@ -32,6 +33,11 @@ class Laid:
     right_side_up: bool
     at: str = ""
     own: str = ""
+
+    @property
+    def round(self) -> bool:
+        """Whether it is a round, which touches the middles of its edges only."""
+        return _is_round(self.piece)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +65,14 @@ class SeamPlan:
         if self.opening is not None:
             return self.opening
         whole = around(one.finished for one in self.opened)
-        side = next((side for side in CLOCKWISE if side not in self.joined.sides), "top")
-        return side, _sides(whole)[side]
+        side = next((side for side in CLOCKWISE if side not in self.seams), "top")
+        return side, sides_of(whole)[side]
 
     @property
     def inside_out(self) -> bool:
         """Whether it stays wrong side out when it is sewn, so that a later step turns it."""
         hangs = all(laid.piece.made.drawn_up is not None for laid in self.over)
-        lies = self.joined.turned_in or hangs or len(self.joined.sides) < 3
+        lies = self.joined.turned_in or hangs or (len(self.joined.sides) < 3 and RIM not in self.joined.sides)
         return not self.joined.turned and not lies
 
     @property
@@ -79,41 +85,33 @@ class SeamPlan:
     def covered(self) -> bool:
         """Whether what lies above hides all that lies below."""
         lower = around(laid.cut for laid in self.below)
-        return sum(_share(laid.cut, lower) for laid in self.over) > _HIDDEN
-
-
-_HIDDEN = 0.8
-
-
-def around(boxes: Iterable[Box]) -> Box:
-    """Return the box round others."""
-    found = list(boxes)
-    return Box(
-        min(box.left for box in found),
-        min(box.top for box in found),
-        max(box.right for box in found),
-        max(box.bottom for box in found),
-    )
+        return len(self.over) < FEW and sum(share(laid.cut, lower) for laid in self.over) > HIDDEN
 
 
 def plan_seam(worksheet: Worksheet, joined: Joined) -> SeamPlan | None:
-    """Return where everything lies, None where a piece is no flat rectangle: a strip folded in itself, a round."""
+    """Return where everything lies, None where pieces are no flat rectangles, or rounds on each other."""
     pieces = [worksheet.pieces[name] for name in joined.pieces]
-    if any(_not_flat(piece) for piece in pieces) or set(joined.sides) - set(CLOCKWISE):
+    rounds = all(_is_round(piece) for piece in pieces)
+    if any(_not_flat(piece) or _is_round(piece) is not rounds for piece in pieces):
+        return None
+    if set(joined.sides) - ({RIM} if rounds else {*CLOCKWISE}):
         return None
     below = _row(worksheet, joined)
     base = around(laid.finished for laid in below)
     over = tuple(laid for layer in joined.layers[1:] for laid in _over(worksheet, joined, layer, base))
     lines = [laid.finished if joined.layers[0].right_side_up else laid.cut for laid in over]
     lower = base if joined.layers[0].right_side_up else around(laid.cut for laid in below)
-    seams = {side: _along(side, lower, lines) for side in joined.sides}
+    seams = {side: _along(side, lower, lines) for side in joined.sides if side != RIM}
     return SeamPlan(joined, below, over, seams, _opening(joined, below, seams), _opened(joined, below, over))
 
 
 def _not_flat(piece: Piece) -> bool:
     drawn = piece.made.drawn_up
-    closed = drawn is not None and drawn.to == 0
-    return bool(piece.made.folds) or closed or not piece.parts or any(part.outline.one_measure for part in piece.parts)
+    return bool(piece.made.folds) or (drawn is not None and drawn.to == 0) or not piece.parts
+
+
+def _is_round(piece: Piece) -> bool:
+    return any(part.outline.one_measure for part in piece.parts)
 
 
 def _size(piece: Piece) -> tuple[float, float]:
@@ -123,17 +121,9 @@ def _size(piece: Piece) -> tuple[float, float]:
 
 
 def _beyond(edges: Mapping[str, EdgeWork]) -> dict[str, float]:
+    if RIM in edges:
+        return dict.fromkeys(CLOCKWISE, float(edges[RIM].allowance))
     return {side: float(edge.allowance) for side, edge in edges.items() if edge.end.kind in _RAW}
-
-
-def grown(box: Box, beyond: Mapping[str, float]) -> Box:
-    """Return a box with the cloth beyond each of its sides."""
-    return Box(
-        box.left - beyond.get("left", 0.0),
-        box.top - beyond.get("top", 0.0),
-        box.right + beyond.get("right", 0.0),
-        box.bottom + beyond.get("bottom", 0.0),
-    )
 
 
 def _row(worksheet: Worksheet, joined: Joined) -> tuple[Laid, ...]:
@@ -171,7 +161,7 @@ def _over(worksheet: Worksheet, joined: Joined, layer: JoinLayer, base: Box) -> 
     wide, high = sum(size[0] for size in sizes), max(size[1] for size in sizes)
     across = (layer.at in FLAT) is (layer.own in FLAT)
     at = layer.at if len(joined.sides) < len(CLOCKWISE) else ""
-    box = _level(at, base, (wide, high) if across else (high, wide))
+    box = level(at, base, (wide, high) if across else (high, wide))
     if len(pieces[0].parts) > 1:
         yield from _halves(pieces[0], box, layer)
         return
@@ -187,21 +177,14 @@ def _frill(piece: Piece, side: str, base: Box, layer: JoinLayer) -> Laid:
     """One side of a strip that is sewn all round; it lies inwards."""
     drop = float(piece.finished_along)
     wide, high = base.right - base.left, base.bottom - base.top
-    box = _level(side, base, (drop, high) if side in FLAT else (wide, drop))
+    box = level(side, base, (drop, high) if side in FLAT else (wide, drop))
     beyond = {side: _beyond(piece.edges).get(layer.own, 0.0)}
     return Laid(piece, box, grown(box, beyond), layer.right_side_up, side, layer.own)
 
 
-def _level(at: str, base: Box, size: tuple[float, float]) -> Box:
-    wide, high = size
-    left = {"left": base.left, "right": base.right - wide}.get(at, (base.left + base.right - wide) / 2)
-    top = {"top": base.top, "bottom": base.bottom - high}.get(at, (base.top + base.bottom - high) / 2)
-    return Box(left, top, left + wide, top + high)
-
-
 def _turned(beyond: Mapping[str, float], layer: JoinLayer) -> dict[str, float]:
     """The cloth beyond each side when a piece lies with its own side at a side of what is below."""
-    if not layer.at:
+    if layer.at not in CLOCKWISE:
         return dict(beyond)
     step = CLOCKWISE.index(layer.at) - CLOCKWISE.index(layer.own)
     return {CLOCKWISE[(place + step) % 4]: beyond.get(side, 0.0) for place, side in enumerate(CLOCKWISE)}
@@ -222,16 +205,7 @@ def _along(side: str, base: Box, over: Iterable[Box]) -> Segment:
     top = around(over)
     left, right = max(base.left, top.left), min(base.right, top.right)
     upper, lower = max(base.top, top.top), min(base.bottom, top.bottom)
-    return _sides(Box(left, upper, right, lower))[side]
-
-
-def _sides(box: Box) -> dict[str, Segment]:
-    return {
-        "left": ((box.left, box.bottom), (box.left, box.top)),
-        "top": ((box.left, box.top), (box.right, box.top)),
-        "right": ((box.right, box.top), (box.right, box.bottom)),
-        "bottom": ((box.right, box.bottom), (box.left, box.bottom)),
-    }
+    return sides_of(Box(left, upper, right, lower))[side]
 
 
 def _opening(joined: Joined, below: tuple[Laid, ...], seams: Mapping[str, Segment]) -> tuple[str, Segment] | None:
@@ -241,6 +215,8 @@ def _opening(joined: Joined, below: tuple[Laid, ...], seams: Mapping[str, Segmen
     (name, side), length = joined.opening.edge, float(joined.opening.length)
     own = next((laid.finished for laid in below if laid.piece.name == name), below[0].finished)
     whole = around(laid.finished for laid in below)
+    if side == RIM:
+        return "bottom", arc_ends(own, length)
     side = side if side in CLOCKWISE else next(iter(seams))
     if side in FLAT:
         x, middle = (whole.left if side == "left" else whole.right), (own.top + own.bottom) / 2
@@ -253,7 +229,8 @@ def _opened(joined: Joined, below: tuple[Laid, ...], over: tuple[Laid, ...]) -> 
     """How it lies when it is done: what was turned out by its finished edges, else each upper piece beside its seam."""
     if joined.slipped_in:
         return over
-    lower = tuple(replace(laid, cut=_within(laid, joined.sides), right_side_up=True) for laid in below)
+    sewn = CLOCKWISE if RIM in joined.sides else joined.sides
+    lower = tuple(replace(laid, cut=_within(laid, sewn), right_side_up=True) for laid in below)
     all_of_them = all(laid.piece.made.drawn_up is not None for laid in over)
     if joined.turned or len(joined.pieces) == 1 or (len(joined.sides) > 2 and not all_of_them):
         return lower
@@ -276,9 +253,3 @@ def _flipped(laid: Laid) -> Laid:
     beyond = {**far, at: far[opposite(at)], opposite(at): 0.0} if at else far
     turned = opposite(at) if at else ""
     return replace(laid, finished=there, cut=grown(there, beyond), right_side_up=True, at=turned)
-
-
-def _share(upper: Box, lower: Box) -> float:
-    wide = max(0.0, min(upper.right, lower.right) - max(upper.left, lower.left))
-    high = max(0.0, min(upper.bottom, lower.bottom) - max(upper.top, lower.top))
-    return wide * high / ((lower.right - lower.left) * (lower.bottom - lower.top))

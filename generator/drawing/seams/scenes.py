@@ -8,17 +8,30 @@ from dataclasses import replace
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point, Segment, text_height
 from generator.drawing.seams import words
+from generator.drawing.seams.boxes import FLAT, RIM, around
 from generator.drawing.seams.paper import Paper
-from generator.drawing.seams.plan import FLAT, SeamPlan, around
+from generator.drawing.seams.plan import SeamPlan
 
 LINE = 1.25  # from line to line of words, in heights of a line
 CORNER = 0.26  # of the shorter side of what is turned back at a corner
 TICK = 0.07
 
 
-def lower_point(paper: Paper, plan: SeamPlan) -> Point | None:
-    """Return where the lower layer shows: in the turned corner, or in the middle of what is not covered."""
+def layer_points(paper: Paper, plan: SeamPlan) -> tuple[Point | None, Point | None]:
+    """Return a place on the upper layer and one on the lower layer where that shows; none on what is folded."""
+    if plan.joined.folded:
+        return None, None
+    over = plan.over[-1].cut
+    return paper.at(((over.left + over.right) / 2, over.top + (over.bottom - over.top) * 0.2)), _lower_point(
+        paper, plan
+    )
+
+
+def _lower_point(paper: Paper, plan: SeamPlan) -> Point | None:
+    """A place where the lower layer shows: in the turned corner, or in the middle of what is not covered."""
     over, base = around(one.cut for one in plan.over), around(one.cut for one in plan.below)
+    if plan.covered and plan.over[-1].round:
+        return None
     if plan.covered:
         x, y = paper.corners(plan.over[-1].cut)[2]
         back = _corner(paper, plan) / 4
@@ -77,6 +90,8 @@ def sew_and_show(paper: Paper, plan: SeamPlan, worksheet: Worksheet) -> None:
 def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> None:
     canvas = paper.canvas
     inset = 0.05 if words.is_basted(plan) else 0.0
+    if RIM in plan.joined.sides:
+        canvas.line(_round_seam(paper, plan), canvas.style.stitch)
     for side, segment in plan.seams.items():
         for part in _without(segment, plan.opening[1] if plan.opening and plan.opening[0] == side else None):
             canvas.line(_moved(_short(paper.line(part), corner, plan, paper), side, -inset), canvas.style.stitch)
@@ -88,6 +103,16 @@ def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> 
             out = LINE * text_height(canvas.style.small) * 0.55 + 0.05
             x = edge[0] - out if side == "left" else edge[0] + out
             canvas.text(words.opening_words(plan, worksheet), x, edge[1], turned=True)
+
+
+def _round_seam(paper: Paper, plan: SeamPlan) -> list[Point]:
+    """The seam of two rounds, from one end of its opening to the other."""
+    box = plan.below[0].finished
+    half = 0.0
+    if plan.opening is not None:
+        reach = plan.opening[1][1][0] - (box.left + box.right) / 2
+        half = math.degrees(math.asin(min(1.0, 2 * reach / (box.right - box.left))))
+    return paper.rim(box, 90 + half, 450 - half)
 
 
 def _ticks(paper: Paper, side: str, gap: Segment) -> None:
@@ -126,7 +151,7 @@ def _without(segment: Segment, gap: Segment | None) -> list[Segment]:
     return [(segment[0], ends[0]), (ends[1], segment[1])]
 
 
-def done(paper: Paper, plan: SeamPlan, worksheet: Worksheet) -> None:
+def done(paper: Paper, plan: SeamPlan) -> None:
     """Draw the work opened out, or turned out with an arrow through the place where it is turned."""
     if plan.tube:
         _ring(paper, plan)

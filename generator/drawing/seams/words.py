@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from generator.calculation.making_up.laid import CLOCKWISE
 from generator.calculation.worked_project import Worksheet
+from generator.drawing.seams.boxes import RIM
 from generator.drawing.seams.plan import Laid, SeamPlan
 from generator.lengths import say_length
 
@@ -96,7 +97,11 @@ def told(plan: SeamPlan, worksheet: Worksheet) -> str:
     edges = "" if plan.joined.folded or not plan.joined.sides else ", edges level"
     parts = [f"{lies}{edges}."]
     if plan.joined.sides:
-        at = "all round" if len(plan.joined.sides) == len(CLOCKWISE) else f"at the {_listed(plan.joined.sides)}"
+        at = (
+            "all round"
+            if len(plan.joined.sides) == len(CLOCKWISE) or RIM in plan.joined.sides
+            else f"at the {_listed(plan.joined.sides)}"
+        )
         where = f", {sewn_words(plan, worksheet)}" if sewn_words(plan, worksheet) else ""
         parts.append(f"{'Basted' if is_basted(plan) else 'Sewn'} {at}{where}.")
     if plan.opening is not None:
