@@ -5,15 +5,14 @@ from __future__ import annotations
 import ast
 from collections.abc import Iterator
 from dataclasses import fields
-from pathlib import Path
 
 import pytest
+from source import FILES, ROOT, name_of, parsed
 
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worked_piece import EdgeWork, Lengths, Made, Part, Piece
 from generator.definitions.pieces.kinds import PIECES
 
-ROOT = Path(__file__).resolve().parents[2]
 GENERATOR = ROOT / "generator"
 ASKING = (
     *sorted((GENERATOR / "drawing").rglob("*.py")),
@@ -68,15 +67,18 @@ def test_the_making_knows_what_every_kind_of_piece_is() -> None:
     # How a piece is put together hangs on its kind in the making up alone; a kind that no file there names would pass
     # for a plain piece of cloth without a word.
     folder = GENERATOR / "calculation" / "making_up"
-    trees = [ast.parse(path.read_text(encoding="utf-8")) for path in folder.glob("*.py")]
-    assert set(PIECES) - {word for tree in trees for _, word in words_asked(tree)} == set()
+    words = {word for path in FILES if path.is_relative_to(folder) for _, word in words_asked(parsed(path))}
+    assert set(PIECES) - words == set()
 
 
-@pytest.mark.parametrize("path", ASKING, ids=lambda path: str(path.relative_to(ROOT)))
-def test_nothing_asks_a_piece_for_the_name_of_its_kind(path: Path) -> None:
-    other = OTHER_WORDS.get(path.relative_to(GENERATOR).parts[0], set())
-    asked = words_asked(ast.parse(path.read_text(encoding="utf-8")))
-    assert [(line, word) for line, word in asked if word not in other] == []
+def test_nothing_asks_a_piece_for_the_name_of_its_kind() -> None:
+    asked = [
+        f"{name_of(path)}:{line} asks for {word}"
+        for path in ASKING
+        for line, word in words_asked(parsed(path))
+        if word not in OTHER_WORDS.get(path.relative_to(GENERATOR).parts[0], set())
+    ]
+    assert asked == []
 
 
 @pytest.mark.parametrize(
@@ -96,11 +98,11 @@ def test_a_question_for_a_kind_is_found_and_a_word_on_paper_is_not(code: str, fo
     assert list(words_asked(ast.parse(code))) == found
 
 
-@pytest.mark.parametrize(
-    "path", sorted((GENERATOR / "drawing").rglob("*.py")), ids=lambda path: str(path.relative_to(ROOT))
-)
-def test_drawing_scales_lengths_and_works_none_out(path: Path) -> None:
-    assert list(sums_of_lengths(ast.parse(path.read_text(encoding="utf-8")))) == []
+def test_drawing_scales_lengths_and_works_none_out() -> None:
+    files = [path for path in FILES if path.is_relative_to(GENERATOR / "drawing")]
+    sums = [f"{name_of(path)}:{line} {told}" for path in files for line, told in sums_of_lengths(parsed(path))]
+    assert files
+    assert sums == []
 
 
 @pytest.mark.parametrize(
