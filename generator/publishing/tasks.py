@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -150,6 +150,15 @@ def _newest(known: Known) -> Mapping[str, Told]:
     return {"newest": Told((tuple(sheet for one in known.pages_of_projects for sheet in one.sheets),))}
 
 
+def _search(known: Known) -> Mapping[str, Told]:
+    told = known.pages_of_projects
+    cards = tuple(one.card for one in told)
+    # Only what a sheet is called is looked for, so that a new number makes no new index.
+    sheets = tuple(replace(sheet, mark="", numbers="") for one in told for sheet in one.sheets)
+    arguments = (cards, sheets, titles_of_pages(known.room), known.classes)
+    return {"search": Told(arguments, says=(*arguments, known.inputs.pages.get(GLOSSARY, "")))}
+
+
 def _home(known: Known) -> Mapping[str, Told]:
     cards = tuple(told.card for told in known.pages_of_projects)
     return {"site": Told((cards, known.told(SheetLinks, ROOM_ENTRY).sheets, known.pages))}
@@ -171,6 +180,7 @@ PAGES: tuple[tuple[Page, ...], ...] = (
         Page("pages:make_classes", lambda known: {"classes": Told((known.classes,))}),
         Page("pages:make_corrections", _corrections),
         Page("pages:make_newest", _newest),
+        Page("pages:make_search", _search),
     ),
     (Page("pages:make_home", _home, shared=True),),
     (Page("pages:copy_as_is", _as_is),),

@@ -94,6 +94,11 @@ def plan_picture(plan: str) -> str:
     return f"surfaces/{slug(plan)}.svg"
 
 
+def surface(plan: str) -> str:
+    """Return the path of what the gallery tells of a turn plan, with its place on the page."""
+    return f"{GALLERY}#{plan.replace(' ', '-')}"
+
+
 def reference_page(name: str) -> str:
     """Return the path of one page of the reference."""
     return f"reference/{slug(name)}.html"

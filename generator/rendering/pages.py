@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.calculation.worked_project import Worksheet
+from generator.definitions.vocabulary import LEVELS
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.cards import ProjectCard, SheetEditions, SheetLink
@@ -27,7 +28,8 @@ def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Seque
         setting,
         projects=projects,
         kinds=sorted({project.kind for project in projects}),
-        levels=tuple(dict.fromkeys(project.level for project in projects)),
+        levels=LEVELS,
+        level_numbers={level: number for number, level in enumerate(LEVELS, 1)},
         sheets=_by_title(sheets),
     )
 

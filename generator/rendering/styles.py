@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from generator.definitions.theme import Theme
+from generator.definitions.vocabulary import KINDS
 from generator.errors import Place
 from generator.rendering.logo import logo_file, page_logo
 
@@ -91,6 +92,14 @@ def paper_style(theme: Theme, paper: str, sheet: str) -> str:
     return properties(theme) + page + _filled_in(css, theme)
 
 
+def _kinds_chosen() -> str:
+    """What hides the cards of other kinds than the one that is chosen, where no script runs."""
+    return "".join(
+        f'main:has([name="kind"][value="{kind}"]:checked) .card:not([data-kind="{kind}"]) {{ display: none; }}\n'
+        for kind in KINDS
+    )
+
+
 def shared_files(theme: Theme) -> dict[str, bytes]:
     """Return the files that all pages share, by their name in the folder of shared files."""
     faces = "".join(
@@ -98,7 +107,7 @@ def shared_files(theme: Theme) -> dict[str, bytes]:
         f' font-display: swap; src: url("{face.screen.name}") format("woff2"); }}\n'
         for face in theme.faces
     )
-    files = {"theme.css": (faces + properties(theme) + page_logo(theme)).encode()}
+    files = {"theme.css": (faces + properties(theme) + page_logo(theme) + _kinds_chosen()).encode()}
     if theme.logo is not None:
         files[logo_file(theme)] = theme.logo.read_bytes()
     files |= {f"{name}.css": style_sheet(theme, name).encode() for name in SCREEN_SHEETS}

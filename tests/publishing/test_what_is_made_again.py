@@ -14,8 +14,8 @@ SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
 
 
 def after_sheets(project: str) -> tuple[str, ...]:
-    """Return what follows sheets of a project that say something new: the list of the newest knows them by it."""
-    return ("sheets of the room", f"{project}/overview", "newest", "site")
+    """Return what follows the sheets of a project with another title, or of a new one: lists of sheets have it too."""
+    return ("sheets of the room", f"{project}/overview", "newest", "search", "site")
 
 
 def text_of(room: Path, page: str) -> str:
@@ -104,26 +104,26 @@ def test_what_belongs_to_a_size_that_is_gone_disappears(room: Path) -> None:
 
 def test_a_page_of_words_that_is_gone_disappears_from_the_guides(room: Path) -> None:
     (room / "site/pages/how-to-measure.md").unlink()
-    assert published(room).made == ["guides", "site"]
+    assert published(room).made == ["guides", "search", "site"]
     assert [path.name for path in (site_of(room) / "pages").iterdir()] == ["index.html"]
     assert "There are no guides yet." in text_of(room, "pages/index.html")
 
 
 def test_another_title_of_a_page_makes_only_that_page_and_the_list_of_guides_again(room: Path) -> None:
     edit(room / "site/pages/how-to-measure.md", "# How to measure", "# Measure twice")
-    assert published(room).made == ["page: how-to-measure", "guides"]
+    assert published(room).made == ["page: how-to-measure", "guides", "search"]
     assert "Measure twice" in text_of(room, "pages/index.html")
 
 
 def test_a_new_page_makes_no_sheet_and_no_other_page_again(room: Path) -> None:
     (room / "site/pages/care.md").write_text("# Care\n\nFold it.\n", encoding="utf-8")
-    assert published(room).made == ["page: care", "guides", "site"]
+    assert published(room).made == ["page: care", "guides", "search", "site"]
     assert "care.html" in text_of(room, "pages/index.html")
 
 
 def test_a_glossary_that_comes_is_led_to_from_the_reference(room: Path) -> None:
     (room / "site/pages/glossary.md").write_text("# Glossary\n\n**tuck**: a fold.\n", encoding="utf-8")
-    assert published(room).made == ["reference", "page: glossary", "guides", "site"]
+    assert published(room).made == ["reference", "page: glossary", "guides", "search", "site"]
     assert "../pages/glossary.html" in text_of(room, "reference/index.html")
 
 

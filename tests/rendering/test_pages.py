@@ -160,6 +160,6 @@ def test_a_card_of_the_home_page_tells_what_to_find_it_by() -> None:
     card = next(element for element in tree(PAGES["home"]).iter("li") if element.get("class") == "card")
     assert (card.get("data-kind"), card.get("data-level"), card.get("data-minutes")) == (
         "cushion",
-        "some practice",
+        "2",
         "265",
     )

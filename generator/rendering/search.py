@@ -1,0 +1,86 @@
+"""What can be found by words: cards, sheets, pages and the glossary come in, a small index for the script goes out.
+
+It is a script itself, because a page that is opened from a folder may load scripts and nothing else.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from generator.calculation.turning.plans import PLANS, turn_plan
+from generator.rendering import addresses
+from generator.rendering.cards import ClassCard, PageLink, ProjectCard, SheetTold
+from generator.rendering.glossary import read_glossary
+from generator.rendering.sharing import plain_words
+
+# So many words of what a thing is about are found as well.
+_MOST_WORDS = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Findable:
+    """Something that can be found: its title, its path inside the site, what it is, and further words that find it."""
+
+    title: str
+    address: str
+    kind: str
+    words: str = ""
+
+
+def findables(
+    projects: Sequence[ProjectCard],
+    sheets: Iterable[SheetTold],
+    pages: Mapping[str, str],
+    classes: Iterable[ClassCard],
+    glossary: str,
+) -> tuple[Findable, ...]:
+    """Return everything that can be found, projects first; ``pages`` are titles by name, ``glossary`` its Markdown."""
+    titles = {addresses.project_slug(card.project): card.title for card in projects}
+    return (
+        *(
+            Findable(card.title, card.page, "Project", f"{card.kind} {card.level} {_few(card.summary)}")
+            for card in projects
+        ),
+        *_of_sheets(sheets, titles),
+        *(Findable(one.title, one.page, "Class", one.project_title) for one in classes),
+        *_of_glossary(glossary),
+        *(Findable(turn_plan(name).title, addresses.surface(name), "Surface") for name in PLANS),
+        *(Findable(title, addresses.words_page(name), "Guide") for name, title in pages.items()),
+        *(Findable(link.title, link.address, "Page") for link in _PAGES),
+    )
+
+
+_PAGES = (
+    PageLink("Corrections", addresses.CORRECTIONS),
+    PageLink("Surfaces", addresses.GALLERY),
+    PageLink("Cautions", addresses.CAUTIONS),
+    PageLink("Tuck tables", addresses.reference_page("tucks")),
+    PageLink("At the shop", addresses.reference_page("shop")),
+    PageLink("Classes", addresses.CLASSES),
+)
+
+
+def _of_sheets(sheets: Iterable[SheetTold], titles: Mapping[str, str]) -> Iterator[Findable]:
+    for one in sheets:
+        title = titles[one.sheet.partition("/")[0]]
+        words = "metric centimetres cm" if one.edition == "metric" else "inch inches in"
+        yield Findable(f"{title}, {one.label}", f"projects/{one.sheet}.html", f"Sheet, {one.edition} edition", words)
+
+
+def _of_glossary(text: str) -> Iterator[Findable]:
+    _, entries = read_glossary(text)
+    for entry in entries:
+        yield Findable(entry.word, f"{addresses.words_page('glossary')}#{entry.anchor}", "Word", _few(entry.text))
+
+
+def _few(text: str) -> str:
+    return " ".join(plain_words(text).split()[:_MOST_WORDS])
+
+
+def search_index(found: Sequence[Findable]) -> bytes:
+    """Return the index as a script that sets one value."""
+    told = [[one.title, one.address, one.kind, one.words] for one in found]
+    lines = ",\n".join(json.dumps(one, ensure_ascii=False, separators=(",", ":")) for one in told)
+    return f"window.roomWords = [\n{lines}\n];\n".encode()
