@@ -55,7 +55,7 @@ def _class_cloth(name: str, kits: Sequence[KitWork], edition: Edition, *, mixed:
     if layout.length > apart:
         layout = one_after_the_other(singles, layout, first.buying)
     buy = first.buying.bought(layout.length)
-    use = replace(first, layout=layout, buy=buy, buy_text=buy_text(buy, edition))
+    use = replace(first, layout=layout, buy=buy, buy_text=buy_text(buy, edition), lead=Fraction(0))
     later = any(item.later for of_kit in items.values() for item in of_kit)
     return ClassClothUse(use, sum(work.count.cut for work in kits), apart, later)
 

@@ -122,7 +122,8 @@ def _stripes(use: ClothUse, edition: Edition) -> list[str]:
     strips, lead = _listed([numbered("strip", numbers) for numbers in where]), say_length(use.lead, edition)
     return [
         f"- The striped pieces of {strips} begin on the same stripe. Find the first place, no more than {lead} from "
-        "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the selvage."
+        "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the "
+        "selvage."
     ]
 
 

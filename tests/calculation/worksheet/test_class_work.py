@@ -265,3 +265,21 @@ def test_the_figures_of_a_class_are_exact_text_under_fixed_keys(tmp_path: Path) 
     ]
     assert found["timetable"]["sessions"][0]["steps"][0]["at"] == "9:30"
     assert found["cost"]["lines"][0] == {"item": "face", "amount": "2 1/2 yd", "cost": "£30.00"}
+
+
+def test_the_layout_of_a_class_keeps_a_whole_repeat_beside_each_striped_panel(tmp_path: Path) -> None:
+    """A sheet lays two panels from one stripe and says from where to measure; over all kits each finds its own."""
+    stripes = "label: cotton\n    stripes: navy 3/4 in, white 3/4 in\n    fold on: navy\n    width: 66 1/2 in"
+    text = put(
+        CUSHION,
+        ("label: cotton\n    width: 44 in", stripes),
+        ("  front:\n", "  front:\n    quantity: 2\n"),
+        ("pieces:\n", "  plain:\n    label: plain cotton\n    width: 44 in or 112 cm\npieces:\n"),
+        ("kind: envelope back\n", "kind: envelope back\n    cloth: plain\n"),
+    )
+    [work, _] = the_class(tmp_path, of=text).kits
+    assert work.worksheet.cloths["face"].lead == Fraction(3, 2)
+    cloth = the_class(tmp_path, of=text).cloths["face"]
+    assert cloth.use.lead == 0
+    # 32 and a repeat are 33 1/2, so a front lies alone on 66 1/2.
+    assert {stack.across for strip in cloth.use.layout.strips for stack in strip.stacks} == {Fraction(67, 2)}

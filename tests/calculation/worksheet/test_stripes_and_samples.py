@@ -175,7 +175,8 @@ def test_two_panels_that_begin_on_the_same_stripe_lie_closer(tmp_path: Path) -> 
     assert wide.cloths["face"].narrowest <= Fraction(133, 2)
     assert (
         "- The striped pieces of strip 1 begin on the same stripe. Find the first place, no more than 1 1/2 in from "
-        "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the selvage."
+        "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the "
+        "selvage."
     ) in step(wide, "cut")
     fronts = [strip for strip in narrow.cloths["face"].layout.strips if strip.placed[0].piece == "front"]
     assert len(fronts) == 2
