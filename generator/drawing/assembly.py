@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from generator.calculation.worked_piece import Made
+from generator.calculation.worked_piece import GoesRound, Made
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.followed import edges_of, followed, round_corners
 from generator.drawing.assemblies.bias import bias_stages
@@ -49,9 +49,14 @@ def _drawn_up(*, in_the_middle: bool) -> Applies:
     return _made(lambda made: made.gathered and made.drawn_up and (made.drawn_up.to == 0) is in_the_middle)
 
 
-def _turns_corners(subject: Subject) -> bool:
-    meetings = ((edges_of(meeting.join), edges_of(meeting.to)) for meeting in subject.worksheet.meetings)
-    return subject.piece.made.goes_round == "an edge" and round_corners(followed(meetings, subject.piece.name))
+def _turns_corners(what: GoesRound) -> Applies:
+    """Apply to a strip that turns a corner on its way round something."""
+
+    def applies(subject: Subject) -> bool:
+        meetings = ((edges_of(meeting.join), edges_of(meeting.to)) for meeting in subject.worksheet.meetings)
+        return subject.piece.made.goes_round == what and round_corners(followed(meetings, subject.piece.name))
+
+    return applies
 
 
 def _turned_over(subject: Subject) -> bool:
@@ -90,7 +95,7 @@ ASSEMBLIES: dict[str, Assembly] = {
         "Match the quarters of strip and edge before you spread the gathers.",
     ),
     "boxing": Assembly(
-        _made(lambda made: made.goes_round == "faces"),
+        _turns_corners("faces"),
         boxing_stages,
         "A cushion from a corner: its face, and the boxing round it with one seam.",
         "Clip the boxing to its seam line where it turns a corner.",
@@ -102,7 +107,7 @@ ASSEMBLIES: dict[str, Assembly] = {
         "Dashed: the stitching.",
     ),
     "binding corner": Assembly(
-        _turns_corners,
+        _turns_corners("an edge"),
         binding_corner_stages,
         "A binding at a corner, three times: sewn on up to it, folded straight up, folded down along the next edge.",
         "Short dashes are the stitching. The second fold lies level with the edge that is done.",

@@ -40,7 +40,10 @@ PIECES = (
 WORKSHEET = replace(
     worksheet_of(*PIECES),
     closures=(buttons(),),
-    meetings=(MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),),
+    meetings=(
+        MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),
+        MeetingWork("plain.all", "boxing.edge", Fraction(36), Fraction(36), Fraction(0)),
+    ),
 )
 AS_LAID_OUT = Style(small=7.0, text=8.0, strong=9.0)
 EXPECTED = {
@@ -165,7 +168,8 @@ def test_a_drawing_without_measures_still_stands():
         piece_cut("boxing", 60, 3),
         piece_cut("gathered strip", 40, 3),
     )
-    worksheet = worksheet_of(*bare)
+    round_it = MeetingWork("face.all", "boxing.edge", Fraction(60), Fraction(60), Fraction(0))
+    worksheet = replace(worksheet_of(*bare), meetings=(round_it,))
     assert all(draw_assembly(worksheet, piece.name, Style()) for piece in bare)
 
 
@@ -205,6 +209,13 @@ def test_larger_words_enlarge_the_stage_with_them():
 
     canvas = set_up((Stage("", 3.0, 1.0, draw),), Style(small=14.0), "trial")
     assert canvas.segments == [((2.0, 1.0), (4.0, 1.0))]
+
+
+def test_boxing_round_a_face_without_corners_is_not_drawn_as_a_box_with_some():
+    worksheet = replace(
+        WORKSHEET, meetings=(MeetingWork("plain.rim", "boxing.edge", Fraction(36), Fraction(36), Fraction(0)),)
+    )
+    assert applying(Subject(worksheet, worksheet.pieces["boxing"])) == ()
 
 
 def test_a_binding_that_turns_no_corner_has_no_drawing_of_one():

@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
+from fractions import Fraction
 from functools import cache
 
 import pytest
+from panels import worksheet_of
+from pieces import circle_cut
 
+from generator.calculation.making_up.laid import LaidOut, Lying
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
@@ -221,3 +227,11 @@ def test_what_is_cut_to_a_shape_says_that_it_is_not_drawn_so() -> None:
 def test_an_extent_holds_all_that_is_drawn() -> None:
     shape = Shape(covers=((0.0, 0.0), (2.0, 1.0)), lines=(((3.0, -1.0), (1.0, 1.0)),))
     assert extent([shape]) == Box(0.0, -1.0, 3.0, 1.0)
+
+
+def test_a_round_is_drawn_round() -> None:
+    """A lid of 14 through, laid out as a square: every place of its edge lies 7 from its middle."""
+    lid = circle_cut(15, name="lid")
+    laid = LaidOut((Lying("lid", Fraction(0), Fraction(0), Fraction(14), Fraction(14)),), Fraction(14), Fraction(14))
+    (shape,) = front_shapes(replace(worksheet_of(lid), laid_out=laid))
+    assert {round(math.dist(point, (7, 7)), 6) for line in shape.edges for point in line} == {7.0}

@@ -48,7 +48,8 @@ def form_of(worksheet: Worksheet, *, back: bool = False) -> Form:
         float(max(one.right for one in laid.pieces)),
         float(max(one.bottom for one in laid.pieces)),
     )
-    if laid.depth:
+    rounded = any(part.outline.one_measure for part in worksheet.pieces[laid.seen[0].piece].parts)
+    if laid.depth and not rounded:
         return _box(flat, float(laid.depth))
     first = laid.seen[0]
     front = Box(*(float(side) for side in (first.left, first.top, first.right, first.bottom)))

@@ -47,7 +47,8 @@ def box_of(lying: Lying) -> Box:
 def piece_shape(worksheet: Worksheet, lying: Lying, form: Form) -> Shape:
     """Return a piece as it lies in the thing, bent by its form."""
     piece, box = worksheet.pieces[lying.piece], box_of(lying)
-    sides = {side: _side(box, side) for side in CLOCKWISE}
+    rounded = any(part.outline.one_measure for part in piece.parts)
+    sides = {side: _quarter(box, side) if rounded else _side(box, side) for side in CLOCKWISE}
     lines: list[list[Point]] = []
     if piece.made.drawn_up is not None:
         sewn = lying.lies_at("top")
@@ -76,6 +77,15 @@ def _side(box: Box, side: str) -> list[Point]:
         "left": ((box.left, box.bottom), (box.left, box.top)),
     }
     return between(*corners[side])
+
+
+def _quarter(box: Box, side: str) -> list[Point]:
+    """The quarter of a round that lies at a side, clockwise."""
+    middle = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
+    start = -135 + 90 * CLOCKWISE.index(side)
+    angles = [math.radians(start + 90 * step / STEPS) for step in range(STEPS + 1)]
+    half = ((box.right - box.left) / 2, (box.bottom - box.top) / 2)
+    return [(middle[0] + half[0] * math.cos(angle), middle[1] + half[1] * math.sin(angle)) for angle in angles]
 
 
 def between(start: Point, end: Point, steps: int = STEPS) -> list[Point]:
