@@ -58,18 +58,24 @@ class Book:
         yield from (seam_item(state, seam) for seam in seams for state in method.gives if state in _OF_SEAMS)
 
     def _edges_given(self, method: Method, part: Component, edges: set[str]) -> Iterable[Item]:
-        items = [item for item in edge_items(part) if item.state in method.gives]
-        if "tucked" in method.gives:
-            return [item for item in items if part.ends[item.edge] == "caught hem"]
-        items = [item for item in items if part.ends.get(item.edge) != "caught hem"]
-        edges = edges - {ANY, "all"}
-        if edges:
-            return [item for item in items if item.edge in edges]
-        if "broad hem" in method.kinds:
-            cased = [item for item in items if part.ends[item.edge] == "casing"]
-            broad = [item for item in items if item.edge in part.broad and item not in self.claimed]
-            return (cased or broad)[:1]
-        return [item for item in items if item not in self.claimed | self.cased]
+        tucked = "tucked" in method.gives
+        items = [
+            item
+            for item in edge_items(part)
+            if item.state in method.gives and (part.ends.get(item.edge) == "caught hem") is tucked
+        ]
+        named = edges - {ANY, "all"}
+        if tucked or not named:
+            return items if tucked else self._free_edges(method, part, items)
+        return [item for item in items if item.edge in named]
+
+    def _free_edges(self, method: Method, part: Component, items: Sequence[Item]) -> list[Item]:
+        """Of edges that no act names, those that are left to a technique; one, for a casing."""
+        free = [item for item in items if item not in self.claimed]
+        if "broad hem" not in method.kinds:
+            return [item for item in free if item not in self.cased]
+        cased = [item for item in items if part.ends[item.edge] == "casing"]
+        return (cased or [item for item in free if item.edge in part.broad])[:1]
 
     def _closings_given(self, method: Method, names: set[str]) -> Iterable[Item]:
         for closing in self.thing.closings:
@@ -90,17 +96,17 @@ class Book:
 
     def _worked(self, method: Method, names: set[str]) -> Iterable[Item]:
         """What a technique that sews no seam gives to the work: it is filled, turned out, neatened, closed."""
-        yield from (Item(state, WORK) for state in method.gives if state in ("filled", "fitted"))
+        near = [seam for seam in self.thing.seams if names & set(seam.pieces)]
+        raw = [seam for seam in near if seam.sort in RAW]
         for state in method.gives:
-            if state == "closed":
-                seams = {f"#{seam.number}" for seam in self.thing.seams if names & set(seam.pieces)}
-                yield from (Item(state, on) for on in sorted(self.opened & (seams | names)))
-            elif state == "neat":
-                own = [seam for seam in self.thing.seams if seam.sort in RAW and names & set(seam.pieces)]
-                whole = [seam for seam in own if set(seam.pieces) <= names]
-                yield from (seam_item(state, seam) for seam in whole or own)
+            if state in ("filled", "fitted"):
+                yield Item(state, WORK)
+            elif state == "closed":
+                places = names | {f"#{seam.number}" for seam in near}
+                yield from (Item(state, on) for on in sorted(self.opened & places))
             elif state in _OF_SEAMS:
-                yield from (seam_item(state, seam) for seam in self.thing.seams if names & set(seam.pieces))
+                within = [seam for seam in raw if set(seam.pieces) <= names] or raw
+                yield from (seam_item(state, seam) for seam in (within if state == "neat" else near))
 
 
 _JOINED = frozenset({"plain", "ring", "ring of a panel"})
@@ -125,22 +131,7 @@ def _is_for(kind: str, part: Component) -> bool:
 
 
 def book_of(thing: Thing, methods: Mapping[str, Method], acts: Sequence[Act]) -> Book:
-    """Return the book of a recipe: it knows which hems a step names, and which seams a step leaves open.
-
-    Parameters
-    ----------
-    thing : Thing
-        What is made.
-    methods : Mapping of str to Method
-        The techniques by name.
-    acts : Sequence of Act
-        Every act of the recipe.
-
-    Returns
-    -------
-    Book
-        For the walk through that recipe.
-    """
+    """Return the book of a recipe: it knows which hems a step names, and which seams a step leaves open."""
     plain = Book(thing, methods)
     opened = frozenset(item.on for act in acts for item in plain.gives(act) if item.state == "open")
     sewn = frozenset(item for act in acts if act.does == "sew" for item in plain.gives(act) if item.state == "sewn")
@@ -166,19 +157,7 @@ def _claimed_hems(book: Book, acts: Sequence[Act]) -> tuple[frozenset[Item], fro
 def could_be_due(method: Method, book: Book, piece: str) -> bool:
     """Return whether a technique is right for a kind of piece, whether or not this size asks for it.
 
-    Parameters
-    ----------
-    method : Method
-        The technique.
-    book : Book
-        The thing and its techniques.
-    piece : str
-        The name of the piece.
-
-    Returns
-    -------
-    bool
-        True where another size of the same project may ask for it: breadths and lengths are joined only where needed.
+    Another size of the same project may: breadths and lengths are joined only where needed.
     """
     part = book.thing.parts[piece]
     if set(method.gives) & {"joined", "trimmed"}:

@@ -17,20 +17,7 @@ States = Mapping[str, tuple[str, str]]
 
 
 def recipe_findings(walked: Walked, states: States) -> tuple[Finding, ...]:
-    """Return every slip of a recipe as a finding, in the order of the recipe.
-
-    Parameters
-    ----------
-    walked : Walked
-        The recipe, walked through.
-    states : mapping of str to (str, str)
-        How each state is told.
-
-    Returns
-    -------
-    tuple of Finding
-        With the place in the project file, and what to write, move or take out.
-    """
+    """Return every slip of a recipe as a finding, in the order of the recipe."""
     words = _Words(walked, states)
     return tuple(words.finding(slip) for slip in walked.slips)
 

@@ -15,20 +15,7 @@ from generator.calculation.making_up.thing import Closing, Edge, Seam, Thing
 
 
 def given_by(thing: Thing, act: Act) -> tuple[Item, ...]:
-    """Return what an act gives that is no technique: seams sewn, pieces laid on, openings, fillings.
-
-    Parameters
-    ----------
-    thing : Thing
-        What is made.
-    act : Act
-        Its verb is one of the tool's.
-
-    Returns
-    -------
-    tuple of Item
-        Each once; none for a verb that only looks.
-    """
+    """Return what an act gives that is no technique: seams sewn, pieces laid on, openings, fillings."""
     return tuple(dict.fromkeys(_ACTS[act.does](thing, act))) if act.does in _ACTS else ()
 
 

@@ -43,54 +43,17 @@ class Due:
 
 
 def pair_item(seam: Seam, place: int) -> Item:
-    """Return the item of one pair of a seam, counted from 0.
-
-    Parameters
-    ----------
-    seam : Seam
-        The seam.
-    place : int
-        Which of its pairs.
-
-    Returns
-    -------
-    Item
-        That the pair is sewn.
-    """
+    """Return the item of one pair of a seam, counted from 0."""
     return Item("sewn", f"#{seam.number}.{place}")
 
 
 def sewn_items(seam: Seam) -> tuple[Item, ...]:
-    """Return that every pair of a seam is sewn.
-
-    Parameters
-    ----------
-    seam : Seam
-        The seam.
-
-    Returns
-    -------
-    tuple of Item
-        One a pair.
-    """
+    """Return that every pair of a seam is sewn."""
     return tuple(pair_item(seam, place) for place in range(len(seam.pairs)))
 
 
 def seam_item(state: str, seam: Seam) -> Item:
-    """Return a state of a whole seam, such as that it is turned out.
-
-    Parameters
-    ----------
-    state : str
-        The state.
-    seam : Seam
-        The seam.
-
-    Returns
-    -------
-    Item
-        The state of the seam.
-    """
+    """Return a state of a whole seam, such as that it is turned out."""
     return Item(state, f"#{seam.number}")
 
 
@@ -126,34 +89,12 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
 
 
 def piece_items(part: Component) -> tuple[Item, ...]:
-    """Return the states of a piece itself that are due to it, in their order.
-
-    Parameters
-    ----------
-    part : Component
-        The piece.
-
-    Returns
-    -------
-    tuple of Item
-        Cut first.
-    """
+    """Return the states of a piece itself that are due to it, in their order."""
     return tuple(Item(state, part.name) for state, is_due in PIECE_STATES.items() if is_due(part))
 
 
 def edge_items(part: Component) -> tuple[Item, ...]:
-    """Return the states of a piece's edges that are due: hems first, then gathers and pleats, then what is fastened.
-
-    Parameters
-    ----------
-    part : Component
-        The piece.
-
-    Returns
-    -------
-    tuple of Item
-        Each names its edge.
-    """
+    """Return the states of a piece's edges that are due: hems first, then gathers and pleats, then what is fastened."""
     hems = [Item("hemmed", f"{part.name}.{side}") for side, end in part.ends.items() if end in HEMS]
     drawn = {"gathered strip": "gathered", "pleated strip": "pleated"}.get(part.kind)
     tops = [Item(drawn, f"{part.name}.top")] if drawn else []
@@ -172,18 +113,7 @@ def _is_loose(part: Component, thing: Thing) -> bool:
 
 
 def all_due(thing: Thing) -> tuple[Due, ...]:
-    """Return everything that is due to a thing, in the order of the work: panels, other pieces, seams, the rest.
-
-    Parameters
-    ----------
-    thing : Thing
-        With the sorts of its seams.
-
-    Returns
-    -------
-    tuple of Due
-        Each once.
-    """
+    """Return everything that is due to a thing, in the order of the work: panels, other pieces, seams, the rest."""
     parts = sorted(thing.parts.values(), key=lambda part: ("later" in part.facts, not part.is_panel))
     due = [Due(item, (part.name,)) for part in parts for item in (*piece_items(part), *edge_items(part))]
     due += [Due(Item("attached", part.name), (part.name,)) for part in parts if _is_loose(part, thing)]
@@ -207,33 +137,14 @@ def all_due(thing: Thing) -> tuple[Due, ...]:
 
 
 def is_filled(thing: Thing) -> bool:
-    """Return whether a filling goes into the thing.
-
-    Parameters
-    ----------
-    thing : Thing
-        With its seams.
-
-    Returns
-    -------
-    bool
-        True for cushions and bolsters, and for a sample that is sewn to something.
-    """
+    """Return whether a filling goes into the thing: a cushion or bolster, or a sample that is sewn to something."""
     return thing.kind in _FILLED and bool(thing.seams)
 
 
 def raw_seams(thing: Thing) -> tuple[Seam, ...]:
     """Return the seams whose raw edges stay open to sight and wear: inside no lining, facing, binding or closed box.
 
-    Parameters
-    ----------
-    thing : Thing
-        With the sorts of its seams.
-
-    Returns
-    -------
-    tuple of Seam
-        Those with a cloth that frays; none between a piece and its like of another cloth, which lines it.
+    Only of cloth that frays, and none between a piece and its like of another cloth, which lines it.
     """
     shut = {piece for seam in thing.seams if seam.sort in SHUT_IN or seam.sort == "box" for piece in seam.pieces}
     return tuple(
@@ -254,16 +165,5 @@ def _lines(seam: Seam, thing: Thing) -> bool:
 
 
 def is_strip(part: Component) -> bool:
-    """Return whether a piece hangs at the seam that it is sewn in, so that a later seam catches it.
-
-    Parameters
-    ----------
-    part : Component
-        The piece.
-
-    Returns
-    -------
-    bool
-        True for frills and pleated strips.
-    """
+    """Return whether a piece hangs at the seam that it is sewn in, so that a later seam catches it."""
     return part.kind in STRIPS

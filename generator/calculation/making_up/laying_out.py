@@ -13,30 +13,19 @@ from generator.calculation.making_up.items import is_filled
 from generator.calculation.making_up.laid import CLOCKWISE, LaidOut, Layer, Round, opposite
 from generator.calculation.making_up.seams import SHUT_IN, spread
 from generator.calculation.making_up.table import Table, Where
-from generator.calculation.making_up.thing import STRIPS, Closing, Component, Edge, Seam, Thing, pieces_of
+from generator.calculation.making_up.thing import BANDS, STRIPS, Closing, Component, Edge, Seam, Thing, pieces_of
 
-_BANDS = frozenset({"binding", "piping", "tie", "bias strip", "gathered end", "bought"})
+# What makes a thing no larger; a straight strip does, where it is sewn by its sides.
+_NARROW = BANDS - {"strip"} | {"tie", "gathered end", "bought"}
 # Things that lie double: two of their pieces, joined left to right, are a front and a back.
 _DOUBLE = frozenset({"garment", "bag", "sleeve", "lampshade", "cushion", "bolster"})
 _LAYERS: tuple[Layer, ...] = ("front", "behind", "inside")
 
 
 def laid_out(thing: Thing, hangs_by: str = "top") -> LaidOut:
-    """Return a finished thing laid out flat.
+    """Return a finished thing laid out flat; ``hangs_by`` is the side of its first panel that lies at the top in use.
 
     Of pieces that no seam holds together, like a pocket that is sewn on, the largest part of the thing is told.
-
-    Parameters
-    ----------
-    thing : Thing
-        With the pairs and sorts of its seams.
-    hangs_by : str
-        The side of its first panel that lies at the top when the thing is used.
-
-    Returns
-    -------
-    LaidOut
-        With the size of the whole [in].
     """
     groups = _held_together(thing)
     sewn = [group for group in groups if thing.seams_of(group[0])] or groups
@@ -96,7 +85,7 @@ class _Laying:
             return False
         for own, beside in ((one, other), (other, one)):
             part, placed = self.parts[beside[0]], self.table.places([own])
-            flat = part.kind not in _BANDS | STRIPS and self.parts[own[0]].kind not in STRIPS
+            flat = part.kind not in _NARROW | STRIPS and self.parts[own[0]].kind not in STRIPS
             if placed and flat and len(self.table.copies(part.name)) < part.quantity:
                 self._join(seam, placed, [own], [beside])
                 return True
@@ -106,7 +95,7 @@ class _Laying:
         """Lay what a seam brings; whether it is done with."""
         join, to = spread(seam.join, self.parts), spread(seam.to, self.parts)
         kinds = {self.parts[name].kind for name in seam.pieces}
-        if kinds & _BANDS or self._is_narrow(join + to):
+        if kinds & _NARROW or self._is_narrow(join + to):
             return True
         if "boxing" in kinds:
             return self._box(seam)
@@ -216,7 +205,7 @@ class _Laying:
 
 def _rank(part: Component) -> tuple[bool, bool]:
     """How a piece is ranked as the first of the thing: what lies flat, and panels, go before."""
-    return part.kind in _BANDS | STRIPS | {"boxing"}, not part.is_panel
+    return part.kind in _NARROW | STRIPS | {"boxing"}, not part.is_panel
 
 
 def _face_away(one: Edge, other: Edge) -> bool:

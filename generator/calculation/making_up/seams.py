@@ -9,28 +9,16 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing, pieces_of
+from generator.calculation.making_up.thing import BANDS, SIDES, Component, Edge, Seam, Thing, pieces_of
 
 PLAIN_KINDS = frozenset({"rectangle", "circle", "copy"})
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
-_BANDS = frozenset({"binding", "piping", "strip", "bias strip"})
 RINGS = frozenset({"ring", "ring of a panel"})
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
 
 
 def sorted_seams(thing: Thing) -> Thing:
-    """Return the thing with the pairs and the sort of every seam.
-
-    Parameters
-    ----------
-    thing : Thing
-        Its seams have the edges of the file only.
-
-    Returns
-    -------
-    Thing
-        The same, its seams with pairs and sorts.
-    """
+    """Return the thing with the pairs and the sort of every seam."""
     paired = tuple(replace(seam, pairs=_pairs(seam, thing.parts)) for seam in thing.seams)
     whole = replace(thing, seams=paired)
     return replace(whole, seams=tuple(replace(seam, sort=_sort(seam, whole)) for seam in paired))
@@ -39,36 +27,13 @@ def sorted_seams(thing: Thing) -> Thing:
 def encloses(seam: Seam, thing: Thing) -> bool:
     """Return whether a seam leaves the work wrong side out, so that it has to be turned.
 
-    Parameters
-    ----------
-    seam : Seam
-        The seam.
-    thing : Thing
-        What it belongs to.
-
-    Returns
-    -------
-    bool
-        True for boxes, bags and linings, and for two pieces sewn to each other all round.
+    That of a box, a bag or a lining does, and two pieces sewn to each other all round.
     """
     return seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing))
 
 
 def lining_of(seam: Seam, thing: Thing) -> str:
-    """Return the piece that lies inside: the lining, the facing, the lower of two laid pieces; empty elsewhere.
-
-    Parameters
-    ----------
-    seam : Seam
-        The seam.
-    thing : Thing
-        What it belongs to.
-
-    Returns
-    -------
-    str
-        The name of the piece.
-    """
+    """Return the piece that lies inside: the lining, the facing, the lower of two laid pieces; empty elsewhere."""
     if seam.sort not in SHUT_IN:
         return ""
     join, to = pieces_of(seam.join), pieces_of(seam.to)
@@ -82,21 +47,11 @@ def lining_of(seam: Seam, thing: Thing) -> str:
 def told_of(seam: Seam, thing: Thing) -> frozenset[str]:
     """Return the pieces of which a step that sews a seam must name one: what is laid on, bound on or goes round.
 
-    Parameters
-    ----------
-    seam : Seam
-        The seam.
-    thing : Thing
-        What it belongs to.
-
-    Returns
-    -------
-    frozenset of str
-        Names of pieces; all of the seam's where none of them goes before the others.
+    All of the seam's where none of them goes before the others.
     """
     if seam.sort in SHUT_IN:
         return frozenset({lining_of(seam, thing)})
-    kinds = {"binding": _BANDS, "piping": _BANDS, "box": frozenset({"boxing"})}.get(seam.sort, frozenset())
+    kinds = {"binding": BANDS, "piping": BANDS, "box": frozenset({"boxing"})}.get(seam.sort, frozenset())
     bands = frozenset(name for name in seam.pieces if thing.parts[name].kind in kinds)
     return bands or frozenset(seam.pieces)
 
@@ -115,20 +70,7 @@ def _pairs(seam: Seam, parts: Mapping[str, Component]) -> tuple[tuple[Edge, Edge
 
 
 def spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
-    """Return edges side by side: all four where a file says 'all'.
-
-    Parameters
-    ----------
-    edges : sequence of Edge
-        A run of edges as it is written.
-    parts : mapping of str to Component
-        The pieces by name.
-
-    Returns
-    -------
-    list of Edge
-        In the order of the run.
-    """
+    """Return edges side by side: all four where a file says 'all'."""
     found: list[Edge] = []
     for piece, edge in edges:
         sides = [side for side in parts[piece].ends if side in SIDES] if edge == "all" else []

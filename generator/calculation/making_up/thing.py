@@ -14,6 +14,7 @@ from generator.errors import Place
 Edge = tuple[str, str]
 SIDES = ("left", "right", "top", "bottom")
 NEIGHBOURS: Mapping[str, tuple[str, ...]] = {"top": ("left", "right"), "bottom": ("left", "right")}
+BANDS = frozenset({"binding", "piping", "strip", "bias strip"})
 STRIPS = frozenset({"gathered strip", "pleated strip"})
 
 
@@ -105,16 +106,5 @@ class Thing:
 
 
 def pieces_of(edges: Iterable[Edge]) -> tuple[str, ...]:
-    """Return the pieces of edges, each once, in their order.
-
-    Parameters
-    ----------
-    edges : iterable of Edge
-        Edges of any pieces.
-
-    Returns
-    -------
-    tuple of str
-        Names of pieces.
-    """
+    """Return the pieces of edges, each once, in their order."""
     return tuple(dict.fromkeys(piece for piece, _ in edges))

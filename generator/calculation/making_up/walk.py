@@ -68,22 +68,7 @@ class Walked:
 
 
 def walk(thing: Thing, methods: Mapping[str, Method], recipe: Sequence[Doing]) -> Walked:
-    """Return a recipe walked through from its first step to its last.
-
-    Parameters
-    ----------
-    thing : Thing
-        What is made, with the sorts of its seams.
-    methods : Mapping of str to Method
-        The techniques by name.
-    recipe : Sequence of Doing
-        The steps in order.
-
-    Returns
-    -------
-    Walked
-        With every slip, in the order of the recipe.
-    """
+    """Return a recipe walked through from its first step to its last."""
     acts = [act for doing in recipe for act in doing.acts]
     book = book_of(thing, methods, acts)
     return _Walk(book, Needs(book, acts), tuple(recipe)).done()

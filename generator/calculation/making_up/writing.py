@@ -14,9 +14,7 @@ from generator.calculation.making_up.book import Book, book_of
 from generator.calculation.making_up.items import WORK, Item, all_due, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.seams import lining_of
-from generator.calculation.making_up.thing import Edge, Seam, Thing
-
-_BANDS = frozenset({"binding", "piping", "strip", "bias strip"})
+from generator.calculation.making_up.thing import BANDS, Edge, Seam, Thing
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,9 +99,7 @@ class Writer:
         own = lining_of(seam, self.thing)
         if seam.sort == "box" and method.sews:
             return self._box(seam)
-        bands = [
-            name for name in seam.pieces if self.thing.parts[name].kind in ("binding", "piping", "strip", "bias strip")
-        ]
+        bands = [name for name in seam.pieces if self.thing.parts[name].kind in BANDS]
         if seam.sort in ("binding", "piping") and bands:
             return (bands[0],)
         if "closed" in method.gives and seam.sort == "box":
@@ -204,18 +200,7 @@ class Writer:
 
 
 def lines_of(acts: Sequence[Act]) -> tuple[Line, ...]:
-    """Return acts as lines of a project file: techniques that follow each other on the same pieces stand together.
-
-    Parameters
-    ----------
-    acts : Sequence of Act
-        Acts of techniques, in order.
-
-    Returns
-    -------
-    tuple of Line
-        In the same order.
-    """
+    """Return acts as lines of a project file: techniques that follow each other on the same pieces stand together."""
     lines: list[Line] = []
     for act in acts:
         if lines and lines[-1].on == act.what and act.what:
@@ -226,18 +211,7 @@ def lines_of(acts: Sequence[Act]) -> tuple[Line, ...]:
 
 
 def as_doings(acts: Sequence[Act]) -> tuple[Doing, ...]:
-    """Return written acts as steps that can be walked through.
-
-    Parameters
-    ----------
-    acts : Sequence of Act
-        Acts of techniques, in order.
-
-    Returns
-    -------
-    tuple of Doing
-        One a line.
-    """
+    """Return written acts as steps that can be walked through."""
     return tuple(
         Doing(", ".join(line.uses), tuple(Act(use, line.on) for use in line.uses), pieces=tuple(p for p, _ in line.on))
         for line in lines_of(acts)
