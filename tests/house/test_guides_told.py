@@ -7,9 +7,13 @@ from pathlib import Path
 import pytest
 from page_room import Block, answered, blocks_of, run_as_shown, with_offer, written
 
+from generator.commands.edition_words import edition_lines
 from generator.definitions.class_plan import load_class
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
+from generator.publishing.editions import against_editions, keep
+from generator.publishing.jobs import Order, Published
+from tests.room import opened_room
 
 ROOT = Path(__file__).resolve().parents[2]
 PAGES = ROOT / "site" / "pages"
@@ -77,3 +81,18 @@ def test_what_a_page_shows_of_the_tools_own_files_stands_there(page: Path) -> No
     for block in blocks_of(page):
         if block.words[2:] == ("shown",):
             assert block.text in (ROOT / block.file).read_text(encoding="utf-8"), str(block)
+
+
+def test_the_correction_in_the_guide_changes_as_many_numbers_as_it_says(tmp_path: Path) -> None:
+    with_files_of(FIRST, tmp_path)
+    (tmp_path / "site").mkdir(exist_ok=True)
+    (tmp_path / "site" / "site.yaml").write_text("room:\n  name: Ours\n", encoding="utf-8")
+    kept = against_editions(tmp_path, opened_room(tmp_path).worksheets("tray-cloth"), "2031-03", "2031-03-01")[1]
+    keep(tmp_path, {"tray-cloth": kept})
+    page = PAGES / "correct-a-sheet.md"
+    mended = next(block for block in blocks_of(page) if block.is_offer)
+    path = tmp_path / mended.file
+    path.write_text(with_offer(path.read_text(encoding="utf-8"), mended), encoding="utf-8")
+    against = against_editions(tmp_path, opened_room(tmp_path).worksheets("tray-cloth"))[0]
+    (told,) = edition_lines(Order(tmp_path, "", (), 1, "", ""), Published(drafts={"tray-cloth": against}, current=True))
+    assert f"`{told.partition(':')[0]}`" in page.read_text(encoding="utf-8")
