@@ -66,6 +66,7 @@ def _to_buy(sheet: ClassSheet) -> list[str]:
         *(f"  {line.item}: {line.amount}" for line in sheet.supplies),
         *([f"  students bring: {', '.join(sheet.bring)}"] if sheet.bring else []),
         *([f"  the room lends: {', '.join(sheet.lent)}"] if sheet.lent else []),
+        *(indented("  neither: ", ", ".join(sheet.of_nobody)) if sheet.of_nobody else []),
     ]
 
 

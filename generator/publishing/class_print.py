@@ -6,21 +6,27 @@ They name students, so they are for whoever teaches. Handouts of students' own m
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
+from generator.calculation.worksheet.editions import changed_numbers
 from generator.calculation.worksheet.sheet import RoomContext, refuse_unsewable, worked_sheet
+from generator.definitions.class_plan import ClassPlan, load_class
 from generator.definitions.project import Project
 from generator.definitions.theme import load_theme
 from generator.drawing.style import style_of
+from generator.errors import FaultyFileError
+from generator.publishing.editions import kept_editions
 from generator.publishing.make.sheets import drawn
 from generator.publishing.memory import bounded
 from generator.publishing.room import room_setting, stamped
+from generator.publishing.room_files import class_files
 from generator.publishing.single import stamp_of_sheet
-from generator.rendering.class_pack import HANDOUT, render_class_pack, render_class_slips
+from generator.rendering.class_pack import HANDOUT, LastClass, render_class_pack, render_class_slips
 from generator.rendering.handout import render_handout
 from generator.rendering.joined import PrintedPaper
 from generator.rendering.setting import Setting
@@ -66,8 +72,51 @@ def class_papers(taught: TaughtClass, *, everything: bool) -> list[PrintedPaper]
     with bounded():
         slips = PrintedPaper("Kit slips", render_class_slips(taught.sheet, setting, taught.paper), cut=True)
     with bounded():
-        pack = render_class_pack(taught.sheet, setting, taught.paper, (slips, *enclosed))
+        pack = render_class_pack(taught.sheet, setting, taught.paper, (slips, *enclosed), last_class(taught))
     return [PrintedPaper("Class pack", pack), slips, *enclosed]
+
+
+def last_class(taught: TaughtClass) -> LastClass | None:
+    """Return the last class before this one that made its project, with what was corrected since; None if none did."""
+    first_day = taught.sheet.timetable.sessions[0].session.day
+    former = [
+        (last, plan.title)
+        for plan in _plans(taught.folder)
+        if plan.project == taught.project.name
+        and (last := max(session.day for session in plan.sessions).isoformat()) < first_day
+    ]
+    if not former:
+        return None
+    day, title = max(former)
+    told = [
+        f"{change.day}: {' '.join(change.text.text.split())}"
+        for change in taught.project.changes
+        if change.day.isoformat() > day
+    ]
+    return LastClass(title, day, (*told, *_kept_since(day, taught)))
+
+
+def _plans(folder: Path) -> Iterator[ClassPlan]:
+    """The classes of a room; one that cannot be read is told when it is asked for."""
+    for path in class_files(folder).values():
+        with suppress(FaultyFileError):
+            yield load_class(path, root=folder)
+
+
+def _kept_since(day: str, taught: TaughtClass) -> Iterator[str]:
+    """What has changed between the edition that a day had and the newest, in a sentence."""
+    kept = kept_editions(taught.folder, taught.project.name)
+    given = [edition for edition in kept if edition.day <= day]
+    if not given or given[-1] is kept[-1]:
+        return
+    changed = changed_numbers(given[-1], kept[-1])
+    texts = sum(change.of_words for change in changed)
+    labels = {name: size.label or name for name, size in taught.project.sizes.items()}
+    sizes = dict.fromkeys(labels.get(change.size, change.size) for change in changed)
+    counted = f"Changed numbers: {len(changed) - texts}; changed texts: {texts}"
+    where = f"; sizes: {', '.join(sizes)}" if sizes else ""
+    taken = f"Edition mark {kept[-1].mark} has taken the place of {given[-1].mark}"
+    yield f"{taken}. {counted}{where}. Hand out no older sheet."
 
 
 def _of_kit(taught: TaughtClass, work: KitWork, bearing: Setting, *, everything: bool) -> Iterator[PrintedPaper]:

@@ -63,7 +63,22 @@ class PrintedFile:
     copies: int
 
 
-def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str, enclosed: Sequence[PrintedPaper] = ()) -> bytes:
+@dataclass(frozen=True, slots=True)
+class LastClass:
+    """The last class before this one that made the same project, and what was changed since, a sentence each."""
+
+    title: str
+    day: str
+    changes: tuple[str, ...]
+
+
+def render_class_pack(
+    sheet: ClassSheet,
+    setting: Setting,
+    paper: str,
+    enclosed: Sequence[PrintedPaper] = (),
+    last_class: LastClass | None = None,
+) -> bytes:
     """Return the class pack without its slips; it tells what is ``enclosed`` behind it, and what is not."""
     memory: dict[str, str] = {}
     width, height = PAPERS[paper]
@@ -76,6 +91,11 @@ def render_class_pack(sheet: ClassSheet, setting: Setting, paper: str, enclosed:
         "layouts": cutting_pictures(sheet, setting),
         "printed": _printed(sheet, enclosed),
         "enclosed": enclosed,
+        "paper_taken": {
+            "both_sides": sum(one.paper(both_sides=True) for one in enclosed),
+            "one_side": sum(one.paper(both_sides=False) for one in enclosed),
+        },
+        "last_class": last_class,
         "image": sheet_image(memory, (width - 2 * margin, height - _ROOM_BESIDE), 1.0),
     }
     html = sheet_html("class_pack", setting, values)

@@ -10,7 +10,12 @@ import pdfplumber
 import pikepdf
 import pytest
 
-from tests.room import Answer, run, write_room
+from generator.calculation.worksheet.class_work import class_sheet
+from generator.definitions.class_plan import load_class
+from generator.publishing.class_print import TaughtClass, last_class
+from generator.publishing.editions import against_editions, keep
+from generator.rendering.joined import PrintedPaper, joined
+from tests.room import Answer, opened_room, put, run, write_room
 
 PROJECT = """\
 title: Gangway mat
@@ -64,7 +69,15 @@ places:
       side: 18 1/2
     student: Bram
 """
-ALL = "Wrote all.pdf: the pack of Mats to measure, on A4; "
+CHANGES = """\
+changes:
+  - day: 2031-01-20
+    text: Old.
+  - day: 2031-02-20
+    text: |
+      Wider
+      mats.
+"""
 
 
 @pytest.fixture(scope="module")
@@ -170,8 +183,6 @@ def test_what_is_about_the_pack_wants_its_file(taught: Path, option: str) -> Non
 
 
 def test_a_pdf_is_read_as_it_was_joined() -> None:
-    from generator.rendering.joined import PrintedPaper, joined
-
     made = io.BytesIO()
     with pikepdf.new() as pdf:
         for _ in range(3):
@@ -185,3 +196,53 @@ def test_a_pdf_is_read_as_it_was_joined() -> None:
     with pikepdf.open(io.BytesIO(joined([three, strip], both_sides=False))) as single:
         assert len(single.pages) == 2 * 3 + 3
     assert three.paper(both_sides=True) + strip.paper(both_sides=True) == 7
+
+
+def taught_in(folder: Path) -> TaughtClass:
+    """The class of the mats, opened in its room."""
+    room = opened_room(folder)
+    project = room.project("mat")
+    plan = load_class(folder / "site/classes/mats.yaml", project, folder)
+    return TaughtClass(class_sheet(plan, project, room.shared), project, room.shared, folder, Path(), "A4")
+
+
+def test_what_changed_since_the_last_class_of_the_project_is_told(tmp_path: Path) -> None:
+    def former(day: str, title: str, project: str = "mat") -> str:
+        text = CLASS.replace("2031-03-08", day).replace("Mats to measure", title)
+        return text.replace("project: mat", f"project: {project}")
+
+    files = {
+        "site/site.yaml": "room:\n  name: Gangway\n",
+        "projects/mat.yaml": PROJECT,
+        "site/classes/mats.yaml": CLASS,
+        "site/classes/first.yaml": former("2031-01-11", "First mats"),
+        "site/classes/winter.yaml": former("2031-02-01", "Winter mats"),
+        "site/classes/later.yaml": former("2031-05-01", "Later mats"),
+        "site/classes/other.yaml": former("2031-03-01", "Bags", "bag"),
+        "site/classes/broken.yaml": "title: Broken\n",
+    }
+    here = write_room(tmp_path, files)
+    found = last_class(taught_in(here))
+    assert found is not None
+    assert (found.title, found.day, found.changes) == ("Winter mats", "2031-02-01", ())
+    keep(here, {"mat": against_editions(here, opened_room(here).worksheets("mat"), "2031-01", "2031-01-05")[1]})
+    text = put(
+        PROJECT,
+        ("    side: 16 in\n", "    label: Sofa\n    side: 17 in\n"),
+        (
+            "steps:",
+            f"{CHANGES}steps:",
+        ),
+    )
+    (here / "projects/mat.yaml").write_text(text, encoding="utf-8")
+    keep(here, {"mat": against_editions(here, opened_room(here).worksheets("mat"), "2031-02", "2031-02-21")[1]})
+    found = last_class(taught_in(here))
+    assert found is not None
+    told, edition = found.changes
+    assert told == "2031-02-20: Wider mats."
+    assert edition.startswith("Edition mark 2031-02 has taken the place of 2031-01. Changed numbers: ")
+    assert edition.endswith("; sizes: Sofa. Hand out no older sheet.")
+
+
+def test_the_first_class_of_a_project_has_none_before_it(taught: Path) -> None:
+    assert last_class(taught_in(taught)) is None

@@ -47,6 +47,7 @@ def class_figures(sheet: ClassSheet, pages: Mapping[Kit, int]) -> dict[str, Any]
         "print_run": [_printed(line, sheet.paper) for line in print_run([work.count for work in sheet.kits], pages)],
         "bring": list(sheet.bring),
         "lent": list(sheet.lent),
+        "of_nobody": list(sheet.of_nobody),
         "findings": [{"level": finding.level, "text": finding.text} for finding in sheet.findings],
     }
 

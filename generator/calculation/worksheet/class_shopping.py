@@ -13,8 +13,12 @@ from generator.calculation.worked_project import SupplyLine, ThreadUse, Workshee
 from generator.calculation.worksheet.class_kits import KitWork, is_there
 from generator.calculation.worksheet.supplies import supply_amount
 from generator.calculation.worksheet.threads import written_thread
+from generator.definitions.nodes import fold
 from generator.definitions.room import Room
+from generator.definitions.vocabulary import tool_name
 from generator.lengths import Edition
+
+TOOLS = "tools"
 
 
 def kit_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine, ...]:
@@ -28,6 +32,25 @@ def kit_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine
 def wanted_supplies(worksheet: Worksheet, there: Sequence[str]) -> tuple[SupplyLine, ...]:
     """Return everything beside cloth and thread that is bought for one kit, shared or not."""
     return tuple(line for line in worksheet.notions if not is_there(line.item, there))
+
+
+def things_brought(kits: Sequence[KitWork], bring: Sequence[str], lends: Sequence[str]) -> tuple[str, ...]:
+    """Return what students bring: as their class says it, 'tools' being every tool of the steps that nobody lends."""
+    others = (*bring, *lends)
+    return tuple(
+        dict.fromkeys(thing for word in bring for thing in (_tools(kits, others) if fold(word) == TOOLS else [word]))
+    )
+
+
+def tools_of_nobody(kits: Sequence[KitWork], bring: Sequence[str], lends: Sequence[str]) -> tuple[str, ...]:
+    """Return the tools of the steps that nobody lends or brings, so that somebody says who does."""
+    return () if TOOLS in map(fold, bring) else tuple(_tools(kits, (*bring, *lends)))
+
+
+def _tools(kits: Sequence[KitWork], there: Sequence[str]) -> list[str]:
+    """The tools of all steps as sheets call them, without those that are named already."""
+    tools = dict.fromkeys(tool for work in kits for tool in work.worksheet.tools)
+    return [tool_name(tool) for tool in tools if not is_there(tool, there) and not is_there(tool_name(tool), there)]
 
 
 def class_supplies(kits: Sequence[KitWork], there: Sequence[str]) -> tuple[SupplyLine, ...]:

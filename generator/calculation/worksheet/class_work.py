@@ -24,7 +24,13 @@ from generator.calculation.worksheet.class_kits import (
     preparation_minutes,
     spare_of,
 )
-from generator.calculation.worksheet.class_shopping import class_supplies, class_thread, kit_supplies
+from generator.calculation.worksheet.class_shopping import (
+    class_supplies,
+    class_thread,
+    kit_supplies,
+    things_brought,
+    tools_of_nobody,
+)
 from generator.calculation.worksheet.costs import Bill, bill, wanted_things
 from generator.calculation.worksheet.sheet import RoomContext
 from generator.definitions.class_plan import ClassPlan
@@ -41,7 +47,8 @@ class ClassSheet:
 
     ``kits`` are the sizes and editions that occur, ``slips`` one for each bag. ``cloths``, ``thread``, ``supplies`` and
     ``bill`` are for the whole class. ``slowest`` is the kit that the timetable goes by, at the beginners' pace;
-    ``preparation`` is how long the room cuts before the class [min]. ``bring`` and ``lent`` need not be bought.
+    ``preparation`` is how long the room cuts before the class [min]. ``bring`` and ``lent`` need not be bought;
+    ``of_nobody`` are tools of the steps that stand on neither list.
     """
 
     name: str
@@ -62,6 +69,7 @@ class ClassSheet:
     preparation: int
     bring: tuple[str, ...] = ()
     lent: tuple[str, ...] = ()
+    of_nobody: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
 
     def packed(self, work: KitWork) -> tuple[SupplyLine, ...]:
@@ -83,7 +91,8 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
     kits = kit_works(plan, project, shared)
     _refuse_too_many(plan, kits)
     cloths = class_cloths(kits, [fold(name) for name in plan.bring], edition)
-    supplies, thread = class_supplies(kits, (*plan.bring, *room.lends)), class_thread(kits, room, edition)
+    bring = things_brought(kits, plan.bring, room.lends)
+    supplies, thread = class_supplies(kits, (*bring, *room.lends)), class_thread(kits, room, edition)
     wanted = wanted_things((cloth.use for cloth in cloths.values()), supplies, (), thread)
     costs = bill(wanted, room.prices, room.currency)
     slowest = slowest_kit(kits, room)
@@ -106,8 +115,9 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
         timetable=days,
         slowest=slowest,
         preparation=preparation_minutes(kits, room),
-        bring=plan.bring,
+        bring=bring,
         lent=room.lends,
+        of_nobody=tools_of_nobody(kits, plan.bring, room.lends),
         findings=(
             *([Finding("warning", mixed)] if (mixed := mixed_editions([work.count for work in kits])) else []),
             *(cut_otherwise(kits, project, shared) if plan.cloths else ()),
