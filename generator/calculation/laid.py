@@ -16,12 +16,14 @@ from typing import Literal
 class Match:
     """How the drops of a piece meet on cloth with a pattern: its ``repeat`` along the cloth, after washing [in].
 
-    On cloth with a half drop every other breadth is ``shifted``: it begins half a repeat further on.
+    On cloth with a half drop every other breadth is ``shifted``: it begins half a repeat further on. Widths that are
+    joined with the pattern going on across the seam are cut ``at_selvage``.
     """
 
     repeat: Fraction
     half_drop: bool = False
     shifted: bool = False
+    at_selvage: bool = False
 
 
 @dataclass(frozen=True, slots=True)

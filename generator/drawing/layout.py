@@ -227,7 +227,8 @@ class DrawnLayout:
                 canvas.line((left, self.at(ordered.right, strip.top + across)), self.style.outline)
             if piece.across < ordered.stack.across:
                 lies = strip.patch(piece)
-                canvas.line((self.at(lies.right, lies.top), self.at(lies.right, lies.bottom)), self.style.trim)
+                side = lies.left if lies.left > ordered.stack.left else lies.right
+                canvas.line((self.at(side, lies.top), self.at(side, lies.bottom)), self.style.trim)
         if ordered in self.headed[strip.top]:
             words = down_words(ordered, self.edition)
             canvas.text(words, top[0], top[1] + 0.85 * self.line, bold=True, backing=self.style.paper)

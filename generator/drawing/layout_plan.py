@@ -69,6 +69,7 @@ class DrawnStrip:
             for piece in ordered.stack.placed:
                 lies = self.patch(piece)
                 patches.append(Patch(lies.right, lies.top, ordered.right, lies.bottom))
+                patches.append(Patch(ordered.stack.left, lies.top, lies.left, lies.bottom))
             patches.append(Patch(ordered.stack.left, self.top + ordered.bottoms[-1], ordered.right, self.bottom))
         if not self.ordered.waiting:
             patches.append(Patch(self.ordered.now[-1].right, self.top, self.ordered.width, self.bottom))

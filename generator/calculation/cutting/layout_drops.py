@@ -31,7 +31,8 @@ class LaidDrops(NamedTuple):
 def laid_drops(items: Sequence[CutItem], match: Match, width: Fraction, edition: Edition, looks: int) -> LaidDrops:
     """Return drops that match in as few strips as they need, and these as close as the pattern allows.
 
-    Where the pattern has a half drop each drop begins at the left selvage, for only there the pattern is known.
+    Only at the selvages it is known what the pattern does across the cloth. So widths that are joined lie at one of
+    them: what is joined at a right edge begins at the left selvage, and the other way round; in a half drop all do.
 
     Parameters
     ----------
@@ -70,11 +71,8 @@ def laid_drops(items: Sequence[CutItem], match: Match, width: Fraction, edition:
     Derived in ``repeats``.
     """
     cut = items[0].along
-    if match.half_drop:
-        sorts = [
-            [_alone(item, copy) for item in items if _shifted(item) is shifted for copy in range(1, item.quantity + 1)]
-            for shifted in (False, True)
-        ]
+    if match.at_selvage or match.half_drop:
+        sorts = [_at_selvages([item for item in items if _shifted(item) is sort], width) for sort in (False, True)]
         return LaidDrops(_spaced(sorts, cut, match.repeat), _length(len(sorts[0]), len(sorts[1]), cut, match.repeat))
     found = in_units(items, width, edition)
     ordered = sorted_items(found, found.items, stacked=False, apart=True)
@@ -88,13 +86,30 @@ def _shifted(item: CutItem) -> bool:
     return item.match is not None and item.match.shifted
 
 
-def _alone(item: CutItem, copy: int) -> LaidStrip:
-    """A strip with one drop at the left selvage."""
-    nothing = Fraction(0)
-    placed = PlacedItem(
-        item.piece, item.label, copy, nothing, nothing, item.across, item.along, turned=False, kit=item.kit
-    )
-    return LaidStrip(nothing, item.along, (LaidStack(nothing, item.across + item.room, item.later, (placed,)),))
+def _at_selvages(items: Sequence[CutItem], width: Fraction) -> list[LaidStrip]:
+    """Return strips with one drop at the left selvage, or two narrow widths to be joined, one at each selvage."""
+    copies = [(item, copy) for item in items for copy in range(1, item.quantity + 1)]
+    narrow = [one for one in copies if one[0].match and one[0].match.at_selvage and 2 * one[0].across <= width]
+    pairs = list(zip(narrow[::2], narrow[1::2], strict=False))
+    second = dict(pairs)
+    strips = []
+    for one in copies:
+        if one in second.values():
+            continue
+        item, nothing = one[0], Fraction(0)
+        stacks = [_stack(one, nothing, nothing, item.across + item.room)]
+        if one in second:
+            other = second[one]
+            stacks.append(_stack(other, width - other[0].across, item.across, width - item.across))
+        strips.append(LaidStrip(nothing, item.along, tuple(stacks)))
+    return strips
+
+
+def _stack(one: tuple[CutItem, int], left: Fraction, begins: Fraction, across: Fraction) -> LaidStack:
+    """A stack of one drop, which lies at ``left``; the stack begins where the cloth beside it ends."""
+    item, copy = one
+    placed = PlacedItem(item.piece, item.label, copy, left, Fraction(0), item.across, item.along, turned=False)
+    return LaidStack(begins, across, item.later, (replace(placed, kit=item.kit),))
 
 
 def _spaced(sorts: list[list[LaidStrip]], cut: Fraction, repeat: Fraction) -> tuple[LaidStrip, ...]:

@@ -152,6 +152,18 @@ def _needle_and_stitch(context: StepContext, pieces: Sequence[Piece]) -> str:
     return sewn_with(context.scope.project.cloths[cloth].weight, context.scope.edition) if cloth else ""
 
 
+def _lengths(context: StepContext, pieces: Sequence[Piece]) -> str:
+    """How the first piece is joined, and what to match on cloth with a pattern."""
+    if not pieces:
+        return ""
+    told = lists.length_words(pieces[0], context.scope.edition)
+    pattern = context.cloths[pieces[0].cloth].pattern if pieces[0].cloth in context.cloths else None
+    if pattern is None or pieces[0].lengths is None or not pieces[0].lengths.side_by_side:
+        return told
+    half = ": a width that was cut half a repeat on lies between two that were not" if pattern.half_drop else ""
+    return f"{told} Lay the edges so that the pattern goes on across the seam{half}."
+
+
 def _meetings(context: StepContext, pieces: Sequence[Piece]) -> str:
     names = {piece.name for piece in pieces}
     meeting = [
@@ -191,7 +203,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "facing gaps": _panel(lambda context, panel: lists.facing_list(panel, context.scope.edition)),
         "joins": _panel(lambda context, panel: lists.join_list(panel, context.scope.edition)),
         "meetings": _meetings,
-        "lengths": lambda context, pieces: lists.length_words(pieces[0], context.scope.edition) if pieces else "",
+        "lengths": _lengths,
         "halves": lambda context, pieces: lists.half_list(pieces[0], context.scope.edition) if pieces else "",
         "own measure": lambda context, pieces: own_measure_words(context.scope, pieces),
         "trim": _trim,

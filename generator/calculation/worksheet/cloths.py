@@ -98,6 +98,7 @@ def _matched(piece: Piece, items: Sequence[CutItem], pattern: Match | None) -> I
     if pattern is None or not piece.matches or piece.grain != "along" or sum(item.quantity for item in items) == 1:
         yield from items
         return
+    pattern = replace(pattern, at_selvage=piece.lengths is not None)
     before = 0
     for item in items:
         each = item.quantity // piece.quantity

@@ -172,7 +172,8 @@ def _down(ordered: OrderedStack, strip: LaidStrip, edition: Edition) -> str:
 
 
 def _told(placed: PlacedItem, stack: LaidStack, edition: Edition) -> str:
-    trimmed = f", trimmed to {say_length(placed.across, edition)} wide" if placed.across < stack.across else ""
+    side = " at the left" if placed.left > stack.left else ""
+    trimmed = f", trimmed{side} to {say_length(placed.across, edition)} wide" if placed.across < stack.across else ""
     return f"{placed.label}, {size_words(placed, edition)}{trimmed}"
 
 

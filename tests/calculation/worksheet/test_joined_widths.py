@@ -8,6 +8,7 @@ from pathlib import Path
 from rooms_on_disk import put, sheet, warnings
 
 from generator.calculation.worked_piece import Cut, Lengths
+from generator.calculation.worksheet.cut_order import cut_order
 from generator.calculation.worksheet.lists import length_words
 from generator.calculation.worksheet.threads import plain_stitching
 from generator.lengths import INCH
@@ -78,10 +79,25 @@ def test_a_round_has_no_seam_through_its_middle(tmp_path: Path) -> None:
 
 def test_widths_that_are_joined_match_on_a_pattern(tmp_path: Path) -> None:
     text = put(CURTAINS, ("width: 45", "pattern repeat: 36 in or 90 cm\n    half drop: yes\n    width: 45"))
-    layout = sheet(tmp_path, text, "usual").cloths["face"].layout
-    # Each: first whole width and part at one place, second whole width half a repeat on. 90 is two repeats and a half,
-    # so from one sort to the other nothing is lost: two of one sort change with four of the other, then 108 once.
-    assert layout.length == 4 * 90 + 108 + 90
+    found = sheet(tmp_path, text, "usual")
+    layout = found.cloths["face"].layout
+    # Each: first whole width and part at one place, second whole width half a repeat on. One strip holds both parts.
+    # 90 is two repeats and a half, so from one sort to the other nothing is lost: three of one change with two.
+    assert layout.length == 5 * 90
+    [shared] = [strip for strip in layout.strips if len(strip.placed) == 2]
+    # One begins at the left selvage and the other ends at the right one, so that both go on where they are joined.
+    assert [(one.label, one.left, one.across) for one in shared.placed] == [
+        ("curtain, part width", 0, 22),
+        ("curtain, part width", 23, 22),
+    ]
+    assert "curtain, part width, 22 by 90 in, trimmed at the left to 22 in wide." in cut_order(
+        found.cloths["face"], INCH
+    )
+    [join] = [step for step in found.steps if step.standard == "join lengths"]
+    assert join.text.endswith(
+        "Lay the edges so that the pattern goes on across the seam: a width that was cut half a repeat on lies between "
+        "two that were not."
+    )
     assert [strip.placed[0].label for strip in layout.strips if strip.placed[0].label.endswith("on")] == [
         "curtain, whole width, half a repeat on"
     ] * 2
