@@ -107,3 +107,12 @@ def test_what_waits_shares_no_stack_with_what_does_not() -> None:
     # Two strips of their own do.
     assert lying is not None
     assert [(one.label, one.top) for one in lying] == [("A", 0), ("B", 10)]
+
+
+def test_cloth_without_end_is_as_good_as_cloth_that_holds_everything_in_a_row() -> None:
+    items = random_items(5, 7, (2, 9), turnable=[True, False])
+    endless = Remnant(Fraction(99_999_999), Fraction(99_999_999))
+    found = cut_from_remnants(items, [endless], INCH)
+    assert found.lying is not None
+    assert_lie_apart(found.lying, items, [endless])
+    assert max(one.left + one.across for one in found.lying) <= 7 * 9

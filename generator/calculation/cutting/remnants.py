@@ -116,7 +116,11 @@ class _Sharing:
         self._kinds, self._counts = ordered.pieces.kinds, ordered.pieces.counts
         self._names = [[item for item in items for _ in range(item.quantity)] for items in ordered.items]
         self._ways = [_all_ways(found, items[0]) for items in ordered.items]
-        self._remnants = [(int(one.across // found.unit), int(one.along // found.unit)) for one in remnants]
+        # No cloth is larger than it need be: all pieces side by side, or one below the other.
+        most = sum(max(max(way) for way in ways) * count for ways, count in zip(self._ways, self._counts, strict=True))
+        self._remnants = [
+            (min(most, int(one.across // found.unit)), min(most, int(one.along // found.unit))) for one in remnants
+        ]
         self._certain = True
         self._known: dict[tuple[tuple[int, int], _Part], tuple[bool, tuple[CutStrip, ...]] | None] = {}
         self._refused: dict[tuple[int, int], list[_Part]] = {}

@@ -132,7 +132,8 @@ def _lines(strips: OrderedStrips, edition: Edition) -> list[str]:
     if not strips.now:
         return [_left_whole(strips, edition)]
     places = _listed([write_length(strip.bottom, edition) for strip in strips.strips])
-    alike = f" All {len(strips.strips)} strips are cut alike:" if len(strips.strips) > 1 else ""
+    number = len(strips.strips)
+    alike = f" {'Both' if number == 2 else f'All {number}'} strips are cut alike:" if number > 1 else ""
     lines = [f"- **{numbered('Cut', strips.numbers)}** across at {places} {edition.unit}.{alike}"]
     lines += [f"  - {_down(stack, strips.strip, edition)}" for stack in strips.now]
     if strips.waiting:
@@ -195,7 +196,7 @@ def _waits(strips: OrderedStrips, edition: Edition) -> str:
     """Return what waits in a strip, and what room it has to become larger."""
     pieces = [f"{placed.label}, {size_words(placed, edition)}" for stack in strips.waiting for placed in stack.placed]
     counted = [f"{pieces.count(told)} × {told}" if pieces.count(told) > 1 else told for told in dict.fromkeys(pieces)]
-    each = " in each" if len(strips.strips) > 1 else ""
+    each = ", in each strip" if len(strips.strips) > 1 else ""
     ways = ((strips.grows_across, "across"), (strips.grows_along, "along"))
     more = " and ".join(f"{say_length(length, edition)} more {way}" for length, way in ways if length)
     return f"{'; '.join(counted)}{each}." + (f" There is room for {more}." if more else "")
