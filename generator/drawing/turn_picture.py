@@ -215,15 +215,19 @@ class _Strip:
         # The letter of T stands above its fold.
         clear = high - low - (self.fold if toward else 0.0)
         middle = low + clear / 2
-        size = min(
-            _MOST_LETTER,
-            max(style.small, min(_LETTER * (high - low), 0.84 * clear) * POINTS / (2 * capital_middle(style.font))),
-        )
+        size = self._letter_size(high - low, clear)
         x = self.left + (self.right - self.left) * (0.36 if wide else 0.5)
         backing = style.paper if letter == "U" else ""
         canvas.text(letter, x, middle, size=size, bold=True, colour=colour, backing=backing)
         if wide:
             self._arrow(middle, colour, down=toward)
+
+    def _letter_size(self, high: float, clear: float) -> float:
+        """Return how large the letter of a flap is [pt]; its height and the part clear of the fold are inches."""
+        style = self.style
+        capital = min(_LETTER * high, 0.84 * clear) * POINTS
+        wanted = min(capital / (2 * capital_middle(style.font)), 0.94 * self.cell * POINTS)
+        return min(max(_MOST_LETTER, 1.3 * style.small), max(style.small, wanted))
 
     def _arrow(self, middle: float, colour: str, *, down: bool) -> None:
         reach = 0.28 * (self.cell - self.gap) * (1 if down else -1)
