@@ -140,6 +140,7 @@ CONDITIONS = frozenset(
         "round outline",
         "square",
         "hangs near",
+        "gathers",
         "thick",
         "catches",
         "tucks inside",

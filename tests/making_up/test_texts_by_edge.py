@@ -146,3 +146,59 @@ def test_a_hem_that_is_asked_for_by_its_edge_is_told_alone(tmp_path: Path) -> No
     hem = next(step for step in told.steps if step.standard == "hem")
     assert hem.title == "Hem the left edge: curtain"
     assert "right" not in hem.text.split("\n\n")[1]
+
+
+FRILLED = """\
+title: Ferry clerk's cushion
+kind: cushion
+summary: A tucked front with a frill all round.
+sizes:
+  chair:
+    side: 14 in or 36 cm
+cloths:
+  face:
+    label: plain cotton
+    width: 44 in or 112 cm
+pieces:
+  front:
+    kind: tucked panel
+    finished across: side
+    finished along: side
+    tucks:
+      depth: 3/8 in or 1 cm
+      spacing: 1 1/2 in or 4 cm
+      margin: 3/4 in to 2 in or 2 cm to 5 cm
+  frill:
+    kind: gathered strip
+    edge: 4 * front.across
+    fullness: 1 1/2
+    drop: 2 in or 5 cm
+    edges:
+      all: seam
+      bottom: hem 1/4 in or 6 mm
+  back:
+    kind: rectangle
+    finished across: front.across
+    finished along: front.across
+edges that meet:
+  - join: frill.left
+    to: frill.right
+  - join: front.all
+    to: frill.top
+  - join: front.all
+    to: back.all
+"""
+
+
+def test_a_seam_that_is_sewn_already_is_not_told_again(tmp_path: Path) -> None:
+    # The frill is closed to a ring, neatened, hemmed and gathered before it is sewn to the front.
+    sheet = written(tmp_path, FRILLED)
+    ring, round_it = (step for step in sheet.steps if step.standard == "join pieces")
+    assert "the left edge of the frill, to the right edge of the frill" in ring.text
+    assert "Press the seam flat, as it lies." in ring.text
+    assert "corner" not in ring.text
+    assert "the right edge of the frill" not in round_it.text
+    assert "all edges of the front, to the top edge of the frill: 56 in" in round_it.text
+    assert "Push a little more of the gathers to each corner" in round_it.text
+    assert [len(ring.joined), len(round_it.joined)] == [1, 1]
+    assert round_it.joined[0].layers[0].pieces == ("front",)

@@ -18,7 +18,8 @@ class Book:
     """A thing and the techniques that it can be made with.
 
     ``claimed`` are hems that steps make by name, ``cased`` those that a casing takes, ``opened`` the seams and pieces
-    in which a step leaves an opening, ``named`` the pairs of edges that acts sew.
+    in which a step leaves an opening, ``named`` the pairs of edges that acts sew, ``done`` those that are sewn already
+    and left alone where there are others.
     """
 
     thing: Thing
@@ -27,6 +28,7 @@ class Book:
     cased: frozenset[Item] = field(default_factory=frozenset)
     opened: frozenset[str] = field(default_factory=frozenset)
     named: frozenset[Item] = field(default_factory=frozenset)
+    done: frozenset[Item] = field(default_factory=frozenset)
 
     def gives(self, act: Act) -> tuple[Item, ...]:
         """Return the states that an act gives, in their order."""
@@ -51,7 +53,8 @@ class Book:
         yield from self._seams_given(method, named) if method.sews else self._worked(method, named)
 
     def _seams_given(self, method: Method, names: set[str]) -> Iterable[Item]:
-        seams = [seam for seam in self.thing.seams if self._sews(method, seam, names)]
+        whole = [seam for seam in self.thing.seams if self._sews(method, seam, names)]
+        seams = [seam for seam in whole if not self.done.issuperset(sewn_items(seam))] or whole
         pairs = [item for seam in seams for item in sewn_items(seam)]
         # What an act sews by name is left to it, unless that leaves nothing: then one of the two is too many.
         yield from [item for item in pairs if item not in self.named] or pairs

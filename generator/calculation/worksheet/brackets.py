@@ -164,16 +164,6 @@ def _lengths(context: StepContext, pieces: Sequence[Piece]) -> str:
     return f"{told} Lay the edges so that the pattern goes on across the seam{half}."
 
 
-def _meetings(context: StepContext, pieces: Sequence[Piece]) -> str:
-    names = {piece.name for piece in pieces}
-    meeting = [
-        one
-        for one, model in zip(context.meetings, context.scope.project.edges_that_meet, strict=False)
-        if {name for name, _ in (*model.join.edges, *model.to.edges)} <= names
-    ]
-    return lists.meeting_list(meeting or context.meetings, _labels(context), context.scope.edition)
-
-
 BRACKETS: Mapping[str, Filler] = MappingProxyType(
     {
         "piece": lambda _context, pieces: _names(pieces[:1]),
@@ -202,7 +192,6 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "rows": _panel(lambda _context, panel: lists.row_list(panel)),
         "facing gaps": _panel(lambda context, panel: lists.facing_list(panel, context.scope.edition)),
         "joins": _panel(lambda context, panel: lists.join_list(panel, context.scope.edition)),
-        "meetings": _meetings,
         "lengths": _lengths,
         "halves": lambda context, pieces: lists.half_list(pieces[0], context.scope.edition) if pieces else "",
         "own measure": lambda context, pieces: own_measure_words(context.scope, pieces),

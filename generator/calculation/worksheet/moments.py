@@ -29,11 +29,12 @@ _CLOCKWISE = ("top", "right", "bottom", "left")
 
 @dataclass(frozen=True, slots=True)
 class Moment:
-    """A standard step at its place in the recipe: its act, and the acts of all steps before it."""
+    """A standard step at its place in the recipe: its act, the acts of all steps before it and what they have given."""
 
     context: StepContext
     act: Act
     before: tuple[Act, ...] = ()
+    given: frozenset[Item] = frozenset()
 
     @property
     def book(self) -> Book | None:
@@ -44,11 +45,6 @@ class Moment:
     def gives(self) -> tuple[Item, ...]:
         """What the step gives."""
         return self.book.gives(self.act) if self.book is not None else ()
-
-    @property
-    def given(self) -> frozenset[Item]:
-        """What the steps before it have given."""
-        return frozenset(item for act in self.before for item in self.book.gives(act)) if self.book else frozenset()
 
     @property
     def seams(self) -> tuple[Seam, ...]:
@@ -201,6 +197,16 @@ def _layers(moment: Moment) -> str:
     return f"{place.layers} layers of cloth, {where_it_lies(place, moment.context.pieces)}" if place is not None else ""
 
 
+def _meetings(moment: Moment) -> str:
+    """The edges that the step sews to each other."""
+    sewn = {seam.number for seam in moment.seams}
+    told = [one for number, one in enumerate(moment.context.meetings) if number in sewn]
+    labels = moment.context.pieces
+    return lists.meeting_list(
+        told or moment.context.meetings, lambda name: labels[name].label, moment.context.scope.edition
+    )
+
+
 MomentTest = Callable[[Moment], bool]
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
@@ -211,6 +217,9 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "square": _square,
         "hangs near": lambda moment: bool(_hanging(moment)),
         "thick": lambda moment: _thickest(moment) is not None,
+        "gathers": lambda moment: any(
+            is_strip(moment.book.thing.parts[piece]) for seam in moment.seams for piece in seam.pieces if moment.book
+        ),
         "catches": lambda moment: bool(_caught(moment)),
         "tucks inside": lambda moment: any(
             moment.context.pieces[piece].panel is not None for seam in moment.seams for piece in seam.pieces
@@ -230,6 +239,7 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         "layers": _layers,
         "edge": _edges,
         "corner marks": _corner_marks,
+        "meetings": _meetings,
         "hems": _hems,
         "casing place": _casing_place,
         "casing hem": _casing_hem,

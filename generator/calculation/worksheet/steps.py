@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from generator.calculation.making_up.acts import Act
+from generator.calculation.making_up.items import Item
 from generator.calculation.making_up.joined import Joined
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep
@@ -107,6 +108,7 @@ def _told(context: StepContext, step: Step, before: Sequence[Act]) -> list[Unnum
         assert step.text is not None
         text = step.text.filled(context.scope.edition, context.scope.lookup)
         acts = acts_of(context.scope, step)
+        context = _with_done(context, _given(context, before))
         joined = _joined(context, acts)
         minutes = step.minutes if step.minutes is not None else own_minutes(context, acts)
         states = _states(context, acts)
@@ -115,10 +117,12 @@ def _told(context: StepContext, step: Step, before: Sequence[Act]) -> list[Unnum
     told = []
     for place, name in enumerate(step.use):
         earlier = (*before, *_all_acts(context, step)[:place])
-        for pieces in _groups(context, context.techniques[name], on):
-            acts = _acts(context, step, name, pieces)
-            one = _standard(context.techniques[name], pieces, Moment(context, acts[0], earlier))
-            told.append(replace(one, joined=_joined(context, acts), states=_states(context, acts)))
+        given = _given(context, earlier)
+        here = _with_done(context, given)
+        for pieces in _groups(here, context.techniques[name], on):
+            acts = _acts(here, step, name, pieces)
+            one = _standard(context.techniques[name], pieces, Moment(here, acts[0], earlier, given))
+            told.append(replace(one, joined=_joined(here, acts), states=_states(here, acts)))
     return _with_own(context, step, [one for one in told if one.text])
 
 
@@ -126,6 +130,18 @@ def _acts(context: StepContext, step: Step, technique: str, pieces: Sequence[str
     """A standard step of the file as it is done on some of its pieces, the last with what the file adds to it."""
     act = Act(technique, tuple((target.piece, target.edge) for target in step.on if target.piece in pieces))
     return (act, *acts_of(context.scope, step)) if technique == step.use[-1] else (act,)
+
+
+def _given(context: StepContext, before: Sequence[Act]) -> frozenset[Item]:
+    book = context.joiner.book if context.joiner is not None else None
+    return frozenset(item for act in before for item in book.gives(act)) if book is not None else frozenset()
+
+
+def _with_done(context: StepContext, given: frozenset[Item]) -> StepContext:
+    """The same after some steps: a seam that is sewn already is not sewn again with others of its pieces."""
+    if context.joiner is None:
+        return context
+    return replace(context, joiner=replace(context.joiner, book=replace(context.joiner.book, done=given)))
 
 
 def _states(context: StepContext, acts: Sequence[Act]) -> frozenset[str]:

@@ -117,15 +117,6 @@ def test_the_hems_of_the_first_piece_are_told(context: StepContext) -> None:
     assert said(context, "top hem", both) == "turn 1/2 in, and 1/2 in again"
 
 
-def test_only_meetings_of_the_pieces_are_told_and_all_where_none_is_of_them(context: StepContext) -> None:
-    front, back = context.pieces["front"], context.pieces["back"]
-    outer = "- the top edge of the front, to the top edge of the back: 16 in between the seam lines"
-    inner = "- the left edge of the front, to the right edge of the front: 16 in between the seam lines"
-    assert said(context, "meetings", [front]) == inner
-    assert said(context, "meetings", [back]) == f"{outer}\n{inner}"
-    assert said(context, "meetings", [front, back]) == f"{outer}\n{inner}"
-
-
 def test_the_findings_of_a_project_are_those_of_all_its_sizes_and_editions(tmp_path: Path) -> None:
     # 2 in and 5 cm of overlap gape in every size. A spoilt size hides none of the others: half a cover of 16 is
     # (16 + 2) / 2 + 1/2 + 2 = 11 1/2, one of 12 is 9 1/2.
