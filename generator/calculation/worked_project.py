@@ -185,6 +185,15 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
+class DecidingMeasure:
+    """The measure by which a size is chosen: what it is called, how long it is [in], and how it is taken."""
+
+    name: str
+    length: Fraction
+    how: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Worksheet:
     """Everything that one project comes to in one size and one edition.
 
@@ -197,6 +206,7 @@ class Worksheet:
     ``thickest`` has the thickest place of each panel that has rows or seams.
     ``laid_out`` is the finished thing with the place of each piece in it.
     ``new_cuts`` tell how the waiting pieces follow from the panel as sewn.
+    ``deciding`` is the measure by which the size is chosen.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     ``thing`` is what is made, as its making up sees it: parts, seams with their sorts, closings. ``attached`` are
     pieces that are sewn onto it without a seam: straps, ties, pockets.
@@ -231,6 +241,7 @@ class Worksheet:
     thickest: Mapping[str, Thickness] = field(default_factory=dict)
     beginners: Fraction = Fraction(1)
     told_first: tuple[str, ...] = ()
+    deciding: DecidingMeasure | None = None
     laid_out: LaidOut = NOTHING_LAID_OUT
     new_cuts: tuple[NewCut, ...] = ()
     thing: Thing = field(default_factory=lambda: Thing("", {}))

@@ -10,7 +10,7 @@ from typing import Annotated, Self
 from generator.definitions.caution_rule import Asked, AskedCautions, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
-from generator.definitions.fields import Day, FinishedSize, Label, Markdown, length
+from generator.definitions.fields import Day, FinishedSize, Label, Length, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group
@@ -34,6 +34,14 @@ class Change(Located):
     text: Markdown
 
 
+class MeasuredBy(Located):
+    """By which measure a size is chosen: a length, what it is called, and how it is taken."""
+
+    shown: Length
+    called: Label = ""
+    how: Label = ""
+
+
 class Project(Keyed):
     """One project as its file says it, in every size and edition.
 
@@ -47,6 +55,7 @@ class Project(Keyed):
     editions: Annotated[tuple[str, ...], choices(EDITION_NAMES, "edition")] = ()
     seam: Annotated[Formula, length("seam")] | None = None
     finished_size: FinishedSize = ()
+    measured_by: MeasuredBy | None = None
     cautions: Annotated[tuple[Asked, ...], AskedCautions()] = ()
     sizes: Annotated[Mapping[str, Size], SizesOf()]
     measures: Annotated[Mapping[str, Formula], MeasuresOf()] = field(default_factory=dict)

@@ -8,16 +8,34 @@ from dataclasses import dataclass
 from markupsafe import Markup, escape
 
 from generator.calculation.worked_project import Worksheet
+from generator.rendering import addresses
 from generator.rendering.setting import SizeLink, size_link
 from generator.rendering.tables import in_order, piece_size
-from generator.rendering.typeset import time_words, typeset
+from generator.rendering.typeset import said, time_words, typeset
+
+
+@dataclass(frozen=True, slots=True)
+class SizeChoice:
+    """One size to choose: where it lies, the measure that decides, how it is taken, and what cloth the size takes."""
+
+    link: SizeLink
+    measure: Markup
+    called: str
+    how: str
+    cloths: tuple[str, ...]
+
+    @property
+    def machine(self) -> str:
+        """The path of its page for the machine."""
+        return addresses.machine_page(self.link.project, self.link.size, self.link.edition)
 
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """A table of sizes: a link for each column, rows of numbers, and rows of what to buy."""
+    """A table of sizes: a link for each column, the choices in order, rows of numbers, and rows of what to buy."""
 
     sizes: tuple[SizeLink, ...]
+    choices: tuple[SizeChoice, ...]
     rows: tuple[tuple[str, tuple[Markup, ...]], ...]
     supplies: tuple[tuple[str, tuple[Markup, ...]], ...]
 
@@ -26,9 +44,19 @@ def compared(worksheets: Sequence[Worksheet]) -> Comparison:
     """Return the sizes of one edition side by side."""
     return Comparison(
         tuple(size_link(worksheet) for worksheet in worksheets),
+        tuple(map(_choice, worksheets)),
         (*_piece_rows(worksheets), *_tuck_rows(worksheets), ("Time, about", _times(worksheets))),
         (*_cloth_rows(worksheets), *_supply_rows(worksheets), ("Thread", _threads(worksheets))),
     )
+
+
+def _choice(worksheet: Worksheet) -> SizeChoice:
+    deciding = worksheet.deciding
+    cloths = tuple(cloth.buy_text for cloth in worksheet.cloths.values())
+    link = size_link(worksheet)
+    if deciding is None:
+        return SizeChoice(link, typeset(""), "", "", cloths)
+    return SizeChoice(link, said(deciding.length, worksheet.edition), deciding.name, deciding.how, cloths)
 
 
 def _piece_rows(worksheets: Sequence[Worksheet]) -> list[tuple[str, tuple[Markup, ...]]]:
@@ -36,12 +64,12 @@ def _piece_rows(worksheets: Sequence[Worksheet]) -> list[tuple[str, tuple[Markup
     for name in in_order(name for worksheet in worksheets for name in worksheet.pieces):
         found = [(worksheet.pieces.get(name), worksheet.edition) for worksheet in worksheets]
         label = next(piece.label for piece, _ in found if piece is not None)
-        for said, cut in (("finished", False), ("cut", True)):
+        for word, cut in (("finished", False), ("cut", True)):
             cells = tuple(
                 Markup("") if piece is None else piece_size(piece, edition, cut=cut) for piece, edition in found
             )
             if any(cells):
-                rows.append((f"{label}, {said}", cells))
+                rows.append((f"{label}, {word}", cells))
     return rows
 
 

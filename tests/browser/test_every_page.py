@@ -87,7 +87,9 @@ def test_every_page_reads_without_a_script(site: Site, browser: Browser) -> None
     page = context.new_page()
     for name in one_of_every_kind(site.built):
         page.goto(site.address + name)
-        told = page.locator("main :is(h1, h2, h3, p, li, td, figure):not(details *, [hidden], [hidden] *)")
+        # Measures in the other unit, notes on older marks and what a small screen leaves out wait to be asked for.
+        waiting = "details *, [hidden], [hidden] *, [data-in=metric], [data-in=metric] *, .given *, .card .about *"
+        told = page.locator(f"main :is(h1, h2, h3, p, li, td, figure):not({waiting})")
         assert told.count() > 1
         assert told.filter(visible=False).count() == 0, name
     context.close()

@@ -20,6 +20,7 @@ from generator.calculation.worksheet.cautions import CautionRules, cautions_for,
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
+from generator.calculation.worksheet.deciding import deciding_measure
 from generator.calculation.worksheet.finished import finished_thing
 from generator.calculation.worksheet.making import acts_taken, methods_of, report_making, thing_of
 from generator.calculation.worksheet.new_cuts import new_cuts
@@ -143,6 +144,7 @@ def _sheet(
         as_sewn=scope.sewn,
         findings=(*project.findings, *scope.findings),
         own=tuple(named.values),
+        deciding=deciding_measure(scope),
         new_cuts=new_cuts(scope, context.pieces),
     )
 
