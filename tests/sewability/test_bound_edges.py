@@ -11,7 +11,7 @@ from sewable_room import every_sheet, named, sheets_of
 from generator.calculation.pieces.bias import continuous_bias_length
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import SheetStep, Worksheet
-from generator.lengths import read_length
+from generator.lengths import on_ruler, read_length
 
 # What the fold of a bound edge takes at least, and what a square has to spare.
 ROOM = {"inch": read_length("1/8 in"), "metric": read_length("3 mm")}
@@ -74,3 +74,23 @@ def test_lines_of_a_bias_strip_are_ruled_parallel_to_a_cut_that_the_step_names(p
         assert f"assembly bias {strip.name}" in step.figures
         assert re.search(r"along the thread", step.text), named(sheet, step)
         assert Fraction(0) < strip.cut_along
+
+
+@every_sheet
+def test_a_strip_that_waits_is_planned_in_the_table_of_own_measures_as_the_layout_cuts_it(path: Path) -> None:
+    for sheet in sheets_of(path):
+        pieced = [piece for piece in sheet.pieces.values() if piece.pieced is not None and piece.after_panel]
+        for step in sheet.steps if pieced else ():
+            if step.standard != "cut later":
+                continue
+            told: dict[str, list[str]] = {}
+            for line in step.text.splitlines():
+                if line.endswith(": cut |"):
+                    heads = line.strip("| ").split(" | ")
+                if line.startswith("| **"):
+                    for head, cell in zip(heads, line.strip("| ").split(" | "), strict=True):
+                        told.setdefault(head, []).append(cell.strip("*"))
+            for piece in pieced:
+                sizes = " × ".join(on_ruler(side, sheet.edition) for side in (piece.pieced.long, piece.pieced.short))
+                cut = f"{piece.quantity} of {sizes}" if piece.quantity > 1 else sizes
+                assert set(told.get(f"{piece.label}: cut", [cut])) == {cut}, named(sheet, step)

@@ -62,14 +62,24 @@ def _as_chosen(item: CutItem, way: PiecedBias | None) -> CutItem:
 
 def _rectangles(scope: Scope, piece: Piece) -> Iterator[PiecedBias]:
     """Yield the rectangles of which a strip can be pieced, the longest first, each a little larger than it must be."""
-    step, coarse, least = _STEPS[scope.edition.name]
-    width, spare = round_down(scope.washed_width(piece.cloth), step), SPARE_OF_A_SQUARE[scope.edition.name]
-    join = _slanting(scope, piece).allowance
+    step, coarse, _ = _STEPS[scope.edition.name]
+    width = round_down(scope.washed_width(piece.cloth), step)
     shortest = round_up(piece.square, coarse)
     for long in (width, *(shortest + number * coarse for number in range(int((width - shortest) // coarse), -1, -1))):
-        found = bias_rectangle((piece.cut_across, piece.cut_along), join, long, step, least) if long > 0 else None
-        if found is not None and found.short + spare <= long:
-            yield pieced_bias((found.short + spare, long), piece.cut_along, join, piece.cut_across, least)
+        found = rectangle_of(scope, piece, long) if long > 0 else None
+        if found is not None:
+            yield found
+
+
+def rectangle_of(scope: Scope, piece: Piece, long: Fraction) -> PiecedBias | None:
+    """Return the rectangle of a long side [in] of which a strip can be pieced; None where a square is too small."""
+    step, _, least = _STEPS[scope.edition.name]
+    join = _slanting(scope, piece).allowance
+    found = bias_rectangle((piece.cut_across, piece.cut_along), join, long, step, least)
+    if found is None or found.short + SPARE_OF_A_SQUARE[scope.edition.name] > long:
+        return None
+    sides = found.short + SPARE_OF_A_SQUARE[scope.edition.name], long
+    return pieced_bias(sides, piece.cut_along, join, piece.cut_across, least)
 
 
 def _slanting(scope: Scope, piece: Piece) -> Join:

@@ -7,9 +7,12 @@ with the project's own formulas, so that a piece as wide as the panel and one th
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
+from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked_piece import Cut, Piece
+from generator.calculation.worksheet.bias_cloth import rectangle_of
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.lengths import Edition, on_ruler
@@ -73,6 +76,11 @@ def _table(scope: Scope, panel: Piece, side: str, waiting: Sequence[str]) -> str
     return "\n".join(lines)
 
 
+def _pieced_anew(scope: Scope, piece: Piece, planned: PiecedBias | None) -> Piece:
+    """Return a piece as it is now; one on the bias is pieced as planned, from a rectangle of the same long side."""
+    return piece if planned is None else replace(piece, pieced=rectangle_of(scope, piece, planned.long))
+
+
 def _line(cells: Sequence[str]) -> str:
     # A label may hold the sign that parts the cells.
     return f"| {' | '.join(cell.replace('|', '/') for cell in cells)} |"
@@ -102,6 +110,6 @@ def works_at(
         other = Scope(scope.project, scope.size, scope.edition, scope.room, work)
         other.sewn = {**scope.sewn, f"{panel.name}.{side}": at}
         try:
-            yield at, tuple(other.piece(name) for name in waiting)
+            yield at, tuple(_pieced_anew(other, other.piece(name), scope.pieced.get(name)) for name in waiting)
         except AlreadyReportedError:
             continue

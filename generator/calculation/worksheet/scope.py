@@ -10,6 +10,7 @@ from contextlib import contextmanager
 from fractions import Fraction
 
 from generator.calculation.cutting.cloth import Buying, washed_width
+from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import Piece
 from generator.definitions.caution_rule import asked_names
@@ -35,7 +36,8 @@ class Scope:
     """What the names of one project mean in one size and one edition.
 
     ``sewn`` holds measures of panels as sewn ('front.across'), which take the place of the computed ones wherever
-    another piece asks for them. ``work`` works out one piece.
+    another piece asks for them, ``pieced`` the strips on the bias that the layout has pieced. ``work`` works out one
+    piece.
     """
 
     def __init__(
@@ -51,6 +53,7 @@ class Scope:
         self.edition = edition
         self.room = room
         self.sewn: Mapping[str, Fraction] = {}
+        self.pieced: Mapping[str, PiecedBias] = {}
         self.findings: list[Finding] = []
         self._work = work
         self._values: dict[str, Fraction] = {}

@@ -76,8 +76,8 @@ def worked_sheet(
     pieces = _pieces(scope)
     meetings, closures = worked_meetings(scope), worked_closures(scope)
     cloths = cloth_uses(scope, tuple(pieces.values()))
-    for name, pieced in ((name, way) for use in cloths.values() for name, way in use.pieced.items()):
-        pieces[name] = replace(pieces[name], pieced=pieced)
+    scope.pieced = {name: way for use in cloths.values() for name, way in use.pieced.items()}
+    pieces |= {name: replace(pieces[name], pieced=way) for name, way in scope.pieced.items()}
     _stop_on_errors(scope)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
     taken = taken_steps(scope, thing, methods)
