@@ -20,7 +20,7 @@ from generator.drawing.layout import draw_layout
 from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
-from generator.drawing.piece import draw_piece, plain_pieces
+from generator.drawing.piece import draw_piece, draw_sized_piece, heights_of_piece, plain_pieces, shaped_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
 from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of_repeat
 from generator.drawing.ruled_rows import draw_ruled_rows, heights_of_ruled_rows
@@ -104,6 +104,7 @@ SIZED: dict[str, SizedDiagram] = {
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
     "trimming": SizedDiagram(draw_trimming, heights_of_trimming, panels_with(lambda panel: panel.trim_along)),
+    "piece": SizedDiagram(draw_sized_piece, heights_of_piece, shaped_pieces),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
     "seam": SizedDiagram(draw_seam, heights_of_seam, seam_names),
     "thing": SizedDiagram(draw_thing, heights_of_thing, thing_names),

@@ -9,9 +9,9 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from generator.calculation.worked_piece import Part, Piece
+from generator.calculation.worked_piece import Part, Piece, Straight
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.canvas import Canvas
+from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.outlines import draw_outline, told_at
 from generator.drawing.picture import Picture
@@ -19,6 +19,7 @@ from generator.drawing.piece_marks import draw_marks
 from generator.drawing.piece_plan import WIDE, PiecePlan, plan_part
 from generator.drawing.piece_words import caption_words, cut_words, piece_title, size_words
 from generator.drawing.sheet_edges import edge_words
+from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length
 
@@ -42,34 +43,86 @@ def draw_piece(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, 
     if not piece.parts:
         return ()
     canvas = sketch_piece(piece, worksheet.edition, style)
-    size = cut_words(piece, worksheet.edition)
-    alt = f"The {piece.label} as it is cut, {size}, with its finished edge inside the allowances."
-    return (canvas.picture(alt, caption_words(piece)),)
+    return (canvas.picture(_alt(piece, worksheet.edition), caption_words(piece)),)
+
+
+def heights_of_piece(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
+    """Return how high the picture of a piece is at a width."""
+    drawn = _DrawnPiece(worksheet.pieces[name], (worksheet.edition, style), width / MILLIMETRES)
+    return Heights.of_inches(drawn.height)
+
+
+def draw_sized_piece(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:
+    """Return the picture of one piece at a size."""
+    piece, edition = worksheet.pieces[name], worksheet.edition
+    canvas = canvas_of(size, style, f"piece {name}")
+    _DrawnPiece(piece, (edition, style), canvas.width).draw(canvas)
+    return canvas.picture(_alt(piece, edition), caption_words(piece))
+
+
+def shaped_pieces(worksheet: Worksheet) -> tuple[str, ...]:
+    """Return the names of the pieces that need a picture: those that are no plain rectangle, or are folded."""
+    return tuple(
+        name
+        for name in plain_pieces(worksheet)
+        if worksheet.pieces[name].made.folds
+        or any(not isinstance(part.outline, Straight) for part in worksheet.pieces[name].parts)
+    )
+
+
+def _alt(piece: Piece, edition: Edition) -> str:
+    size = cut_words(piece, edition)
+    return f"The {piece.label} as it is cut, {size}, with its finished edge inside the allowances."
 
 
 def sketch_piece(piece: Piece, edition: Edition, style: Style) -> Canvas:
     """Return the canvas of one piece: its name and sizes in words, below them its parts side by side."""
-    wide = WIDE
-    while True:
-        sheets = _sheets(piece, wide, (edition, style))
-        drawn = sum(sheet.width for sheet in sheets) + BETWEEN * (len(sheets) - 1)
-        if drawn <= PAGE or wide <= LEAST_DRAWN:
-            break
-        wide -= Fraction(math.ceil((drawn - PAGE) * 16), 16)
-    width = max(LEAST_WIDTH, drawn)
-    line = text_height(style.small)
-    told = text_lines(size_words(piece, edition), style.small, width - 0.1)
-    head = 1.5 * text_height(style.strong) + 1.3 * line * len(told) + GAP
-    canvas = Canvas(width, head + max(sheet.height for sheet in sheets), style, f"piece {piece.name}")
-    canvas.text(piece_title(piece), 0.03, text_height(style.strong) * 0.7, size=style.strong, bold=True, hold="left")
-    for number, words in enumerate(told):
-        y = 1.5 * text_height(style.strong) + (0.6 + 1.3 * number) * line
-        canvas.text(words, 0.03, y, hold="left")
-    left = (width - drawn) / 2
-    for sheet in sheets:
-        sheet.draw(canvas, left, head)
-        left += sheet.width + BETWEEN
+    drawn = _DrawnPiece(piece, (edition, style), PAGE)
+    narrow = max(LEAST_WIDTH, drawn.drawn, drawn.titled)
+    if narrow < drawn.width:
+        drawn = _DrawnPiece(piece, (edition, style), narrow)
+    canvas = Canvas(drawn.width, drawn.height, style, f"piece {piece.name}")
+    drawn.draw(canvas)
     return canvas
+
+
+class _DrawnPiece:
+    """All of one piece on paper that is so wide [in]; its height is known before it is drawn."""
+
+    def __init__(self, piece: Piece, look: tuple[Edition, Style], width: float) -> None:
+        edition, self.style = look
+        self.width = width
+        self.sheets, self.drawn = _fitting(piece, look, width)
+        strong, font = self.style.strong, self.style.font
+        self.title = text_lines(piece_title(piece), strong, width - 0.06, bold=True, font=font)
+        self.told = text_lines(size_words(piece, edition), self.style.small, width - 0.1, font=font)
+        self.titled = min(width, text_width(piece_title(piece), strong, bold=True, font=font) + 0.1)
+        self.head = 1.2 * text_height(strong) * len(self.title) + 0.3 * text_height(strong)
+        self.text = 1.3 * text_height(self.style.small) * len(self.told) + GAP
+        self.height = self.head + self.text + max(sheet.height for sheet in self.sheets)
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the words, and the parts below them."""
+        strong, line = text_height(self.style.strong), text_height(self.style.small)
+        for number, words in enumerate(self.title):
+            canvas.text(words, 0.03, (0.7 + 1.2 * number) * strong, size=self.style.strong, bold=True, hold="left")
+        for number, words in enumerate(self.told):
+            canvas.text(words, 0.03, self.head + (0.6 + 1.3 * number) * line, hold="left")
+        left = (canvas.width - self.drawn) / 2
+        for sheet in self.sheets:
+            sheet.draw(canvas, left, self.head + self.text)
+            left += sheet.width + BETWEEN
+
+
+def _fitting(piece: Piece, look: tuple[Edition, Style], width: float) -> tuple[list[_DrawnOutline], float]:
+    """Return every part of a piece, as large as all of them fit side by side into a width, and how wide they are."""
+    wide, least = min(WIDE, Fraction(width).limit_denominator(16)), min(LEAST_DRAWN, Fraction(width / 5))
+    while True:
+        sheets = _sheets(piece, wide, look)
+        drawn = sum(sheet.width for sheet in sheets) + BETWEEN * (len(sheets) - 1)
+        if drawn <= width or wide <= least:
+            return sheets, drawn
+        wide -= Fraction(math.ceil((drawn - width) * 16), 16)
 
 
 def _sheets(piece: Piece, wide: Fraction, look: tuple[Edition, Style]) -> list[_DrawnOutline]:
@@ -99,7 +152,7 @@ class _DrawnOutline:
         return f"cut {say_length(length, self.edition)}"
 
     def _width(self, words: str) -> float:
-        return text_width(words, self.style.small)
+        return text_width(words, self.style.small, font=self.style.font)
 
     def _turned(self, width: float) -> float:
         """Return the room beside the piece for words: turned where they fit along it, else lying."""

@@ -14,7 +14,7 @@ from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.labels import spread, text_height, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
-from generator.drawing.style import Style
+from generator.drawing.style import Pen, Style
 from generator.lengths import Edition, write_length
 
 _BOX = 3.4 / MILLIMETRES
@@ -68,7 +68,7 @@ def sketch_ruled_rows(canvas: Canvas, panel: Panel, along: float, edition: Editi
     high = 1.15 * text_height(style.strong)
     places = spread(levels, [high] * len(rows), top - high / 2, bottom) or levels
     for row, y, place, words in zip(rows, levels, places, told, strict=True):
-        canvas.line(((ends[0], y), (ends[1], y)), style.tack)
+        canvas.line(((ends[0], y), (ends[1], y)), ruled_line(style))
         canvas.dots([(ends[0] if row.start == "left" else ends[1], y)], 0.05)
         canvas.text(f"row {row.number}", 0, place, hold="left")
         canvas.text(words, left - 0.25, place, hold="right", bold=True, size=style.strong)
@@ -77,6 +77,11 @@ def sketch_ruled_rows(canvas: Canvas, panel: Panel, along: float, edition: Editi
         box = ((right + 0.15, place - _BOX / 2), (right + 0.15 + _BOX, place + _BOX / 2))
         canvas.rectangle(*box, pen=style.outline)
     _draw_direction(canvas, canvas.width - 0.8 * line, (top, bottom))
+
+
+def ruled_line(style: Style) -> Pen:
+    """Return how a row is drawn over tucks: so heavy that a copy of a copy keeps it among their lines."""
+    return Pen(style.ink, style.heavy, style.tack_dashes)
 
 
 def _draw_panel(canvas: Canvas, panel: Panel, ends: tuple[float, float], levels: tuple[float, float]) -> None:

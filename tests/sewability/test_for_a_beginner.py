@@ -13,7 +13,7 @@ from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.row_bulk import row_ends
 from generator.drawing.canvas import canvas_of
-from generator.drawing.ruled_rows import sketch_ruled_rows
+from generator.drawing.ruled_rows import ruled_line, sketch_ruled_rows
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
 from generator.drawing.svg import PathGroup
@@ -247,7 +247,9 @@ def test_the_rows_of_a_mat_are_drawn_over_its_band_of_tucks_only() -> None:
     panel = sheet.panels["mat"]
     canvas = canvas_of(DrawnSize(93, 70), Style(), "rows")
     sketch_ruled_rows(canvas, panel, float(sheet.pieces["mat"].cut_along), sheet.edition)
-    tacked = next(layer for layer in canvas._layers if isinstance(layer, PathGroup) and layer.pen == Style().tack)
+    tacked = next(
+        layer for layer in canvas._layers if isinstance(layer, PathGroup) and layer.pen == ruled_line(Style())
+    )
     (start, _), (end, _) = tacked.outlines[0]
     edges = [x for x, _ in next(one for one in canvas.segments if one[0][1] == one[1][1] and one[0][0] == start)]
     # Sewn, the last of the tucks stands past the middle of its band; the plain half of the mat gets no line.
