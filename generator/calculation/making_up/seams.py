@@ -118,7 +118,7 @@ def _is_three_sides(seam: Seam, thing: Thing) -> bool:
 
 def _is_facing(seam: Seam, thing: Thing) -> bool:
     faced = any(_end(edge, thing) == "faced" for pair in seam.pairs for edge in pair)
-    return faced or "facing" in _kinds(seam, thing)
+    return faced or ("facing" in _kinds(seam, thing) and not _all_round(seam, thing))
 
 
 def _is_tops(seam: Seam, thing: Thing) -> bool:
@@ -138,7 +138,7 @@ def _is_lining(seam: Seam, thing: Thing) -> bool:
     sides = (pieces_of(seam.join), pieces_of(seam.to))
     for own, others in (sides, sides[::-1]):
         part = thing.parts[own[0]]
-        if len(own) != 1 or part.kind not in PLAIN_KINDS or part.name in others:
+        if len(own) != 1 or part.kind not in PLAIN_KINDS | {"facing"} or part.name in others:
             continue
         beside = [thing.parts[name] for name in others]
         if any(other.is_panel for other in beside) and _all_round(seam, thing):

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from generator.calculation.making_up.acts import Act, Doing, Method
 from generator.calculation.making_up.book import Book, book_of
-from generator.calculation.making_up.items import WORK, Item, all_due, raw_seams, seam_item, sewn_items
+from generator.calculation.making_up.items import WORK, Item, all_due, is_filled, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.seams import lining_of
 from generator.calculation.making_up.thing import BANDS, Edge, Seam, Thing
@@ -135,10 +135,9 @@ class Writer:
                 own = [place for place, item in enumerate(due) if item.on.startswith(f"{seam.pieces[0]}.")]
                 place = own[0] if seam.sort == "ring" and own else due.index(sewn_items(seam)[-1]) + 1
                 due.insert(place, seam_item("neat", seam))
-        return [
-            *due,
-            *(Item("closed", item.on) for item in sorted(have, key=lambda one: one.on) if item.state == "open"),
-        ]
+        closed = [Item("closed", item.on) for item in sorted(have, key=lambda one: one.on) if item.state == "open"]
+        # What is not filled is closed at once, before buttonholes are made beside the opening.
+        return [*due, *closed] if is_filled(self.thing) else [*closed, *due]
 
     def _next(self, have: set[Item], asked: set[Item] | None) -> Act | None:
         for item in self._order(have):

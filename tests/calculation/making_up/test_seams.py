@@ -114,3 +114,10 @@ def test_a_strip_of_another_cloth_between_two_blocks_is_no_lining() -> None:
         """,
     )
     assert [sort_of(made, number) for number in (0, 1)] == ["plain", "plain"]
+
+
+def test_a_facing_sewn_on_all_round_is_turned_like_a_lining() -> None:
+    cuff = thing(panel("cuff"), part("facing", "facing"), kind="garment", seams="cuff.all / facing.all")
+    assert (sort_of(cuff), lining_of(cuff.seams[0], cuff), encloses(cuff.seams[0], cuff)) == ("lining", "facing", True)
+    yoke = thing(panel("yoke"), part("facing", "facing"), kind="garment", seams="yoke.top / facing.top")
+    assert (sort_of(yoke), encloses(yoke.seams[0], yoke)) == ("facing", False)

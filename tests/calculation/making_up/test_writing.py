@@ -82,3 +82,15 @@ def test_a_seam_that_a_step_of_ones_own_sews_is_not_written() -> None:
     writer = Writer(FRILLED, METHODS, (own,))
     left = Writer(FRILLED, METHODS, (own,), left=writer.book.gives(own))
     assert not any(one.does == "join pieces" and set(one.pieces) == {"front", "frill"} for one in left.written())
+
+
+def test_an_opening_is_closed_before_buttonholes_are_made_beside_it() -> None:
+    buttons = Closing(0, "buttons", (("cuff", "left"),), (("cuff", "right"),))
+    cuff = thing(
+        panel("cuff"),
+        part("facing", "facing"),
+        kind="garment",
+        closings=(buttons,),
+        seams="cuff.all / facing.all",
+    )
+    assert written(cuff)[-2:] == ["line and turn, close opening on: facing", "buttonholes, sew buttons on: cuff"]
