@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import product
@@ -98,28 +98,30 @@ def strip_notes(
 ) -> tuple[str, ...]:
     """Return what is told beside a strip: its cuts that do not stand ``inside`` it, small pieces, what stays whole."""
     ordered = strip.ordered
-    notes = []
+    kept = [f"Keep whole{_room(ordered.grows_across, ordered.grows_along, edition)}"] if ordered.waiting else []
+    return (*_cuts(strip, inside, edition), *_small(strip, named, edition), *kept)
+
+
+def _cuts(strip: DrawnStrip, inside: Sequence[str], edition: Edition) -> Iterator[str]:
+    """Yield the cuts of strips that are alike, those down that have no room in the strip, and those across a stack."""
+    ordered = strip.ordered
     if len(ordered.strips) > 1:
         places = [write_length(one.bottom, edition) for one in ordered.strips]
-        notes.append(f"{numbered('Cut', ordered.numbers)}, all alike, at {', '.join(places)}")
+        yield f"{numbered('Cut', ordered.numbers)}, all alike, at {', '.join(places)}"
     beside = [one for one in ordered.now if one.name and one.name not in inside]
     if beside:
-        notes.append("Down: " + ", ".join(f"{one.name} {write_length(one.right, edition)}" for one in beside))
+        yield "Down: " + ", ".join(f"{one.name} {write_length(one.right, edition)}" for one in beside)
     for one in ordered.now:
         bottoms = [write_length(bottom, edition) for bottom in one.bottoms if bottom != strip.along]
         if bottoms:
-            notes.append(f"{one.name or 'At the right'}: across at {', '.join(bottoms)} from its top")
-    counted = Counter(
-        named[words] for words in (piece_words(piece, edition) for piece in strip.pieces) if words in named
-    )
-    sorts = {letter: words for words, letter in named.items()}
-    notes += [
-        f"{letter}: {sorts[letter].name}, {sorts[letter].size}" + (f", {times} times" if times > 1 else "")
-        for letter, times in counted.items()
-    ]
-    if ordered.waiting:
-        notes.append(f"Keep whole{_room(ordered.grows_across, ordered.grows_along, edition)}")
-    return tuple(notes)
+            yield f"{one.name or 'At the right'}: across at {', '.join(bottoms)} from its top"
+
+
+def _small(strip: DrawnStrip, named: Mapping[PieceWords, str], edition: Edition) -> Iterator[str]:
+    """Yield the pieces that bear a letter, equal ones once."""
+    words = [piece_words(piece, edition) for piece in strip.pieces]
+    for one, times in Counter(word for word in words if word in named).items():
+        yield f"{named[one]}: {one.name}, {one.size}" + (f", {times} times" if times > 1 else "")
 
 
 def _room(across: Fraction, along: Fraction, edition: Edition) -> str:
