@@ -22,9 +22,10 @@ from generator.drawing.assemblies.frill import frill_stages
 from generator.drawing.assemblies.gathered_end import gathered_end_stages
 from generator.drawing.assemblies.pieced_bias import pieced_bias_stages
 from generator.drawing.assemblies.roll import roll_closure, roll_stages
-from generator.drawing.assemblies.stage_canvas import Stage, Subject, set_up
+from generator.drawing.assemblies.stage_canvas import Stage, Subject, in_rows, set_up
 from generator.drawing.canvas import Canvas
 from generator.drawing.picture import Picture
+from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
 
 Applies = Callable[[Subject], bool]
@@ -116,7 +117,7 @@ ASSEMBLIES: dict[str, Assembly] = {
         lambda subject: "square" in subject.piece.measures and subject.piece.pieced is None,
         bias_stages,
         "A bias strip: a square cut corner to corner, its halves joined and ruled, the ends joined moved by one strip.",
-        "Grey is the wrong side. Long dashes are ruled and then cut; dashes with dots are the seams.",
+        "The wrong side is up where it is ruled. Long dashes are ruled and then cut; dashes with dots are the seams.",
     ),
     "pieced bias": Assembly(
         lambda subject: subject.piece.pieced is not None,
@@ -133,24 +134,36 @@ ASSEMBLIES: dict[str, Assembly] = {
 }
 
 
-def draw_assembly(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return the drawings that apply to a piece, or of one kind of making up for the first piece that it applies to.
+def draw_assembly(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:
+    """Return the picture of one kind of making up of a piece, such as 'envelope back back', at a size.
 
     Raises
     ------
     KeyError
-        If neither a piece nor a kind of making up has this name.
+        If there is no such kind, or it does not apply to the piece.
     """
-    if name in worksheet.pieces:
-        subject = Subject(worksheet, worksheet.pieces[name])
-        return tuple(_drawn(kind, subject, style) for kind in applying(subject))
-    subjects = (Subject(worksheet, piece) for piece in worksheet.pieces.values())
-    return tuple(_drawn(name, subject, style) for subject in subjects if ASSEMBLIES[name].applies(subject))[:1]
+    kind, subject = _found(worksheet, name)
+    told = ASSEMBLIES[kind]
+    return sketch_assembly(kind, subject, style, size).picture(told.alt, told.caption)
+
+
+def heights_of_assembly(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
+    """Return how high the picture is at a width [mm].
+
+    Raises
+    ------
+    KeyError
+        If there is no such kind, or it does not apply to the piece.
+    """
+    kind, subject = _found(worksheet, name)
+    return Heights.of_inches(in_rows(ASSEMBLIES[kind].stages(subject), style, width / MILLIMETRES).height)
 
 
 def assembly_names(worksheet: Worksheet) -> tuple[str, ...]:
-    """Return the names of the pieces for which there is a drawing of making up, in the order of the file."""
-    return tuple(name for name, piece in worksheet.pieces.items() if applying(Subject(worksheet, piece)))
+    """Return the names of all drawings of making up: the kind and the piece, in the order of the file."""
+    return tuple(
+        f"{kind} {name}" for name, piece in worksheet.pieces.items() for kind in applying(Subject(worksheet, piece))
+    )
 
 
 def applying(subject: Subject) -> tuple[str, ...]:
@@ -158,11 +171,17 @@ def applying(subject: Subject) -> tuple[str, ...]:
     return tuple(name for name, kind in ASSEMBLIES.items() if kind.applies(subject))
 
 
-def sketch_assembly(name: str, subject: Subject, style: Style) -> Canvas:
-    """Return the canvas of one kind of making up."""
-    return set_up(ASSEMBLIES[name].stages(subject), style, f"assembly {name} {subject.piece.name}")
+def sketch_assembly(name: str, subject: Subject, style: Style, size: DrawnSize | None = None) -> Canvas:
+    """Return the canvas of one kind of making up, at a size or as large as a page lets it."""
+    stages, key = ASSEMBLIES[name].stages(subject), f"assembly {name} {subject.piece.name}"
+    if size is None:
+        return set_up(in_rows(stages, style), style, key)
+    return set_up(in_rows(stages, style, size.inches[0]), style, key, size.inches)
 
 
-def _drawn(name: str, subject: Subject, style: Style) -> Picture:
-    kind = ASSEMBLIES[name]
-    return sketch_assembly(name, subject, style).picture(kind.alt, kind.caption)
+def _found(worksheet: Worksheet, name: str) -> tuple[str, Subject]:
+    for kind in ASSEMBLIES:
+        piece = worksheet.pieces.get(name.removeprefix(f"{kind} "))
+        if name.startswith(f"{kind} ") and piece is not None and kind in applying(Subject(worksheet, piece)):
+            return kind, Subject(worksheet, piece)
+    raise KeyError(f"no way of making up is called '{name}'")

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.assembly import assembly_names, draw_assembly
+from generator.drawing.assembly import assembly_names, draw_assembly, heights_of_assembly
 from generator.drawing.check_picture import draw_check, draw_cross_check, heights_of_check
 from generator.drawing.creasing import draw_creasing, heights_of_creasing
 from generator.drawing.finished import draw_thing, heights_of_thing, thing_names
@@ -79,7 +79,6 @@ DIAGRAMS: dict[str, Diagram] = {
     "cross marking strip": Diagram(draw_cross_marking_strip, panels_with(_has_cross_tucks)),
     "surface": Diagram(draw_surface, panels_with(_has_tucks)),
     "piece": Diagram(draw_piece, plain_pieces),
-    "assembly": Diagram(draw_assembly, assembly_names),
     "layout": Diagram(draw_layout, lambda worksheet: worksheet.cloths),
 }
 
@@ -106,6 +105,7 @@ SIZED: dict[str, SizedDiagram] = {
     "trimming": SizedDiagram(draw_trimming, heights_of_trimming, panels_with(lambda panel: panel.trim_along)),
     "piece": SizedDiagram(draw_sized_piece, heights_of_piece, shaped_pieces),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
+    "assembly": SizedDiagram(draw_assembly, heights_of_assembly, assembly_names),
     "seam": SizedDiagram(draw_seam, heights_of_seam, seam_names),
     "thing": SizedDiagram(draw_thing, heights_of_thing, thing_names),
 }

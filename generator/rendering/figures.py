@@ -76,8 +76,8 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     that is one of the project's own, which cannot name it; else after all steps.
     """
     later = {key: found for key, found in pictures.items() if key.startswith(_LATER)}
-    # A step may name all drawings of later work on a piece, or one of them by its own key.
-    known = {picture.key: (picture,) for found in later.values() for picture in found} | dict(pictures)
+    # A step may name all drawings of making up of a piece, or one of them by its own key.
+    known = {**_of_pieces(worksheet, pictures), **pictures}
     of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
     named = {key for keys in of_steps.values() for key in keys}
     after = _with_later_work(of_steps, worksheet, later, {picture.key for key in named for picture in known[key]})
@@ -104,10 +104,25 @@ def _with_later_work(
     """Give the steps the drawings of later work that none of them names; return those that come after all steps."""
     after: list[str] = []
     for key, found in later.items():
-        piece = next(key.removeprefix(kind) for kind in _LATER if key.startswith(kind))
+        piece = _piece_of(key, worksheet)
         step = of_steps.get(_last_own_step(worksheet, piece), after)
         step += [picture.key for picture in found if picture.key not in named]
     return after
+
+
+def _piece_of(key: str, worksheet: Worksheet) -> str:
+    """The piece whose name ends a key, the longest where several do; empty where none does."""
+    return max((name for name in worksheet.pieces if key.endswith(f" {name}")), key=len, default="")
+
+
+def _of_pieces(worksheet: Worksheet, pictures: Pictures) -> Pictures:
+    """All drawings of making up of each piece, by the name under which a step may ask for all of them."""
+    found: dict[str, tuple[Picture, ...]] = {}
+    for key, drawn in pictures.items():
+        if key.startswith("assembly "):
+            name = f"assembly {_piece_of(key, worksheet)}"
+            found[name] = (*found.get(name, ()), *drawn)
+    return found
 
 
 def _before_steps(worksheet: Worksheet, pictures: Pictures, named: set[str]) -> list[str]:

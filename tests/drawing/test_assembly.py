@@ -11,8 +11,16 @@ from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import End
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.drawing.assemblies.marks import arc, note, wave
-from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subject, set_up
-from generator.drawing.assembly import ASSEMBLIES, applying, assembly_names, draw_assembly, sketch_assembly
+from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subject, in_rows, set_up
+from generator.drawing.assembly import (
+    ASSEMBLIES,
+    applying,
+    assembly_names,
+    draw_assembly,
+    heights_of_assembly,
+    sketch_assembly,
+)
+from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import SMALLEST_TEXT, Style
 
 
@@ -45,6 +53,7 @@ WORKSHEET = replace(
         MeetingWork("plain.all", "boxing.edge", Fraction(36), Fraction(36), Fraction(0)),
     ),
 )
+SIZE = DrawnSize(93, 120)
 AS_LAID_OUT = Style(small=7.0, text=8.0, strong=9.0)
 EXPECTED = {
     "wrap": ["breadths", "roll"],
@@ -72,8 +81,7 @@ def words_of(name):
 
 @pytest.mark.parametrize("piece", EXPECTED)
 def test_the_drawings_that_apply_follow_from_the_kind_of_piece_its_edges_closures_and_steps(piece):
-    keys = [picture.key for picture in draw_assembly(WORKSHEET, piece, Style())]
-    assert keys == [f"assembly {kind} {piece}" for kind in EXPECTED[piece]]
+    assert list(applying(Subject(WORKSHEET, WORKSHEET.pieces[piece]))) == EXPECTED[piece]
 
 
 def test_every_kind_of_making_up_is_drawn_in_these_tests():
@@ -81,21 +89,30 @@ def test_every_kind_of_making_up_is_drawn_in_these_tests():
 
 
 def test_pieces_without_a_drawing_are_not_named():
-    assert assembly_names(WORKSHEET) == tuple(name for name, kinds in EXPECTED.items() if kinds)
+    assert assembly_names(WORKSHEET) == tuple(f"{kind} {name}" for name, kinds in EXPECTED.items() for kind in kinds)
 
 
-def test_a_kind_of_making_up_can_be_asked_for_by_name():
-    assert draw_assembly(WORKSHEET, "board", Style()) == draw_assembly(WORKSHEET, "cover", Style())
+@pytest.mark.parametrize("name", ["board", "cover", "board pocket", "roll cover"])
+def test_a_name_of_no_kind_that_applies_to_a_piece_is_refused(name):
+    with pytest.raises(KeyError, match=f"'{name}'"):
+        draw_assembly(WORKSHEET, name, Style(), SIZE)
 
 
-def test_a_name_that_is_neither_piece_nor_making_up_is_refused():
-    with pytest.raises(KeyError, match="pocket"):
-        draw_assembly(WORKSHEET, "pocket", Style())
+@pytest.mark.parametrize("width", [93.0, 180.0])
+@pytest.mark.parametrize("name", assembly_names(WORKSHEET))
+def test_no_words_cross_at_the_width_of_a_column_and_of_a_page(name, width):
+    height = heights_of_assembly(WORKSHEET, name, Style(), width).natural
+    kind = max((kind for kind in ASSEMBLIES if name.startswith(f"{kind} ")), key=len)
+    subject = Subject(WORKSHEET, WORKSHEET.pieces[name.removeprefix(f"{kind} ")])
+    canvas = sketch_assembly(kind, subject, Style(), DrawnSize(width, height))
+    assert canvas.crossings() == ()
+    assert (canvas.width * 25.4, canvas.height * 25.4) == (pytest.approx(width), pytest.approx(height))
+    assert min(label.size for label in canvas.labels) >= 9
 
 
 def test_buttons_from_one_piece_to_another_are_no_wrap():
     worksheet = replace(WORKSHEET, closures=(buttons(onto="plain.right"),))
-    assert [picture.key for picture in draw_assembly(worksheet, "wrap", Style())] == ["assembly breadths wrap"]
+    assert applying(Subject(worksheet, worksheet.pieces["wrap"])) == ("breadths",)
 
 
 @pytest.mark.parametrize(
@@ -160,7 +177,7 @@ def test_all_words_are_at_least_nine_points_and_every_drawing_fits_a_page():
 
 def test_the_same_piece_gives_the_same_bytes():
     for name in assembly_names(WORKSHEET):
-        assert draw_assembly(WORKSHEET, name, Style()) == draw_assembly(WORKSHEET, name, Style())
+        assert draw_assembly(WORKSHEET, name, Style(), SIZE) == draw_assembly(WORKSHEET, name, Style(), SIZE)
 
 
 def test_a_drawing_without_measures_still_stands():
@@ -170,7 +187,8 @@ def test_a_drawing_without_measures_still_stands():
     )
     round_it = MeetingWork("face.all", "boxing.edge", Fraction(60), Fraction(60), Fraction(0))
     worksheet = replace(worksheet_of(*bare), meetings=(round_it,))
-    assert all(draw_assembly(worksheet, piece.name, Style()) for piece in bare)
+    assert assembly_names(worksheet) == ("boxing boxing", "frill gathered strip")
+    assert all(draw_assembly(worksheet, name, Style(), SIZE).svg for name in assembly_names(worksheet))
 
 
 def test_an_arc_runs_clockwise_on_paper_from_the_right():
@@ -198,7 +216,7 @@ def test_a_leader_leaves_its_words_on_the_side_that_looks_to_the_point():
 def test_stages_stand_side_by_side_where_the_page_is_wide_enough_and_else_one_below_the_other():
     """Two stages of 3 and a gap of 1/4 are 6.25 in at 7 pt, but 12.25 in at 14 pt, more than the page."""
     stages = (Stage("", 3.0, 1.0, lambda canvas: None), Stage("", 3.0, 2.0, lambda canvas: None))
-    beside, stacked = (set_up(stages, Style(small=size), "trial") for size in (7.0, 14.0))
+    beside, stacked = (in_rows(stages, Style(small=size)) for size in (7.0, 14.0))
     assert (beside.width, beside.height) == (6.25, 2.0)
     assert (stacked.width, stacked.height) == (6.0, 6.25)
 
@@ -207,7 +225,8 @@ def test_larger_words_enlarge_the_stage_with_them():
     def draw(canvas):
         canvas.line(((1.0, 0.5), (2.0, 0.5)), canvas.style.outline)
 
-    canvas = set_up((Stage("", 3.0, 1.0, draw),), Style(small=14.0), "trial")
+    style = Style(small=14.0)
+    canvas = set_up(in_rows((Stage("", 3.0, 1.0, draw),), style), style, "trial")
     assert canvas.segments == [((2.0, 1.0), (4.0, 1.0))]
 
 

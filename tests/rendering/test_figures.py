@@ -37,8 +37,8 @@ def test_a_panel_that_is_drawn_flat_is_not_drawn_as_a_piece_too() -> None:
 
 def made_up(*kinds: str) -> dict[str, tuple[Picture, ...]]:
     """Placeholders of a cushion whose back is made up in several ways."""
-    drawings = tuple(placeholder(f"assembly {kind} back", 4, 2) for kind in kinds)
-    return {**placeholders(), "assembly back": drawings}
+    drawings = (placeholder(f"assembly {kind} back", 4, 2) for kind in kinds)
+    return {**placeholders(), **{drawing.key: (drawing,) for drawing in drawings}}
 
 
 def with_last_step(*keys: str, standard: str) -> Worksheet:

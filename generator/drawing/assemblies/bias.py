@@ -52,7 +52,7 @@ def _places(start: Point, end: Point) -> list[Point]:
 def _ruled(canvas: StageCanvas, wide: str) -> None:
     style = canvas.style
     near, far, low_far, low_near = _corners()
-    canvas.area([near, far, low_far, low_near], style.shade, style.outline)
+    canvas.area([near, far, low_far, low_near], style.cloth, style.outline)
     canvas.line((near, low_far), style.join)
     left, right = _places(near, low_near), _places(far, low_far)
     canvas.lines(zip(left[1:-1], right[1:-1], strict=True), style.fold)
@@ -71,13 +71,13 @@ def _tube(canvas: StageCanvas) -> None:
     right = [(middle, top + (place + 1) * step) for place in range(STRIPS + 1)]
     over = [(x - reach, y + reach) for x, y in left]
     beyond = [(x + reach, y - reach) for x, y in right]
-    canvas.area([left[0], left[-1], over[-1], over[0]], style.shade)
-    canvas.area([right[0], right[-1], beyond[-1], beyond[0]], style.shade)
+    canvas.area([left[0], left[-1], over[-1], over[0]], style.cloth)
+    canvas.area([right[0], right[-1], beyond[-1], beyond[0]], style.cloth)
     for ends, far in ((left, over), (right, beyond)):
         for place, pair in enumerate(zip(ends, far, strict=True)):
             canvas.line(pair, style.outline if place in (0, STRIPS) else style.fold)
     canvas.lines([(left[0], right[0]), (left[-1], right[-1])], style.outline)
     canvas.line((right[0], left[-1]), style.join)
     for x in (middle - 0.14, middle + 0.14):
-        canvas.text("B", x, top + step * 2.5, bold=True, backing=style.shade)
+        canvas.text("B", x, top + step * 2.5, bold=True, backing=style.cloth)
     note(canvas, "begin to cut here", (0.1, 0.15), (middle - 0.03, top + step * 0.6))

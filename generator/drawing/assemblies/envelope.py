@@ -27,12 +27,12 @@ def _plan(canvas: StageCanvas, share: float, size: tuple[float, float], across: 
     style, left, top = canvas.style, 0.1, 0.25
     (wide, high), half = size, size[0] * (1 + share) / 2
     inner, outer = left + wide - half, left + half
-    canvas.rectangle((inner, top), (left + wide, top + high), fill=style.shade, pen=style.outline)
+    canvas.rectangle((inner, top), (left + wide, top + high), fill=style.cloth, pen=style.outline)
     canvas.rectangle((left, top), (outer, top + high), fill=style.cloth, pen=style.outline)
     canvas.line(((inner, top), (inner, top + high)), style.finish)
     canvas.line(((outer - 0.07, top), (outer - 0.07, top + high)), style.stitch)
     canvas.text("2nd", (left + inner) / 2, top + high / 2, backing=style.cloth)
-    canvas.text("1st", (left + wide + outer) / 2, top + high / 2, backing=style.shade)
+    canvas.text("1st", (left + wide + outer) / 2, top + high / 2, backing=style.cloth)
     span(canvas, across, (left, top + high + 0.2), (left + wide, top + high + 0.2))
     canvas.lines([((x, top), (x, top - 0.18)) for x in (inner, outer)], style.measure)
     canvas.arrow((inner, top - 0.12), (outer, top - 0.12), style.measure, both=True)

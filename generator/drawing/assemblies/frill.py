@@ -32,14 +32,14 @@ def _flat(canvas: StageCanvas, length: str) -> None:
 
 def _drawn_up(canvas: StageCanvas, edge: str) -> None:
     style, left, right, top, seam, bottom = canvas.style, 0.15, 1.85, 0.05, 0.5, 1.1
-    canvas.rectangle((left, top), (right, seam), fill=style.shade, pen=style.outline)
+    canvas.rectangle((left, top), (right, seam), fill=style.cloth, pen=style.outline)
     lower = wave(left - 0.1, right + 0.1, bottom, waves=11, high=0.05)
     canvas.area([(left, seam), (right, seam), *reversed(lower)], style.cloth)
     canvas.lines([lower, [(left, seam), lower[0]], [(right, seam), lower[-1]]], style.outline)
     canvas.lines(pleated_lines(((left, seam), (right, seam)), bottom - seam, number=32), style.measure)
     canvas.line(((left, seam), (right, seam)), style.stitch)
     canvas.lines([((x, seam - 0.1), (x, seam + 0.1)) for x in _quarters(left, right)], style.cut)
-    canvas.text("edge", (left + right) / 2, (top + seam) / 2 - 0.06, backing=style.shade)
+    canvas.text("edge", (left + right) / 2, (top + seam) / 2 - 0.06, backing=style.cloth)
     note(canvas, "quarters meet", (right + 0.15, seam - 0.3), (_quarters(left, right)[2], seam - 0.1))
     if edge:
         span(canvas, edge, (left, bottom + 0.3), (right, bottom + 0.3))

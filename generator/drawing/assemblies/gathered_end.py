@@ -21,12 +21,12 @@ def gathered_end_stages(subject: Subject) -> tuple[Stage, ...]:
 
 def _sewn(canvas: StageCanvas, radius: str) -> None:
     style, top, bottom = canvas.style, 0.05, 1.15
-    canvas.rectangle((0.1, top), (1.4, bottom), fill=style.shade, pen=style.outline)
+    canvas.rectangle((0.1, top), (1.4, bottom), fill=style.cloth, pen=style.outline)
     canvas.rectangle((1.4, top), (2.1, bottom), fill=style.cloth, pen=style.outline)
     canvas.line(((1.4, top), (1.4, bottom)), style.stitch)
     canvas.lines([((x, top), (x, bottom)) for x in (1.98, 2.03)], style.stitch)
     canvas.line(((2.03, bottom), (2.1, bottom + 0.15), (2.24, bottom + 0.2)), style.outline)
-    canvas.text("tube", 0.75, 0.6, backing=style.shade)
+    canvas.text("tube", 0.75, 0.6, backing=style.cloth)
     canvas.text("end", 1.69, 0.6, backing=style.cloth)
     note(canvas, "thread", (2.35, 0.75), (2.03, 0.75))
     note(canvas, "seam", (0.9, 1.35), (1.4, bottom), hold="right")

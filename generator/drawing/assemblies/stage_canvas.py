@@ -14,11 +14,13 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, Lettering
 from generator.drawing.labels import Box, Label, Point, Segment, text_height
+from generator.drawing.patterns import hatching_inside
 from generator.drawing.style import Pen, Style
 from generator.lengths import say_length
 
 PAGE = 7.0
 GAP = 0.25
+LITTLE = 0.88
 DRAWN_FOR = 7.0  # the size of words [pt] for which stages are laid out; larger words enlarge the whole stage
 
 
@@ -57,8 +59,11 @@ class StageCanvas(Canvas):
         super().line([self.paper(point) for point in points], pen, closed=closed)
 
     def area(self, points: Sequence[Point], fill: str, pen: Pen | None = None) -> None:
-        """Fill a closed shape on the stage, with its outline where wanted."""
-        super().area([self.paper(point) for point in points], fill)
+        """Fill a closed shape on the stage, with its outline where wanted; what is shaded is hatched, for copies."""
+        placed = [self.paper(point) for point in points]
+        super().area(placed, self._ground(fill))
+        for line in hatching_inside(placed) if fill == self.style.shade else ():
+            super().line(line, self.style.hatch)
         if pen is not None:
             self.line(points, pen, closed=True)
 
@@ -72,7 +77,13 @@ class StageCanvas(Canvas):
 
     def text(self, words: str, x: float, y: float, **how: Unpack[Lettering]) -> Label:
         """Write words at a place of the stage."""
+        if how.get("backing"):
+            how["backing"] = self._ground(how["backing"])
         return super().text(words, *self.paper((x, y)), **how)
+
+    def _ground(self, fill: str) -> str:
+        """What is drawn for a filling: cloth is white on paper, and so is what lies under hatching and words on it."""
+        return self.style.paper if fill in (self.style.shade, self.style.cloth) else fill
 
     def room(self, label: Label) -> Box:
         """Return the room that written words take on the stage, with a little air."""
@@ -94,22 +105,59 @@ class Stage:
     draw: Callable[[StageCanvas], None]
 
 
-def set_up(stages: Sequence[Stage], style: Style, key: str) -> StageCanvas:
-    """Return a canvas with the stages side by side, or one below the other where the page is too narrow for that."""
-    zoom = style.small / DRAWN_FOR
-    widths = [stage.width * zoom for stage in stages]
-    beside = sum(widths) + GAP * (len(stages) - 1) <= PAGE
+@dataclass(frozen=True, slots=True)
+class StageRows:
+    """Stages in rows that fit a width: how much each is enlarged, and how wide and high all of them are [in]."""
+
+    rows: tuple[tuple[Stage, ...], ...]
+    zoom: float
+    head: float
+
+    @property
+    def width(self) -> float:
+        """The width of the widest row."""
+        return max(sum(stage.width * self.zoom for stage in row) + GAP * (len(row) - 1) for row in self.rows)
+
+    @property
+    def height(self) -> float:
+        """The height of all rows."""
+        return sum(self.row_height(row) for row in self.rows) + GAP * (len(self.rows) - 1)
+
+    def row_height(self, row: Sequence[Stage]) -> float:
+        """Return the height of one row with the titles of its stages."""
+        return self.head + max(stage.height for stage in row) * self.zoom
+
+
+def in_rows(stages: Sequence[Stage], style: Style, width: float = PAGE) -> StageRows:
+    """Return stages side by side as far as a width lets them; a stage that is wider is drawn smaller, not its words."""
+    zoom = min(style.small / DRAWN_FOR, width / max(stage.width for stage in stages))
+    # Where all of them would all but fit beside each other, they are drawn a little smaller and do.
+    beside_each_other = (width - GAP * (len(stages) - 1)) / sum(stage.width for stage in stages)
+    zoom = beside_each_other if LITTLE * zoom <= beside_each_other < zoom else zoom
     head = 1.8 * text_height(style.small) if any(stage.title for stage in stages) else 0.0
-    heights = [head + stage.height * zoom for stage in stages]
-    wide = sum(widths) + GAP * (len(stages) - 1) if beside else max(widths)
-    high = max(heights) if beside else sum(heights) + GAP * (len(stages) - 1)
-    canvas = StageCanvas(wide, high, style, key)
-    left = top = 0.0
-    for stage, width, height in zip(stages, widths, heights, strict=True):
-        canvas.corner = (left, top)
-        if stage.title:
-            canvas.text(stage.title, stage.width / 2, head / 2 / zoom, bold=True)
-        canvas.corner = (left, top + head)
-        stage.draw(canvas)
-        left, top = (left + width + GAP, top) if beside else (left, top + height + GAP)
+    rows: list[list[Stage]] = [[]]
+    for stage in stages:
+        beside = sum(one.width * zoom + GAP for one in rows[-1])
+        if rows[-1] and beside + stage.width * zoom > width + 1e-9:
+            rows.append([])
+        rows[-1].append(stage)
+    return StageRows(tuple(tuple(row) for row in rows), zoom, head)
+
+
+def set_up(placed: StageRows, style: Style, key: str, size: tuple[float, float] | None = None) -> StageCanvas:
+    """Return a canvas with stages in their rows, as large as they are, or in the middle of a size [in]."""
+    width, height = size or (placed.width, placed.height)
+    canvas = StageCanvas(width, height, style, key)
+    canvas.zoom = zoom = placed.zoom
+    top = (height - placed.height) / 2
+    for row in placed.rows:
+        left = (width - sum(stage.width * zoom for stage in row) - GAP * (len(row) - 1)) / 2
+        for stage in row:
+            canvas.corner = (left, top)
+            if stage.title:
+                canvas.text(stage.title, stage.width / 2, placed.head / 2 / zoom, bold=True)
+            canvas.corner = (left, top + placed.head)
+            stage.draw(canvas)
+            left += stage.width * zoom + GAP
+        top += placed.row_height(row) + GAP
     return canvas
