@@ -40,9 +40,9 @@ YAML_ATTACKS: dict[str, Attack] = {
     ),
     "an object of the language": (
         GOOD + 'x: !!python/object/apply:os.system ["touch /tmp/owned"]\n',
-        "54:4: tags (!) are not used in these files; a text that begins with ! needs | and a new line",
+        "56:4: tags (!) are not used in these files; a text that begins with ! needs | and a new line",
     ),
-    "a merge key": (GOOD + "<<: {a: b}\n", "54:5: a text that begins with { needs | and a new line"),
+    "a merge key": (GOOD + "<<: {a: b}\n", "56:5: a text that begins with { needs | and a new line"),
     "groups without end": (DEEP, "13:13: groups and lists inside each other, 12 deep at most"),
     "brackets without end": (
         "a: [\n" + "[\n" * 90_000,
@@ -164,7 +164,7 @@ FORMULA_ATTACKS: dict[str, Attack] = {
     ),
     "a step on a piece that lacks what it tells": (
         GOOD + "  - use: make ties\n",
-        "54:5: the step 'make ties' tells the ",
+        "56:5: the step 'make ties' tells the ",
     ),
     "a placeholder that is never closed": (spoilt(STEP, "{{ front.number"), "50:11: a {{ without its }}"),
 }

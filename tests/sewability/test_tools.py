@@ -118,4 +118,4 @@ def test_every_tool_of_the_standard_steps_is_used_by_one(tool: str) -> None:
 
 
 def test_what_the_room_lends_are_tools() -> None:
-    assert set(ROOM.lends) <= set(TOOLS)
+    assert set(ROOM.lends) <= {tool_name(tool, whole=False) for tool in TOOLS}
