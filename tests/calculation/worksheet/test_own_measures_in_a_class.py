@@ -196,6 +196,16 @@ def test_wrong_measures_are_told_at_their_place(tmp_path: Path, old: str, new: s
     assert f"site/classes/mornings.yaml:{message}" in [str(finding) for finding in refused.value.findings]
 
 
+@pytest.mark.parametrize("side", [" + ".join(["1 in"] * 20), "12 in", "1000000 in"])
+def test_measures_that_have_no_name_on_a_sheet_or_no_end_are_refused(tmp_path: Path, side: str) -> None:
+    # The second is called as a size of the file would be, were it called so.
+    named = put(MAT, ("  small:\n", "  side 12 in:\n")) if side == "12 in" else MAT
+    text = put(CLASS, ("side: 18\n", f"side: {side}\n"), ("size: small", "size: medium"))
+    with pytest.raises(FaultyFileError) as refused:
+        the_class(tmp_path, text, of=named)
+    assert str(refused.value.findings[0]).startswith("site/classes/mornings.yaml:17:5: ")
+
+
 def test_measures_that_cannot_be_worked_name_their_place(tmp_path: Path) -> None:
     # A margin has 3 in at least, and three pitches of 3/4 in lie between: 6 in is too little for 8 1/4 in.
     with pytest.raises(FaultyFileError) as refused:
