@@ -168,6 +168,7 @@ CONDITIONS = frozenset(
         "straight",
         "several",
         "others wait",
+        "pair",
         "toward",
         "away",
         "crosses tucks",

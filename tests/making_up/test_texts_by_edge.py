@@ -9,6 +9,7 @@ import pytest
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
+from generator.errors import FaultyFileError
 from tests.making_up.demo_recipes import PROJECTS, ROOT, room
 
 ROUND = """\
@@ -202,3 +203,21 @@ def test_a_seam_that_is_sewn_already_is_not_told_again(tmp_path: Path) -> None:
     assert "Push a little more of the gathers to each corner" in round_it.text
     assert [len(ring.joined), len(round_it.joined)] == [1, 1]
     assert round_it.joined[0].layers[0].pieces == ("front",)
+
+
+def test_a_pair_is_made_as_in_a_mirror(tmp_path: Path) -> None:
+    pair = FRILLED.replace("    kind: tucked panel\n", "    kind: tucked panel\n    quantity: 2\n    pair: yes\n")
+    told = {step.standard: step.text for step in written(tmp_path, pair).steps}
+    assert "as in a mirror" in told["mark folds"]
+    assert "as in a mirror" not in told["hem"]
+    plain = {step.standard: step.text for step in written(tmp_path, pair.replace("    pair: yes\n", "")).steps}
+    assert "as in a mirror" not in plain["mark folds"]
+
+
+def test_a_pair_of_one_is_refused(tmp_path: Path) -> None:
+    alone = FRILLED.replace("    kind: tucked panel\n", "    kind: tucked panel\n    pair: yes\n")
+    with pytest.raises(FaultyFileError) as refused:
+        written(tmp_path, alone)
+    assert [one.text for one in refused.value.findings] == [
+        "a pair is a left and a right, and 1 cannot be halved; write quantity: 2"
+    ]

@@ -219,6 +219,8 @@ class Scope:
         number = self.count(model.quantity)
         if number == 0:
             raise CalculationError("a piece is made at least once; write 1 or more, or take the piece out")
+        if model.pair and number % 2:
+            raise CalculationError(f"a pair is a left and a right, and {number} cannot be halved; write quantity: 2")
         return number
 
     def weight_of(self, model: PieceModel) -> str:

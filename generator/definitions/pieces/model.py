@@ -8,7 +8,7 @@ from functools import cache
 from typing import Annotated, ClassVar
 
 from generator.definitions.faults import meant
-from generator.definitions.fields import FINISH, Finished, Label, Markdown, Quantity, standing
+from generator.definitions.fields import FINISH, Finished, Label, Markdown, Quantity, YesNo, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.piece_kind import PieceKind
@@ -55,6 +55,7 @@ class PieceModel(Located):
     """What every piece has; an empty label is the piece's name, an empty cloth the project's first.
 
     ``of_kind`` is what its kind is known by. ``grain`` tells which direction of the piece runs with the selvage.
+    Of a ``pair`` one half is left and the other right.
     """
 
     of_kind: ClassVar[PieceKind]
@@ -62,6 +63,7 @@ class PieceModel(Located):
     label: Label = ""
     cloth: Annotated[str, Leaf(_cloth_name, {"type": "string"})] = ""
     quantity: Quantity = standing("1")
+    pair: YesNo = False
     grain: Annotated[Grain, choice(GRAINS, "way of the grain")] = "along"
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"

@@ -15,7 +15,7 @@ from generator.calculation.worksheet.conditions import CONDITIONS, holds
 OF_CLOTHS = {"one way", "one way now", "one way later", "shrinkage", "sheer", "stripes"}
 OF_RULER = {"even facing"}
 OF_MEETINGS = {"corners", "round", "straight", "crosses tucks", "along tucks"}
-OF_PROJECT = {"others wait", "by bulk", "under the arm", "wide margin"}
+OF_PROJECT = {"others wait", "pair", "by bulk", "under the arm", "wide margin"}
 OF_FRONT = {"rows", "seam", "equal", "facing", "draw in", "several tucks", "held", "toward", "away", "end allowances"}
 OF_WRAP = {"rows", "seam", "equal", "draw in", "several tucks", "held", "caught hem", "caught hem left"}
 OF_WRAP |= {"caught hem right", "back and forth", "toward", "end allowances"}
