@@ -35,7 +35,7 @@ from generator.drawing.turn_picture_plan import (
 )
 
 _GAP, _FOLD = 0.9 / MILLIMETRES, 1 / MILLIMETRES
-_WIDE = 18 / MILLIMETRES
+_WIDE, _RIM = 18 / MILLIMETRES, 0.03
 _MOST_LETTER = 16.0
 _LETTER = 0.66
 _SEAT = "you sit here"
@@ -126,7 +126,7 @@ def _draw_band(canvas: Canvas, band: TurnBand, top: float, cell: float) -> None:
         strips = band.places(column)
         each = width / max(len(strips), 1)
         for number, places in enumerate(strips):
-            inner = (left + number * each + beside, left + (number + 1) * each - (beside if numbered else 0.02))
+            inner = (left + number * each + beside, left + (number + 1) * each - (beside if numbered else _RIM + 0.015))
             strip = _Strip(canvas, column, inner, top + band.head + NEEDLE, cell)
             strip.draw(places, first=number == 0, tucks=numbered)
         y = top + band.head + NEEDLE + max(len(places) for places in strips) * cell + 0.04
@@ -171,7 +171,7 @@ class _Strip:
     def draw(self, places: Sequence[int | None], *, first: bool, tucks: bool) -> None:
         """Draw the cells of some places among the tucks met, with their numbers; ``first`` lies at the needle."""
         canvas, bottom = self.canvas, self.top + self.cell * len(places)
-        rim = 0.03
+        rim = _RIM
         canvas.rectangle((self.left - rim, self.top - rim), (self.right + rim, bottom + rim), pen=self.style.outline)
         if first:
             draw_needle(canvas, ((self.left + self.right) / 2, self.top - rim), NEEDLE - 0.06)

@@ -13,6 +13,7 @@ from tests.room import ROOT, demo_room
 
 PROJECTS = sorted(path.stem for path in (ROOT / "projects").glob("*.yaml"))
 LEAST_TYPE = 9
+HAIR = 0.002
 LARGE = read_style({"small": 16, "text": 17, "strong": 20})
 LOOKS = ((Style(), 93.0), (Style(), 80.0), (LARGE, 180.0))
 
@@ -50,6 +51,9 @@ def test_no_words_cross_in_any_picture_of_a_project_drawn_as_low_and_as_high_as_
             said = f"{worksheet.size}, {worksheet.edition.name}: {canvas.key}, {canvas.height:.2f} in"
             faults |= {f"{said}: {crossing}" for crossing in canvas.crossings()}
             faults |= {f"{said}: '{label.words}'" for label in canvas.labels if label.size < style.small}
+            ends = [end for segment in canvas.segments for end in segment]
+            inside = all(-HAIR < x < canvas.width + HAIR and -HAIR < y < canvas.height + HAIR for x, y in ends)
+            faults |= set() if inside else {f"{said}: a line leaves the paper"}
     assert faults == set()
 
 

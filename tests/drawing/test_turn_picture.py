@@ -106,6 +106,14 @@ def test_no_tuck_is_left_out_and_no_cell_is_too_low(count):
         assert canvas.crossings() == ()
 
 
+@pytest.mark.parametrize("count", [5, 28, 60])
+def test_no_line_leaves_the_paper(count):
+    canvas = sketch_turns(row_set_of(count, 6, LINKED), PLAIN, DrawnSize(93, 130), "turns")
+    across = [x for segment in canvas.segments for x, _ in segment]
+    assert min(across) >= 0
+    assert max(across) <= canvas.width
+
+
 def test_very_many_tucks_are_shown_from_both_ends():
     canvas = sketch_turns(row_set_of(300, 2, LINKED), PLAIN, DrawnSize(93, 200), "turns")
     told = labels_of(canvas)
