@@ -82,5 +82,9 @@ def test_there_is_a_picture_of_them_and_a_strip(crossed: Worksheet) -> None:
 
 def test_at_the_machine_each_step_has_the_check_points_of_its_own_tucks(crossed: Worksheet) -> None:
     panel = crossed.panels["front"]
-    checked = {stop.step.standard: stop.checks for stop in stops(crossed) if stop.checks}
-    assert checked == {"stitch tucks": panel.checks, "stitch cross tucks": panel.cross_checks}
+    checked = [(stop.step.standard, stop.check.point) for stop in stops(crossed) if stop.check]
+    assert checked == [
+        *(("stitch tucks", point) for point in panel.checks.points),
+        *(("stitch cross tucks", point) for point in panel.cross_checks.points),
+    ]
+    assert {step for step, _ in checked} == {"stitch tucks", "stitch cross tucks"}
