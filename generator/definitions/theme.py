@@ -37,13 +37,17 @@ Layer = tuple[Path, Group]
 
 @dataclass(frozen=True, slots=True)
 class FontFace:
-    """One font file for paper (TTF) and its lighter form for the screen (WOFF2)."""
+    """One font file for paper (TTF) and its lighter form for the screen (WOFF2).
+
+    ``more`` has further letters for the screen, which are fetched only where a page has one of them.
+    """
 
     family: str
     weight: str
     style: str
     print: Path
     screen: Path
+    more: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,18 +190,20 @@ def _faces(layers: list[Layer], faults: Faults) -> tuple[FontFace, ...]:
 
 
 def _face(group: Group, folders: list[Path], faults: Faults) -> FontFace | None:
-    _check_keys(group, _FACE_KEYS, faults)
-    found = {key: _words(group, key, faults) for key in _FACE_KEYS}
+    _check_keys(group, (*_FACE_KEYS, "more"), faults)
+    found = {key: _words(group, key, faults) for key in (*_FACE_KEYS, "more")}
     texts = {key: words.text for key, words in found.items() if words is not None}
     missing = [key for key in _FACE_KEYS if key not in texts]
     if missing:
         faults.add(group.place, f"this font lacks {', '.join(missing)}")
         return None
-    files = {key: _font_file(folders, texts[key]) for key in ("print", "screen")}
+    files = {key: _font_file(folders, texts[key]) for key in ("print", "screen", "more") if key in texts}
     for key, file in files.items():
         if file.name != texts[key] or not file.is_file():
             faults.add(group.place, f"there is no font file '{texts[key]}' in the theme's folder 'fonts'; put it there")
-    return FontFace(texts["family"], texts["weight"], texts["style"], files["print"], files["screen"])
+    return FontFace(
+        texts["family"], texts["weight"], texts["style"], files["print"], files["screen"], files.get("more")
+    )
 
 
 def _font_file(folders: list[Path], name: str) -> Path:

@@ -100,7 +100,18 @@ def _set_by(letter: str, known: frozenset[int]) -> bool:
 
 
 def _known(theme: Theme) -> frozenset[int]:
-    return frozenset().union(*(_letters_of(face.print, face.print.stat().st_mtime_ns) for face in theme.faces))
+    return frozenset().union(*(font_letters(face.print) for face in theme.faces))
+
+
+def font_letters(file: Path) -> frozenset[int]:
+    """Return the letters of a font file by their numbers in Unicode.
+
+    Raises
+    ------
+    FaultyFileError
+        If it is no font file.
+    """
+    return _letters_of(file, file.stat().st_mtime_ns)
 
 
 @lru_cache(maxsize=32)
@@ -110,7 +121,7 @@ def _letters_of(file: Path, time: int) -> frozenset[int]:
         with TTFont(file, lazy=True) as font:
             return frozenset(font.getBestCmap() or ())
     except (TTLibError, OSError, ValueError, KeyError, AssertionError) as fault:
-        told = f"the font '{file.name}' cannot be read; put a whole TTF file there"
+        told = f"the font '{file.name}' cannot be read; put a whole {file.suffix[1:].upper()} file there"
         raise FaultyFileError(
             [Finding("error", told, Place(f"{file.parent.parent.name}/fonts/{file.name}"))]
         ) from fault

@@ -7,12 +7,13 @@ the same name of the theme it is based on, so that it only says what differs.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 
-from generator.definitions.theme import Theme
+from generator.definitions.theme import FontFace, Theme
 from generator.definitions.vocabulary import KINDS
 from generator.errors import Place
+from generator.rendering.letters import font_letters
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
@@ -100,18 +101,42 @@ def _kinds_chosen() -> str:
     )
 
 
+def _screen_faces(face: FontFace) -> str:
+    """The fonts of a face on the screen; a browser fetches the second only where a page has one of its letters."""
+    if face.more is None:
+        return _screen_face(face, face.screen, "")
+    few, all_of_it = (font_letters(file) for file in (face.screen, face.more))
+    shares = ((face.screen, few), (face.more, all_of_it - few))
+    return "".join(_screen_face(face, file, f" unicode-range: {_ranges(letters)};") for file, letters in shares)
+
+
+def _screen_face(face: FontFace, file: Path, letters: str) -> str:
+    return (
+        f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; font-style: {face.style};'
+        f' font-display: swap; src: url("{file.name}") format("woff2");{letters} }}\n'
+    )
+
+
+def _ranges(letters: Collection[int]) -> str:
+    """Letters by their numbers as a style sheet names them: runs of neighbours."""
+    runs: list[list[int]] = []
+    for letter in sorted(letters):
+        if runs and letter == runs[-1][1] + 1:
+            runs[-1][1] = letter
+        else:
+            runs.append([letter, letter])
+    return ", ".join(f"U+{first:X}" if first == last else f"U+{first:X}-{last:X}" for first, last in runs)
+
+
 def shared_files(theme: Theme) -> dict[str, bytes]:
     """Return the files that all pages share, by their name in the folder of shared files."""
-    faces = "".join(
-        f'@font-face {{ font-family: "{face.family}"; font-weight: {face.weight}; font-style: {face.style};'
-        f' font-display: swap; src: url("{face.screen.name}") format("woff2"); }}\n'
-        for face in theme.faces
-    )
+    faces = "".join(_screen_faces(face) for face in theme.faces)
     files = {"theme.css": (faces + properties(theme) + page_logo(theme) + _kinds_chosen()).encode()}
     if theme.logo is not None:
         files[logo_file(theme)] = theme.logo.read_bytes()
     files |= {f"{name}.css": style_sheet(theme, name).encode() for name in SCREEN_SHEETS}
-    files |= {face.screen.name: face.screen.read_bytes() for face in theme.faces}
+    fonts = [file for face in theme.faces for file in (face.screen, face.more) if file is not None]
+    files |= {file.name: file.read_bytes() for file in fonts}
     for folder in reversed(theme.folders):
         files |= {file.name: file.read_bytes() for file in sorted((folder / "scripts").glob("*.js"))}
     return files

@@ -13,6 +13,7 @@ from generator.definitions.contrast import contrast
 from generator.definitions.theme import load_theme
 from generator.errors import FaultyFileError, PublishError
 from generator.limits import LONGEST_LABEL
+from generator.rendering.letters import font_letters
 from generator.rendering.pdf import write_pdf
 from generator.rendering.styles import paper_style, properties, shared_files, style_sheet
 
@@ -217,3 +218,36 @@ def test_a_title_of_one_long_word_stays_on_the_paper() -> None:
         letters = read.pages[0].chars
     assert sum(letter["text"] == "W" for letter in letters) == LONGEST_LABEL
     assert max(letter["x1"] for letter in letters) < 8.5 * 72
+
+
+def test_a_face_in_two_files_has_each_letter_in_one_of_them() -> None:
+    theme = load_theme(THEMES / "plain")
+    style = shared_files(theme)["theme.css"].decode()
+    for face in theme.faces:
+        assert face.more is not None
+        told = {
+            name: re.search(rf'url\("{re.escape(name)}"\) format\("woff2"\); unicode-range: ([^;]+);', style)
+            for name in (face.screen.name, face.more.name)
+        }
+        first, second = (ranged(found[1]) for found in told.values() if found)
+        assert first & second == set()
+        assert first | second == font_letters(face.more)
+        assert set(map(ord, "Aé½¼×–")) <= first
+
+
+def ranged(text: str) -> set[int]:
+    """The letters that a style sheet names by their ranges."""
+    runs = (run.removeprefix("U+").partition("-") for run in text.split(", "))
+    return {letter for first, _, last in runs for letter in range(int(first, 16), int(last or first, 16) + 1)}
+
+
+def test_what_nearly_every_page_needs_of_a_face_is_small() -> None:
+    files = shared_files(load_theme(THEMES / "plain"))
+    assert [name for name, content in files.items() if name.endswith("-latin.woff2") and len(content) > 20_000] == []
+
+
+def test_a_face_in_one_file_has_all_its_letters_there(tmp_path: Path) -> None:
+    folder = Path(shutil.copytree(THEMES / "plain", tmp_path / "plain"))
+    text = (folder / "theme.yaml").read_text(encoding="utf-8")
+    (folder / "theme.yaml").write_text(re.sub(r"    more: .*\n", "", text), encoding="utf-8")
+    assert "unicode-range" not in shared_files(load_theme(folder))["theme.css"].decode()

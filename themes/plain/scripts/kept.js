@@ -28,8 +28,11 @@
     try {
       await navigator.serviceWorker.register(machine.dataset.worker, { updateViaCache: "none" });
       const ready = await navigator.serviceWorker.ready;
+      await document.fonts.ready;
+      const loaded = performance.getEntriesByType("resource").map(function (entry) { return entry.name; });
+      const fonts = loaded.filter(function (name) { return name.endsWith(".woff2") && new URL(name).origin === location.origin; });
       const linked = Array.from(machine.querySelectorAll("a[data-keep]"), function (link) { return link.href; });
-      ready.active.postMessage({ keep: [page, ...linked] });
+      ready.active.postMessage({ keep: [page, ...linked], fonts: fonts });
     } catch (refused) { /* not allowed: the page needs the network to be opened again */ }
   }
 

@@ -36,15 +36,15 @@
     }));
   }
 
-  async function gathered(page, text) {
-    const parts = await fetched(named(/<(?:link|script|img)\s[^>]*?\b(?:href|src)="([^":#?]+\.(?:css|js|svg|webp|png))"/g, text, page));
-    const fonts = new Set();
-    for (const [address, answer] of parts) {
-      if (address.endsWith(".css")) {
-        named(/url\("?([^")]+\.woff2)"?\)/g, await answer.clone().text(), address).forEach(function (font) { fonts.add(font); });
-      }
-    }
-    return [...parts, ...await fetched(Array.from(fonts))];
+  // All that a page names, and the fonts that it has needed.
+  function gathered(page, text, fonts) {
+    const parts = named(/<(?:link|script|img)\s[^>]*?\b(?:href|src)="([^":#?]+\.(?:css|js|svg|webp|png))"/g, text, page);
+    return fetched(Array.from(new Set([...parts, ...fonts])));
+  }
+
+  async function fontsOf(kept) {
+    const parts = await kept.store.keys();
+    return parts.map(function (part) { return part.url; }).filter(function (address) { return address.endsWith(".woff2"); });
   }
 
   async function namesOf(page) {
@@ -60,11 +60,11 @@
     return null;
   }
 
-  async function keep(page, text) {
+  async function keep(page, text, fonts) {
     if (!text) { return false; }
     const name = STORE + page + " " + new Date().toISOString();
     try {
-      const parts = await gathered(page, text);
+      const parts = await gathered(page, text, fonts);
       const store = await caches.open(name);
       for (const [address, answer] of parts) { await store.put(address, answer); }
       await store.put(page, new Response(text, { headers: { "content-type": "text/html; charset=utf-8" } }));
@@ -99,7 +99,7 @@
     let late = false;
     const reading = asking.then(function (answer) { return pageText(answer.clone()); }).catch(function () { return ""; });
     event.waitUntil(reading.then(async function (text) {
-      if (await keep(page, text) && late) { await tell(page, numbersIn(text)); }
+      if (await keep(page, text, await fontsOf(kept)) && late) { await tell(page, numbersIn(text)); }
     }));
     const good = reading.then(async function (text) {
       const answer = text ? await asking : await asking.catch(function () { return null; });
@@ -130,7 +130,7 @@
   self.addEventListener("message", function (event) {
     event.waitUntil(Promise.all((event.data.keep || []).map(async function (page) {
       const text = await fetch(page, { cache: "no-cache" }).then(pageText).catch(function () { return ""; });
-      event.source.postMessage({ page: page, kept: await keep(page, text) || Boolean(await keptSet(page)) });
+      event.source.postMessage({ page: page, kept: await keep(page, text, event.data.fonts || []) || Boolean(await keptSet(page)) });
     })));
   });
   self.addEventListener("fetch", function (event) {
