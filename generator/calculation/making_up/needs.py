@@ -149,19 +149,20 @@ def _caught(needs: Needs, item: Item) -> Iterable[Item]:
     if own is None:
         return
     for edge in needs.edges_of(item):
-        hangs = is_strip(needs.thing.parts[edge[0]])
-        for seam, sewn in needs.seams_at(edge):
-            others = {piece for piece in seam.pieces if piece != edge[0]}
-            strips = any(is_strip(needs.thing.parts[piece]) for piece in others)
-            if seam.number != own.number and not hangs and (seam.sort in ("piping", "laid") or strips):
-                own_strip = any(is_strip(needs.thing.parts[piece]) for piece in own.pieces)
-                if not own_strip and own.sort not in ("piping", "laid"):
-                    yield sewn
+        if not _hangs(needs, own) and not is_strip(needs.thing.parts[edge[0]]):
+            yield from (
+                sewn for seam, sewn in needs.seams_at(edge) if seam.number != own.number and _hangs(needs, seam)
+            )
         yield from needs.basted_at(edge)
     if own.sort in _CATCHING:
         for closing in needs.thing.closings:
             if closing.kind not in ("buttons", "ties") and set(closing.pieces) & set(own.pieces):
                 yield Item("set", f"@{closing.number}")
+
+
+def _hangs(needs: Needs, seam: Seam) -> bool:
+    """Whether a seam sews on what a later one catches: a strip, piping, or a lining laid flat."""
+    return seam.sort in ("piping", "laid") or any(is_strip(needs.thing.parts[piece]) for piece in seam.pieces)
 
 
 def _laid(needs: Needs, item: Item) -> Iterable[Item]:

@@ -140,9 +140,7 @@ class Writer:
         return [*due, *closed] if is_filled(self.thing) else [*closed, *due]
 
     def _next(self, have: set[Item], asked: set[Item] | None) -> Act | None:
-        for item in self._order(have):
-            if item in have or item in self.left or (asked is not None and item not in asked):
-                continue
+        for item in self._wanted(have, asked):
             act = self.act_for(item)
             if act is not None and self._possible(act, have):
                 return self._widened(act, item, have, asked)
@@ -159,17 +157,19 @@ class Writer:
         if seam is None or seam.sort not in ("plain", "ring"):
             return act
         what = act.what
-        for other in self._order(have):
+        for other in self._wanted(have, asked):
             own = self.needs.seam_of(other)
             near = own is not None and other.state == "sewn" and set(own.pieces) & {piece for piece, _ in what}
-            if not near or other in have or other in self.left or (asked is not None and other not in asked):
-                continue
-            more = self.act_for(other)
+            more = self.act_for(other) if near else None
             if more is not None and more.does == act.does and self._possible(more, have):
                 wider = tuple(dict.fromkeys(what + more.what))
-                if self._possible(Act(act.does, wider), have):
-                    what = wider
+                what = wider if self._possible(Act(act.does, wider), have) else what
         return Act(act.does, what)
+
+    def _wanted(self, have: set[Item], asked: set[Item] | None) -> Iterable[Item]:
+        """What is to be given yet, in the order of the work; of all that is due, or of what is asked."""
+        due = (item for item in self._order(have) if item not in have and item not in self.left)
+        return (item for item in due if asked is None or item in asked)
 
     def _facts(self, act: Act) -> frozenset[str]:
         return frozenset(fact for piece in act.pieces for fact in self.thing.parts[piece].facts)
