@@ -113,7 +113,8 @@ SIZED: dict[str, SizedDiagram] = {
 
 def figure_keys(worksheet: Worksheet) -> tuple[str, ...]:
     """Return the key of every diagram that a worksheet has something to show for."""
-    return tuple(f"{kind} {name}" for kind, diagram in DIAGRAMS.items() for name in diagram.names(worksheet))
+    own = [f"{kind} {name}" for kind, diagram in DIAGRAMS.items() for name in diagram.names(worksheet)]
+    return tuple(dict.fromkeys((*own, *sized_keys(worksheet))))
 
 
 def draw(worksheet: Worksheet, key: str, style: Style) -> tuple[Picture, ...]:

@@ -7,14 +7,14 @@ from generator.calculation.worked import End, Panel, Turn
 from generator.definitions.technique_names import TECHNIQUES
 from generator.definitions.techniques import load_techniques
 from generator.drawing.assembly import ASSEMBLIES
-from generator.drawing.catalogue import DIAGRAMS, SIZED, draw, figure_keys, sized_keys
+from generator.drawing.catalogue import DIAGRAMS, SIZED, draw, figure_keys
 from generator.drawing.style import Style
 
 OWN = ("fold marks", "hem section", "checking", "turns", "ruled rows", "quarter turn", "repeat", "marking strip")
 
 
 def own_keys(worksheet):
-    return [key for key in (*sized_keys(worksheet), *figure_keys(worksheet)) if key.startswith(OWN)]
+    return [key for key in figure_keys(worksheet) if key.startswith(OWN)]
 
 
 def test_a_panel_with_rows_has_all_its_diagrams():

@@ -10,7 +10,7 @@ import pytest
 from room_setting import THEMES
 
 from generator.definitions.theme import load_theme
-from generator.drawing.catalogue import draw, figure_keys, sized_keys
+from generator.drawing.catalogue import draw, figure_keys
 from generator.drawing.style import style_of
 from generator.rendering.pdf import write_pdf
 from generator.rendering.styles import paper_style
@@ -30,7 +30,7 @@ def sheet(request: pytest.FixtureRequest) -> tuple[str, bytes]:
     svgs = [
         picture.svg
         for sheet in worksheets
-        for key in dict.fromkeys((*sized_keys(sheet), *figure_keys(sheet)))
+        for key in figure_keys(sheet)
         if not key.startswith("surface ")
         for picture in draw(sheet, key, style)
     ]

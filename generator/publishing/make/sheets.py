@@ -85,8 +85,7 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
 
 def drawn(worksheet: Worksheet, style: Style) -> Pictures:
     """Return every picture of a worksheet by its key, with a small one of the finished thing."""
-    keys = dict.fromkeys((*figure_keys(worksheet), *sized_keys(worksheet)))
-    pictures = {key: draw(worksheet, key, style) for key in keys}
+    pictures = {key: draw(worksheet, key, style) for key in figure_keys(worksheet)}
     if "thing front" in pictures:
         pictures[CARD] = (draw_sized(worksheet, "thing front", style, CARD_SIZE),)
     return pictures
