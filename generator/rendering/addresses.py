@@ -22,11 +22,12 @@ CORRECTIONS = "corrections.html"
 FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
 NEWEST = "sheets.json"
+ALL = "all.html"
 
 # The first part of every path that the tool writes to: no other file of a site may lie there.
 TAKEN = frozenset(
     path.partition("/")[0]
-    for path in (HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP, NEWEST)
+    for path in (HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP, NEWEST, ALL)
 ) | {ASSETS, "projects", "sheets", "surfaces"}
 
 _LONGEST = 60

@@ -30,6 +30,7 @@ def framed_page(name: str, address: str, setting: Setting, **values: object) -> 
         "to": partial(addresses.relative, address),
         "asset": lambda file: addresses.relative(address, addresses.asset(file)),
         "home": addresses.HOME,
+        "all_pages": addresses.ALL,
         "canonical": absolute(address, setting),
         "image": image,
         "words": read_words,

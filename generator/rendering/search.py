@@ -1,11 +1,12 @@
-"""What can be found by words: cards, sheets, pages and the glossary come in, a small index for the script goes out.
+"""What can be found by words: cards, sheets, pages and the glossary come in, an index and a page from A to Z go out.
 
-It is a script itself, because a page that is opened from a folder may load scripts and nothing else.
+The index is a script itself, because a page that is opened from a folder may load scripts and nothing else.
 """
 
 from __future__ import annotations
 
 import json
+import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -13,10 +14,13 @@ from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.rendering import addresses
 from generator.rendering.cards import ClassCard, PageLink, ProjectCard, SheetTold
 from generator.rendering.glossary import read_glossary
+from generator.rendering.page_frame import framed_page
+from generator.rendering.setting import Setting
 from generator.rendering.sharing import plain_words
 
 # So many words of what a thing is about are found as well.
 _MOST_WORDS = 40
+_SHEET = "Sheet"
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +70,7 @@ def _of_sheets(sheets: Iterable[SheetTold], titles: Mapping[str, str]) -> Iterat
     for one in sheets:
         title = titles[one.sheet.partition("/")[0]]
         words = "metric centimetres cm" if one.edition == "metric" else "inch inches in"
-        yield Findable(f"{title}, {one.label}", f"projects/{one.sheet}.html", f"Sheet, {one.edition} edition", words)
+        yield Findable(f"{title}, {one.label}", f"projects/{one.sheet}.html", f"{_SHEET}, {one.edition} edition", words)
 
 
 def _of_glossary(text: str) -> Iterator[Findable]:
@@ -84,3 +88,18 @@ def search_index(found: Sequence[Findable]) -> bytes:
     told = [[one.title, one.address, one.kind, one.words] for one in found]
     lines = ",\n".join(json.dumps(one, ensure_ascii=False, separators=(",", ":")) for one in told)
     return f"window.roomWords = [\n{lines}\n];\n".encode()
+
+
+def render_all(found: Sequence[Findable], setting: Setting) -> str:
+    """Return the page of everything but single sheets, from A to Z; what begins with no letter stands first."""
+    letters: dict[str, list[Findable]] = {}
+    for one in sorted(found, key=lambda one: (_plain(one.title), one.kind)):
+        if not one.kind.startswith(_SHEET):
+            first = _plain(one.title)[:1].upper()
+            letters.setdefault(first if first.isalpha() else "0 to 9", []).append(one)
+    return framed_page("all.html", addresses.ALL, setting, letters=letters)
+
+
+def _plain(title: str) -> str:
+    """A title as it is looked up: without accents, in small letters."""
+    return "".join(sign for sign in unicodedata.normalize("NFD", title.casefold()) if not unicodedata.combining(sign))

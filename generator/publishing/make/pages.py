@@ -26,7 +26,7 @@ from generator.rendering.given_editions import newest_list
 from generator.rendering.guides import GuideList, render_guides
 from generator.rendering.pages import render_home, render_project, render_words
 from generator.rendering.reference import render_glossary
-from generator.rendering.search import findables, search_index
+from generator.rendering.search import findables, render_all, search_index
 from generator.rendering.setting import project_card
 from generator.rendering.sharing import sitemap
 from generator.rendering.styles import shared_files
@@ -178,12 +178,13 @@ def make_search(
     pages: Mapping[str, str],
     classes: Sequence[ClassCard],
 ) -> None:
-    """Write the index in which the home page looks for words; ``pages`` are the titles of pages of words by name."""
+    """Write the index of words and the page from A to Z; ``pages`` are the titles of pages of words by name."""
     with output.timed("pages"):
         files = page_files(room.folder)
         glossary = read_page(files[GLOSSARY], room.folder) if GLOSSARY in files else ""
         found = findables(projects, sheets, pages, classes, glossary)
         output.add(addresses.asset("words.js"), search_index(found))
+        output.add(addresses.ALL, render_all(found, room.setting).encode())
 
 
 def copy_as_is(room: OpenRoom, output: Output) -> None:
