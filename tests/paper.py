@@ -1,4 +1,4 @@
-"""Every handout of a room on paper, measured: how many pages, how much white at their feet, which headings lie alone.
+"""Every handout of a room on paper, measured: how many pages, how much white at their feet.
 
 ``python -m tests.paper OUT [--theme NAME] [--project NAME ...] [--paper Letter] [--edition inch] [--kind strip]``
 writes the sheets of the smallest and the largest size of each project into OUT and prints a line for each, the worst
@@ -8,33 +8,31 @@ last.
 from __future__ import annotations
 
 import argparse
-import io
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 import click
 import numpy
-import pdfplumber
 import pypdfium2
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.room import load_room
 from generator.definitions.theme import load_theme
-from generator.drawing.style import read_style
+from generator.drawing.style import style_of
 from generator.publishing.inputs import theme_folder
 from generator.publishing.make.sheets import drawn
 from generator.publishing.room import room_setting
-from generator.rendering.handout import render_handout
+from generator.rendering.handout.sheet import render_handout
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import project_orders, room_orders, size_orders
 from generator.rendering.strip import render_strip
 from tests.room import opened_room
 
 INCH = 72
-# Where the text of a page begins and ends, from the edges of the paper [in]: themes/plain/css/paper.css.
-TOP, FOOT = 0.75, 0.7
-INK = 200
+# Where the acts of a page begin and end, from the edges of the paper [in]: themes/plain/css/handout.css.
+TOP, FOOT = 9 / 25.4, 13.4 / 25.4
+INK = 225
 
 
 @dataclass(frozen=True)
@@ -43,45 +41,25 @@ class PageMeasure:
 
     foot: float
     gap: float
-    ends_on_heading: bool
 
 
 def page_measures(pdf: bytes) -> list[PageMeasure]:
     """Measure the pages of a sheet."""
     document = pypdfium2.PdfDocument(pdf)
-    with pdfplumber.open(io.BytesIO(pdf)) as read:
-        return [
-            _measured(numpy.asarray(page.render(scale=0.5, grayscale=True).to_numpy()).squeeze(), told)
-            for page, told in zip(document, read.pages, strict=True)
-        ]
+    return [_measured(numpy.asarray(page.render(scale=1, grayscale=True).to_numpy()).squeeze()) for page in document]
 
 
-def _measured(grey: numpy.ndarray, told: pdfplumber.page.Page) -> PageMeasure:
+def _measured(grey: numpy.ndarray) -> PageMeasure:
     """A row of dots counts as white where nothing in it is darker than paper."""
-    inch = INCH * 0.5
+    inch = INCH
     body = grey[int(TOP * inch) : int(len(grey) - FOOT * inch)]
     inked = numpy.flatnonzero((body < INK).any(axis=1))
     if not inked.size:
-        return PageMeasure(1.0, 1.0, ends_on_heading=False)
+        return PageMeasure(1.0, 1.0)
     between = numpy.diff(inked)
     return PageMeasure(
         1 - (int(inked[-1]) + 1) / len(body),
         (int(between.max()) if between.size else 0) / len(body),
-        ends_on_heading=_ends_on_heading(told),
-    )
-
-
-def _ends_on_heading(page: pdfplumber.page.Page) -> bool:
-    """Whether the last line of the text is set in a heading's letters."""
-    floor = float(page.height) - FOOT * INCH
-    letters = [char for char in page.chars if char["bottom"] < floor and char["text"].strip()]
-    if not letters:
-        return False
-    lowest = max(char["bottom"] for char in letters)
-    last = [char for char in letters if char["bottom"] > lowest - 2]
-    usual = sorted(char["size"] for char in page.chars)[len(page.chars) // 2]
-    return all("SemiBold" in char["fontname"] or "Bold" in char["fontname"] for char in last) and all(
-        char["size"] > usual * 1.05 for char in last
     )
 
 
@@ -108,9 +86,9 @@ def opened_setting(folder: Path, theme: str) -> Setting:
 
 def sheets_of(worksheet: Worksheet, setting: Setting, paper: str, kinds: Iterable[str]) -> Iterator[tuple[str, bytes]]:
     """The sheets of a size by kind."""
-    pictures = drawn(worksheet, read_style(setting.theme.drawing))
+    pictures = drawn(worksheet, style_of(setting.theme))
     if "handout" in kinds:
-        yield "handout", render_handout(worksheet, pictures, setting, paper)
+        yield "handout", render_handout(worksheet, setting, paper)
     if "strip" in kinds and (strip := render_strip(worksheet, pictures, setting, paper)):
         yield "strip", strip
     for order in size_orders(worksheet):
@@ -152,9 +130,7 @@ def _told(name: str, pdf: bytes) -> tuple[float, str]:
     measures = page_measures(pdf)
     feet = " ".join(f"{100 * measure.foot:.0f}" for measure in measures)
     gaps = max(measure.gap for measure in measures)
-    alone = [str(number) for number, measure in enumerate(measures, 1) if measure.ends_on_heading]
-    lone = f" HEADING ALONE on {', '.join(alone)}" if alone else ""
-    return worst(measures), f"{len(measures):3} pages, white at foot % {feet}; gap {100 * gaps:.0f} {name}{lone}"
+    return worst(measures), f"{len(measures):3} pages, white at foot % {feet}; gap {100 * gaps:.0f} {name}"
 
 
 def _written(args: argparse.Namespace, name: str, pdf: bytes) -> tuple[float, str]:

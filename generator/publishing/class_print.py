@@ -27,7 +27,8 @@ from generator.publishing.room import room_setting, stamped
 from generator.publishing.room_files import class_files
 from generator.publishing.single import stamp_of_sheet
 from generator.rendering.class_pack import HANDOUT, LastClass, render_class_pack, render_class_slips
-from generator.rendering.handout import render_handout
+from generator.rendering.handout.pictures import Drawer
+from generator.rendering.handout.sheet import render_handout
 from generator.rendering.joined import PrintedPaper
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import SHEETS
@@ -127,16 +128,16 @@ def _of_kit(taught: TaughtClass, work: KitWork, bearing: Setting, *, everything:
     refuse_unsewable(worksheet)
     about, paper = (worksheet.size_label, work.kit.edition), taught.paper
     with bounded() as again:
-        pictures = drawn(worksheet, style_of(bearing.theme))
+        drawer = Drawer(worksheet, style_of(bearing.theme))
         students = [slip.student for slip in taught.sheet.slips if slip.kit == work.kit] if work.own else [""]
         for student in students:
             again()
-            pdf = render_handout(worksheet, pictures, replace(bearing, student=student), paper)
+            pdf = render_handout(worksheet, replace(bearing, student=student), paper, drawer)
             yield PrintedPaper(HANDOUT, pdf, *about, student, copies=1 if work.own else work.count.packed)
         if not everything:
             return
         again()
-        strip = render_strip(worksheet, pictures, bearing, paper)
+        strip = render_strip(worksheet, drawn(worksheet, style_of(bearing.theme)), bearing, paper)
     if strip is not None:
         yield PrintedPaper("Marking strip", strip, *about, cut=True)
         yield PrintedPaper(SHEETS["rescue"].title, SHEETS["rescue"].render(worksheet, bearing, paper), *about)

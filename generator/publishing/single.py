@@ -9,13 +9,11 @@ from generator.calculation.worksheet.sheet import RoomContext, refuse_unsewable,
 from generator.definitions.project import Project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
-from generator.drawing.style import style_of
 from generator.publishing.editions import against_editions, kept_editions
 from generator.publishing.jobs import Stamp
-from generator.publishing.make.sheets import drawn
 from generator.publishing.memory import bounded
 from generator.publishing.room import room_setting, stamped
-from generator.rendering.handout import render_handout
+from generator.rendering.handout.sheet import render_handout
 
 
 def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str, stamp: Stamp) -> bytes:
@@ -31,8 +29,7 @@ def one_handout(worksheet: Worksheet, room: Room, theme_folder: Path, paper: str
     refuse_unsewable(worksheet)
     theme = load_theme(theme_folder)
     with bounded():
-        pictures = drawn(worksheet, style_of(theme))
-        return render_handout(worksheet, pictures, stamped(room_setting(room, theme), stamp), paper)
+        return render_handout(worksheet, stamped(room_setting(room, theme), stamp), paper)
 
 
 def stamp_of_sheet(project: Project, shared: RoomContext, folder: Path, *, own: bool) -> Stamp:

@@ -39,7 +39,6 @@ from generator.rendering.styles import paper_fonts, style_place
 _LONGEST = 160
 _HOUR = "SOURCE_DATE_EPOCH"
 Finisher = Callable[[Document, pydyf.PDF], None]
-Settled = Callable[[Document, Callable[[str], Document]], Document]
 
 
 class SheetFetcher(URLFetcher):  # type: ignore[misc]  # the library has no types
@@ -105,9 +104,7 @@ def write_pdf(
     return _written((html,), _any_will_do, SheetResources(style, theme, memory or {}), finisher)
 
 
-def write_fitting_pdf(
-    versions: Iterable[str], fits: Callable[[Document], bool], paper: SheetResources, settled: Settled | None = None
-) -> bytes:
+def write_fitting_pdf(versions: Iterable[str], fits: Callable[[Document], bool], paper: SheetResources) -> bytes:
     """Return the first version of a sheet that fits, as PDF; the last one where none does.
 
     Parameters
@@ -118,8 +115,6 @@ def write_fitting_pdf(
         Whether a version as set is well placed on its pages.
     paper : SheetResources
         Style sheet, theme and pictures.
-    settled : function of a Document and a way to set a page, optional
-        What is made of the version that was taken: itself, or a better one.
 
     Returns
     -------
@@ -131,7 +126,7 @@ def write_fitting_pdf(
     PublishError
         If anything is missing or refused; the message names it.
     """
-    return _written(versions, fits, paper, None, settled)
+    return _written(versions, fits, paper, None)
 
 
 def page_of(document: Document, anchor: str) -> int:
@@ -144,36 +139,64 @@ def _any_will_do(document: Document) -> bool:
 
 
 def _written(
-    versions: Iterable[str],
-    fits: Callable[[Document], bool],
-    paper: SheetResources,
-    finisher: Finisher | None,
-    settled: Settled | None = None,
+    versions: Iterable[str], fits: Callable[[Document], bool], paper: SheetResources, finisher: Finisher | None
 ) -> bytes:
-    folders = tuple(folder / "fonts" for folder in paper.theme.folders)
-    fetcher = SheetFetcher(folders, with_logo(paper.memory, paper.theme))
-    times = tuple(face.print.stat().st_mtime_ns for face in paper.theme.faces)
-    sheet, fonts = read_style_sheet(paper.style), _fonts(paper_fonts(paper.theme), folders, times)
+    setter = SheetSetter(paper)
+    for html in versions:
+        document = setter.set_on_pages(html)
+        if fits(document):
+            break
+    return setter.written(document, finisher)
 
-    def set_on_pages(html: str) -> Document:
+
+class SheetSetter:
+    """Sets pages of one sheet, as often as needed, and writes one of them; whatever was grumbled about stops it."""
+
+    def __init__(self, paper: SheetResources) -> None:
+        folders = tuple(folder / "fonts" for folder in paper.theme.folders)
+        times = tuple(face.print.stat().st_mtime_ns for face in paper.theme.faces)
+        self._fetcher = SheetFetcher(folders, with_logo(paper.memory, paper.theme))
+        self._sheet = read_style_sheet(paper.style)
+        self._fonts = _fonts(paper_fonts(paper.theme), folders, times)
+        self._grumbled: list[str] = []
+
+    def set_on_pages(self, html: str, style: str = "") -> Document:
+        """Return a page as set, under one more style sheet where that is given.
+
+        Raises
+        ------
+        PublishError
+            If it asks for what it may not fetch.
+        """
         # The boxes of the sheet before point at each other; let them go before as many come to lie beside them.
         gc.collect(1)
-        page = HTML(string=html, url_fetcher=fetcher)
-        return page.render(stylesheets=[sheet], font_config=fonts, pdf_variant="pdf/ua-1")
+        sheets = [self._sheet, *([read_style_sheet(style)] if style else [])]
+        with _grumbles() as grumbles, _refusing():
+            page = HTML(string=html, url_fetcher=self._fetcher)
+            document = page.render(stylesheets=sheets, font_config=self._fonts, pdf_variant="pdf/ua-1")
+        self._grumbled = list(grumbles)
+        return document
 
-    with _grumbles() as grumbles:
-        try:
-            for html in versions:
-                document = set_on_pages(html)
-                if fits(document):
-                    break
-            document = settled(document, set_on_pages) if settled else document
-            with _same_hour():
-                written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
-        except FatalURLFetchingError as error:
-            raise PublishError(f"the sheet could not be set: {error}") from None
-    _stop_on(fetcher.refused + grumbles)
-    return bytes(written)
+    def written(self, document: Document, finisher: Finisher | None = None) -> bytes:
+        """Return the page that was set last as PDF.
+
+        Raises
+        ------
+        PublishError
+            If anything is missing or refused; the message names it.
+        """
+        with _grumbles() as grumbles, _refusing(), _same_hour():
+            written = document.write_pdf(finisher=finisher, pdf_variant="pdf/ua-1")
+        _stop_on(self._fetcher.refused + self._grumbled + grumbles)
+        return bytes(written)
+
+
+@contextmanager
+def _refusing() -> Iterator[None]:
+    try:
+        yield
+    except FatalURLFetchingError as error:
+        raise PublishError(f"the sheet could not be set: {error}") from None
 
 
 @contextmanager

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from generator.calculation.cutting.cloth import Buying
-from generator.calculation.laid import LaidStack, LaidStrip, Layout, PlacedItem
+from generator.calculation.laid import CutItem, LaidStack, LaidStrip, Layout, PlacedItem
 from generator.calculation.making_up.laid import LaidOut
 from generator.calculation.turning.turns import row_words
 from generator.calculation.worked import End, Panel, Row, RowSet, TuckSet, Turn
@@ -196,6 +196,10 @@ def _cloth(edition: Edition, front: Piece) -> ClothUse:
         buying=Buying(edition.buy_step),
         one_way=True,
         note="Wash it before cutting.",
+        items=(
+            CutItem("front", "Front", front.cut_across, front.cut_along, 1),
+            CutItem("back", "Envelope back", back_across, back_along, 2, later=True),
+        ),
     )
 
 
@@ -211,10 +215,16 @@ CAUTIONS: Mapping[str, Caution] = {
 
 
 def _step(
-    number: int, title: str, text: str, *figures: str, tools: tuple[str, ...] = (), ends: bool = False
+    number: int,
+    title: str,
+    text: str,
+    *figures: str,
+    tools: tuple[str, ...] = (),
+    ends: bool = False,
+    lists: tuple[str, ...] = (),
 ) -> SheetStep:
     cautions = tuple({"iron": "iron", "machine": "needle"}[tool] for tool in tools if tool in ("iron", "machine"))
-    return SheetStep(number, title, text, ("front",), "", tools, cautions, figures, 25, ends)
+    return SheetStep(number, title, text, ("front",), "", tools, cautions, figures, 25, ends, text, lists)
 
 
 def _steps(edition: Edition) -> tuple[SheetStep, ...]:
@@ -227,6 +237,7 @@ def _steps(edition: Edition) -> tuple[SheetStep, ...]:
             "- Cut the front first.\n- Write its name on the *wrong* side of each piece.",
             "layout face",
             tools=("scissors",),
+            lists=("cuts",),
         ),
         _step(
             2,
@@ -235,6 +246,7 @@ def _steps(edition: Edition) -> tuple[SheetStep, ...]:
             "mark to mark: then errors do not add up.",
             "fold marks front",
             tools=("ruler", "chalk"),
+            lists=("marks",),
         ),
         _step(3, "Crease", "Crease from mark to mark, straight along the grain, a few at a time.", tools=("iron",)),
         _step(
@@ -244,6 +256,7 @@ def _steps(edition: Edition) -> tuple[SheetStep, ...]:
             "stitching front",
             tools=("machine",),
             ends=True,
+            lists=("check points",),
         ),
         _step(
             5,
@@ -251,13 +264,16 @@ def _steps(edition: Edition) -> tuple[SheetStep, ...]:
             "Leave the tucks standing. Rule the rows square to the tucks, measured from the top cut edge.",
             "fold marks front",
             tools=("ruler",),
+            lists=("ruled rows",),
         ),
         _step(
             6,
             "Sew row by row",
             "Turn each tuck as the map says, and sew over it. Start with a back stitch.",
+            "quarter turn front",
             "turns front",
             tools=("awl", "machine"),
+            lists=("rows",),
         ),
         _step(
             7,

@@ -1,23 +1,22 @@
-"""Layouts cut out of paper by whoever knows nothing but the printed sheet: its order of cutting and its list of pieces.
+"""Layouts cut out of paper by whoever knows nothing but the words: the order of cutting and the cut table.
 
-Nothing of the calculation is asked. The cloth is a rectangle as wide as page 1 says and as long as the check of the
-order asks for; every sentence cuts it, in its order. What comes off must be the pieces of the list.
+The cloth is a rectangle as wide as is told and as long as the check of the order asks for; every sentence cuts it, in
+its order. What comes off must be the pieces of the cut table of the handout.
 """
 
 from __future__ import annotations
 
 import re
-import subprocess
-import sys
 from collections import Counter
 from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from opened_pdf import whole_text
 
-from generator.lengths import read_length
+from generator.lengths import read_length, say_length
+from generator.rendering.handout.tables import cut_rows
+from tests.room import opened_room
 
 ROOT = Path(__file__).resolve().parents[2]
 NUMBER = r"\d+(?:[ .]\d+)?(?:/\d+)?"
@@ -36,7 +35,6 @@ PIECE = re.compile(
     rf"(?:at (?P<bottom>{NUMBER}) (?:in|cm): |what is left: |: )?(?P<label>[a-z][a-z ]*), (?P<across>{NUMBER}) by "
     rf"(?P<along>{NUMBER}) (?:in|cm)(?:, trimmed to (?P<trimmed>{NUMBER}) (?:in|cm) wide)?"
 )
-LISTED = re.compile(rf"(\d+) × ([a-z][a-z ]*), ({NUMBER}) × ({NUMBER}) (?:in|cm)")
 
 
 @dataclass(frozen=True)
@@ -102,28 +100,23 @@ def cut_strip(told: str, width: Fraction, height: Fraction, unit: str) -> list[P
     ],
 )
 def test_following_the_printed_order_cuts_the_pieces_of_the_printed_list(
-    project: str, size: str, edition: str, waiting: set[str], tmp_path: Path
+    project: str, size: str, edition: str, waiting: set[str]
 ) -> None:
-    subprocess.run(
-        [sys.executable, "-m", "generator", "sheet", project, size, "--edition", edition, "-o", tmp_path / "s.pdf"],
-        cwd=ROOT,
-        check=True,
-        capture_output=True,
-    )
-    text = whole_text((tmp_path / "s.pdf").read_bytes())
+    worksheet = opened_room(ROOT).worksheet(project, size, edition)
+    text = " ".join(re.sub(r"\*\*|^ *- ", "", worksheet.steps[0].text, flags=re.MULTILINE).split())
     unit = CHECK.search(text)[2]
-    first_page = text[: text.index("Notions")]
-    widths = [read_length(found, unit) for found in re.findall(rf"({NUMBER}) (?:in|cm) wide;", first_page)]
+    widths = [
+        read_length(say_length(cloth.layout.width, worksheet.edition), unit) for cloth in worksheet.cloths.values()
+    ]
     orders = ORDER.findall(text)
     assert len(orders) == len(widths) > 0
     cut = Counter(piece for order, width in zip(orders, widths, strict=True) for piece in cut_out(order, width, unit))
-    wanted = Counter(
-        {
-            Paper(label, read_length(across, unit), read_length(along, unit)): int(number)
-            for number, label, across, along in LISTED.findall(first_page)
-            if label not in waiting
-        }
-    )
+    wanted: Counter[Paper] = Counter()
+    for row in cut_rows(worksheet):
+        label = row.label.striptags().partition(",")[0]
+        if label not in waiting:
+            across, along = row.size.striptags().split(" × ")
+            wanted[Paper(label, read_length(across, unit), read_length(along, unit))] += row.number
     assert sum(wanted.values()) > 3
     assert {(one.label, frozenset((one.across, one.along)), times) for one, times in cut.items()} == {
         (one.label, frozenset((one.across, one.along)), times) for one, times in wanted.items()

@@ -66,15 +66,15 @@ def _before_the_end(tucks: TuckSet, point: CheckPoint, leeway: Leeway, edition: 
 def _at_the_end(tucks: TuckSet, leeway: Leeway, edition: Edition) -> Iterator[str]:
     mark, twice = say_length(edition.mark, edition), say_length(2 * edition.mark, edition)
     if any(leeway.changes):
-        yield f"Unpick one tuck for each {twice} and sew it {mark} shallower or deeper"
+        yield f"Sew one tuck again for each {twice}: {mark} shallower or deeper"
     if leeway.leaves_out and len(leeway.joined) < tucks.count:
         back = max(take_up for number, take_up in enumerate(tucks.take_ups, 1) if number not in leeway.joined)
         yield f"Too {leeway.narrow}: a whole tuck gives back {say_length(back, edition)}"
     if leeway.lets_out:
-        yield f"The allowances give up to {say_length(leeway.lets_out, edition)}"
+        yield f"The allowances give {say_length(leeway.lets_out, edition)}"
     if max(leeway.trims):
         yield f"Too {leeway.wide}: {'a wider closing seam takes it in' if tucks.ring else 'trim the sides'}"
     if leeway.others == "wait":
-        yield "Or leave it: the other pieces are cut to it"
+        yield "Or leave it: what waits is cut to it"
     if leeway.others == "cut":
         yield "Or trim what is sewn to it"

@@ -27,6 +27,8 @@ from generator.lengths import say_length
 
 Filler = Callable[[StepContext, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
+_LISTED = ("- ", "1.", "|")
+_LONGEST_PARAGRAPH = 80  # words
 # What the handout shows as a table or a picture of its own.
 SHOWN = frozenset(
     (
@@ -54,9 +56,27 @@ def printed_brackets(
     """Return a text for the handout without the lists that it shows by themselves, and the words of those lists."""
     shown = dict.fromkeys(found[1] for found in _WORD.finditer(text) if found[1] in SHOWN)
     left = _WORD.sub(lambda found: "" if found[1] in shown else found[0], text)
-    paragraphs = (paragraph.strip() for paragraph in left.split("\n\n"))
-    words = "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
-    return filled_brackets(words, context, pieces, moment), tuple(shown)
+    paragraphs = (paragraph.strip() for paragraph in filled_brackets(left, context, pieces, moment).split("\n\n"))
+    return run_on("\n\n".join(paragraphs)), tuple(shown)
+
+
+def run_on(text: str) -> str:
+    r"""Return a text for paper: short paragraphs run on in one, lists and bold beginnings start anew.
+
+    Examples
+    --------
+    >>> run_on("Sew.\n\nLook.\n\n**Right when** it is even.")
+    'Sew. Look.\n\n**Right when** it is even.'
+    """
+    paragraphs: list[str] = []
+    for paragraph in (one for one in text.split("\n\n") if one.strip()):
+        before = paragraphs[-1] if paragraphs else ""
+        apart = not before or paragraph.startswith(("**", *_LISTED)) or before.startswith(_LISTED)
+        if apart or len(before.split()) + len(paragraph.split()) > _LONGEST_PARAGRAPH:
+            paragraphs.append(paragraph)
+        else:
+            paragraphs[-1] = f"{before} {paragraph}"
+    return "\n\n".join(paragraphs)
 
 
 def _names(pieces: Sequence[Piece]) -> str:

@@ -20,7 +20,8 @@ from generator.rendering import addresses
 from generator.rendering.cards import SheetLink
 from generator.rendering.environment import read_templates
 from generator.rendering.figures import CARD, Pictures, arranged
-from generator.rendering.handout import render_handout
+from generator.rendering.handout.pictures import Drawer
+from generator.rendering.handout.sheet import render_handout
 from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_size
 from generator.rendering.pdf import read_style_sheet
@@ -33,7 +34,16 @@ from generator.rendering.styles import SHEET_STYLES, paper_style
 ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
 CARD_SIZE = DrawnSize(80, 60)
 _TEMPLATES = frozenset(
-    {"size.html", "machine.html", "handout.html", "strip.html", "sheets/base.html", "sheets/rescue.html"}
+    {
+        "size.html",
+        "machine.html",
+        "handout.html",
+        "handout/parts.html",
+        "handout/measured.html",
+        "strip.html",
+        "sheets/base.html",
+        "sheets/rescue.html",
+    }
 )
 
 
@@ -71,7 +81,7 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
             ).encode(),
         )
     with output.timed("handouts"):
-        for address, sheet in handouts(worksheet, pictures, setting).items():
+        for address, sheet in handouts(worksheet, setting, room.style).items():
             output.add(address, sheet)
     with output.timed("strips"):
         for address, sheet in strips(worksheet, pictures, setting).items():
@@ -102,10 +112,11 @@ def at_the_machine(worksheet: Worksheet, pictures: Pictures, style: Style) -> Pi
     return {**pictures, **redrawn}
 
 
-def handouts(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:
+def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, bytes]:
     """Return the handout on every paper, by its address."""
     link = size_link(worksheet)
-    return {link.handout(paper): render_handout(worksheet, pictures, setting, paper) for paper in setting.papers}
+    drawer = Drawer(worksheet, style)
+    return {link.handout(paper): render_handout(worksheet, setting, paper, drawer) for paper in setting.papers}
 
 
 def strips(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:

@@ -1,0 +1,107 @@
+"""What the acts of a handout hold: the steps of a worksheet come in, acts in their order go out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from generator.calculation.worked_project import Caution, SheetStep, Worksheet
+from generator.rendering.handout.pictures import Drawer
+
+_TABLES = ("marks", "cross marks", "check points", "cross check points", "own measure", "list for later")
+# These were drawn for a page by themselves; what they show stands in the tables and pictures above.
+_LEFT_OUT = (
+    "flat cloth",
+    "cross folds",
+    "tuck section",
+    "pair section",
+    "turn map",
+    "check points",
+    "cross check points",
+    "piece",
+    "section",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldBefore:
+    """A caution as an act tells it in its heading line: what it is called, and where it stands in full."""
+
+    short: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedAct:
+    """One act: its heading, the cautions told before it and those told already, its text, pictures and tables.
+
+    ``text`` is Markdown. ``pictures`` are keys, ``tables`` names of lists. ``part`` is more than 0 where an act goes on
+    in a block of its own, such as the layout of a second cloth; ``cutting`` are those before all work.
+    """
+
+    number: int
+    title: str
+    minutes: int
+    tools: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    told: tuple[ToldBefore, ...]
+    text: str
+    pieces: tuple[str, ...]
+    pictures: tuple[str, ...]
+    tables: tuple[str, ...]
+    session_ends: bool
+    part: int = 0
+    cutting: bool = False
+
+
+def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
+    """Return the acts of a worksheet: one a step, and one more for the layout of each further cloth."""
+    told = dict.fromkeys(worksheet.told_first, "page 1")
+    acts: list[PrintedAct] = []
+    for step in worksheet.steps:
+        cutting = "cuts" in step.lists and all(act.cutting for act in acts)
+        acts += [replace(act, cutting=cutting) for act in _acts(worksheet, step, told, drawer)]
+        told |= {name: f"step {step.number}" for name in step.cautions if name not in told}
+    return tuple(acts)
+
+
+def _acts(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str], drawer: Drawer) -> Iterator[PrintedAct]:
+    pictures = drawer.shown(*_keys(step))
+    layouts = [key for key in pictures if key.startswith("layout ")]
+    first = tuple(key for key in pictures if key not in layouts[1:])
+    tables = tuple(name for name in _TABLES if name in step.lists) + (("cut",) if layouts else ())
+    yield PrintedAct(
+        number=step.number,
+        title=_title(worksheet, step),
+        minutes=step.minutes,
+        tools=step.tools,
+        cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in told),
+        told=tuple(ToldBefore(worksheet.cautions[name].short, told[name]) for name in step.cautions if name in told),
+        text=step.printed or step.text,
+        pieces=step.pieces,
+        pictures=first,
+        tables=tables if len(layouts) < 2 else (),
+        session_ends=step.session_ends,
+    )
+    for place, key in enumerate(layouts[1:], 1):
+        label = worksheet.cloths[key.removeprefix("layout ")].label
+        last = place == len(layouts) - 1
+        yield PrintedAct(
+            *(step.number, f"Cut the {label}", 0, (), (), (), "", step.pieces, (key,)),
+            tables=tables if last else (),
+            session_ends=False,
+            part=place,
+        )
+
+
+def _title(worksheet: Worksheet, step: SheetStep) -> str:
+    """Return the title of a step; what it is done to is left out where there is only one such thing to do it to."""
+    alone = len(worksheet.panels) == 1 and set(step.pieces) == set(worksheet.panels)
+    label = worksheet.pieces[step.pieces[0]].label if alone else ""
+    return step.title.removesuffix(f": {label}") if label else step.title
+
+
+def _keys(step: SheetStep) -> list[str]:
+    """Every picture that an act may show; the tall one of all turns comes last."""
+    kept = [key for key in step.figures if not key.startswith(tuple(f"{kind} " for kind in _LEFT_OUT))]
+    return sorted(kept, key=lambda key: key.startswith("turns "))

@@ -1,0 +1,59 @@
+"""The pictures of a handout: a worksheet and a width come in, how high each may be and the drawn picture go out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from generator.calculation.worked_project import Worksheet
+from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
+from generator.drawing.picture import Picture
+from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
+from generator.drawing.style import Style
+
+
+@dataclass(slots=True)
+class Drawer:
+    """Draws the pictures of one worksheet in one style; what was drawn is kept, for another paper asks again."""
+
+    worksheet: Worksheet
+    style: Style
+    _sized: frozenset[str] = frozenset()
+    _whole: dict[str, tuple[Picture, ...]] = field(default_factory=dict)
+    _drawn: dict[tuple[str, DrawnSize], Picture] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        """Ask once which pictures there are."""
+        self._sized = frozenset(sized_keys(self.worksheet))
+        self._whole = {}
+        self._drawn = {}
+
+    def shown(self, *keys: str) -> tuple[str, ...]:
+        """Return which of some keys have a picture, each once."""
+        there = self._sized | set(figure_keys(self.worksheet))
+        return tuple(dict.fromkeys(key for key in keys if key in there))
+
+    def heights(self, key: str, width: float) -> Heights:
+        """Return how high a picture is at a width, least, as drawn by itself and at most [mm]."""
+        if key in self._sized:
+            return heights(self.worksheet, key, self.style, width)
+        high = sum(self._fitted(picture, width).height for picture in self._unsized(key)) * MILLIMETRES
+        return Heights(high, high, high)
+
+    def pictures(self, key: str, width: float, height: float) -> tuple[Picture, ...]:
+        """Return a picture at a width and a height [mm]; one that is drawn at one size only is fitted in."""
+        if key not in self._sized:
+            return tuple(self._fitted(picture, width) for picture in self._unsized(key))
+        size = DrawnSize(width, height)
+        if (key, size) not in self._drawn:
+            self._drawn[key, size] = draw_sized(self.worksheet, key, self.style, size)
+        return (self._drawn[key, size],)
+
+    def _unsized(self, key: str) -> tuple[Picture, ...]:
+        if key not in self._whole:
+            self._whole[key] = draw(self.worksheet, key, self.style)
+        return self._whole[key]
+
+    @staticmethod
+    def _fitted(picture: Picture, width: float) -> Picture:
+        factor = min(1.0, width / MILLIMETRES / picture.width)
+        return replace(picture, width=picture.width * factor, height=picture.height * factor)

@@ -1,0 +1,175 @@
+"""The tables of a handout: values of a worksheet come in, rows of set text go out; nothing is worked out here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from generator.calculation.panel.remedies import check_rule, moved_marks, remedy
+from generator.calculation.worked import Panel, TuckSet
+from generator.calculation.worked_checks import CheckPoint, Checks
+from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_project import NewCut, Worksheet
+from generator.lengths import Edition, on_ruler, say_length, say_range
+from generator.rendering.tables import drawn_up
+from generator.rendering.typeset import as_sentence, bare, typeset
+
+
+@dataclass(frozen=True, slots=True)
+class CutRow:
+    """A row of the cut table: ``step`` is where a piece is cut that waits, 0 where it is cut now."""
+
+    number: int
+    label: Markup
+    note: Markup
+    size: Markup
+    step: int
+
+
+@dataclass(frozen=True, slots=True)
+class CheckRow:
+    """A row of checks: after which tuck, from where to where, what it should be, what is fine, how to put it right."""
+
+    after: int
+    start: str
+    end: str
+    expect: Markup
+    fine: Markup
+    remedy: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class CheckTable:
+    """The check rows of one set of tucks, with the rule above them; ``start`` where all are measured from one edge."""
+
+    rule: Markup
+    moved: Markup
+    start: str
+    rows: tuple[CheckRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LaterRow:
+    """A row of what is cut later: what is measured and its plan, the sum in words, the planned cut."""
+
+    follows: str
+    measure: Markup
+    cut: str
+    words: Markup
+    planned: Markup
+
+
+def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
+    """Return what to cut, cloth by cloth: what is cut now before what waits."""
+    later = next((step.number for step in worksheet.steps if "own measure" in step.lists), 0)
+    several = len(worksheet.cloths) > 1
+    rows: dict[tuple[str, str, str, bool], int] = {}
+    for cloth in worksheet.cloths.values():
+        for item in cloth.items:
+            size = f"{on_ruler(item.across, worksheet.edition)} × {on_ruler(item.along, worksheet.edition)}"
+            key = (f"{item.label}, {cloth.label}" if several else item.label, item.piece, size, item.later)
+            rows[key] = rows.get(key, 0) + item.quantity
+    found = [
+        CutRow(
+            number,
+            typeset(label),
+            _cut_note(worksheet.pieces.get(piece), worksheet.edition),
+            typeset(size),
+            later if waits else 0,
+        )
+        for (label, piece, size, waits), number in rows.items()
+    ]
+    return tuple(sorted(found, key=lambda row: bool(row.step)))
+
+
+def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
+    """What else is told of a piece: to what it is drawn up, and the note of its project."""
+    told = [piece.note, str(drawn_up(piece, edition).striptags())] if piece else []
+    return typeset("; ".join(note for note in told if note))
+
+
+def check_table(tucks: TuckSet, checks: Checks, edition: Edition) -> CheckTable:
+    """Return the checks of a set of tucks, each with its remedy in its row."""
+    rule, moved = check_rule(checks.leeway, edition), moved_marks(checks.leeway)
+    rows = tuple(_check_row(tucks, point, checks, edition) for point in checks.points)
+    starts = {row.start for row in rows}
+    return CheckTable(typeset(rule), typeset(moved), starts.pop() if len(starts) == 1 else "", rows)
+
+
+def _check_row(tucks: TuckSet, point: CheckPoint, checks: Checks, edition: Edition) -> CheckRow:
+    least, most = point.expect - point.within, point.expect + point.within
+    return CheckRow(
+        after=point.after,
+        start=point.start,
+        end=point.end,
+        expect=bare(point.expect, edition),
+        fine=typeset(f"{on_ruler(least, edition)} to {on_ruler(most, edition)}"),
+        remedy=typeset(as_sentence(remedy(tucks, point, checks, edition))),
+    )
+
+
+def later_rows(cuts: Sequence[NewCut], edition: Edition) -> tuple[LaterRow, ...]:
+    """Return how each waiting piece is cut from a measure of one's own, side by side of the piece."""
+    return tuple(_later_row(cut, edition) for cut in cuts)
+
+
+def _later_row(cut: NewCut, edition: Edition) -> LaterRow:
+    words = cut.words or ("ask for a sheet worked to yours" if cut.follows else "as planned")
+    name = f"{cut.piece}, {cut.name}" if cut.name else cut.piece
+    return LaterRow(
+        follows=" and ".join(measure for measure, _ in cut.follows),
+        measure=Markup(" and ").join(bare(planned, edition) for _, planned in cut.follows),
+        cut=f"{cut.number} × {name}, {cut.side}" if cut.number > 1 else f"{name}, {cut.side}",
+        words=typeset(words),
+        planned=bare(cut.planned, edition),
+    )
+
+
+def size_measures(worksheet: Worksheet) -> tuple[tuple[str, Markup], ...]:
+    """Return the measures that a size gives itself, by name, with their values."""
+    measured = [
+        (name, bare(worksheet.measures[name], worksheet.edition))
+        for name in worksheet.own
+        if name in worksheet.measures
+    ]
+    counted = [(name, typeset(f"{worksheet.numbers[name]}")) for name in worksheet.own if name in worksheet.numbers]
+    return (*measured, *counted)
+
+
+def panel_sentence(worksheet: Worksheet, name: str) -> Markup:
+    """Return the numbers of a panel in a sentence."""
+    return typeset("; ".join(_panel_words(worksheet, name)) + ".")
+
+
+def _panel_words(worksheet: Worksheet, name: str) -> Iterator[str]:
+    panel, edition = worksheet.panels[name], worksheet.edition
+    tucks = panel.across
+    if tucks.count:
+        yield f"{tucks.count} {'tucks' if tucks.count > 1 else 'tuck'}{_tuck_words(tucks, edition)}"
+        yield f"margins {_pair(tucks, edition)}"
+    if panel.cross is not None and panel.cross.count:
+        yield f"{panel.cross.count} cross tucks{_tuck_words(panel.cross, edition)}"
+    yield from _row_words(panel)
+    if name in worksheet.thickest:
+        thickest = worksheet.thickest[name]
+        yield f"at most {thickest.layers} layers, {thickest.where}"
+
+
+def _tuck_words(tucks: TuckSet, edition: Edition) -> str:
+    deep = f" {say_range(min(tucks.depths), max(tucks.depths), edition)} deep"
+    if not tucks.pitches:
+        return deep
+    return f"{deep}, {say_range(min(tucks.pitches), max(tucks.pitches), edition)} from stitching to stitching"
+
+
+def _pair(tucks: TuckSet, edition: Edition) -> str:
+    left, right = (say_length(margin, edition) for margin in (tucks.left_margin, tucks.right_margin))
+    return left if left == right else f"{left} and {right}"
+
+
+def _row_words(panel: Panel) -> Iterator[str]:
+    if panel.rows is not None:
+        number = len(panel.rows.rows)
+        yield f"{number} {'rows' if number > 1 else 'row'}, {panel.rows.plan}"

@@ -1,0 +1,111 @@
+"""How blocks are dealt out on pages: every height worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.drawing.sizes import Heights
+from generator.rendering.handout.planning import (
+    FEWEST_PAGES,
+    GREATEST_GAP,
+    LEAST_GAP,
+    LEAST_NOTES,
+    Block,
+    PlannedPage,
+    planned,
+)
+
+ROOM = 250.0
+
+
+def room(page: int, pages: int) -> float:
+    return ROOM
+
+
+def plain(*heights: float) -> list[Block]:
+    return [Block(f"act-{number}", height) for number, height in enumerate(heights, 1)]
+
+
+def names(pages: tuple[PlannedPage, ...]) -> list[list[str]]:
+    return [[block.name for block in page.blocks] for page in pages]
+
+
+def filled(page: PlannedPage) -> float:
+    return sum(block.high for block in page.blocks) + page.gap * (len(page.blocks) - 1) + page.notes
+
+
+def test_a_block_is_as_high_as_its_words_or_its_pictures_and_what_stands_below() -> None:
+    # Paragraphs of 30, 30 and 40 mm beside pictures of 50: two stand beside them, 60; the third below takes 20: 80.
+    # All beside would be 100, one 50 + 15 + 20 = 85.
+    block = Block("act", 10, narrow=(30, 30, 40), wide=(15, 15, 20), pictures=(Heights(50, 50, 50),))
+    assert (block.beside(50), block.high((50,))) == (2, 10 + 80)
+    assert Block("act", 10, narrow=(30, 30, 40), wide=(15, 15, 20)).high(()) == 10 + 50
+
+
+def test_pictures_stand_below_each_other_with_two_millimetres_between() -> None:
+    block = Block("act", 10, pictures=(Heights(20, 30, 40), Heights(10, 10, 10)))
+    assert (block.at(0), block.at(1), block.at(2)) == (10 + 32, 10 + 42, 10 + 52)
+    assert block.pictures_at(0.5) == (25, 10)
+    assert block.pictures_at(1.5) == (35, 10)
+
+
+def test_little_takes_one_folded_sheet() -> None:
+    assert names(planned(plain(100, 100, 100, 100), room)) == [["act-1"], ["act-2"], ["act-3"], ["act-4"]]
+    assert FEWEST_PAGES == 4
+
+
+def test_blocks_are_cut_between_pages_so_that_white_is_even() -> None:
+    # 100 each, two to a page of 250: eight blocks fill four pages, ten need a fifth and so a sixth.
+    assert names(planned(plain(*(100,) * 8), room)) == [[f"act-{n}", f"act-{n + 1}"] for n in (1, 3, 5, 7)]
+    ten = planned(plain(*(100,) * 10), room)
+    assert len(ten) == 6
+    assert max(len(page.blocks) for page in ten) == 2
+
+
+def test_a_picture_shrinks_before_a_page_is_added() -> None:
+    # 200, and a picture of 80 that may shrink to 40, with 0.8 between them: 49.2 are left for it.
+    blocks = [*plain(200), Block("act-2", 0, pictures=(Heights(40, 80, 120),))] * 4
+    pages = planned(blocks, room)
+    assert names(pages) == [["act-1", "act-2"]] * 4
+    assert pages[0].blocks[1].pictures[0] == pytest.approx(250 - 200 - LEAST_GAP, abs=1e-3)
+
+
+def test_room_that_is_left_goes_to_pictures_then_to_gaps_then_to_notes() -> None:
+    # 250 - 100 - 50 = 100: the picture grows from 50 to 60, the gap to 7, and 250 - 167 = 83 stay for notes.
+    blocks = [Block("a", 100), Block("b", 0, pictures=(Heights(40, 50, 60),)), *plain(200, 200, 200)]
+    page = planned(blocks, room)[0]
+    assert page.blocks[1].pictures == (pytest.approx(60, abs=1e-3),)
+    assert page.gap == GREATEST_GAP
+    assert page.notes == pytest.approx(83, abs=1e-3)
+
+
+def test_a_heading_that_leads_is_never_the_last_on_its_page() -> None:
+    blocks = [Block("a", 150), Block("head", 50, leads=True), Block("b", 60), *plain(200, 200)]
+    assert ["head", "b"] in names(planned(blocks, room))
+
+
+def test_a_block_higher_than_its_page_is_told_by_no_plan() -> None:
+    assert planned(plain(251, 10, 10, 10), room) == ()
+
+
+def test_the_first_page_may_have_less_room() -> None:
+    pages = planned(plain(*(120,) * 8), lambda page, pages: 130.0 if page == 1 else ROOM)
+    assert len(pages[0].blocks) == 1
+
+
+@given(
+    st.lists(st.tuples(st.floats(5, 120), st.floats(5, 60), st.floats(0, 60)), min_size=6, max_size=24),
+)
+def test_pages_are_even_and_never_overfull_and_little_white_is_left(found: list[tuple[float, float, float]]) -> None:
+    blocks = [
+        Block(f"act-{number}", fixed, (least,), (least / 2,), (Heights(least, least + more, least + 2 * more),))
+        for number, (fixed, least, more) in enumerate(found)
+    ]
+    pages = planned(blocks, room)
+    assert len(pages) % 2 == 0
+    assert [name for page in names(pages) for name in page] == [block.name for block in blocks]
+    for page in pages:
+        assert filled(page) <= ROOM + 1e-6
+        assert ROOM - filled(page) <= LEAST_NOTES
