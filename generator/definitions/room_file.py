@@ -55,7 +55,7 @@ DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
         "press": Fraction(10, 12),
         "pin": Fraction(20, 12),
         "baste": Fraction(60, 12),
-        "turn a hem": Fraction(45, 12),
+        "turn a hem": Fraction(75, 12),
         "cut along a line": Fraction(20, 12),
     }
 )
