@@ -22,7 +22,6 @@ from generator.definitions.class_plan import load_class
 from generator.definitions.project import Project, load_project
 from generator.errors import TuckwrightError
 from generator.publishing.inputs import theme_folder
-from generator.publishing.published_pages import published_pages
 from generator.rendering.addresses import handout_file
 
 
@@ -82,7 +81,9 @@ def _write_pack(folder: Path, opened: tuple[ClassSheet, Project, RoomContext], o
 
 def _pages(folder: Path, sheet: ClassSheet, kit: Kit) -> int | None:
     """How many pages the handout of a kit has, as it was published last."""
-    return published_pages(folder, handout_file(sheet.project, kit.size, kit.edition, sheet.paper))
+    file = handout_file(sheet.project, kit.size, kit.edition, sheet.paper)
+    number: int | None = resolve_name("generator.rendering.joined:pages_of")(folder / "site" / "public" / file)
+    return number
 
 
 def _opened(folder: Path, file: str) -> tuple[ClassSheet, Project, RoomContext]:

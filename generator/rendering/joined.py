@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import io
+import logging
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from pathlib import Path
 
 from pypdf import PdfReader, PdfWriter
+from pypdf.errors import PyPdfError
 from pypdf.generic import NameObject
+
+# What it says of a damaged file is no message of this tool: such a file has no pages that are known.
+logging.getLogger("pypdf").setLevel(logging.CRITICAL)
 
 
 @dataclass(frozen=True)
@@ -46,6 +52,14 @@ class PrintedPaper:
         """
         one_side = self.cut or not both_sides
         return self.copies * (self.pages if one_side else (self.pages + 1) // 2)
+
+
+def pages_of(sheet: Path) -> int | None:
+    """Return how many pages the file of a sheet has, None where there is none or it is no sheet."""
+    try:
+        return len(PdfReader(sheet).pages) or None
+    except (OSError, PyPdfError):
+        return None
 
 
 def joined(papers: Sequence[PrintedPaper], *, both_sides: bool) -> bytes:

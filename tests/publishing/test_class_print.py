@@ -14,7 +14,7 @@ from generator.calculation.worksheet.class_work import class_sheet
 from generator.definitions.class_plan import load_class
 from generator.publishing.class_print import TaughtClass, last_class
 from generator.publishing.editions import against_editions, keep
-from generator.rendering.joined import PrintedPaper, joined
+from generator.rendering.joined import PrintedPaper, joined, pages_of
 from tests.room import Answer, opened_room, put, run, write_room
 
 PROJECT = """\
@@ -173,6 +173,16 @@ def test_nothing_stands_on_the_back_of_what_is_cut_from_its_paper(taught: Path, 
     assert cut
     for place in cut:
         assert place % 2 == 1 or found[place + 1] == "" or "Printed behind this pack" in found[place]
+
+
+@pytest.mark.parametrize("content", [b"garbage", b"%PDF-1.7 cut off", b"%PDF-1.7\n1 0 obj<<>>endobj\n%%EOF"])
+def test_a_file_that_is_no_sheet_has_no_pages_and_nothing_is_said(
+    tmp_path: Path, content: bytes, caplog: pytest.LogCaptureFixture
+) -> None:
+    assert pages_of(tmp_path / "missing.pdf") is None
+    (tmp_path / "spoilt.pdf").write_bytes(content)
+    assert pages_of(tmp_path / "spoilt.pdf") is None
+    assert caplog.records == []
 
 
 @pytest.mark.parametrize("option", ["--everything", "--one-sided"])
