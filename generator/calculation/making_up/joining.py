@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import takewhile
 
 from generator.calculation.making_up.acts import ANY, Act
 from generator.calculation.making_up.book import Book
@@ -62,15 +63,16 @@ class Joiner:
 
     def _sewn(self, acts: Sequence[Act]) -> Iterable[_SewnRun]:
         """The pairs of each seam that the acts sew by machine: what comes after turning out is closed by hand."""
-        given = [(act, set(self.book.gives(act))) for act in acts if act.does != "close"]
+        given = [(act, set(self.book.gives(act))) for act in takewhile(lambda act: act.does != "turn out", acts)]
+        sewn = {item for _, items in given for item in items}
+        turned = {item.on for act in acts for item in self.book.gives(act) if item.state == "turned out"}
         for seam in self.book.thing.seams:
             act = next((act for act, items in given if _sews(items, seam)), None)
             if act is None or act.word == "on":
                 continue
-            items = {item for _, gives in given for item in gives}
-            pairs = [pair for pair, item in zip(seam.pairs, sewn_items(seam), strict=True) if item in items]
-            turned = any(item.state == "turned out" and item.on == f"#{seam.number}" for item in items)
-            yield _SewnRun(seam, tuple(pairs), act.right_sides and seam.sort != "laid", turned)
+            pairs = [pair for pair, item in zip(seam.pairs, sewn_items(seam), strict=True) if item in sewn]
+            right_sides = act.right_sides and seam.sort != "laid"
+            yield _SewnRun(seam, tuple(pairs), right_sides, f"#{seam.number}" in turned)
 
     def _layered(self, group: Sequence[_SewnRun]) -> Iterable[Joined]:
         """The layers of what is sewn in one go; none of a seam whose edges run round a band."""
@@ -79,17 +81,15 @@ class Joiner:
             return
         below = self._below(group)
         pairs = [pair if pair[0][0] in below else pair[::-1] for run in group for pair in run.pairs]
-        layers = (JoinLayer(below, first.right_sides), *_over(group, below, right_side_up=not first.right_sides))
-        whole = [own if len(below) == 1 else other for own, other in pairs]
-        sides = tuple(dict.fromkeys(side for _, side in whole))
         itself = len({edge[0] for pair in pairs for edge in pair}) == 1
         folded = itself and first.seam.sort in RINGS
-        if itself and not folded:
-            sides = tuple(dict.fromkeys(edge[1] for pair in pairs for edge in pair))
+        # Two copies of one piece are sewn at both edges that meet; a row has the sides of what goes over all of it.
+        told = [edge for pair in pairs for edge in pair] if itself and not folded else []
+        told = told or [own if len(below) == 1 else other for own, other in pairs]
         yield Joined(
             sorts=tuple(run.seam.sort for run in group),
-            layers=layers,
-            sides=sides,
+            layers=(JoinLayer(below, first.right_sides), *_over(group, below, right_side_up=not first.right_sides)),
+            sides=tuple(dict.fromkeys(side for _, side in told)),
             edges=tuple(own for own, _ in pairs),
             folded=folded,
             turned=any(run.turned for run in group),
@@ -117,18 +117,17 @@ class Joiner:
 
     def _opened(self, one: Joined, group: Sequence[_SewnRun], acts: Sequence[Act]) -> Joined:
         """The same with the opening that the acts leave in it: as long as they say, else as work of this size wants."""
-        opened = {f"#{run.seam.number}" for run in group}
-        act = next((act for act in acts if opened & {i.on for i in self.book.gives(act) if i.state == "open"}), None)
+        seams = {f"#{run.seam.number}" for run in group}
+        act = next((act for act in acts if seams & self._left_open(act)), None)
         if act is None:
             return one
         over = one.layers[-1].pieces[0]
         length = act.length or self.usual_opening(self.book.thing.parts[over])
-        if one.slipped_in:
-            return replace(one, opening=Opening((over, "bottom"), length))
-        pairs = [pair for run in group for pair in run.pairs]
-        named = {edge for pair in pairs if any(_names(act, edge) for edge in pair) for edge in pair}
-        edges = [edge for edge in one.edges if edge in named] if act.does == "leave open" else one.edges
-        return replace(one, opening=Opening(self._free_edge(edges), length))
+        edge = (over, "bottom") if one.slipped_in else self._free_edge(_named_edges(one, group, act) or one.edges)
+        return replace(one, opening=Opening(edge, length))
+
+    def _left_open(self, act: Act) -> set[str]:
+        return {item.on for item in self.book.gives(act) if item.state == "open"}
 
     def _free_edge(self, edges: Sequence[Edge]) -> Edge:
         """The longest edge that no tuck runs into; the longest of all where tucks run into each."""
@@ -181,6 +180,14 @@ class _SewnRun:
 
 def _sews(items: Container[Item], seam: Seam) -> bool:
     return any(item in items for item in sewn_items(seam))
+
+
+def _named_edges(one: Joined, group: Sequence[_SewnRun], act: Act) -> list[Edge]:
+    """The edges of the lowest layer at which an act says that an opening stays, named by either piece."""
+    if act.does != "leave open":
+        return []
+    pairs = [pair for run in group for pair in run.pairs if any(_names(act, edge) for edge in pair)]
+    return [edge for edge in one.edges if any(edge in pair for pair in pairs)]
 
 
 def _names(act: Act, edge: Edge) -> bool:

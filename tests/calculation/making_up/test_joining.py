@@ -170,3 +170,18 @@ def test_a_grid_is_joined_row_by_row_before_its_rows_are() -> None:
     within, between = joined(made, use("join pieces", "one and two"))
     assert layers(within) == [("one", "right"), ("two", "wrong")]
     assert layers(between) == [("one + two", "right"), ("two + one", "wrong")]
+
+
+def test_an_opening_in_an_edge_that_another_step_sews_lies_in_what_this_one_sews() -> None:
+    """The seam has four edges, of which this step sews one; it says nothing of where else its opening could be."""
+    left_open = replace(act("leave open", "front.top"), length=Fraction(3))
+    (one,) = joined(CUSHION, own(act("sew", "front.left", "back.left"), left_open))
+    assert one.opening == Opening(("front", "left"), Fraction(3))
+
+
+def test_what_is_sewn_after_turning_out_is_sewn_by_hand_and_has_no_layers() -> None:
+    made = thing(panel(), part("back"), seams="front.all / back.all")
+    three = "front.left and front.top and front.right", "back.left and back.top and back.right"
+    acts = (act("sew", *three), act("turn out", "front"), act("sew", "front.bottom", "back.bottom"))
+    (one,) = joined(made, own(*acts))
+    assert set(one.sides) == {"left", "top", "right"}
