@@ -69,10 +69,6 @@ def _has_turned_tucks(panel: Panel) -> bool:
     return _has_tucks(panel) and panel.rows is not None
 
 
-def _never(worksheet: Worksheet) -> tuple[str, ...]:
-    return ()
-
-
 # One line a kind, in the order in which the pictures are wanted.
 DIAGRAMS: dict[str, Diagram] = {
     "marking strip": Diagram(draw_marking_strip, panels_with(_has_tucks)),

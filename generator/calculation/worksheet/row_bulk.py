@@ -13,24 +13,14 @@ from generator.lengths import Edition, read_length
 
 # What lies flat under the arm of a household machine. Common practice, no source.
 FLAT = {"inch": read_length("8 in"), "metric": read_length("20 cm")}
-# From where on a margin is wide, and how far a row then reaches beyond the tucks. Common practice, no source.
+# From where on a margin is wide. Common practice, no source.
 _WIDE = {"inch": read_length("4 in"), "metric": read_length("10 cm")}
-_BEYOND = {"inch": read_length("1/2 in"), "metric": read_length("1 cm")}
 
 
 def wide_margins(tucks: TuckSet, edition: Edition) -> tuple[bool, bool]:
     """Return whether so much lies plain at the left and at the right that rows over all of it would only spoil it."""
     wide = _WIDE[edition.name]
     return (not tucks.ring and tucks.left_margin >= wide, not tucks.ring and tucks.right_margin >= wide)
-
-
-def row_ends(tucks: TuckSet, edition: Edition) -> tuple[Fraction, Fraction]:
-    """Return where rows begin and end on the flat cloth, from its left edge [in]: a little beyond the tucks."""
-    left, right = wide_margins(tucks, edition)
-    beyond = _BEYOND[edition.name]
-    first = tucks.marks[0] - 2 * tucks.depths[0] - beyond if left else Fraction(0)
-    last = tucks.marks[-1] + 2 * tucks.depths[-1] + beyond if right else tucks.cut
-    return first, last
 
 
 def bulky_rows(piece: Piece, edition: Edition) -> tuple[Row, ...]:
