@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from functools import partial
 
+from generator.calculation.making_up.laid import Lying
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.labels import Box, Point
@@ -119,15 +120,13 @@ class _Paper:
         """Return the place of a point of a panel on paper, None where its form hides it."""
         assert shape.lying is not None
         assert shape.form is not None
-        found = shape.form.place(_turned(point, shape))
+        found = shape.form.place(lies_at(point, shape.lying))
         return None if found is None else self.at(found)
 
 
-def _turned(point: Point, shape: Shape) -> Point:
-    """A point of a panel, from its own upper left corner, as it lies in the thing."""
-    assert shape.lying is not None
-    lying = shape.lying
+def lies_at(point: Point, lying: Lying) -> Point:
+    """Return where a point of a piece, from its own upper left corner, lies in the thing [in], by its quarter turns."""
     left, top, across, along = (float(value) for value in (lying.left, lying.top, lying.across, lying.along))
     x, y = point
-    lies = ((x, y), (across - y, x), (across - x, along - y), (y, along - x))[lying.turned]
-    return left + lies[0], top + lies[1]
+    there = ((x, y), (across - y, x), (across - x, along - y), (y, along - x))[lying.turned]
+    return left + there[0], top + there[1]

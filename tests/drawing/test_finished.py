@@ -15,7 +15,7 @@ from generator.calculation.making_up.laid import LaidOut, Lying
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
-from generator.drawing.finished import draw_thing, extent, heights_of_thing, sketch_thing, thing_names
+from generator.drawing.finished import draw_thing, extent, heights_of_thing, lies_at, sketch_thing, thing_names
 from generator.drawing.labels import Box
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
@@ -235,3 +235,16 @@ def test_a_round_is_drawn_round() -> None:
     laid = LaidOut((Lying("lid", Fraction(0), Fraction(0), Fraction(14), Fraction(14)),), Fraction(14), Fraction(14))
     (shape,) = front_shapes(replace(worksheet_of(lid), laid_out=laid))
     assert {round(math.dist(point, (7, 7)), 6) for line in shape.edges for point in line} == {7.0}
+
+
+@pytest.mark.parametrize(
+    ("turned", "corner", "beside"),
+    [(0, (1, 2), (4, 2)), (1, (11, 2), (11, 5)), (2, (11, 7), (8, 7)), (3, (1, 7), (1, 4))],
+)
+def test_a_piece_turned_clockwise_has_its_upper_left_corner_and_its_top_where_they_come_to_lie(
+    turned: int, corner: tuple[float, float], beside: tuple[float, float]
+) -> None:
+    """It covers 10 by 5 from (1, 2); ``beside`` is 3 along its own upper edge from that corner."""
+    lying = Lying("front", Fraction(1), Fraction(2), Fraction(10), Fraction(5), turned=turned)
+    assert lies_at((0, 0), lying) == corner
+    assert lies_at((3, 0), lying) == beside

@@ -109,7 +109,7 @@ class Joiner:
         others = [self._area(other) for other in names if other != name]
         larger = all(self._area(name) > area * _LARGER for area in others)
         runs = sum(name in run.seam.pieces for run in group)
-        return runs, not is_strip(part), larger, not inside and part.is_panel, not inside
+        return runs, not is_strip(part), larger, part.is_panel, not inside
 
     def _area(self, name: str) -> Fraction:
         part = self.book.thing.parts[name]
