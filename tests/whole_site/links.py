@@ -12,8 +12,8 @@ from page_reading import Link, read_tags
 
 from tests.built_site import BuiltSite
 
-# Search engines ask for it by its name alone.
-ASKED_FOR = ("sitemap.xml",)
+# Search engines ask for the first by its name alone, scripts for the others.
+ASKED_FOR = ("sitemap.xml", "sheets.json", "assets/words.js")
 
 
 def targets(site: BuiltSite, file: str) -> list[Link]:

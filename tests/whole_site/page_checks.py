@@ -183,6 +183,9 @@ def instructions(page: ReadPage) -> Iterator[str]:
         except ValueError as fault:
             yield f"its JSON-LD cannot be read: {fault}"
             continue
+        # Other values are for the page's own scripts.
+        if script.attrib["type"] != "application/ld+json":
+            continue
         if (told.get("@context"), told.get("@type")) != ("https://schema.org", "HowTo"):
             yield f"its JSON-LD is of type {told.get('@type')}"
         empty = [term for term in ("name", "description", "step", "totalTime", "supply", "tool") if not told.get(term)]
