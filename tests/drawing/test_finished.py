@@ -248,3 +248,11 @@ def test_a_piece_turned_clockwise_has_its_upper_left_corner_and_its_top_where_th
     lying = Lying("front", Fraction(1), Fraction(2), Fraction(10), Fraction(5), turned=turned)
     assert lies_at((0, 0), lying) == corner
     assert lies_at((3, 0), lying) == beside
+
+
+def test_a_ring_that_is_not_filled_has_no_back_of_its_own() -> None:
+    assert thing_names(other("cook-cuff")) == ("front",)
+
+
+def test_a_filled_round_keeps_its_round() -> None:
+    assert form_of(other("capstan-pad")).name == "flat"

@@ -56,7 +56,7 @@ def form_of(worksheet: Worksheet, *, back: bool = False) -> Form:
     if laid.round:
         girth = float(laid.across if laid.round == "across" else laid.along)
         return _roll(flat, front, girth, back=back) if filled else _tube(flat, girth)
-    if filled:
+    if filled and not rounded:
         return _pillow(flat, front)
     if worksheet.kind == "runner":
         return _over_an_edge(flat)

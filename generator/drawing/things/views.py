@@ -69,9 +69,8 @@ def _patches(worksheet: Worksheet, lying: Lying, form: Form) -> list[Shape]:
 def back_shapes(worksheet: Worksheet) -> list[Shape]:
     """Return the thing from the back where that tells more than the front: a lap, buttons, a pocket; else nothing."""
     laid = worksheet.laid_out
-    rolled = _closed_on_itself(worksheet)
-    if laid.round and rolled is not None:
-        form = form_of(worksheet, back=True)
+    rolled, form = _closed_on_itself(worksheet), form_of(worksheet, back=True)
+    if form.name == "roll" and rolled is not None:
         return [*_front_of_roll(worksheet, form), _buttons(worksheet, rolled, form)]
     shown = {lying.piece for lying in laid.seen}
     backs = [lying for lying in laid.pieces if lying.layer == "behind" and lying.piece not in shown]
