@@ -51,6 +51,12 @@ def test_pictures_stand_below_each_other_with_two_millimetres_between() -> None:
     assert block.pictures_at(1.5) == (35, 10)
 
 
+def test_stages_that_run_across_the_page_stand_below_the_words() -> None:
+    # 10, words of 20 and a picture of 50 with 2 above it.
+    block = Block("act", 10, narrow=(45,), wide=(20,), spread=(Heights(50, 60, 70),))
+    assert (block.at(0), block.at(1)) == (10 + 20 + 52, 10 + 20 + 62)
+
+
 def test_little_takes_one_folded_sheet() -> None:
     assert names(planned(plain(100, 100, 100, 100), room)) == [["act-1"], ["act-2"], ["act-3"], ["act-4"]]
     assert FEWEST_PAGES == 4

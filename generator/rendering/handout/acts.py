@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from generator.calculation.worked_project import Caution, SheetStep, Worksheet
@@ -58,15 +58,22 @@ def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
     """Return the acts of a worksheet: one a step, and one more for the layout of each further cloth."""
     told = dict.fromkeys(worksheet.told_first, "page 1")
     acts: list[PrintedAct] = []
+    pictured: dict[str, int] = {}
     for step in worksheet.steps:
         cutting = "cuts" in step.lists and all(act.cutting for act in acts)
-        acts += [replace(act, cutting=cutting) for act in _acts(worksheet, step, told, drawer)]
+        acts += [replace(act, cutting=cutting) for act in _acts(worksheet, step, told, (drawer, pictured))]
         told |= {name: f"step {step.number}" for name in step.cautions if name not in told}
     return tuple(acts)
 
 
-def _acts(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str], drawer: Drawer) -> Iterator[PrintedAct]:
-    pictures = drawer.shown(*_keys(step))
+def _acts(
+    worksheet: Worksheet, step: SheetStep, told: Mapping[str, str], shown: tuple[Drawer, dict[str, int]]
+) -> Iterator[PrintedAct]:
+    drawer, pictured = shown
+    keys = drawer.shown(*_keys(step))
+    pictures = tuple(key for key in keys if key not in pictured)
+    before = sorted({pictured[key] for key in keys if key in pictured})
+    pictured |= dict.fromkeys(pictures, step.number)
     layouts = [key for key in pictures if key.startswith("layout ")]
     first = tuple(key for key in pictures if key not in layouts[1:])
     tables = tuple(name for name in _TABLES if name in step.lists) + (("cut",) if layouts else ())
@@ -77,7 +84,7 @@ def _acts(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str], drawer
         tools=step.tools,
         cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in told),
         told=tuple(ToldBefore(worksheet.cautions[name].short, told[name]) for name in step.cautions if name in told),
-        text=step.printed or step.text,
+        text=_with_places(step.printed or step.text, before),
         pieces=step.pieces,
         pictures=first,
         tables=tables if len(layouts) < 2 else (),
@@ -92,6 +99,11 @@ def _acts(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str], drawer
             session_ends=False,
             part=place,
         )
+
+
+def _with_places(text: str, steps: Sequence[int]) -> str:
+    """Return a text that tells where the pictures stand that were shown before."""
+    return f"{text}\n\nThe picture stands at step {' and '.join(map(str, steps))}." if steps else text
 
 
 def _title(worksheet: Worksheet, step: SheetStep) -> str:

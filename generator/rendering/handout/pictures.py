@@ -10,6 +10,9 @@ from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
 
+HIGHEST = 215.0
+"""How high a picture may be, so that a page holds it with a heading [mm]."""
+
 
 @dataclass(slots=True)
 class Drawer:
@@ -35,7 +38,8 @@ class Drawer:
     def heights(self, key: str, width: float) -> Heights:
         """Return how high a picture is at a width, least, as drawn by itself and at most [mm]."""
         if key in self._sized:
-            return heights(self.worksheet, key, self.style, width)
+            found = heights(self.worksheet, key, self.style, width)
+            return Heights(*(min(height, HIGHEST) for height in (found.least, found.natural, found.greatest)))
         high = sum(self._fitted(picture, width).height for picture in self._unsized(key)) * MILLIMETRES
         return Heights(high, high, high)
 
@@ -43,10 +47,13 @@ class Drawer:
         """Return a picture at a width and a height [mm]; one that is drawn at one size only is fitted in."""
         if key not in self._sized:
             return tuple(self._fitted(picture, width) for picture in self._unsized(key))
-        size = DrawnSize(width, height)
+        # One that is higher than a page at its least is the only picture that is made smaller after it was drawn.
+        least = heights(self.worksheet, key, self.style, width).least
+        size = DrawnSize(width, max(height, least))
         if (key, size) not in self._drawn:
             self._drawn[key, size] = draw_sized(self.worksheet, key, self.style, size)
-        return (self._drawn[key, size],)
+        drawn, smaller = self._drawn[key, size], min(1.0, height / least)
+        return (replace(drawn, width=drawn.width * smaller, height=drawn.height * smaller),)
 
     def _unsized(self, key: str) -> tuple[Picture, ...]:
         if key not in self._whole:

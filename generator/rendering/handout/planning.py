@@ -27,7 +27,7 @@ class Block:
 
     ``fixed`` is the height of what runs across the page, such as its heading and tables. Its paragraphs are ``narrow``
     beside the pictures and ``wide`` below them; ``strip`` is the height of what stands to the right of the pictures. A
-    block that ``leads`` is not the last on its page.
+    block that ``leads`` is not the last on its page. Pictures that are ``spread`` run across the page, below the words.
     """
 
     name: str
@@ -37,6 +37,7 @@ class Block:
     pictures: tuple[Heights, ...] = ()
     leads: bool = False
     strip: float = 0.0
+    spread: tuple[Heights, ...] = ()
 
     def column(self, heights: Sequence[float]) -> float:
         """Return the height of the pictures below each other, and of what stands beside them."""
@@ -51,23 +52,28 @@ class Block:
     def _words(self, number: int, column: float) -> float:
         return max(sum(self.narrow[:number]), column) + sum(self.wide[number:])
 
-    def high(self, heights: Sequence[float]) -> float:
-        """Return how high the block is with its pictures at some heights."""
+    def high(self, heights: Sequence[float], spread: Sequence[float] = ()) -> float:
+        """Return how high the block is with its pictures, and those that are spread, at some heights."""
         column = self.column(heights)
-        return self.fixed + self._words(self.beside(column), column)
+        return self.fixed + self._words(self.beside(column), column) + sum(spread) + PICTURE_GAP * len(spread)
 
     def pictures_at(self, share: float) -> tuple[float, ...]:
         """Return the heights of the pictures: 0 least, 1 as drawn by themselves, 2 greatest, evenly between."""
-        return tuple(
-            one.least + share * (one.natural - one.least)
-            if share < 1
-            else one.natural + (share - 1) * (one.greatest - one.natural)
-            for one in self.pictures
-        )
+        return tuple(_height_at(one, share) for one in self.pictures)
+
+    def spread_at(self, share: float) -> tuple[float, ...]:
+        """Return the heights of the pictures that are spread, as those of the others."""
+        return tuple(_height_at(one, share) for one in self.spread)
 
     def at(self, share: float) -> float:
         """Return its height with the pictures at a share of theirs."""
-        return self.high(self.pictures_at(share))
+        return self.high(self.pictures_at(share), self.spread_at(share))
+
+
+def _height_at(one: Heights, share: float) -> float:
+    if share < 1:
+        return one.least + share * (one.natural - one.least)
+    return one.natural + (share - 1) * (one.greatest - one.natural)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +85,7 @@ class PlannedBlock:
     beside: int
     column: float
     high: float
+    spread: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,7 +162,6 @@ def _filled(blocks: Sequence[Block], room: float) -> PlannedPage:
 
 
 def _placed(block: Block, share: float) -> PlannedBlock:
-    heights = block.pictures_at(share)
-    return PlannedBlock(
-        block.name, heights, block.beside(block.column(heights)), block.column(heights), block.high(heights)
-    )
+    heights, spread = block.pictures_at(share), block.spread_at(share)
+    column = block.column(heights)
+    return PlannedBlock(block.name, heights, block.beside(column), column, block.high(heights, spread), spread)

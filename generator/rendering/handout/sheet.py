@@ -28,7 +28,7 @@ from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.typeset import time_words
 
-PICTURE_WIDTH = 93.0
+PICTURE_WIDTH = 80.0
 # Of the page in handout.css, left with right and top with bottom; large letters have a higher foot.
 _MARGINS, _HIGHER_FOOT = (32.0, 22.4), 3.6
 # What stands to the right of the finished thing: its back and the code of the web, with the words below it.
@@ -37,6 +37,8 @@ _STRIP, _CODE, _LARGE_CODE = 29.0, 30.0, 33.0
 _SPARES = (1.2, 4.0, 9.0)
 # For how many pages the line that tells what is on which page is measured.
 _CONTENTS = (4, 6, 8, 12)
+# Stages side by side run across the page where their act becomes lower by so much [mm].
+_RUN_ACROSS, _WORTH = ("assembly ", "ruling "), 2.0
 _LARGE = 14.0
 _LARGE_ROWS = TableRows(marks=20, checks=1, cuts=2)
 _TALL = 20_000.0
@@ -65,6 +67,7 @@ class _Shown:
     pictures: tuple[Markup, ...]
     strip: Markup
     column: str
+    spread: tuple[Markup, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +89,7 @@ class _Handout:
         self.width = self.live[0] if self.large else PICTURE_WIDTH
         self.memory = dict(ALERTS)
         self._contents_high: dict[int, float] = {}
+        self._beside: dict[str, tuple[str, ...]] = {}
         self.style = paper_style(setting.theme, paper, "handout")
 
     def written(self) -> bytes:
@@ -133,13 +137,27 @@ class _Handout:
             yield PrintedPart(f"contents-{pages}", self.writer.say("contents", told))
 
     def _block(self, part: PrintedPart, found: dict[str, float]) -> Block:
+        """Return a part as measured; each picture stands beside the words or across the page, where it takes less."""
+        beside = list(part.pictures)
+        block = self._block_of(part, found, beside)
+        for key in part.pictures:
+            other = self._block_of(part, found, [one for one in beside if one != key])
+            may_run_across = key.startswith(_RUN_ACROSS) and not (self.large or part.width)
+            if may_run_across and other.at(0) < block.at(0) - _WORTH:
+                beside.remove(key)
+                block = other
+        self._beside[part.name] = tuple(beside)
+        return block
+
+    def _block_of(self, part: PrintedPart, found: dict[str, float], beside: Sequence[str]) -> Block:
         def high(kind: str) -> tuple[float, ...]:
             return tuple(found[f"{part.name}-{kind}{place}"] for place in range(len(part.words)))
 
-        pictures = tuple(self.drawer.heights(key, part.width or self.width) for key in part.pictures)
+        pictures = tuple(self.drawer.heights(key, part.width or self.width) for key in beside)
+        spread = tuple(self.drawer.heights(key, self.live[0]) for key in part.pictures if key not in beside)
         narrow = high("w") if self.large else high("n")
         strip = sum(height for _, height in self._strip(part))
-        return Block(part.name, found[f"{part.name}-f"], narrow, high("w"), pictures, part.leads, strip)
+        return Block(part.name, found[f"{part.name}-f"], narrow, high("w"), pictures, part.leads, strip, spread)
 
     def _strip(self, part: PrintedPart) -> Iterator[tuple[Markup, float]]:
         """What stands to the right of the pictures, with its height: the back of the thing, and the code of the web."""
@@ -180,13 +198,19 @@ class _Handout:
     def _shown(self, part: PrintedPart, block: PlannedBlock) -> _Shown:
         pictures = [
             self._image(picture)
-            for key, height in zip(part.pictures, block.pictures, strict=True)
+            for key, height in zip(self._beside[part.name], block.pictures, strict=True)
             for picture in self.drawer.pictures(key, part.width or self.width, height)
         ]
+        across = [key for key in part.pictures if key not in self._beside[part.name]]
+        spread = tuple(
+            self._image(picture)
+            for key, height in zip(across, block.spread, strict=True)
+            for picture in self.drawer.pictures(key, self.live[0], height)
+        )
         strip = Markup("").join(one for one, _ in self._strip(part))
         column = f"{block.column:.3f}" if block.column else ""
         beside, below = part.words[: block.beside], part.words[block.beside :]
-        return _Shown(part.name, part.heading, beside, below, part.across, tuple(pictures), strip, column)
+        return _Shown(part.name, part.heading, beside, below, part.across, tuple(pictures), strip, column, spread)
 
     def _image(self, picture: Picture) -> Markup:
         address = f"{len(self.memory) + 1}.svg"
