@@ -202,6 +202,13 @@ def nothing_else(sheet: ReadSheet) -> Iterator[str]:
             yield f"holds {', '.join(sorted(told))}"
 
 
+def even_pages(sheet: ReadSheet) -> Iterator[str]:
+    """A handout, known by its acts, is printed on both sides: it has an even number of pages, four at least."""
+    number = len(sheet.pdf.pages)
+    if any("Something went wrong?" in text for text in sheet.texts) and (number % 2 or number < 4):
+        yield f"a handout has {number} pages"
+
+
 SheetCheck = Callable[[ReadSheet], Iterator[str]]
 CHECKS: tuple[SheetCheck, ...] = (
     syntax,
@@ -214,6 +221,7 @@ CHECKS: tuple[SheetCheck, ...] = (
     figures,
     links,
     nothing_else,
+    even_pages,
 )
 
 

@@ -170,6 +170,10 @@ def link_elsewhere(pdf: Pdf) -> None:
     link_with(pdf, A=Dictionary(S=Name.URI, URI=pikepdf.String("https://elsewhere.example/")))
 
 
+def leave_an_odd_page(pdf: Pdf) -> None:
+    del pdf.pages[2]
+
+
 def run_something(pdf: Pdf) -> None:
     pdf.Root.OpenAction = Dictionary(S=Name.JavaScript, JS=pikepdf.String("go()"))
 
@@ -194,6 +198,7 @@ SPOILERS: dict[Callable[[Pdf], None], str] = {
     silence_figure: "figures are not told in words",
     link_to_nowhere: "a link leads nowhere",
     link_elsewhere: "a link leads to https://elsewhere.example/",
+    leave_an_odd_page: "a handout has 5 pages",
     run_something: "holds /JS",
     attach_something: "/EmbeddedFiles",
 }

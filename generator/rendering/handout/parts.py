@@ -26,7 +26,7 @@ _LONG_LIST = 6
 _NOTHING = Markup("")
 Dealt = TypeVar("Dealt")
 # The finished thing on the first page [mm]; what is beside it where there is nothing but the code of the web.
-_FRONT = 61.0
+_FRONT = 49.0
 _CODE_ALONE = "code"
 
 
