@@ -14,6 +14,7 @@ from generator.rendering.handout.planning import (
     LEAST_NOTES,
     Block,
     PlannedPage,
+    fewest,
     planned,
 )
 
@@ -90,6 +91,15 @@ def test_room_that_is_left_goes_to_pictures_then_to_gaps_then_to_notes() -> None
 def test_a_heading_that_leads_is_never_the_last_on_its_page() -> None:
     blocks = [Block("a", 150), Block("head", 50, leads=True), Block("b", 60), *plain(200, 200)]
     assert ["head", "b"] in names(planned(blocks, room))
+
+
+def test_tables_stand_with_their_act_unless_that_takes_more_pages() -> None:
+    # Four acts of 150 and tables of 60 fit four pages of 250. An act of 130 and its table of 130 do not stand on one:
+    # kept together nothing holds them, apart the table stands with the next act, 130 + 110.
+    together = [Block("act", 150, rather=True), Block("table", 60)] * 4
+    assert names(fewest(together, room)) == [["act", "table"]] * 4
+    tight = [Block("act", 130, rather=True), Block("table", 130), Block("next", 110), *plain(200, 240)]
+    assert names(fewest(tight, room)) == [["act"], ["table", "next"], ["act-1"], ["act-2"]]
 
 
 def test_a_block_higher_than_its_page_is_told_by_no_plan() -> None:

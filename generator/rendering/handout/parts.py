@@ -35,7 +35,8 @@ class PrintedPart:
     """A block of the sheet: its heading, its paragraphs, the keys of its pictures, and what runs across the page.
 
     ``width`` is that of its pictures [mm] where it is not the usual one, ``strip`` names what stands to the right of
-    them. One that ``leads`` is not the last on its page; ``number`` and ``minutes`` are those of its act.
+    them. One that ``leads`` is not the last on its page, one that ``rather`` leads only where that takes no
+    more pages; ``number`` and ``minutes`` are those of its act.
     """
 
     name: str
@@ -44,6 +45,7 @@ class PrintedPart:
     pictures: tuple[str, ...] = ()
     across: tuple[Markup, ...] = ()
     leads: bool = False
+    rather: bool = False
     number: int = 0
     minutes: int = 0
     width: float = 0.0
@@ -80,8 +82,8 @@ class PartWriter:
     def parts(self) -> tuple[PrintedPart, ...]:
         """Return every part in reading order."""
         acts = acts_of(self.worksheet, self.drawer)
-        cutting = tuple(self._act(act) for act in acts if act.cutting)
-        work = tuple(self._act(act) for act in acts if not act.cutting)
+        cutting = tuple(part for act in acts if act.cutting for part in _apart(self._act(act)))
+        work = tuple(part for act in acts if not act.cutting for part in _apart(self._act(act)))
         return (
             self._opening(),
             *cutting,
@@ -170,6 +172,13 @@ class PartWriter:
         )
         for number, cells in enumerate(_dealt(mark_rows(tucks, edition, _ANY)[0], self.rows.marks)):
             yield self.say("marks", title if number == 0 else "", cells)
+
+
+def _apart(part: PrintedPart) -> Iterator[PrintedPart]:
+    """A part whose tables may open the next page, where that saves pages."""
+    yield replace(part, across=(), rather=bool(part.across))
+    if part.across:
+        yield PrintedPart(f"{part.name}-t", across=part.across, number=part.number)
 
 
 def _shorter(block: Markup) -> Iterator[Markup]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.drawing.sizes import Heights
 
@@ -27,7 +27,8 @@ class Block:
 
     ``fixed`` is the height of what runs across the page, such as its heading and tables. Its paragraphs are ``narrow``
     beside the pictures and ``wide`` below them; ``strip`` is the height of what stands to the right of the pictures. A
-    block that ``leads`` is not the last on its page. Pictures that are ``spread`` run across the page, below the words.
+    block that ``leads`` is not the last on its page, one that ``rather`` does only where that takes no more
+    pages. Pictures that are ``spread`` run across the page, below the words.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Block:
     wide: tuple[float, ...] = ()
     pictures: tuple[Heights, ...] = ()
     leads: bool = False
+    rather: bool = False
     strip: float = 0.0
     spread: tuple[Heights, ...] = ()
 
@@ -95,6 +97,13 @@ class PlannedPage:
     blocks: tuple[PlannedBlock, ...]
     gap: float
     notes: float
+
+
+def fewest(blocks: Sequence[Block], rooms: Callable[[int, int], float]) -> tuple[PlannedPage, ...]:
+    """Return the blocks on pages as :func:`planned` does; those that rather lead do, unless that takes more pages."""
+    kept = planned([replace(block, leads=block.leads or block.rather) for block in blocks], rooms)
+    loose = planned(blocks, rooms)
+    return loose if loose and (not kept or len(loose) < len(kept)) else kept
 
 
 def planned(blocks: Sequence[Block], rooms: Callable[[int, int], float], most: int = 60) -> tuple[PlannedPage, ...]:

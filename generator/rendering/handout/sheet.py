@@ -21,7 +21,7 @@ from generator.rendering.environment import sheet_words, template
 from generator.rendering.handout.alert import ALERTS
 from generator.rendering.handout.parts import PartWriter, PrintedPart, TableRows
 from generator.rendering.handout.pictures import Drawer
-from generator.rendering.handout.planning import Block, PlannedBlock, PlannedPage, planned
+from generator.rendering.handout.planning import Block, PlannedBlock, PlannedPage, fewest
 from generator.rendering.pdf import SheetResources, SheetSetter
 from generator.rendering.setter import Document, boxes
 from generator.rendering.setting import Setting
@@ -104,7 +104,7 @@ class _Handout:
             parts = tuple(piece for part in parts for piece in (_loose(part) if part.name in high else (part,)))
             blocks = self._measured(parts, setter)
         for spare in _SPARES:
-            pages = planned(blocks, partial(self._room, spare))
+            pages = fewest(blocks, partial(self._room, spare))
             if not pages:
                 raise PublishError(f"{self._named}: part of a step is higher than a page; write shorter paragraphs")
             document = setter.set_on_pages(self._html(parts, pages))
@@ -157,7 +157,9 @@ class _Handout:
         spread = tuple(self.drawer.heights(key, self.live[0]) for key in part.pictures if key not in beside)
         narrow = high("w") if self.large else high("n")
         strip = sum(height for _, height in self._strip(part))
-        return Block(part.name, found[f"{part.name}-f"], narrow, high("w"), pictures, part.leads, strip, spread)
+        return Block(
+            part.name, found[f"{part.name}-f"], narrow, high("w"), pictures, part.leads, part.rather, strip, spread
+        )
 
     def _strip(self, part: PrintedPart) -> Iterator[tuple[Markup, float]]:
         """What stands to the right of the pictures, with its height: the back of the thing, and the code of the web."""
