@@ -19,6 +19,7 @@ from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.cut_order import cut_order
 from generator.calculation.worksheet.moments import MOMENT_BRACKETS, Moment
+from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.own_measure import own_measure_words
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
@@ -56,8 +57,18 @@ def printed_brackets(
     """Return a text for the handout without the lists that it shows by themselves, and the words of those lists."""
     shown = dict.fromkeys(found[1] for found in _WORD.finditer(text) if found[1] in SHOWN)
     left = _WORD.sub(lambda found: "" if found[1] in shown else found[0], text)
-    paragraphs = (paragraph.strip() for paragraph in filled_brackets(left, context, pieces, moment).split("\n\n"))
-    return run_on("\n\n".join(paragraphs)), tuple(shown)
+    words = filled_brackets(left, context, pieces, moment)
+    if "own measure" in shown:
+        words = f"{words}\n\n{_without_a_sum(context, pieces)}"
+    return run_on("\n\n".join(paragraph.strip() for paragraph in words.split("\n\n"))), tuple(shown)
+
+
+def _without_a_sum(context: StepContext, pieces: Sequence[Piece]) -> str:
+    """The table of new cuts of the waiting pieces that no sum in words tells; nothing where there are none."""
+    cuts = new_cuts(context.scope, context.pieces)
+    uneven = {cut.piece for cut in cuts if cut.follows and not cut.words}
+    left = [piece for piece in pieces if piece.after_panel and piece.label in uneven]
+    return own_measure_words(context.scope, left) if left else ""
 
 
 def run_on(text: str) -> str:

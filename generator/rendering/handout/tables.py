@@ -116,7 +116,7 @@ def later_rows(cuts: Sequence[NewCut], edition: Edition) -> tuple[LaterRow, ...]
 
 
 def _later_row(cut: NewCut, edition: Edition) -> LaterRow:
-    words = cut.words or ("ask for a sheet worked to yours" if cut.follows else "as planned")
+    words = cut.words or ("see the table" if cut.follows else "as planned")
     name = f"{cut.piece}, {cut.name}" if cut.name else cut.piece
     return LaterRow(
         follows=" and ".join(measure for measure, _ in cut.follows),
