@@ -13,7 +13,7 @@ from generator.calculation.worked_checks import CheckPoint, Checks
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import NewCut, Worksheet
 from generator.lengths import Edition, on_ruler, say_length, say_range
-from generator.rendering.tables import drawn_up
+from generator.rendering.tables import drawn_up, piece_size
 from generator.rendering.typeset import as_sentence, bare, typeset
 
 
@@ -85,8 +85,11 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
 
 
 def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
-    """What else is told of a piece: to what it is drawn up, and the note of its project."""
-    told = [piece.note, str(drawn_up(piece, edition).striptags())] if piece else []
+    """What else is told of a piece: how large it is when finished, to what it is drawn up, the note of its project."""
+    if piece is None:
+        return Markup("")
+    finished = f"finished {piece_size(piece, edition, cut=False, unit=False).striptags()}"
+    told = (finished, piece.note, str(drawn_up(piece, edition).striptags()))
     return typeset("; ".join(note for note in told if note))
 
 
