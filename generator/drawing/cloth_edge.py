@@ -40,8 +40,11 @@ def standing_path(foot: float, base: float, tall: float, reach: float) -> tuple[
     )
 
 
-def hem_path(left: float, base: float, margin: float, tall: float) -> tuple[Point, ...]:
-    """Return the line of a caught hem: from the raw edge inside the standing tuck round the hem's fold and over."""
+def hem_path(left: float, base: float, margin: float, tall: float, reach: float) -> tuple[Point, ...]:
+    """Return the line of a caught hem: from the raw edge inside the standing tuck round the hem's fold and over.
+
+    ``reach`` is how far the cloth goes on beyond the tuck.
+    """
     foot, upper = left + margin, base - LIFT
     top = upper - tall
     return (
@@ -53,7 +56,7 @@ def hem_path(left: float, base: float, margin: float, tall: float) -> tuple[Poin
         (foot, top),
         (foot + 2 * LIFT, top),
         (foot + 2 * LIFT, base),
-        (foot + 2 * LIFT + 0.6, base),
+        (foot + 2 * LIFT + reach, base),
     )
 
 

@@ -71,7 +71,8 @@ def sketch_hem(canvas: Canvas, lengths: tuple[Fraction, Fraction, Fraction], edi
     _mark(canvas, start, base - LIFT / 2, "crease")
     _measure(canvas, (lefts[1], start), y, say_length(allowance, edition))
     foot = float(margin) * scale
-    draw_ply(canvas, hem_path(lefts[2], base, foot, tall))
+    reach = min(0.6, canvas.width - lefts[2] - foot - 2 * LIFT - 0.03)
+    draw_ply(canvas, hem_path(lefts[2], base, foot, tall, reach))
     canvas.line(
         ((lefts[2] + foot - 0.12, base - LIFT - 0.03), (lefts[2] + foot + 0.24, base - LIFT - 0.03)), style.stitch
     )

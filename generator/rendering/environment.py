@@ -48,7 +48,7 @@ def sheet_templates(theme: Theme) -> dict[str, Path]:
     """Return the files of all templates that sheets are made of, by their names: those of each kind and their parts."""
     environment = _environment(_folders(theme))
     known = environment.list_templates()
-    found = {name: Path() for name in known if name in _SHEETS or name.startswith("sheets/")}
+    found = {name: Path() for name in known if name in _SHEETS or name.startswith(("handout/", "sheets/"))}
     waiting = list(found)
     for name in waiting:
         with environment.telling(name):

@@ -44,7 +44,7 @@ def test_a_row_says_which_tucks_are_left_and_what_they_can_take() -> None:
     rows = told(tucks, replace(leeway_of(tucks, INCH), leaves_out=False))
     assert rows[:2] == ["tucks 7 to 20: up to 1 3/4 in", "tucks 13 to 20: up to 1 in"]
     assert rows[2] == "tucks 19 and 20: up to 1/4 in. More? As after tuck 20"
-    assert rows[3].startswith("Unpick one tuck for each 1/8 in and sew it 1/16 in shallower or deeper")
+    assert rows[3].startswith("Sew one tuck again for each 1/8 in: 1/16 in shallower or deeper.")
     assert "leave one out" not in " ".join(rows)
     assert "whole tuck" not in " ".join(rows)
 

@@ -99,7 +99,7 @@ def test_a_raised_tuck_lies_over_a_flat_one():
 
 
 def test_a_caught_hem_has_its_raw_edge_inside_the_tuck():
-    path = hem_path(1.0, 2.0, 0.75, 0.5)
+    path = hem_path(1.0, 2.0, 0.75, 0.5, 0.6)
     (edge_x, edge_y), foot, upper = path[0], 1.75, 2.0 - LIFT
     assert foot < edge_x < foot + 2 * LIFT
     assert upper - 0.5 < edge_y < upper

@@ -120,8 +120,8 @@ ROOMS: dict[str, tuple[Callable[[Path], None], str]] = {
         "quay/templates/strip.html:2:1: no font of the theme 'quay' has the letters '山' (U+5C71), '田' (U+7530)",
     ),
     "a part of a template that cannot be set": (
-        lambda folder: theme(folder, templates__parts__web_code_html="<p>山</p>\n"),
-        "quay/templates/parts/web_code.html:1:1: no font of the theme 'quay' has the letter '山' (U+5C71)",
+        lambda folder: theme(folder, templates__handout__parts_html="<p>山</p>\n"),
+        "quay/templates/handout/parts.html:1:1: no font of the theme 'quay' has the letter '山' (U+5C71)",
     ),
     "a style sheet of a sheet that cannot be set": (
         lambda folder: (

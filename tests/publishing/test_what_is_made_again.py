@@ -73,8 +73,8 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
 
 def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> None:
     edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
-    made = ["flag/inch/large", "flag/further", "sheets of the room", "flag/overview", "newest"]
-    assert published(room).made == made
+    # The card and the search tell from which to which size the thing comes.
+    assert published(room).made == ["flag/inch/large", "flag/further", *after_sheets("flag")]
 
 
 def test_a_remark_makes_no_sheet_again(room: Path) -> None:

@@ -65,7 +65,7 @@ def test_a_description_fits_a_list_of_results_and_ends_with_a_whole_word() -> No
     long = dataclasses.replace(cushion(METRIC), summary="A cushion " + "with many fine tucks " * 20)
     assert len(description(long)) <= 155
     assert description(long).endswith(("tucks …", "fine …", "many …", "with …"))
-    assert description(cushion(METRIC)).startswith("Slack Tide cushion, Pad of 35 cm: Front 36 × ")
+    assert description(cushion(METRIC)).startswith("Slack Tide cushion, Pad of 35 cm: 36 × 37 cm finished. ")
 
 
 def test_the_head_of_a_page_tells_how_it_is_shared() -> None:
