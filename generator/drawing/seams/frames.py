@@ -78,9 +78,9 @@ def frames_of(plan: SeamPlan, worksheet: Worksheet, *, few: bool = False) -> tup
     above, below = words.layer_words(plan, worksheet)
     opening = words.opening_words(plan, worksheet)
     at = plan.opening[0] if plan.opening is not None else ""
-    over, under = opening if at == "top" else "", opening if at == "bottom" else ""
+    beside = (at,) if words.opening_beside(plan) else ()
+    over, under = opening if at == "top" else "", opening if at != "top" and not beside else ""
     where = ", ".join(filter(None, (words.sewn_words(plan, worksheet), under)))
-    beside = (at,) if at in FLAT else ()
     basted = words.is_basted(plan)
     laid, sewn = words.laid_title(plan), "Baste" if basted else "Sew"
     keep, points = _kept(plan), partial(layer_points, plan=plan)

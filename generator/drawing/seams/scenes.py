@@ -98,7 +98,7 @@ def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> 
     if plan.opening is not None:
         side, gap = plan.opening
         _ticks(paper, side, gap)
-        if side in FLAT:
+        if words.opening_beside(plan):
             edge = paper.at((plan.whole.left if side == "left" else plan.whole.right, (gap[0][1] + gap[1][1]) / 2))
             out = LINE * text_height(canvas.style.small) * 0.55 + 0.05
             x = edge[0] - out if side == "left" else edge[0] + out

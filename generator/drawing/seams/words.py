@@ -6,9 +6,12 @@ from collections.abc import Sequence
 
 from generator.calculation.making_up.laid import CLOCKWISE
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.seams.boxes import RIM
+from generator.drawing.seams.boxes import FLAT, RIM
 from generator.drawing.seams.plan import Laid, SeamPlan
 from generator.lengths import say_length
+
+# How high work must be, in its widths, for words to stand beside an opening in its side.
+_HIGH = 0.8
 
 
 def layer_words(plan: SeamPlan, worksheet: Worksheet) -> tuple[str, str]:
@@ -64,6 +67,13 @@ def opening_words(plan: SeamPlan, worksheet: Worksheet) -> str:
     """Return how long the opening is, empty where there is none."""
     opening = plan.joined.opening
     return f"open {say_length(opening.length, worksheet.edition)}" if opening is not None else ""
+
+
+def opening_beside(plan: SeamPlan) -> bool:
+    """Return whether the opening is written beside its edge: at a side that is high enough for the words, turned."""
+    whole = plan.whole
+    high = whole.bottom - whole.top >= _HIGH * (whole.right - whole.left)
+    return plan.opening is not None and plan.opening[0] in FLAT and high
 
 
 def done_title(plan: SeamPlan) -> str:
