@@ -81,12 +81,13 @@ def draw_turns(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -
     )
     alt = f"Every turn as you see it at the machine, the tuck that is met first at the top. {told.capitalize()}."
     caption = "T: lay the tuck toward you. A: lay it away from you. The needle is at the top; you sit below."
-    return sketch_turns(rows, style, size, f"turns {name}").picture(alt, caption, _letters_in_words(rows))
+    return sketch_turns(rows, style, size, f"turns {name}").picture(alt, caption, _rows_in_words(rows))
 
 
-def _letters_in_words(rows: RowSet) -> str:
+def _rows_in_words(rows: RowSet) -> str:
     return "\n".join(
-        f"Rows {', '.join(map(str, column.rows))}, from the {column.start}: {' '.join(column.letters)}."
+        f"{'Row' if len(column.rows) == 1 else 'Rows'} {', '.join(map(str, column.rows))}, "
+        f"from the {column.start}: {column.told}."
         for column in turn_columns(rows)
     )
 
