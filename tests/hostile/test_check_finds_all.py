@@ -188,3 +188,12 @@ def _with_hook() -> Path:
 
 
 WITH_HOOK = _with_hook()
+
+
+def test_a_step_of_no_piece_may_ask_for_the_casing(tmp_path: Path) -> None:
+    folder = room(tmp_path / "room")
+    cut = "title: Cut\nabout: project\ngives: cut\ntext:\n  - say: |\n      Cut all. [casing place] [casing hem]\n"
+    written(folder / "site/techniques/cut.yaml", cut)
+    done = checked(folder)
+    assert "fault of its own" not in done.printed
+    assert "1 project checked: 0 errors, " in done.printed

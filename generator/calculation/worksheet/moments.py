@@ -165,20 +165,22 @@ def _hems(moment: Moment) -> str:
     return lists.hem_list(pieces, moment.context.scope.edition, here)
 
 
-def _casing(moment: Moment) -> tuple[Piece, str]:
-    """The piece with the hem that a rod runs through, and its side: the one that the step makes."""
+def _casing(moment: Moment) -> tuple[Piece, str] | None:
+    """The piece with the hem that a rod runs through, and its side: the one that the step makes; None without any."""
     for name, sides in _hems_here(moment).items():
         return moment.context.pieces[name], sides[0]
-    piece = moment.context.pieces[moment.act.pieces[0]]
-    return piece, casing_side(piece)
+    piece = next((moment.context.pieces[name] for name in moment.act.pieces), None)
+    return (piece, casing_side(piece)) if piece is not None else None
 
 
 def _casing_place(moment: Moment) -> str:
-    return casing_words(_casing(moment)[1])
+    found = _casing(moment)
+    return casing_words(found[1]) if found is not None else ""
 
 
 def _casing_hem(moment: Moment) -> str:
-    return lists.hem_turns(*_casing(moment), moment.context.scope.edition)
+    found = _casing(moment)
+    return lists.hem_turns(*found, moment.context.scope.edition) if found is not None else ""
 
 
 def _thickest(moment: Moment) -> ThickPlace | None:
