@@ -124,8 +124,17 @@ def draw(worksheet: Worksheet, key: str, style: Style) -> tuple[Picture, ...]:
     for kind, diagram in DIAGRAMS.items():
         if key.startswith(f"{kind} "):
             return diagram.draw(worksheet, key.removeprefix(f"{kind} "), style)
-    height = heights(worksheet, key, style, PAGE_WIDTH).natural
-    return (draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, height)),)
+    return (draw_for_page(worksheet, key, style),)
+
+
+def draw_for_page(worksheet: Worksheet, key: str, style: Style) -> Picture:
+    """Return the picture of a key that can be drawn at any size, as a page shows it."""
+    return draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, heights(worksheet, key, style, PAGE_WIDTH).natural))
+
+
+def has_both(key: str) -> bool:
+    """Return whether a key of any size has a picture of one size as well, which is what :func:`draw` gives."""
+    return any(key.startswith(f"{kind} ") for kind in DIAGRAMS)
 
 
 def sized_keys(worksheet: Worksheet) -> tuple[str, ...]:

@@ -9,9 +9,9 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
+from generator.drawing.catalogue import draw, draw_for_page, draw_sized, figure_keys, has_both, sized_keys
 from generator.drawing.picture import Picture
-from generator.drawing.sizes import PAGE_WIDTH, DrawnSize
+from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
 from generator.publishing.jobs import FiledPicture, LeadingPictures, SheetLinks, Stamp, WorkedSize
 from generator.publishing.room import OpenRoom, stamped
@@ -104,12 +104,9 @@ def drawn(worksheet: Worksheet, style: Style) -> Pictures:
 def at_the_machine(worksheet: Worksheet, pictures: Pictures, style: Style) -> Pictures:
     """Return pictures with those that steps name drawn for a phone, as far as they can be drawn at any size."""
     named = {key for step in worksheet.steps for key in step.figures}
-    redrawn: dict[str, tuple[Picture, ...]] = {}
-    for key in sized_keys(worksheet):
-        if key in named:
-            height = heights(worksheet, key, style, PAGE_WIDTH).natural
-            redrawn[key] = (draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, height)),)
-    return {**pictures, **redrawn}
+    # All others are drawn so already.
+    again = [key for key in sized_keys(worksheet) if key in named and has_both(key)]
+    return {**pictures, **{key: (draw_for_page(worksheet, key, style),) for key in again}}
 
 
 def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, bytes]:
