@@ -50,6 +50,10 @@ class FontFace:
     more: Path | None = None
 
 
+# From here on letters are large [pt].
+_LARGE = 14.0
+
+
 @dataclass(frozen=True, slots=True)
 class Theme:
     """How pages and sheets look.
@@ -73,6 +77,16 @@ class Theme:
     def family(self) -> str:
         """The font family of the text: the first one named."""
         return self.faces[0].family
+
+    @property
+    def text_size(self) -> float:
+        """The size of the letters of a sheet's text [pt]."""
+        return float(self.measures["text"].removesuffix("pt"))
+
+    @property
+    def large(self) -> bool:
+        """Whether the letters are so large that a sheet is set in one column, and takes the pages that it needs."""
+        return self.text_size >= _LARGE
 
 
 def load_theme(folder: Path) -> Theme:

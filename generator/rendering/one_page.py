@@ -20,7 +20,6 @@ from generator.rendering.styles import PAPERS, paper_style
 from generator.rendering.words import printed_words
 
 _FITS = ("", "tight", "tightest")
-_LARGE = 14.0
 _POINTS = 72
 
 
@@ -71,7 +70,7 @@ def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, 
     def keeps_to_its_pages(document: Document) -> bool:
         return len(document.pages) <= pages
 
-    fits = _FITS if _text_size(setting) < _LARGE else _FITS[:1]
+    fits = _FITS[:1] if setting.theme.large else _FITS
     versions = (sheet_html(name, setting, {**values, "fit": fit}) for fit in fits)
     return write_fitting_pdf(versions, keeps_to_its_pages, sheet_paper(setting, paper))
 
@@ -79,11 +78,7 @@ def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, 
 def columns_across(setting: Setting, paper: str, letters: float) -> int:
     """Return how many columns of so many letters stand side by side on a paper, at least one."""
     margin = float(setting.theme.measures["page margin"].removesuffix("in"))
-    return max(1, int((PAPERS[paper][0] - 2 * margin) * _POINTS * 2 / (_text_size(setting) * letters)))
-
-
-def _text_size(setting: Setting) -> float:
-    return float(setting.theme.measures["text"].removesuffix("pt"))
+    return max(1, int((PAPERS[paper][0] - 2 * margin) * _POINTS * 2 / (setting.theme.text_size * letters)))
 
 
 def edition_values(worksheets: Sequence[Worksheet]) -> dict[str, Any]:

@@ -192,5 +192,5 @@ def _shorter(block: Markup) -> Iterator[Markup]:
 
 
 def _dealt(rows: Sequence[Dealt], most: int) -> Iterator[Sequence[Dealt]]:
-    """TableRows dealt out in tables of so many at most."""
+    """Rows dealt out in tables of so many at most."""
     return (rows[start : start + most] for start in range(0, len(rows), most))

@@ -20,15 +20,13 @@ class Drawer:
 
     worksheet: Worksheet
     style: Style
-    _sized: frozenset[str] = frozenset()
-    _whole: dict[str, tuple[Picture, ...]] = field(default_factory=dict)
-    _drawn: dict[tuple[str, DrawnSize], Picture] = field(default_factory=dict)
+    _sized: frozenset[str] = field(init=False)
+    _whole: dict[str, tuple[Picture, ...]] = field(init=False, default_factory=dict)
+    _drawn: dict[tuple[str, DrawnSize], Picture] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         """Ask once which pictures there are."""
         self._sized = frozenset(sized_keys(self.worksheet))
-        self._whole = {}
-        self._drawn = {}
 
     def shown(self, *keys: str) -> tuple[str, ...]:
         """Return which of some keys have a picture, each once."""

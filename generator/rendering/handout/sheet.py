@@ -39,7 +39,6 @@ _SPARES = (1.2, 4.0, 9.0)
 _CONTENTS = (4, 6, 8, 12)
 # Stages side by side run across the page where their act becomes lower by so much [mm].
 _RUN_ACROSS, _WORTH = ("assembly ", "ruling "), 2.0
-_LARGE = 14.0
 _LARGE_ROWS = TableRows(marks=20, checks=1, cuts=2)
 _TALL = 20_000.0
 
@@ -82,7 +81,7 @@ class _Handout:
 
     def __init__(self, worksheet: Worksheet, setting: Setting, paper: str, drawer: Drawer) -> None:
         self.worksheet, self.setting, self.drawer = worksheet, setting, drawer
-        self.large = float(setting.theme.measures["text"].removesuffix("pt")) >= _LARGE
+        self.large = setting.theme.large
         self.writer = PartWriter(worksheet, setting, self.drawer, _LARGE_ROWS if self.large else TableRows())
         width, height = (side * MILLIMETRES for side in PAPERS[paper])
         self.live = (width - _MARGINS[0], height - _MARGINS[1] - (_HIGHER_FOOT if self.large else 0.0))
