@@ -139,6 +139,7 @@ CONDITIONS = frozenset(
         "turns corners",
         "round outline",
         "square",
+        "two faces",
         "hangs near",
         "gathers",
         "thick",

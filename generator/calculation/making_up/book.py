@@ -58,7 +58,13 @@ class Book:
         pairs = [item for seam in seams for item in sewn_items(seam)]
         # What an act sews by name is left to it, unless that leaves nothing: then one of the two is too many.
         yield from [item for item in pairs if item not in self.named] or pairs
-        yield from (seam_item(state, seam) for seam in seams for state in method.gives if state in _OF_SEAMS)
+        states = [state for state in method.gives if state in _OF_SEAMS]
+        yield from (seam_item(state, seam) for seam in seams for state in states if state != "open" or self._shut(seam))
+
+    def _shut(self, seam: Seam) -> bool:
+        """Whether a seam shuts the work all round, so that an opening is left in it: a cover with one face is open."""
+        bands = [name for name in seam.pieces if self.thing.parts[name].kind == "boxing"]
+        return not bands or len(self.thing.seams_of(bands[0])) > 1
 
     def _edges_given(self, method: Method, part: Component, edges: set[str]) -> Iterable[Item]:
         tucked = "tucked" in method.gives

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -141,12 +141,15 @@ def is_filled(thing: Thing) -> bool:
     return thing.kind in _FILLED and bool(thing.seams)
 
 
-def raw_seams(thing: Thing) -> tuple[Seam, ...]:
+def raw_seams(thing: Thing, laid: Iterable[str] = ()) -> tuple[Seam, ...]:
     """Return the seams whose raw edges stay open to sight and wear: inside no lining, facing, binding or closed box.
 
-    Only of cloth that frays, and none between a piece and its like of another cloth, which lines it.
+    Only of cloth that frays, and none between a piece and its like of another cloth, which lines it; nor of pieces that
+    are ``laid`` on others.
     """
-    shut = {piece for seam in thing.seams if seam.sort in SHUT_IN or seam.sort == "box" for piece in seam.pieces}
+    shut = set(laid) | {
+        piece for seam in thing.seams if seam.sort in SHUT_IN or seam.sort == "box" for piece in seam.pieces
+    }
     return tuple(
         seam
         for seam in thing.seams

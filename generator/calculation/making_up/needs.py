@@ -21,7 +21,7 @@ from generator.calculation.making_up.items import (
     seam_item,
     sewn_items,
 )
-from generator.calculation.making_up.seams import RINGS, encloses, lining_of
+from generator.calculation.making_up.seams import RINGS, closes, encloses, lining_of
 from generator.calculation.making_up.thing import NEIGHBOURS, Closing, Component, Edge, Seam, Thing
 
 _CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"})
@@ -34,6 +34,12 @@ class Needs:
         self.book = book
         self.thing = book.thing
         self._basted = [act for act in acts if act.does in ("baste", "lay") and act.onto]
+
+    @property
+    def laid(self) -> frozenset[str]:
+        """The panels that an act lays on something, such as blocks on their wadding: it shuts their seams in."""
+        laid = (piece for act in self._basted if act.does == "lay" for piece, _ in act.what)
+        return frozenset(piece for piece in laid if self.thing.parts[piece].is_panel)
 
     def of_act(self, act: Act) -> tuple[Item, ...]:
         """Return everything that an act needs and does not give itself, each once, in order."""
@@ -127,7 +133,8 @@ def _ends(needs: Needs, item: Item) -> Iterable[Item]:
             yield from (one for one in edge_items(part) if one.on == f"{piece}.{side}")
             yield from (sewn for seam, sewn in needs.seams_at((piece, side)) if seam.sort != "binding")
         return
-    for piece, side in needs.edges_of(item):
+    own = needs.seam_of(item)
+    for piece, side in needs.edges_of(item) if own is None or not closes(own) else ():
         part = needs.thing.parts[piece]
         side = "top" if side == "edge" and is_strip(part) else side
         for beside in NEIGHBOURS.get(side, ()):
@@ -137,10 +144,12 @@ def _ends(needs: Needs, item: Item) -> Iterable[Item]:
 
 
 def _side_seams(needs: Needs, item: Item) -> Iterable[Item]:
-    """The seams at the ends of a hem: a skirt is closed before it is hemmed below."""
+    """The seams at the ends of a hem: a skirt is closed before it is hemmed below, on whichever side it lies."""
     for piece, side in needs.edges_of(item):
         for beside in NEIGHBOURS.get(side, ()):
             yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in (*RINGS, "plain"))
+        for beside in () if side in NEIGHBOURS else NEIGHBOURS:
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if closes(seam))
 
 
 def _caught(needs: Needs, item: Item) -> Iterable[Item]:
@@ -184,6 +193,15 @@ def _outside(needs: Needs, item: Item) -> Iterable[Item]:
             yield from sewn_items(seam)
 
 
+def _whole(needs: Needs, item: Item) -> Iterable[Item]:
+    """The seams of a panel that is laid on something: blocks are sewn together before they are laid on wadding."""
+    part = needs.part_of(item)
+    if part is not None and part.is_panel:
+        for seam in needs.thing.seams_of(part.name):
+            if seam.sort in (*RINGS, "plain"):
+                yield from sewn_items(seam)
+
+
 def _all(needs: Needs, item: Item) -> Iterable[Item]:
     for seam in needs.thing.seams:
         yield from sewn_items(seam)
@@ -216,6 +234,7 @@ _NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType
         "caught": _caught,
         "laid": _laid,
         "outside": _outside,
+        "whole": _whole,
         "all": _all,
         "filled": _filled,
         "its seam": _its_seam,
@@ -225,6 +244,7 @@ _SEWING = ("ready", "ends", "caught", "laid", "outside")
 _ACT_NEEDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "sew": _SEWING,
+        "lay": ("whole",),
         "leave open": ("its seam",),
         "turn out": ("its seam",),
         "close": ("open", "filled"),

@@ -32,6 +32,11 @@ def encloses(seam: Seam, thing: Thing) -> bool:
     return seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing))
 
 
+def closes(seam: Seam) -> bool:
+    """Return whether a seam closes pieces to a ring or a row of their own, like the side seams of a skirt."""
+    return seam.sort in RINGS or (seam.sort == "plain" and len(seam.pieces) == 1)
+
+
 def lining_of(seam: Seam, thing: Thing) -> str:
     """Return the piece that lies inside: the lining, the facing, the lower of two laid pieces; empty elsewhere."""
     if seam.sort not in SHUT_IN:

@@ -252,7 +252,7 @@ class _Walk:
         """Tell seams that stay raw; what an act sews to a piece that meets nothing is shut in by it."""
         joined = {piece for act in self.by.values() if act.does == "sew" and act.word != "on" for piece in act.pieces}
         loose = {item.on for item in self.given if item.state == "attached"} & joined
-        for seam in raw_seams(self.book.thing):
+        for seam in raw_seams(self.book.thing, self.needs.laid):
             neat, sewn = seam_item("neat", seam), [item for item in sewn_items(seam) if item in self.given]
             if sewn and not self._has(neat) and not loose & set(seam.pieces):
                 self.slips.append(Slip("raw", (neat,), self.recipe[max(self.given[item] for item in sewn)]))

@@ -13,7 +13,7 @@ from generator.calculation.making_up.acts import Act, Doing, Method
 from generator.calculation.making_up.book import Book, book_of
 from generator.calculation.making_up.items import WORK, Item, all_due, is_filled, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.needs import Needs
-from generator.calculation.making_up.seams import lining_of
+from generator.calculation.making_up.seams import closes, lining_of
 from generator.calculation.making_up.thing import BANDS, Edge, Seam, Thing
 
 
@@ -129,11 +129,11 @@ class Writer:
         due = [one.item for one in all_due(self.thing)]
         # What frays is neatened when it is sewn, together with what was sewn to the same edges before; a strip that is
         # closed to a ring before its own edges are hemmed or gathered.
-        raw = raw_seams(self.thing)
+        raw = raw_seams(self.thing, self.needs.laid)
         for seam in raw:
             if not any(seam.edges & other.edges for other in raw if other.number > seam.number):
                 own = [place for place, item in enumerate(due) if item.on.startswith(f"{seam.pieces[0]}.")]
-                place = own[0] if seam.sort == "ring" and own else due.index(sewn_items(seam)[-1]) + 1
+                place = own[0] if closes(seam) and own else due.index(sewn_items(seam)[-1]) + 1
                 due.insert(place, seam_item("neat", seam))
         closed = [Item("closed", item.on) for item in sorted(have, key=lambda one: one.on) if item.state == "open"]
         # What is not filled is closed at once, before buttonholes are made beside the opening.

@@ -217,6 +217,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "neat": _is_neat,
         "round outline": lambda moment: "rim" in _sides(moment),
         "square": _square,
+        "two faces": lambda moment: sum(seam.sort == "box" for seam in moment.seams) > 1,
         "hangs near": lambda moment: bool(_hanging(moment)),
         "thick": lambda moment: _thickest(moment) is not None,
         "gathers": lambda moment: any(

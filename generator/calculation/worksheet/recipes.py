@@ -16,7 +16,7 @@ from generator.calculation.making_up.thing import Thing
 from generator.calculation.making_up.writing import Line, Writer, lines_of
 from generator.calculation.worksheet.making import doing_of, methods_of, thing_of
 from generator.calculation.worksheet.scope import Scope
-from generator.definitions.making_words import AS_USUAL
+from generator.definitions.making_words import AS_USUAL, NOTHING
 from generator.definitions.steps import Step, Target
 from generator.definitions.techniques import Technique
 
@@ -52,14 +52,18 @@ def _written_out(scope: Scope, steps: Sequence[Step], thing: Thing, methods: Map
 
 
 def _wanted(after: Sequence[Doing], writer: Writer) -> list[Item] | None:
-    """What the steps up to the next 'as usual' need, None for all that is due; an unknown step needs ready pieces."""
-    if not after or not any(doing.acts or not doing.known for doing in after):
+    """What the steps up to the next 'as usual' need, None for all that is due: where no other 'as usual' follows.
+
+    A step that nobody knows, or that gives nothing, needs its pieces ready.
+    """
+    again = any(doing.title == AS_USUAL for doing in after)
+    if not again and all(doing.known for doing in after):
         return None
     needs = Needs(writer.book, writer.acts)
     wanted: list[Item] = []
     for doing in takewhile(lambda one: one.title != AS_USUAL, after):
         wanted += [item for act in doing.acts for item in needs.of_act(act)]
-        if not doing.known:
+        if not doing.known or all(act.does == NOTHING for act in doing.acts):
             pieces = doing.pieces or tuple(writer.thing.parts)
             wanted += [item for piece in pieces for item in piece_items(writer.thing.parts[piece])]
     return wanted
