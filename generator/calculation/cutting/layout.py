@@ -25,6 +25,8 @@ from generator.lengths import CENTIMETRE, INCH, Edition
 
 LOOKS = 8_000_000
 """How much may be looked at for one cloth."""
+_WIDTHS = 160
+"""A narrower cloth is asked for with one part in so many of the looks, for each width that is tried."""
 HIGHEST = {"in": Fraction(60), "cm": 150 * CENTIMETRE}
 """How high a strip may be whose pieces are not: nobody rules longer cuts down well. How long is ours to say."""
 
@@ -110,9 +112,44 @@ def cutting_layout(
             drops.setdefault((item.piece, item.kit), []).append(item)
     matched = [laid_drops(alike, alike[0].match, width, edition, looks) for alike in drops.values() if alike[0].match]
     rest = in_units([item for item in items if item.match is None], width, edition) if matched else whole
-    bound = least_length(sorted_items(whole, whole.items, stacked=True, apart=False).pieces) * whole.unit
+    bound = _bound(whole)
     highest = int(HIGHEST[edition.unit] // rest.unit)
     return _Chooser(rest, matched, buying or Buying(edition.buy_step), (looks, highest)).layout(width, bound)
+
+
+def length_bound(items: Sequence[CutItem], width: Fraction, edition: Edition) -> Fraction:
+    """Return a length that no layout of the pieces can beat [in], without laying them.
+
+    Parameters
+    ----------
+    items : sequence of CutItem
+        The pieces to cut [in].
+    width : Fraction
+        Usable width [in].
+    edition : Edition
+        The unit in which a fault is told.
+
+    Returns
+    -------
+    Fraction
+        The bound [in].
+
+    Examples
+    --------
+    Three of 24 x 20 on 44: no two lie beside each other, so 60.
+
+    >>> length_bound([CutItem("front", "Front", Fraction(24), Fraction(20), 3)], Fraction(44), INCH)
+    Fraction(60, 1)
+
+    References
+    ----------
+    ``least_length``.
+    """
+    return _bound(in_units(items, width, edition))
+
+
+def _bound(found: UnitItems) -> Fraction:
+    return least_length(sorted_items(found, found.items, stacked=True, apart=False).pieces) * found.unit
 
 
 class _Chooser:
@@ -121,6 +158,7 @@ class _Chooser:
     def __init__(self, found: UnitItems, matched: Sequence[LaidDrops], buying: Buying, limits: tuple[int, int]) -> None:
         self._found, self._matched, self._buying = found, matched, buying
         self._left, self._highest = limits
+        self._narrowing = limits[0] // _WIDTHS, limits[1]
         self._drops = sum((drops.length for drops in matched), Fraction(0))
         self._more = self._drops - sum((drops.least for drops in matched), Fraction(0))
 
@@ -151,7 +189,7 @@ class _Chooser:
         if not strips:
             return Fraction(0)
         return (
-            narrowest_width(self._found, self._enough(self._steps(chosen.length)), strips, self._highest)
+            narrowest_width(self._found, self._enough(self._steps(chosen.length)), strips, self._narrowing)
             * self._found.unit
         )
 

@@ -48,6 +48,7 @@ class StripGrowth:
     def __init__(self, task: LayoutTask, spare: Spare, most: int) -> None:
         self._task, self._spare = task, spare
         self._stacks = worthy_stacks(task, spare, most)
+        self._known_copies: dict[int, int] = {}
         self.found: dict[int, tuple[int, tuple[CutStack, ...]]] = {}
         """For each part the lowest strip that holds it, and its stacks."""
         for height in sorted({stack.along for stack in self._stacks}):
@@ -58,7 +59,7 @@ class StripGrowth:
         task = self._task
         task.looks.spend(len(self._stacks))
         candidates = self._candidates(height)
-        self._height, self._reached = height, _reached(task.pieces, candidates)
+        self._height, self._reached = height, self._reach(candidates)
         highest = sum(candidate[4].along == height for candidate in candidates)
         nothing = _Begun((), 0, task.pieces.width, task.best.whole, *self._spare)
         self._grow(nothing, candidates, highest)
@@ -89,6 +90,24 @@ class StripGrowth:
             for stack in ordered
         ]
 
+    def _reach(self, candidates: Sequence[_Candidate]) -> int:
+        """Return the widths that stacks can fill side by side, as the bits of a number."""
+        width = self._task.pieces.width
+        inside = (1 << (width + 1)) - 1
+        reached = 1
+        for across, _, _, part, _ in candidates:
+            for _ in range(min(self._copies(part), width // across)):
+                reached = (reached | reached << across) & inside
+        return reached
+
+    def _copies(self, part: int) -> int:
+        """Return how often a part is in all the pieces; every height asks for the same few."""
+        if part not in self._known_copies:
+            pieces = self._task.pieces
+            counts = ((pieces.counts[kind], pieces.count(part, kind)) for kind in range(len(pieces.kinds)))
+            self._known_copies[part] = min(all_of // count for all_of, count in counts if count)
+        return self._known_copies[part]
+
     def _grow(self, begun: _Begun, candidates: Sequence[_Candidate], number: int) -> None:
         """Go on with each of the first candidates, and from there with those that come after it."""
         height, reached, guard = self._height, self._reached, self._task.pieces.guard
@@ -114,19 +133,6 @@ class StripGrowth:
             if least <= 0 and worth * height <= best_spare:
                 self.found.setdefault(grown.part, (height, grown.stacks))
             self._grow(grown, fitting, len(fitting))
-
-
-def _reached(pieces: LayoutPieces, candidates: Sequence[_Candidate]) -> int:
-    """Return the widths that stacks can fill side by side, as the bits of a number."""
-    inside = (1 << (pieces.width + 1)) - 1
-    reached = 1
-    for across, _, _, part, _ in candidates:
-        times = min(
-            pieces.counts[kind] // count for kind in range(len(pieces.kinds)) if (count := pieces.count(part, kind))
-        )
-        for _ in range(min(times, pieces.width // across)):
-            reached = (reached | reached << across) & inside
-    return reached
 
 
 def listed_strips(task: LayoutTask, spare: Spare, most: int) -> list[list[CutStrip]]:

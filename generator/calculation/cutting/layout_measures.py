@@ -8,6 +8,7 @@ pieces, divided by f(W); and what a strip is worth beyond its pieces is waste th
 from __future__ import annotations
 
 from collections.abc import Callable
+from operator import mul
 
 from generator.calculation.cutting.layout_pieces import LayoutPieces
 
@@ -19,8 +20,8 @@ class WidthMeasure:
         self._of = of
         self._known: dict[int, int] = {}
         self.whole = of(pieces.width)
-        self.needs = tuple(min(along * of(across) for along, across in kind.ways) for kind in pieces.kinds)
-        self.total = sum(need * count for need, count in zip(self.needs, pieces.counts, strict=True))
+        self.needs = tuple([min([along * of(across) for along, across in kind.ways]) for kind in pieces.kinds])
+        self.total: int = sum(map(mul, self.needs, pieces.counts))
 
     def of(self, across: int) -> int:
         """Return the worth of a width."""

@@ -10,10 +10,9 @@ from generator.calculation.cutting.layout_items import UnitItems, sorted_items
 from generator.calculation.cutting.layout_stacks import Looks, SearchTooLongError, task_of
 
 _NARROWED_PIECES = 20
-_NARROWING_LOOKS = 50_000
 
 
-def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip], highest: int) -> int:
+def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip], limits: tuple[int, int]) -> int:
     """Return the narrowest width on which all pieces can be cut from a length.
 
     A layout that fits a width fits every greater one, so the width is found by halving; each layout found may need
@@ -27,8 +26,8 @@ def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip], h
         The length to stay within [unit].
     strips : sequence of CutStrip
         A layout within that length.
-    highest : int
-        How high a strip may be whose pieces are not [unit].
+    limits : tuple of int
+        How much may be looked at for one width [-], and how high a strip may be whose pieces are not [unit].
 
     Returns
     -------
@@ -40,6 +39,7 @@ def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip], h
     A width at which the search needs too many looks counts as too narrow, so the answer always does. Beyond 20 pieces
     the width that the layout uses is returned.
     """
+    looks, highest = limits
     width = _used(strips)
     if sum(item.item.quantity for item in found.items) > _NARROWED_PIECES:
         return width
@@ -49,7 +49,7 @@ def narrowest_width(found: UnitItems, length: int, strips: Sequence[CutStrip], h
         tried = (low + width) // 2
         narrow = sorted_items(found._replace(width=tried), found.items, stacked=True, apart=True).pieces
         try:
-            laid = strips_within(task_of(narrow, Looks(_NARROWING_LOOKS), highest), length)
+            laid = strips_within(task_of(narrow, Looks(looks), highest), length)
         except SearchTooLongError:
             laid = None
         if laid is None:

@@ -149,21 +149,37 @@ def laid_anew(task: LayoutTask, strips: list[CutStrip], each: int) -> list[CutSt
         The layout itself where nothing was gained.
     """
     better: list[CutStrip] | None = strips
+    asked: set[tuple[int, int]] = set()
     while better is not None:
         strips = sorted(better, key=lambda strip: (-strip.along, strip.part))
-        better = _improved(task, strips, each)
+        better = _improved(task, strips, each, asked)
     return strips
 
 
-def _improved(task: LayoutTask, strips: list[CutStrip], each: int) -> list[CutStrip] | None:
+def _improved(
+    task: LayoutTask, strips: list[CutStrip], each: int, asked: set[tuple[int, int]]
+) -> list[CutStrip] | None:
+    """Return the strips with a few of them laid shorter; what has been asked in vain is not asked again."""
     for group in _groups(len(strips)):
         chosen = [strips[place] for place in group]
+        question = sum(strip.part for strip in chosen), total(chosen)
+        if question in asked or not _may_be_shorter(task, chosen):
+            continue
         if task.looks.left <= 0:
             return None
         shorter = _shorter(task, chosen, each)
         if shorter is not None:
             return [*(strip for place, strip in enumerate(strips) if place not in group), *shorter]
+        asked.add(question)
     return None
+
+
+def _may_be_shorter(task: LayoutTask, strips: Sequence[CutStrip]) -> bool:
+    """Return whether strips waste as much as a cut across the whole cloth, by both measures."""
+    return (
+        sum(strip.waste for strip in strips) >= task.plain.whole
+        and sum(strip.best_waste for strip in strips) >= task.best.whole
+    )
 
 
 def _groups(number: int) -> Iterator[tuple[int, ...]]:

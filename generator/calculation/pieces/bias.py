@@ -165,17 +165,19 @@ def pieced_bias(
     """
     apart = more_than_nothing(width, "the width of a bias strip") * ROOT_TWO_ABOVE
     lost = 2 * not_negative(join, "the allowance of a join")
-    short, long = sides
-    shortest = max(lost, least / ROOT_TWO_BELOW)
-    first = short - (short // apart) * apart
-    starts = (first + place * apart for place in range(int((long + short) // apart) + 1))
-    extents = sorted((min(short, start) - max(Fraction(0), start + apart - long) for start in starts), reverse=True)
-    number, gives = 0, Fraction(0)
+    least_extent = max(lost, least / ROOT_TWO_BELOW)
+    # Whole numbers of one small unit: many rectangles are asked for, and fractions of a root are slow.
+    below = math.lcm(*(length.denominator for length in (*sides, apart, lost, least_extent)))
+    short, long, each, twice, shortest = (int(length * below) for length in (*sides, apart, lost, least_extent))
+    starts = range(short % each, long + short + 1, each)
+    extents = sorted((min(short, start) - max(0, start + each - long) for start in starts), reverse=True)
+    enough = None if wanted is None else math.ceil(wanted / ROOT_TWO_BELOW * below)
+    number, used = 0, 0
     for extent in extents:
-        if extent <= lost or extent < shortest or (wanted is not None and gives >= wanted):
+        if extent <= twice or extent < shortest or (enough is not None and used >= enough):
             break
-        number, gives = number + 1, gives + ROOT_TWO_BELOW * (extent - (lost if number else 0))
-    return PiecedBias(short, long, number, gives)
+        number, used = number + 1, used + extent - (twice if number else 0)
+    return PiecedBias(*sides, number, ROOT_TWO_BELOW * used / below)
 
 
 def bias_rectangle(
@@ -211,10 +213,10 @@ def bias_rectangle(
 
     References
     ----------
-    Derived in ``pieced_bias``; the sides are tried one after the other from what area alone would allow.
+    Derived in ``pieced_bias``; the sides are tried one after the other from what area and the least strip allow.
     """
     length, width = strip
-    short = round_up(length * width / long, more_than_nothing(step, "the step"))
+    short = round_up(max(length * width / long, least / ROOT_TWO_ABOVE), more_than_nothing(step, "the step"))
     while short <= long:
         found = pieced_bias((short, long), width, join, length, least)
         if found.gives >= length:

@@ -8,8 +8,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import pairwise
 
-from generator.calculation.cutting.layout import cutting_layout
+from generator.calculation.cutting.cloth import buy_text
+from generator.calculation.cutting.layout import cutting_layout, length_bound
 from generator.calculation.laid import CutItem
 from generator.calculation.pieces.bias import PiecedBias, bias_rectangle, pieced_bias
 from generator.calculation.worked_piece import NOTHING, Piece
@@ -29,7 +31,7 @@ _STEPS = {
 """In which steps the short side of a rectangle is tried, and the long one, and how short a strip may be [in].
 
 A strip of many short bits is lumpy; how short is ours to say, no source."""
-_LOOKS = 100_000
+_LOOKS = 80_000
 """Among so many ways a layout is asked for quickly; what is chosen is laid anew with all looks."""
 Using = Callable[[tuple[CutItem, ...]], ClothUse]
 
@@ -61,14 +63,18 @@ def _as_chosen(item: CutItem, way: PiecedBias | None) -> CutItem:
 
 
 def _rectangles(scope: Scope, piece: Piece) -> Iterator[PiecedBias]:
-    """Yield the rectangles of which a strip can be pieced, the longest first, each a little larger than it must be."""
+    """Yield the rectangles of which a strip can be pieced, the longest first, each a little larger than it must be.
+
+    Of those that take as much of the short side the shortest is enough: it lies wherever a longer one does.
+    """
     step, coarse, _ = _STEPS[scope.edition.name]
     width = round_down(scope.washed_width(piece.cloth), step)
     shortest = round_up(piece.square, coarse)
-    for long in (width, *(shortest + number * coarse for number in range(int((width - shortest) // coarse), -1, -1))):
-        found = rectangle_of(scope, piece, long) if long > 0 else None
-        if found is not None:
-            yield found
+    longs = (width, *(shortest + number * coarse for number in range(int((width - shortest) // coarse), -1, -1)))
+    found = [way for long in longs if long > 0 for way in [rectangle_of(scope, piece, long)] if way is not None]
+    for way, shorter in pairwise((*found, None)):
+        if way is not None and (shorter is None or shorter.short > way.short):
+            yield way
 
 
 def rectangle_of(scope: Scope, piece: Piece, long: Fraction) -> PiecedBias | None:
@@ -89,7 +95,7 @@ def _slanting(scope: Scope, piece: Piece) -> Join:
     return strip_join(scope, model, slanting=True)
 
 
-def offer_straight_grain(scope: Scope, use: ClothUse, pieces: Sequence[Piece], using: Using) -> None:
+def offer_straight_grain(scope: Scope, use: ClothUse, pieces: Sequence[Piece]) -> None:
     """Tell of every strip on the bias that goes along straight edges only, and cut along the thread would buy less."""
     for piece in pieces:
         if not piece.square or not straight(runs_of(scope.project.edges_that_meet, piece.name)):
@@ -104,10 +110,13 @@ def offer_straight_grain(scope: Scope, use: ClothUse, pieces: Sequence[Piece], u
             )
             for cut in cuts
         ]
-        cheaper = using(tuple(items))
-        if cheaper.buy < use.buy:
+        if use.buying.bought(length_bound(items, use.layout.width, scope.edition)) >= use.buy:
+            continue
+        layout = cutting_layout(items, use.layout.width, scope.edition, use.buying, _LOOKS)
+        buy = use.buying.bought(layout.length)
+        if buy < use.buy:
             text = (
                 f"all edges that '{piece.name}' goes along are straight: cut along the thread ('grain: along') "
-                f"{cheaper.buy_text} of {use.label} would do in place of {use.buy_text}"
+                f"{buy_text(buy, scope.edition)} of {use.label} would do in place of {use.buy_text}"
             )
             scope.report("note", text, scope.project.pieces[piece.name].place, piece.name)

@@ -59,7 +59,7 @@ def _chosen(scope: Scope, name: str, items: tuple[CutItem, ...], pieces: Sequenc
     """Return what a cloth comes to, its strips on the bias as they buy least; what may be said of it is reported."""
     using = partial(_use, scope, name)
     use = pieced_where_cheaper(scope, using(items), pieces, using)
-    offer_straight_grain(scope, use, pieces, using)
+    offer_straight_grain(scope, use, pieces)
     if use.remnant is not None:
         _compare(scope, name, use.layout.length, use.buying.enough(use.remnant))
     return use
