@@ -18,6 +18,7 @@ STAGES = (
     "drawing",
     "rendering",
     "publishing",
+    "viewing",
     "commands",
     "cli",
     "__main__",

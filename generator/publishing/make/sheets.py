@@ -17,7 +17,7 @@ from generator.publishing.jobs import FiledPicture, LeadingPictures, SheetLinks,
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
-from generator.rendering.cards import SheetLink
+from generator.rendering.cards import SheetEditions, SheetLink
 from generator.rendering.environment import read_templates
 from generator.rendering.figures import CARD, Pictures, arranged
 from generator.rendering.handout.pictures import Drawer
@@ -71,18 +71,9 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
     with output.timed("pictures"):
         pictures = drawn(worksheet, room.style)
     with output.timed("pages"):
-        link = size_link(worksheet)
-        output.add(link.page, render_size(worksheet, pictures, setting, links, worked.editions).encode())
-        machine = addresses.machine_page(link.project, link.size, link.edition)
-        output.add(
-            machine,
-            render_machine(
-                worksheet, setting, worked.editions, at_the_machine(worksheet, pictures, room.style)
-            ).encode(),
-        )
-    with output.timed("handouts"):
-        for address, sheet in handouts(worksheet, setting, room.style).items():
-            output.add(address, sheet)
+        for address, page in pages(worksheet, pictures, room.style, setting, (links, worked.editions)).items():
+            output.add(address, page)
+    make_handouts(room, output, worksheet, worked.stamp)
     with output.timed("strips"):
         for address, sheet in strips(worksheet, pictures, setting).items():
             output.add(address, sheet)
@@ -91,6 +82,31 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
             for paper in setting.papers:
                 output.add(order.address(paper), order.render(setting, paper))
     return _leading(worksheet, pictures, output) if worked.leads else None
+
+
+def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: Stamp) -> None:
+    """Write the handouts of one size and edition."""
+    with output.timed("handouts"):
+        for address, sheet in handouts(worksheet, stamped(room.setting, stamp), room.style).items():
+            output.add(address, sheet)
+
+
+def pages(
+    worksheet: Worksheet,
+    pictures: Pictures,
+    style: Style,
+    setting: Setting,
+    beside: tuple[Sequence[SizeLink], SheetEditions | None] = ((), None),
+) -> dict[str, bytes]:
+    """Return the two pages of one size and edition, by their address; ``beside`` are its fellow sizes and its editions."""
+    link, (links, editions) = size_link(worksheet), beside
+    shown = at_the_machine(worksheet, pictures, style)
+    return {
+        link.page: render_size(worksheet, pictures, setting, links, editions).encode(),
+        addresses.machine_page(link.project, link.size, link.edition): render_machine(
+            worksheet, setting, editions, shown
+        ).encode(),
+    }
 
 
 def drawn(worksheet: Worksheet, style: Style) -> Pictures:
