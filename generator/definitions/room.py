@@ -34,6 +34,7 @@ class Room:
 
     name: str = ""
     place: str = ""
+    line: str = ""
     web_address: str = ""
     welcome: Text | None = None
     editions: tuple[str, ...] = EDITION_NAMES
@@ -103,6 +104,7 @@ def _room(site: SiteFile) -> Room:
     return Room(
         name=site.room.name,
         place=site.room.place,
+        line=site.room.line,
         web_address=site.room.web_address,
         welcome=site.room.welcome,
         editions=site.editions,

@@ -92,6 +92,7 @@ class RoomName(Keyed):
 
     name: Label
     place: Label = ""
+    line: Label = ""
     welcome: Markdown | None = None
     web_address: Annotated[str, Leaf(_web_address, {"type": "string", "format": "uri"})] = ""
 

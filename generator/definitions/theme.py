@@ -7,23 +7,21 @@ theme that is ``based on`` another has everything of that one and replaces only 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from generator.definitions.contrast import contrast
 from generator.definitions.faults import Faults, meant
 from generator.definitions.logo_limits import logo_findings
 from generator.definitions.nodes import Group, Listing, Scalar
+from generator.definitions.palette import read_palette
 from generator.definitions.style_limits import style_findings
 from generator.definitions.text_file import read_text_file
 from generator.definitions.yaml_text import read_yaml
 from generator.errors import FaultyFileError, Finding, Place
 
-# Every colour of a theme with the contrast to the paper that it must keep (WCAG 2.2: text 4.5, lines and signs 3).
-COLOURS: Mapping[str, float] = {"ink": 7.0, "quiet": 4.5, "accent": 4.5, "line": 3.0, "paper": 1.0}
 MEASURES = ("text", "small", "heading", "title", "page margin", "screen text")
-_SECTIONS = ("title", "based on", "logo", "palette", "fonts", "measures", "drawing")
+_SECTIONS = ("title", "based on", "logo", "headings", "palette", "fonts", "measures", "drawing")
 _LOGO_KINDS = (".svg", ".png")
 _FACE_KEYS = ("family", "weight", "style", "print", "screen")
 _UNITS = {"page margin": "in", "screen text": "em"}
@@ -58,16 +56,19 @@ _LARGE = 14.0
 class Theme:
     """How pages and sheets look.
 
-    ``folders`` are searched in order for templates: its own folder first, then those it is based on. ``measures`` are
-    CSS lengths by name; ``drawing`` holds values for the style of the diagrams, ``places`` where each of these stands,
-    with '' for the theme itself; ``logo`` is the room's mark.
+    ``folders`` are searched in order for templates: its own folder first, then those it is based on. ``palette`` are
+    its colours by day and on paper, ``dark`` those of a dark screen; ``headings`` is the family of the headings on a
+    screen. ``measures`` are CSS lengths by name; ``drawing`` holds values for the style of the diagrams, ``places``
+    where each of these stands, with '' for the theme itself; ``logo`` is the room's mark.
     """
 
     name: str
     title: str
     folders: tuple[Path, ...]
     palette: Mapping[str, str]
+    dark: Mapping[str, str]
     faces: tuple[FontFace, ...]
+    headings: str
     measures: Mapping[str, str]
     drawing: Mapping[str, str] = field(default_factory=dict)
     logo: Path | None = None
@@ -112,20 +113,33 @@ def load_theme(folder: Path) -> Theme:
     title = _words(layers[0][1], "title", faults)
     if title is None:
         faults.add(layers[0][1].place, "a theme needs a title; write for example 'title: Plain'")
-    palette = _section(layers, "palette", COLOURS, faults)
+    palette, dark = read_palette([content.get("palette") for _, content in layers], layers[0][1].place, faults)
     measures = _section(layers, "measures", MEASURES, faults)
     drawing = _section(layers, "drawing", None, faults)
     faces = _faces(layers, faults)
+    headings = _headings(layers, faces, faults)
     logo = _logo(layers, faults)
     _check_files(layers, faults)
-    _check_palette(palette, faults)
     _check_measures(measures, faults)
     faults.stop()
-    texts = [{name: words.text.strip() for name, words in part.items()} for part in (palette, measures, drawing)]
+    parts = (palette, dark, measures, drawing)
+    texts = [{name: words.text.strip() for name, words in part.items()} for part in parts]
     folders = tuple(path for path, _ in layers)
-    drawn = {name.replace(" ", "_"): text for name, text in texts[2].items()}
+    drawn = {name.replace(" ", "_"): text for name, text in texts[3].items()}
     places = {name.replace(" ", "_"): words.place for name, words in drawing.items()} | {"": layers[0][1].place}
-    return Theme(folder.name, title.text if title else "", folders, texts[0], faces, texts[1], drawn, logo, places)
+    return Theme(
+        name=folder.name,
+        title=title.text if title else "",
+        folders=folders,
+        palette=texts[0],
+        dark=texts[1],
+        faces=faces,
+        headings=headings,
+        measures=texts[2],
+        drawing=drawn,
+        logo=logo,
+        places=places,
+    )
 
 
 def _layers(folder: Path, faults: Faults) -> list[Layer]:
@@ -226,6 +240,18 @@ def _font_file(folders: list[Path], name: str) -> Path:
     return next((place for place in places if place.is_file()), places[0])
 
 
+def _headings(layers: list[Layer], faces: Sequence[FontFace], faults: Faults) -> str:
+    """Return the family of the headings on a screen: that of the text where no layer names one of the theme."""
+    families = list(dict.fromkeys(face.family for face in faces))
+    for place, (_, content) in enumerate(layers):
+        named = _words(content, "headings", faults)
+        if named is not None and named.text in families:
+            return named.text
+        if named is not None and place == 0:
+            faults.add(named.place, f"'{named.text}' is no family of this theme{meant(named.text, families)}")
+    return families[0] if families else ""
+
+
 def _logo(layers: list[Layer], faults: Faults) -> Path | None:
     """Return the picture that the first layer with a logo names; it lies in that theme's own folder."""
     for folder, content in layers:
@@ -255,19 +281,6 @@ def _check_files(layers: list[Layer], faults: Faults) -> None:
                 faults.extend(style_findings(text, shown) if file.suffix == ".css" else ())
             except FaultyFileError as fault:
                 faults.extend(fault.findings)
-
-
-def _check_palette(palette: Mapping[str, Scalar], faults: Faults) -> None:
-    wrong = [words for words in palette.values() if not re.fullmatch(r"#[0-9a-f]{6}", words.text)]
-    for words in wrong:
-        faults.add(words.place, f"'{words.text}' is not a colour; write six digits such as '#7a2e1f'")
-    if wrong or "paper" not in palette:
-        return
-    for name, least in COLOURS.items():
-        found = contrast(palette[name].text, palette["paper"].text) if name in palette else least
-        if found < least:
-            told = f"'{name}' has a contrast of {found:.1f} to the paper; it needs {least:g} to be readable"
-            faults.add(palette[name].place, told)
 
 
 def _check_measures(measures: Mapping[str, Scalar], faults: Faults) -> None:

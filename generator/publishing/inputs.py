@@ -29,7 +29,7 @@ from generator.publishing.room_files import (
 from generator.publishing.write import key_of, key_of_bytes, not_read
 
 # These reach a site only as files of their own, which pages link to: a change of them makes no page and no sheet stale.
-_LINKED_FILES = ("screen.css", "print.css", "machine.css", "reference.css")
+_LINKED_FILES = ("screen.css", "print.css", "machine.css", "reference.css", "icon.svg", "icon-180.png")
 _LINKED_KINDS = (".js", ".woff2")
 
 

@@ -67,6 +67,7 @@ def room_setting(room: Room, theme: Theme) -> Setting:
         room=room.name,
         theme=theme,
         place=room.place,
+        line=room.line,
         site_address=room.web_address,
         welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
         editions=room.editions,
@@ -76,7 +77,7 @@ def room_setting(room: Room, theme: Theme) -> Setting:
 
 
 def _words(setting: Setting) -> tuple[str, ...]:
-    """What a page or sheet takes from the setting; the welcome stands on the home page only."""
+    """What a page or sheet takes from the setting; the line and the welcome stand on the home page only."""
     links = (f"{link.title} {link.address}" for link in setting.links)
     words = (setting.room, setting.place, setting.site_address, setting.edition_mark, setting.language)
     return (*words, *setting.papers, *links)

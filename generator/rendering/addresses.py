@@ -10,6 +10,7 @@ from __future__ import annotations
 import hashlib
 import posixpath
 import re
+from urllib.parse import urlsplit
 
 HOME = "index.html"
 ASSETS = "assets"
@@ -23,11 +24,16 @@ FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
 NEWEST = "sheets.json"
 ALL = "all.html"
+MANIFEST = "site.webmanifest"
+MISSING = "404.html"
 
 # The first part of every path that the tool writes to: no other file of a site may lie there.
 TAKEN = frozenset(
     path.partition("/")[0]
-    for path in (HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP, NEWEST, ALL)
+    for path in (
+        *(HOME, WORKER, GALLERY, REFERENCE, GUIDES, CLASSES, CORRECTIONS, FEED, SITEMAP, NEWEST, ALL),
+        *(MANIFEST, MISSING),
+    )
 ) | {ASSETS, "projects", "sheets", "surfaces"}
 
 _LONGEST = 60
@@ -172,3 +178,16 @@ def relative(start: str, to: str) -> str:
     '../../index.html'
     """
     return posixpath.relpath(to, posixpath.dirname(start) or ".")
+
+
+def from_root(site_address: str, to: str) -> str:
+    """Return the link to a page from wherever a server shows it: from the root of the site's host.
+
+    A site that does not say where it lies is taken to lie at the root itself.
+
+    Examples
+    --------
+    >>> from_root("https://loft.example/sheets/", "index.html")
+    '/sheets/index.html'
+    """
+    return posixpath.join("/", urlsplit(site_address).path, to)

@@ -13,6 +13,7 @@ from generator.definitions.theme import Theme
 from generator.rendering.setting import Setting
 
 _ON_SHEET = "logo.svg"
+ICON = "icon.svg"
 
 
 def sheet_logo(setting: Setting) -> Markup:
@@ -34,14 +35,12 @@ def with_logo(memory: Mapping[str, str], theme: Theme) -> Mapping[str, str]:
 
 
 def page_logo(theme: Theme) -> str:
-    """Return the style that puts the logo at the head of every page, before the room's name.
+    """Return the style that puts the logo, or the icon, at the head of every page, before the room's name.
 
     The name stands beside it, so it is silent to screen readers.
     """
-    if theme.logo is None:
-        return ""
-    picture = f'content: ""; background-image: url("{logo_file(theme)}");'
-    return f".room > p a::before, .room:not(:has(> p))::before {{ {picture} }}\n"
+    picture = f'content: ""; background-image: url("{logo_file(theme) or ICON}");'
+    return f".brand a::before {{ {picture} }}\n"
 
 
 def logo_file(theme: Theme) -> str:

@@ -24,14 +24,18 @@ def framed_page(name: str, address: str, setting: Setting, **values: object) -> 
     def image(picture: Picture) -> Markup:
         return inline_svg(picture, f"p{next(places)}-")
 
+    lost = address == addresses.MISSING
+    to = partial(addresses.from_root, setting.site_address) if lost else partial(addresses.relative, address)
     common: Mapping[str, object] = {
         "address": address,
         "setting": setting,
-        "to": partial(addresses.relative, address),
-        "asset": lambda file: addresses.relative(address, addresses.asset(file)),
+        "to": to,
+        "asset": lambda file: to(addresses.asset(file)),
         "home": addresses.HOME,
         "all_pages": addresses.ALL,
-        "canonical": absolute(address, setting),
+        "corrections": addresses.CORRECTIONS,
+        "manifest": addresses.MANIFEST,
+        "canonical": "" if lost else absolute(address, setting),
         "image": image,
         "words": read_words,
     }

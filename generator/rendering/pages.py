@@ -89,6 +89,11 @@ def render_words(name: str, title: str, text: str, setting: Setting) -> str:
     return framed_page("words.html", addresses.words_page(name), setting, title=title, text=text)
 
 
+def render_missing(setting: Setting) -> str:
+    """Return the page that a server shows at an address where there is none; all its links begin at the host's root."""
+    return framed_page("missing.html", addresses.MISSING, setting)
+
+
 def _by_title(sheets: Sequence[SheetLink]) -> dict[str, tuple[SheetLink, ...]]:
     """Sheets of one title together, in the order of their first."""
     titles = dict.fromkeys(sheet.title for sheet in sheets)

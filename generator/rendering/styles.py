@@ -12,12 +12,20 @@ from pathlib import Path
 
 from generator.definitions.theme import FontFace, Theme
 from generator.definitions.vocabulary import KINDS
+from generator.drawing.style import style_of
 from generator.errors import Place
 from generator.rendering.letters import font_letters
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
 SHEET_STYLES = ("handout", "strip", "sheets")
+# Colours of a drawing; in the dark those of the page, with cloth and shade between its paper and its ink.
+_DRAWN = ("ink", "quiet", "accent", "cloth", "shade", "paper")
+_DRAWN_IN_THE_DARK: Mapping[str, str] = {
+    **{f"drawn-{name}": f"var(--{name})" for name in ("ink", "quiet", "accent", "paper")},
+    "drawn-cloth": "color-mix(in srgb, var(--ink) 14%, var(--paper))",
+    "drawn-shade": "color-mix(in srgb, var(--ink) 28%, var(--paper))",
+}
 # Before the text of each file in a joined style stands a remark that names it.
 _FROM = "from "
 SCREEN_SHEETS = ("shared", "screen", "print")
@@ -25,12 +33,32 @@ SCREEN_SHEETS = ("shared", "screen", "print")
 
 def properties(theme: Theme) -> str:
     """Return the colours and measures of a theme as custom properties."""
-    lines = "".join(f"  {name}: {value};\n" for name, value in _values(theme).items())
-    return f":root {{\n{lines}}}\n"
+    return f":root {{\n{_lines(_values(theme))}}}\n"
+
+
+def screen_properties(theme: Theme) -> str:
+    """Return what only a screen needs: the colours of drawings, and all colours in the dark.
+
+    It is dark where the reader asks for it, or where the device does and the reader has not chosen.
+    """
+    style = style_of(theme)
+    drawn = _lines({f"--drawn-{name}": getattr(style, name) for name in _DRAWN})
+    dark = _lines({f"--{name}": value for name, value in {**theme.dark, **_DRAWN_IN_THE_DARK}.items()})
+    asked = f':root:not([data-look="light"]) {{ color-scheme: dark;\n{dark}}}\n'
+    chosen = f':root[data-look="dark"] {{ color-scheme: dark;\n{dark}}}\n'
+    return (
+        f":root {{ color-scheme: light;\n{drawn}}}\n"
+        f"@media screen and (prefers-color-scheme: dark) {{ {asked}}}\n@media screen {{ {chosen}}}\n"
+    )
+
+
+def _lines(values: Mapping[str, str]) -> str:
+    return "".join(f"  {name}: {value};\n" for name, value in values.items())
 
 
 def _values(theme: Theme) -> dict[str, str]:
-    values = {**theme.palette, **theme.measures, "family": f'"{theme.family}"'}
+    families = {"family": f'"{theme.family}"', "headings": f'"{theme.headings}"'}
+    values = {**theme.palette, **theme.measures, **families}
     return {f"--{name.replace(' ', '-')}": value for name, value in values.items()}
 
 
@@ -131,7 +159,11 @@ def _ranges(letters: Collection[int]) -> str:
 def shared_files(theme: Theme) -> dict[str, bytes]:
     """Return the files that all pages share, by their name in the folder of shared files."""
     faces = "".join(_screen_faces(face) for face in theme.faces)
-    files = {"theme.css": (faces + properties(theme) + page_logo(theme) + _kinds_chosen()).encode()}
+    files = {
+        "theme.css": (
+            faces + properties(theme) + screen_properties(theme) + page_logo(theme) + _kinds_chosen()
+        ).encode()
+    }
     if theme.logo is not None:
         files[logo_file(theme)] = theme.logo.read_bytes()
     files |= {f"{name}.css": style_sheet(theme, name).encode() for name in SCREEN_SHEETS}
@@ -139,4 +171,5 @@ def shared_files(theme: Theme) -> dict[str, bytes]:
     files |= {file.name: file.read_bytes() for file in fonts}
     for folder in reversed(theme.folders):
         files |= {file.name: file.read_bytes() for file in sorted((folder / "scripts").glob("*.js"))}
+        files |= {file.name: file.read_bytes() for file in sorted((folder / "icons").glob("icon*"))}
     return files

@@ -17,6 +17,7 @@ from generator.definitions import (
     caution_rule,
     class_plan,
     making_words,
+    palette,
     room_file,
     technique_words,
     techniques,
@@ -266,7 +267,7 @@ def test_the_documents_name_no_option_that_does_not_exist() -> None:
 
 def test_every_part_of_a_theme_is_explained() -> None:
     shown = ticked(page("make-a-theme"))
-    assert {*theme.COLOURS, *theme.MEASURES, *theme._SECTIONS, *theme._FACE_KEYS} - shown == set()
+    assert {*palette.COLOURS, palette.DARK, *theme.MEASURES, *theme._SECTIONS, *theme._FACE_KEYS} - shown == set()
     numbers = {field.name for field in fields(Style) if "dashes" not in field.name and field.name != "font"}
     assert numbers - shown == set()
 

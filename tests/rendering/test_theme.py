@@ -45,6 +45,54 @@ def test_every_theme_is_readable(name: str) -> None:
     assert contrast(theme.palette["ink"], theme.palette["paper"]) >= 7
 
 
+@pytest.mark.parametrize("name", sorted(folder.name for folder in THEMES.iterdir() if folder.is_dir()))
+def test_words_of_the_tools_own_themes_have_a_contrast_of_seven_on_every_ground_by_day_and_in_the_dark(
+    name: str,
+) -> None:
+    theme = load_theme(THEMES / name)
+    # WCAG 2.2, success criterion 1.4.6: 7 for words; 1.4.11: 3 for the frames of what can be pressed.
+    least = {"ink": 7, "quiet": 7, "accent": 7, "signal": 7, "edge": 3}
+    found = {
+        (colours["paper"], word, ground): contrast(colours[word], colours[ground]) / wanted
+        for colours in (theme.palette, theme.dark)
+        for word, wanted in least.items()
+        for ground in ("paper", "ground", "wash")
+    }
+    assert {where: share for where, share in found.items() if share < 1} == {}
+    assert len(found) == 30
+
+
+def test_a_colour_of_the_dark_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
+    told = refusal(copied(tmp_path, '"#f4ab8f"', '"#554433"'))
+    assert "'signal' has a contrast of" in told
+    assert told.startswith("plain/theme.yaml:32:14: in the dark ")
+    assert "to the wash; it needs 4.5" in told
+
+
+def test_a_colour_of_the_dark_that_nobody_gives_is_missed(tmp_path: Path) -> None:
+    folder = copied(tmp_path, '    edge: "#8b9699"\n', "")
+    told = "'palette: dark' lacks 'edge'; give it here or in the theme this is based on"
+    assert refusal(folder) == f"plain/theme.yaml:2:1: {told}"
+
+
+def test_headings_on_a_screen_are_of_a_family_of_the_theme(tmp_path: Path) -> None:
+    assert load_theme(THEMES / "plain").headings == "Zilla Slab"
+    assert load_theme(THEMES / "large-print").headings == "Fira Sans"
+    told = refusal(copied(tmp_path, "headings: Zilla Slab", "headings: Zila Slab"))
+    assert told.endswith("'Zila Slab' is no family of this theme; did you mean 'Zilla Slab'?")
+
+
+def test_a_screen_gets_the_colours_of_the_dark_and_of_its_drawings_and_paper_does_not() -> None:
+    theme = load_theme(THEMES / "harbour")
+    screen = shared_files(theme)["theme.css"].decode()
+    dark = screen[screen.index("@media screen and (prefers-color-scheme: dark)") :]
+    assert f"--ink: {theme.dark['ink']};" in dark
+    assert "--drawn-cloth: #eef2f4;" in screen.removesuffix(dark)
+    paper = paper_style(theme, "A4", "handout")
+    assert theme.dark["ink"] not in paper
+    assert "prefers-color-scheme" not in paper
+
+
 def test_a_theme_has_everything_of_the_one_it_is_based_on() -> None:
     plain, large = load_theme(THEMES / "plain"), load_theme(THEMES / "large-print")
     assert large.folders == (THEMES / "large-print", THEMES / "plain")
@@ -125,10 +173,15 @@ def test_a_theme_shows_the_logo_of_the_one_it_is_based_on(tmp_path: Path) -> Non
     assert b'url("logo.png")' in files["theme.css"]
 
 
-def test_pages_without_a_logo_ask_for_none() -> None:
+def test_pages_without_a_logo_show_the_icon() -> None:
     files = shared_files(load_theme(THEMES / "plain"))
     assert not [name for name in files if name.startswith("logo")]
     assert b"logo" not in files["theme.css"]
+    assert b'url("icon.svg")' in files["theme.css"]
+    assert files["icon.svg"].startswith(b"<svg")
+    # The eight bytes that begin every PNG, then its width and height (PNG, third edition, 5.2 and 11.2.1).
+    assert files["icon-180.png"].startswith(b"\x89PNG\r\n\x1a\n")
+    assert files["icon-180.png"][16:24] == (180).to_bytes(4, "big") * 2
 
 
 def test_fonts_that_a_theme_has_not_itself_are_taken_from_its_base() -> None:
@@ -164,14 +217,14 @@ def test_a_misspelt_key_is_named_with_its_place(tmp_path: Path) -> None:
 
 
 def test_colours_that_cannot_be_read_are_refused(tmp_path: Path) -> None:
-    told = refusal(copied(tmp_path, '"#46423c"', '"#bbbbbb"'))
-    assert told == "plain/theme.yaml:12:11: 'quiet' has a contrast of 1.9 to the paper; it needs 4.5 to be readable"
+    told = refusal(copied(tmp_path, '"#464c50"', '"#bbbbbb"'))
+    assert told == "plain/theme.yaml:12:11: 'quiet' has a contrast of 1.6 to the wash; it needs 4.5 to be readable"
 
 
 def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     folder = copied(tmp_path, "text: 10pt", "text: ten")
     file = folder / "theme.yaml"
-    changed = file.read_text(encoding="utf-8").replace("FiraSans-Italic.ttf", "../x.ttf").replace('"#8a857b"', "grey")
+    changed = file.read_text(encoding="utf-8").replace("FiraSans-Italic.ttf", "../x.ttf").replace('"#85888a"', "grey")
     file.write_text(changed, encoding="utf-8")
     told = refusal(folder).splitlines()
     assert len(told) == 3

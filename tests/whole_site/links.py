@@ -12,8 +12,10 @@ from page_reading import Link, read_tags
 
 from tests.built_site import BuiltSite
 
-# Search engines ask for the first by its name alone, scripts for the others.
-ASKED_FOR = ("sitemap.xml", "sheets.json", "assets/words.js")
+# Search engines ask for the first by its name alone, servers for the last, scripts for the others.
+ASKED_FOR = ("sitemap.xml", "sheets.json", "assets/words.js", "site.webmanifest", "404.html")
+# A server shows this page at any address, so its links begin at the root of the host.
+AT_ANY_ADDRESS = "404.html"
 
 
 def targets(site: BuiltSite, file: str) -> list[Link]:
@@ -41,9 +43,17 @@ def _fault(site: BuiltSite, file: str, link: Link, address: str) -> str:
         return "" if link.tag in ("link", "img", "image", "css") else "is data"
     if link.relation == "canonical":
         return "" if address and link.target.startswith(address) else "is not below the site's own address"
-    if parts.scheme or parts.netloc or parts.path.startswith("/"):
+    inside = link.target
+    if file == AT_ANY_ADDRESS:
+        root = urlsplit(address).path or "/"
+        if parts.path and not parts.path.startswith(root):
+            return "does not begin at the root"
+        inside = link.target.removeprefix(root)
+    elif parts.path.startswith("/"):
         return "is not relative"
-    found = resolved(file, link.target)
+    if parts.scheme or parts.netloc:
+        return "is not relative"
+    found = resolved(file, inside)
     if found not in site.files:
         return "leads to no file"
     if parts.fragment and unquote(parts.fragment) not in _anchors(site.folder / found):

@@ -24,7 +24,7 @@ from generator.rendering.further_files import further_files
 from generator.rendering.gallery import plans_used
 from generator.rendering.given_editions import newest_list
 from generator.rendering.guides import GuideList, render_guides
-from generator.rendering.pages import render_home, render_project, render_words
+from generator.rendering.pages import render_home, render_missing, render_project, render_words
 from generator.rendering.reference import render_glossary
 from generator.rendering.search import findables, render_all, search_index
 from generator.rendering.setting import project_card
@@ -73,6 +73,7 @@ def make_home(
     """Write the home page; ``sheets`` are those for the whole room, ``pages`` the paths of all other pages."""
     with output.timed("pages"):
         files = {addresses.HOME: render_home(projects, room.setting, sheets).encode()}
+        files |= {addresses.MISSING: render_missing(room.setting).encode()}
         files |= {addresses.asset(name): content for name, content in shared_files(room.theme).items()}
         files |= further_files(room.setting)
         mapped = sitemap((addresses.HOME, *pages), room.setting)
