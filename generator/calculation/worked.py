@@ -32,12 +32,14 @@ class End:
     """How one edge of a piece is finished.
 
     ``first`` [in] is the seam allowance, the first turn of a hem, the width of a binding or the turnover; ``second``
-    [in] the second turn of a hem. A caught hem has neither: its depth follows from the margin.
+    [in] the second turn of a hem. A caught hem has neither: its depth follows from the margin. ``casing`` tells that a
+    rod or a cord runs through a hem.
     """
 
     kind: EndKind
     first: Fraction = Fraction(0)
     second: Fraction = Fraction(0)
+    casing: bool = False
 
 
 @dataclass(frozen=True, slots=True)

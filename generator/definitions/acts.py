@@ -33,6 +33,7 @@ _EXAMPLES = (
     "set snaps on back",
     "fasten panel.all",
     "look at front after stitch tucks",
+    "take one front first",
 )
 
 
@@ -60,7 +61,7 @@ def read_act(words: Scalar, reading: Reading) -> WrittenAct:
     begin = len(text) - len(text.lstrip())
     if text.strip() == NOTHING:
         return WrittenAct(NOTHING, EdgeRun("", (), words.at(begin)), place=words.at(begin))
-    for read in (_sewn, _laid, _opening, _put_in, _set, _looked_at, _standard, _plain):
+    for read in (_sewn, _laid, _opening, _put_in, _set, _looked_at, _one_first, _standard, _plain):
         act = read(_ActPart(words, text.strip(), begin), reading)
         if act is not None:
             return act
@@ -209,6 +210,16 @@ def _looked_at(part: _ActPart, reading: Reading) -> WrittenAct | None:
     if step not in reading.steps:
         raise Fault(f"there is no standard step '{step}'{meant(step, reading.steps)}", sides[1].start)
     return WrittenAct("look", _run(sides[0], reading), word=step, place=part.place)
+
+
+def _one_first(part: _ActPart, reading: Reading) -> WrittenAct | None:
+    rest = part.after("take one")
+    if rest is None:
+        return None
+    named = re.search(r"\s+first$", rest.text)
+    if named is None:
+        raise Fault("say it so: take one front first", rest.start)
+    return WrittenAct("one first", _run(rest.cut(0, named.start()), reading), place=part.place)
 
 
 def _names_a_step(part: _ActPart, reading: Reading) -> bool:

@@ -73,6 +73,7 @@ FINISHES: Mapping[str, tuple[int, int]] = MappingProxyType(
     {
         "seam": (0, 1),
         "hem": (1, 2),
+        "casing": (1, 2),
         "caught hem": (0, 0),
         "bound": (0, 1),
         "turnover": (1, 1),

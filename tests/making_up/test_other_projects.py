@@ -50,6 +50,16 @@ def test_a_seam_is_neatened_and_closed_before_a_hem_runs_over_its_end() -> None:
     assert skirt.index("join pieces half") < skirt.index("neaten half") < skirt.index("hem half")
 
 
+def test_what_closes_round_a_shade_is_tried_on_before_it_is_hemmed_or_bound() -> None:
+    ring = uses("ferry-saloon-lamp-skirt")
+    assert ring.index("close ring ring") < ring.index("try in place ring") < ring.index("hem ring")
+
+
+def test_a_curtain_hangs_from_its_casing_before_its_lower_hem_is_sewn() -> None:
+    curtain = uses("mess-room-curtain")
+    assert curtain[-4:] == ["hem curtain curtain", "casing curtain", "try in place curtain", "hem curtain"]
+
+
 def test_blocks_are_sewn_together_before_they_are_laid_on_their_wadding() -> None:
     hanging = uses("sail-locker-blocks")
     assert hanging.index("join pieces tucked block plain block") < hanging.index("lay tucked block")

@@ -11,6 +11,7 @@ from generator.calculation.making_up.given import given_by
 from generator.calculation.making_up.items import RAW, WORK, Item, edge_items, piece_items, seam_item, sewn_items
 from generator.calculation.making_up.seams import told_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
+from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,8 +19,8 @@ class Book:
     """A thing and the techniques that it can be made with.
 
     ``claimed`` are hems that steps make by name, ``cased`` those that a casing takes, ``opened`` the seams and pieces
-    in which a step leaves an opening, ``named`` the pairs of edges that acts sew, ``done`` those that are sewn already
-    and left alone where there are others.
+    in which a step leaves an opening, ``trials`` what is tried in its place, ``named`` the pairs of edges that acts
+    sew, ``done`` those that are sewn already and left alone where there are others.
     """
 
     thing: Thing
@@ -29,6 +30,7 @@ class Book:
     opened: frozenset[str] = field(default_factory=frozenset)
     named: frozenset[Item] = field(default_factory=frozenset)
     done: frozenset[Item] = field(default_factory=frozenset)
+    trials: tuple[Trial, ...] = ()
 
     def gives(self, act: Act) -> tuple[Item, ...]:
         """Return the states that an act gives, in their order."""
@@ -36,7 +38,17 @@ class Book:
         if method is not None:
             return tuple(dict.fromkeys(self._given_by(method, act.what)))
         given = given_by(self.thing, act)
-        return tuple(item for item in given if item.state != "closed" or item.on in self.opened)
+        tried = self._looked_at(act) if act.does == "look" and act.word else ()
+        return (*(item for item in given if item.state != "closed" or item.on in self.opened), *tried)
+
+    def _looked_at(self, act: Act) -> tuple[Item, ...]:
+        """What a step that looks tries in its place: a sleeve, looked at after its ring is closed."""
+        done = set(self.gives(Act(act.word, act.what)))
+        return tuple(one.item for one in self.trials if one.piece in act.pieces and done.issuperset(one.after))
+
+    def trial(self, item: Item) -> Trial | None:
+        """Return the trial that an item must wait for, None where it waits for none."""
+        return next((one for one in self.trials if item in one.before), None)
 
     def fits(self, method: Method, part: Component) -> bool:
         """Return whether a technique is for a piece at all, due or not."""
@@ -48,6 +60,7 @@ class Book:
         for part in (self.thing.parts[name] for name in names):
             if self.fits(method, part):
                 yield from (item for item in piece_items(part) if item.state in method.gives)
+                yield from (one.item for one in self.trials if one.piece == part.name and TRIED in method.gives)
                 yield from self._edges_given(method, part, {edge for piece, edge in what if piece == part.name})
         yield from self._closings_given(method, named)
         yield from self._seams_given(method, named) if method.sews else self._worked(method, named)
@@ -144,7 +157,20 @@ def book_of(thing: Thing, methods: Mapping[str, Method], acts: Sequence[Act]) ->
     plain = Book(thing, methods)
     opened = frozenset(item.on for act in acts for item in plain.gives(act) if item.state == "open")
     sewn = frozenset(item for act in acts if act.does == "sew" for item in plain.gives(act) if item.state == "sewn")
-    return Book(thing, methods, *_claimed_hems(plain, acts), opened, sewn)
+    claimed, cased = _claimed_hems(plain, acts)
+    return Book(thing, methods, claimed, cased, opened, sewn, trials=trials_of(thing, cased | _casings(plain, acts)))
+
+
+def _casings(book: Book, acts: Sequence[Act]) -> frozenset[Item]:
+    """Every hem that a rod runs through: as the file says, or made by a step that makes casings."""
+    told = {
+        Item("hemmed", f"{part.name}.{side}")
+        for part in book.thing.parts.values()
+        for side, end in part.ends.items()
+        if end == "casing"
+    }
+    methods = ((book.methods.get(act.does), act) for act in acts)
+    return frozenset(told).union(*(book.gives(act) for one, act in methods if one and "broad hem" in one.kinds))
 
 
 def _claimed_hems(book: Book, acts: Sequence[Act]) -> tuple[frozenset[Item], frozenset[Item]]:
@@ -175,4 +201,4 @@ def could_be_due(method: Method, book: Book, piece: str) -> bool:
         return part.kind not in ("rectangle", "circle", "tucked panel", "facing", "bought")
     if set(method.gives) & {"holed", "set"}:
         return any(piece in closing.pieces for closing in book.thing.closings)
-    return bool(set(method.gives) & {"filled", "fitted", "neat", "closed", "turned out", "nothing"})
+    return bool(set(method.gives) & {"filled", "fitted", "neat", "closed", "turned out", "nothing", TRIED})

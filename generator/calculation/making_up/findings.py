@@ -8,6 +8,7 @@ from types import MappingProxyType
 from generator.calculation.making_up.acts import Act, Doing
 from generator.calculation.making_up.items import Item
 from generator.calculation.making_up.thing import Component, Seam
+from generator.calculation.making_up.trials import TRIED
 from generator.calculation.making_up.walk import Slip, Walked
 from generator.calculation.making_up.writing import Writer, lines_of
 from generator.errors import Finding, Level, Place
@@ -124,12 +125,20 @@ class _Words:
         verbs = {"turned out": "turn out", "closed": "close", "neat": "neaten", "open": "leave open 8 in or 20 cm of"}
         if item.state in verbs:
             return f"{verbs[item.state]} {name}"
+        if item.state == TRIED:
+            return self._looked(item)
         if item.state == "fastened":
             return f"fasten {name.partition('.')[0]}.all"
         act = self.writer.act_for(item)
         if act is None or not act.what:
             return act.does if act is not None else item.state
         return f"{act.does} {name}" if "." in name else f"{act.does} on {name}"
+
+    def _looked(self, item: Item) -> str:
+        """A look at a piece after the step that gives what its trial waits for."""
+        trial = next(one for one in self.walked.book.trials if one.item == item)
+        act = self.writer.act_for(trial.after[0])
+        return f"look at {item.on} after {act.does if act is not None else 'cut'}"
 
     def _beside(self, name: str) -> str:
         return next((other for other in self.thing.parts if other != name), name)
@@ -249,6 +258,11 @@ def _raw(words: _Words, slip: Slip) -> Told:
     return "note", f"{told}\n{words.remedy(slip.items)}"
 
 
+def _untried(words: _Words, slip: Slip) -> Told:
+    told = f"nothing tries {words.name(slip.items[0])} in its place before {_step(slip)}; later it is hard to alter"
+    return "warning", f"{told}. Write above {_line(slip.doing)}:\n{words.remedy(slip.items)}"
+
+
 def _unknown(words: _Words, slip: Slip) -> Told:
     acts = list(dict.fromkeys(words.act_words(item) for item in slip.items))
     lines = f"does: {acts[0]}" if len(acts) == 1 else "\n".join(["does:", *(f"  - {act}" for act in acts)])
@@ -267,5 +281,6 @@ _SORTS: Mapping[str, Callable[[_Words, Slip], Told]] = MappingProxyType(
         "never": _never,
         "unknown": _unknown,
         "raw": _raw,
+        "untried": _untried,
     }
 )

@@ -107,5 +107,6 @@ _ACTS: Mapping[str, Callable[[Thing, Act], Iterable[Item]]] = MappingProxyType(
         "set": _set,
         "fasten": _fastened,
         "look": lambda _thing, _act: (),
+        "one first": lambda _thing, act: (Item("one first", piece) for piece in act.pieces),
     }
 )

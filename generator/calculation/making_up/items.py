@@ -112,10 +112,14 @@ def _is_loose(part: Component, thing: Thing) -> bool:
     return not part.ends or not all(end in HEMS or end == "turnover" for end in part.ends.values())
 
 
-def all_due(thing: Thing) -> tuple[Due, ...]:
-    """Return everything that is due to a thing, in the order of the work: panels, other pieces, seams, the rest."""
+def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
+    """Return everything that is due to a thing, in the order of the work: panels, other pieces, seams, the rest.
+
+    ``tried`` is what is tried in its place.
+    """
     parts = sorted(thing.parts.values(), key=lambda part: ("later" in part.facts, not part.is_panel))
     due = [Due(item, (part.name,)) for part in parts for item in (*piece_items(part), *edge_items(part))]
+    due += [Due(item, (item.on,)) for item in tried]
     due += [Due(Item("attached", part.name), (part.name,)) for part in parts if _is_loose(part, thing)]
     for closing in thing.closings:
         if closing.kind not in ("buttons", "ties"):

@@ -21,8 +21,10 @@ from generator.calculation.making_up.items import (
     seam_item,
     sewn_items,
 )
+from generator.calculation.making_up.laid import opposite
 from generator.calculation.making_up.seams import RINGS, closes, encloses, lining_of
-from generator.calculation.making_up.thing import NEIGHBOURS, Closing, Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import NEIGHBOURS, SIDES, Closing, Component, Edge, Seam, Thing
+from generator.calculation.making_up.trials import TRIED
 
 _CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"})
 
@@ -48,6 +50,7 @@ class Needs:
         named = method.needs if method is not None else _ACT_NEEDS.get(act.does, ())
         found = [need for item in gives for need in self._natural(item)]
         found += [need for item in gives for name in named for need in self._named(name, item)]
+        found += [trial.item for item in gives if (trial := self.book.trial(item)) is not None]
         if any(item.state in ("attached", "set") for item in gives):
             found += [item for piece in act.pieces for item in piece_items(self.thing.parts[piece])]
             found += [item for piece, _ in act.what for item in edge_items(self.thing.parts[piece])]
@@ -65,12 +68,22 @@ class Needs:
         earlier = list(piece_items(part))
         if item in earlier:
             return earlier[: earlier.index(item)]
-        if item.state == "attached":
+        if item.state in ("attached", "one first"):
             return ()
+        if item.state == TRIED:
+            return (*earlier, *(one for trial in self.book.trials if trial.item == item for one in trial.after))
         if item.state != "hemmed":
             return earlier
         caught = part.ends.get(item.edge) == "caught hem"
-        return () if caught else (*earlier, *_side_seams(self, item))
+        return () if caught else (*earlier, *_side_seams(self, item), *self._beside_rod(part, item))
+
+    def _beside_rod(self, part: Component, item: Item) -> Iterable[Item]:
+        """The hems at both ends of a casing, which lies over them, and of the hem across from it."""
+        if any(
+            item in (*trial.after, *trial.before) and trial.after[0].state == "hemmed" for trial in self.book.trials
+        ):
+            beside = (side for side in SIDES if side not in (item.edge, opposite(item.edge)))
+            yield from (Item("hemmed", f"{part.name}.{side}") for side in beside if part.ends.get(side) in HEMS)
 
     def part_of(self, item: Item) -> Component | None:
         """Return the piece that an item is about, None where it is about a seam, a closing or the work."""

@@ -7,7 +7,7 @@ own cannot have marked, sewn or turned tucks unsaid.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -25,9 +25,20 @@ from generator.calculation.making_up.items import (
 )
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.thing import Thing
+from generator.calculation.making_up.trials import TRIED
 
 Sort = Literal[
-    "missing", "misplaced", "too late", "repeated", "unfit", "which edge", "meets nothing", "never", "unknown", "raw"
+    "missing",
+    "misplaced",
+    "too late",
+    "repeated",
+    "unfit",
+    "which edge",
+    "meets nothing",
+    "never",
+    "unknown",
+    "raw",
+    "untried",
 ]
 # States that a step must not come after, beside what techniques say in 'before'.
 _BEFORE: Mapping[str, tuple[str, ...]] = {
@@ -36,6 +47,7 @@ _BEFORE: Mapping[str, tuple[str, ...]] = {
     "turn out": ("closed",),
     "neaten": ("turned out",),
     "leave open": ("turned out", "closed"),
+    "one first": ("marked",),
 }
 # What only the standard steps have the numbers for: no step of a project's own can have done it unsaid.
 _BY_NUMBERS = frozenset(
@@ -79,7 +91,7 @@ class _Walk:
 
     def __init__(self, book: Book, needs: Needs, recipe: tuple[Doing, ...]) -> None:
         self.book, self.needs, self.recipe = book, needs, recipe
-        self.due = all_due(book.thing)
+        self.due = all_due(book.thing, [trial.item for trial in book.trials])
         self.given: dict[Item, int] = {}
         self.by: dict[Item, Act] = {}
         self.maybe: dict[Item, Doing] = {}
@@ -162,8 +174,8 @@ class _Walk:
         for other in dict.fromkeys(self._giver(item, place) for item in moved):
             items = tuple(item for item in moved if self._giver(item, place) == other)
             self.slips.append(Slip("misplaced", items, doing, act, self.recipe[other]))
-        if missing:
-            self.slips.append(Slip("missing", missing, doing, act))
+        for sort, items in _by_weight(missing):
+            self.slips.append(Slip(sort, items, doing, act))
         self.told |= set(lacking)
 
     def _giver(self, item: Item, place: int) -> int:
@@ -215,8 +227,9 @@ class _Walk:
 
     def _may_have_given(self, doing: Doing) -> None:
         pieces = set(doing.pieces) or set(self.book.thing.parts)
+        early = {trial.item for trial in self.book.trials if not all(self._has(item) for item in trial.after)}
         for due in self.due:
-            if doing.own and due.item.state in _BY_NUMBERS:
+            if (doing.own and due.item.state in _BY_NUMBERS) or due.item in early:
                 continue
             if pieces >= set(due.pieces) or (due.item.on.startswith(("@", WORK)) and pieces & set(due.pieces)):
                 self._may(due.item, doing)
@@ -265,3 +278,10 @@ class _Walk:
         """What is due from the start, and the closing of every opening that was left."""
         opened = [item for item in self.given if item.state == "open"]
         return [*self.due, *(Due(Item("closed", item.on), ()) for item in opened)]
+
+
+def _by_weight(missing: Sequence[Item]) -> Iterator[tuple[Sort, tuple[Item, ...]]]:
+    """What is missing, and apart from it what nobody tries in its place, which is not told as an error."""
+    untried = tuple(item for item in missing if item.state == TRIED)
+    rest = tuple(item for item in missing if item.state != TRIED)
+    yield from ((sort, items) for sort, items in (("missing", rest), ("untried", untried)) if items)  # type: ignore[misc]

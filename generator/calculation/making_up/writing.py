@@ -11,10 +11,19 @@ from dataclasses import dataclass, replace
 
 from generator.calculation.making_up.acts import Act, Doing, Method
 from generator.calculation.making_up.book import Book, book_of
-from generator.calculation.making_up.items import WORK, Item, all_due, is_filled, raw_seams, seam_item, sewn_items
+from generator.calculation.making_up.items import (
+    WORK,
+    Item,
+    all_due,
+    edge_items,
+    is_filled,
+    raw_seams,
+    seam_item,
+    sewn_items,
+)
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.seams import closes, lining_of
-from generator.calculation.making_up.thing import BANDS, Edge, Seam, Thing
+from generator.calculation.making_up.thing import BANDS, Component, Edge, Seam, Thing
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,13 +95,23 @@ class Writer:
         if item.on == WORK:
             yield ()
         elif part is not None:
-            yield ((part.name, ""),)
+            yield self._hems_beside_trial(part, item) or ((part.name, ""),)
         elif seam is not None:
             yield tuple((piece, "") for piece in self._told_on(method, seam))
         else:
             closing = next(one for one in self.thing.closings if f"@{one.number}" == item.on)
             side = closing.on if item.state == "holed" or closing.kind != "buttons" else closing.on + closing.onto
             yield tuple((piece, "") for piece in dict.fromkeys(piece for piece, _ in side))
+
+    def _hems_beside_trial(self, part: Component, item: Item) -> tuple[Edge, ...]:
+        """The hems of a piece that lie on the same side of its trial; none where it has none, or for a casing."""
+        trial = next((one for one in self.book.trials if one.piece == part.name), None)
+        if trial is None or item.state != "hemmed" or item in trial.after:
+            return ()
+        late = item in trial.before
+        hems = [one for one in edge_items(part) if one.state == "hemmed" and one not in trial.after]
+        same = [one for one in hems if (one in trial.before) is late and part.ends[one.edge] != "caught hem"]
+        return tuple((part.name, one.edge) for one in same)
 
     def _told_on(self, method: Method, seam: Seam) -> tuple[str, ...]:
         """The pieces that a technique is said to be done on: what is laid on, or both where they are alike."""
@@ -126,18 +145,26 @@ class Writer:
 
     def _order(self, have: set[Item]) -> list[Item]:
         """What is due, in the order of the work, and the closing of what is open."""
-        due = [one.item for one in all_due(self.thing)]
+        due = [one.item for one in all_due(self.thing, [trial.item for trial in self.book.trials])]
         # What frays is neatened when it is sewn, together with what was sewn to the same edges before; a strip that is
         # closed to a ring before its own edges are hemmed or gathered.
         raw = raw_seams(self.thing, self.needs.laid)
         for seam in raw:
             if not any(seam.edges & other.edges for other in raw if other.number > seam.number):
-                own = [place for place, item in enumerate(due) if item.on.startswith(f"{seam.pieces[0]}.")]
-                place = own[0] if closes(seam) and own else due.index(sewn_items(seam)[-1]) + 1
+                place = self._crossed_first(seam, due) if closes(seam) else due.index(sewn_items(seam)[-1]) + 1
                 due.insert(place, seam_item("neat", seam))
         closed = [Item("closed", item.on) for item in sorted(have, key=lambda one: one.on) if item.state == "open"]
         # What is not filled is closed at once, before buttonholes are made beside the opening.
         return [*due, *closed] if is_filled(self.thing) else [*closed, *due]
+
+    def _crossed_first(self, seam: Seam, due: Sequence[Item]) -> int:
+        """The place in what is due of the first hem or seam that runs over an end of one that closes a piece."""
+        (piece,) = seam.pieces
+        over = {
+            item for other in self.thing.seams_of(piece) if other.number != seam.number for item in sewn_items(other)
+        }
+        places = [place for place, item in enumerate(due) if item.on.startswith(f"{piece}.") or item in over]
+        return min([*places, due.index(sewn_items(seam)[-1]) + 1])
 
     def _next(self, have: set[Item], asked: set[Item] | None) -> Act | None:
         for item in self._wanted(have, asked):

@@ -153,8 +153,8 @@ class Scope:
         widths = [self._on_ruler(width, finish.kind) for width in finish.widths]
         if finish.kind == "seam":
             return End("seam", widths[0] if widths else self.seam)
-        if finish.kind == "hem":
-            return End("hem", widths[0], widths[-1])
+        if finish.kind == "casing" or finish.kind == "hem":
+            return End("hem", widths[0], widths[-1], casing=finish.kind == "casing")
         if finish.kind == "bound":
             return End("bound", widths[0] if widths else self._binding_width())
         return End(finish.kind, widths[0] if widths else Fraction(0))

@@ -146,6 +146,6 @@ def _hems(piece: Piece, lying: Lying, box: Box) -> Iterable[list[Point]]:
     least = BORDER * max(box.right - box.left, box.bottom - box.top)
     for side, edge in piece.edges.items():
         deep, at = float(edge.end.second), lying.lies_at(side)
-        if edge.end.kind in ("hem", "casing") and deep > least:
+        if edge.end.kind == "hem" and deep > least:
             inner = {"left": (deep, 0.0), "right": (-deep, 0.0), "top": (0.0, deep), "bottom": (0.0, -deep)}[at]
             yield [(x + inner[0], y + inner[1]) for x, y in _side(box, at)]

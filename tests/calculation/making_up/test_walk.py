@@ -176,10 +176,10 @@ def test_of_two_hems_that_a_rod_could_run_through_the_file_must_choose() -> None
     hems = {"left": "hem", "right": "hem", "top": "seam", "bottom": "seam"}
     curtain = part("curtain", "tucked panel", "tucks", ends=hems, broad=("left", "right"))
     begun = "cut\nmark folds, crease, stitch tucks: curtain\n"
-    assert told(thing(curtain, kind="curtain"), recipe(f"{begun}casing: curtain"))[0] == (
+    assert told(thing(curtain, kind="other"), recipe(f"{begun}casing: curtain"))[0] == (
         "3:5: 'curtain' has 2 such hems; say which: on: curtain.left"
     )
-    assert told(thing(curtain, kind="curtain"), recipe(f"{begun}casing: curtain.left\nhem: curtain")) == []
+    assert told(thing(curtain, kind="other"), recipe(f"{begun}casing: curtain.left\nhem: curtain")) == []
 
 
 PANELS = "cut\nmark folds, crease, stitch tucks, rule rows, sew rows, trim: front\n"
