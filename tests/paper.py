@@ -1,6 +1,6 @@
 """Every handout of a room on paper, measured: how many pages, how much white at their feet.
 
-``python -m tests.paper OUT [--theme NAME] [--project NAME ...] [--paper Letter] [--edition inch] [--kind strip]``
+``python -m tests.paper OUT [--theme NAME] [--project NAME ...] [--paper Letter] [--edition inch] [--kind 'wall card']``
 writes the sheets of the smallest and the largest size of each project into OUT and prints a line for each, the worst
 last.
 """
@@ -19,14 +19,12 @@ import pypdfium2
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.room import load_room
 from generator.definitions.theme import load_theme
-from generator.drawing.style import style_of
+from generator.definitions.vocabulary import SHEETS_OF_SIZE
 from generator.publishing.inputs import theme_folder
-from generator.publishing.make.sheets import drawn
 from generator.publishing.room import room_setting
 from generator.rendering.handout.sheet import render_handout
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import project_orders, room_orders, size_orders
-from generator.rendering.strip import render_strip
 from tests.room import opened_room
 
 INCH = 72
@@ -86,14 +84,10 @@ def opened_setting(folder: Path, theme: str) -> Setting:
 
 def sheets_of(worksheet: Worksheet, setting: Setting, paper: str, kinds: Iterable[str]) -> Iterator[tuple[str, bytes]]:
     """The sheets of a size by kind."""
-    pictures = drawn(worksheet, style_of(setting.theme))
     if "handout" in kinds:
         yield "handout", render_handout(worksheet, setting, paper)
-    if "strip" in kinds and (strip := render_strip(worksheet, pictures, setting, paper)):
-        yield "strip", strip
-    for order in size_orders(worksheet):
-        if order.name in kinds:
-            yield order.name, order.render(setting, paper)
+    for order in size_orders(worksheet, tuple(kinds)):
+        yield order.name, order.render(setting, paper)
 
 
 def further_sheets(folder: Path, setting: Setting, paper: str, args: argparse.Namespace) -> Iterator[tuple[str, bytes]]:
@@ -106,12 +100,10 @@ def further_sheets(folder: Path, setting: Setting, paper: str, args: argparse.Na
     }
     for name, sizes in projects.items():
         if not args.project or name in args.project:
-            for order in project_orders(sizes):
-                if order.name in args.kind:
-                    yield f"{Path(order.address(paper)).stem}", order.render(setting, paper)
-    for order in room_orders(projects):
-        if order.name in args.kind:
-            yield f"{Path(order.address(paper)).stem}", order.render(setting, paper)
+            for order in project_orders(sizes, args.kind):
+                yield f"{Path(order.address(paper)).stem}", order.render(setting, paper)
+    for order in room_orders(projects, args.kind):
+        yield f"{Path(order.address(paper)).stem}", order.render(setting, paper)
 
 
 def _arguments() -> argparse.Namespace:
@@ -151,7 +143,7 @@ def main() -> None:
                 for kind, pdf in sheets_of(worksheet, setting, paper, args.kind):
                     name = f"{theme}-{worksheet.project}-{worksheet.size}-{worksheet.edition.name}-{paper}-{kind}"
                     lines.append(_written(args, name.replace(" ", "_"), pdf))
-        if set(args.kind) - {"handout", "strip", "rescue"}:
+        if set(args.kind) - {"handout", *SHEETS_OF_SIZE}:
             for paper in args.paper:
                 for name, pdf in further_sheets(args.room, setting, paper, args):
                     lines.append(_written(args, f"{theme}-{name}", pdf))

@@ -160,7 +160,7 @@ def _print_run(sheet: ClassSheet, pages: Mapping[Kit, int]) -> list[str]:
         )
     if len(pages) + len(own) < len(rows) - 1:
         lines += indented("  ", "how many pages a handout has is not known before 'tuckwright publish' has made it")
-    lines += indented("  ", "and for each size and edition one marking strip, teacher's copy and rescue sheet")
+    lines += indented("  ", "and what you use beside them: tuckwright sheet with --kind 'marking strip' and others")
     return [
         *lines,
         *indented("  ", f"the class pack, with layouts and slips: tuckwright class {sheet.name} -o pack.pdf"),

@@ -1,36 +1,28 @@
-"""``tuckwright sheet``: a project and a size, listed or a student's own, come in; one handout is written as a PDF."""
+"""``tuckwright sheet``: a project and a size, listed or a student's own, come in; one sheet is written as a PDF."""
 
 from __future__ import annotations
 
 from pathlib import Path
 from pkgutil import resolve_name
-from typing import TypedDict, Unpack
+from typing import Unpack
 
 import click
 
 from generator.commands.figures_command import EDITION
+from generator.commands.further_sheet import HANDOUT, WHOLE_ROOM, SheetOptions, further_sheet, read_kind
 from generator.commands.output_file import chosen_paper, refuse_to_overwrite, write_whole
 from generator.commands.working import edition_of, measures, opened, split, with_own_cloth, worked
 from generator.definitions.own_size import own_size
 from generator.definitions.project import Project
+from generator.definitions.vocabulary import SHEETS_OF_SIZE
 from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
 
 
-class SheetOptions(TypedDict):
-    """What may be said about a sheet, each as it was typed."""
-
-    own: tuple[str, ...]
-    edition: str | None
-    paper: str | None
-    theme: str | None
-    sewn: tuple[str, ...]
-    cloth: tuple[str, ...]
-
-
-@click.command(name="sheet", help="Write one handout as a PDF, also in a size that the file does not list.")
-@click.argument("project")
+@click.command(name="sheet", help="Write one sheet as a PDF, also in a size that the file does not list.")
+@click.argument("project", required=False)
 @click.argument("size", required=False)
+@click.option("--kind", default=HANDOUT, callback=read_kind, help="Such as 'marking strip'; the handout without it.")
 @click.option("--with", "own", multiple=True, metavar="NAME=VALUE", help="A size of one's own, such as --with side=17.")
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, metavar="FILE.pdf", help="The PDF.")
 @click.option("--edition", type=EDITION, help="inch or metric; the project's first edition without it.")
@@ -38,9 +30,23 @@ class SheetOptions(TypedDict):
 @click.option("--theme", metavar="NAME", help="How it looks, such as large-print; the room's theme without it.")
 @click.option("--sewn", multiple=True, metavar="PANEL.across=LENGTH", help="Work on from a panel as sewn; repeatable.")
 @click.option("--cloth", multiple=True, metavar="CLOTH.width=LENGTH", help="Lay out on cloth at hand, or .length=.")
-def command(project: str, size: str | None, output: Path, **how: Unpack[SheetOptions]) -> None:
-    """Write the handout of one size."""
+def command(project: str | None, size: str | None, output: Path, **how: Unpack[SheetOptions]) -> None:
+    """Write the handout of one size, or another kind of sheet."""
     refuse_to_overwrite(output)
+    kind = how["kind"]
+    if kind not in (HANDOUT, *SHEETS_OF_SIZE):
+        if size:
+            raise click.UsageError(f"the {kind} is not about one size; leave out '{size}'")
+        told = further_sheet(project, output, how)
+    elif project is None:
+        raise click.UsageError(f"name a project and a size; without them there are sheets of {WHOLE_ROOM}")
+    else:
+        told = _sheet_of_size(project, size, output, how)
+    click.echo(f"Wrote {output}: {told}")
+
+
+def _sheet_of_size(project: str, size: str | None, output: Path, how: SheetOptions) -> str:
+    """Write a sheet of one size, and return what it is."""
     listed, shared, folder = opened(project)
     edition = edition_of(listed, how["edition"], shared.room)
     definition = with_own_cloth(listed, how["cloth"], edition)
@@ -48,13 +54,11 @@ def command(project: str, size: str | None, output: Path, **how: Unpack[SheetOpt
     worksheet = worked(definition, size, edition, shared, measures(how["sewn"], edition, "--sewn"))
     paper = chosen_paper(shared.room.papers, how["paper"])
     theme = theme_folder(folder, how["theme"] or shared.room.theme)
-    one_sheet, own = (
-        resolve_name("generator.publishing.single"),
-        bool(how["own"] or how["cloth"] or how["sewn"]),
-    )
-    stamp = one_sheet.stamp_of_sheet(listed, shared, folder, own=own)
-    write_whole(output, one_sheet.one_handout(worksheet, shared.room, theme, paper, stamp))
-    click.echo(f"Wrote {output}: {definition.title}, {size}, {edition.name} edition, on {paper}")
+    single, own = resolve_name("generator.publishing.single"), bool(how["own"] or how["cloth"] or how["sewn"])
+    stamp = single.stamp_of_sheet(listed, shared, folder, own=own)
+    write_whole(output, single.one_sheet(how["kind"], {listed.name: [worksheet]}, shared.room, theme, paper, stamp))
+    kind = "" if how["kind"] == HANDOUT else f"{how['kind']}, "
+    return f"{kind}{definition.title}, {size}, {edition.name} edition, on {paper}"
 
 
 def _sized(project: Project, size: str | None, own: tuple[str, ...], edition: Edition) -> tuple[Project, str]:

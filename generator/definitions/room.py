@@ -16,7 +16,7 @@ from generator.definitions.reading import Reading, constant
 from generator.definitions.room_file import DEFAULT_RATES, GuideGroup, Price, SiteFile
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula, Text
-from generator.definitions.vocabulary import EDITION_NAMES, PAPERS
+from generator.definitions.vocabulary import EDITION_NAMES, PAPERS, USUAL_SHEETS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 from generator.lengths import EDITIONS, Edition, round_up
@@ -27,9 +27,10 @@ class Room:
     """What a room sets for all its projects.
 
     ``rates`` are seconds of work, for each thing or for each inch of length; ``beginners`` is how many times as long a
-    beginner takes. ``spool`` is the thread on one spool, ``waste`` the share that ends up as ends. A tack row over more
-    than ``layers_warn`` layers is a warning, over more than ``layers_refuse`` it is refused. ``rows_by_bulk`` tells
-    whether rows whose project does not say where begin at the end that leaves less cloth under the arm of the machine.
+    beginner takes. ``sheets`` are those beside the handout that are on its site. ``spool`` is the thread on one
+    spool, ``waste`` the share that ends up as ends. A tack row over more than ``layers_warn`` layers is a warning,
+    over more than ``layers_refuse`` it is refused. ``rows_by_bulk`` tells whether rows whose project does not say
+    where begin at the end that leaves less cloth under the arm of the machine.
     """
 
     name: str = ""
@@ -39,6 +40,7 @@ class Room:
     welcome: Text | None = None
     editions: tuple[str, ...] = EDITION_NAMES
     papers: tuple[str, ...] = PAPERS
+    sheets: tuple[str, ...] = USUAL_SHEETS
     theme: str = "plain"
     seam: Formula = field(default=constant("1/2 in or 1.5 cm"))
     straighten: Formula = field(default=constant("1 in or 2.5 cm"))
@@ -109,6 +111,7 @@ def _room(site: SiteFile) -> Room:
         welcome=site.room.welcome,
         editions=site.editions,
         papers=site.papers,
+        sheets=site.sheets,
         theme=site.theme,
         seam=site.seam,
         straighten=site.straighten,

@@ -18,7 +18,14 @@ from generator.definitions.readers import Leaf, LeafGroup, LeafList, choices
 from generator.definitions.reading import Reading, filled_words, fixed, read_value
 from generator.definitions.tucks import Sample
 from generator.definitions.values import Formula
-from generator.definitions.vocabulary import EDITION_NAMES, PAPERS, RATES_EACH, RATES_LENGTH
+from generator.definitions.vocabulary import (
+    EDITION_NAMES,
+    PAPERS,
+    RATES_EACH,
+    RATES_LENGTH,
+    SHEETS_BESIDE,
+    USUAL_SHEETS,
+)
 from generator.lengths import CENTIMETRE, EDITIONS, FOOT, METRE, YARD
 from generator.limits import FINEST_STEP, LARGEST_STEP
 
@@ -188,6 +195,9 @@ class SiteFile(Keyed):
     room: RoomName
     editions: Annotated[tuple[str, ...], choices(EDITION_NAMES, "edition")] = EDITION_NAMES
     papers: Annotated[tuple[str, ...], choices(PAPERS, "paper")] = PAPERS
+    sheets: Annotated[tuple[str, ...], choices(SHEETS_BESIDE, "sheet beside the handout", may_be_empty=True)] = (
+        USUAL_SHEETS
+    )
     theme: Label = "plain"
     seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
     straighten: Fact = standing("1 in or 2.5 cm")

@@ -21,7 +21,6 @@ from generator.definitions.theme import load_theme
 from generator.drawing.style import style_of
 from generator.errors import FaultyFileError
 from generator.publishing.editions import kept_editions
-from generator.publishing.make.sheets import drawn
 from generator.publishing.memory import bounded
 from generator.publishing.room import room_setting, stamped
 from generator.publishing.room_files import class_files
@@ -31,8 +30,9 @@ from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.sheet import render_handout
 from generator.rendering.joined import PrintedPaper
 from generator.rendering.setting import Setting
-from generator.rendering.sheet_kinds import SHEETS
-from generator.rendering.strip import render_strip
+from generator.rendering.sheet_kinds import SHEETS, size_orders
+
+_CUT_FROM_PAPER = "marking strip"
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,13 +134,10 @@ def _of_kit(taught: TaughtClass, work: KitWork, bearing: Setting, *, everything:
             again()
             pdf = render_handout(worksheet, replace(bearing, student=student), paper, drawer)
             yield PrintedPaper(HANDOUT, pdf, *about, student, copies=1 if work.own else work.count.packed)
-        if not everything:
-            return
-        again()
-        strip = render_strip(worksheet, drawn(worksheet, style_of(bearing.theme)), bearing, paper)
-    if strip is not None:
-        yield PrintedPaper("Marking strip", strip, *about, cut=True)
-        yield PrintedPaper(SHEETS["rescue"].title, SHEETS["rescue"].render(worksheet, bearing, paper), *about)
+        for order in size_orders(worksheet) if everything else ():
+            again()
+            cut = order.name == _CUT_FROM_PAPER
+            yield PrintedPaper(order.kind.title, order.render(bearing, paper), *about, cut=cut)
 
 
 def _of_editions(taught: TaughtClass, bearing: Setting) -> Iterator[PrintedPaper]:
@@ -149,7 +146,7 @@ def _of_editions(taught: TaughtClass, bearing: Setting) -> Iterator[PrintedPaper
     for work in taught.sheet.kits:
         editions.setdefault(work.kit.edition, []).append(work.worksheet)
     for edition, worksheets in editions.items():
-        for name in ("teacher", "machine"):
+        for name in ("teacher's copy", "machine card"):
             with bounded():
                 pdf = SHEETS[name].render(worksheets, bearing, taught.paper)
             yield PrintedPaper(SHEETS[name].title, pdf, edition=edition)

@@ -72,6 +72,7 @@ def room_setting(room: Room, theme: Theme) -> Setting:
         welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
         editions=room.editions,
         papers=room.papers,
+        sheets=room.sheets,
         links=SITE_LINKS,
     )
 
@@ -80,7 +81,7 @@ def _words(setting: Setting) -> tuple[str, ...]:
     """What a page or sheet takes from the setting; the line and the welcome stand on the home page only."""
     links = (f"{link.title} {link.address}" for link in setting.links)
     words = (setting.room, setting.place, setting.site_address, setting.edition_mark, setting.language)
-    return (*words, *setting.papers, *links)
+    return (*words, *setting.papers, *setting.sheets, *links)
 
 
 def _no_measure(name: str) -> Fraction:

@@ -120,11 +120,6 @@ def handout_file(project: str, size: str, edition: str, paper: str) -> str:
     return f"projects/{project_slug(project)}/{slug(size)}/{named}"
 
 
-def strip_file(project: str, size: str, edition: str, paper: str) -> str:
-    """Return the path of the marking strips."""
-    return handout_file(project, size, edition, paper).removesuffix(".pdf") + "-strip.pdf"
-
-
 def room_sheet_file(kind: str, edition: str, paper: str) -> str:
     """Return the path of a sheet of the whole room, such as the one on the wall."""
     return f"sheets/{_file_name(kind, edition, paper)}"

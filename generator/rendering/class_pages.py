@@ -15,13 +15,14 @@ from generator.rendering.cards import ClassCard
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting
 
-_SIGN_UP = "sign up"
+_SIGN_UP = "sign up form"
 
 
 def render_class(sheet: ClassSheet, setting: Setting) -> str:
     """Return the page of a class: when it is, what is sewn, what to bring, and the form to sign up with."""
     worksheet = sheet.slowest.worksheet
-    forms = {paper: addresses.project_sheet_file(sheet.project, _SIGN_UP, "", paper) for paper in setting.papers}
+    papers = setting.papers if _SIGN_UP in setting.sheets else ()
+    forms = {paper: addresses.project_sheet_file(sheet.project, "sign up", "", paper) for paper in papers}
     return framed_page(
         "class.html",
         addresses.class_page(sheet.name),

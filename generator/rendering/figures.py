@@ -16,7 +16,6 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
-STRIP, CROSS_STRIP = "marking strip", "cross marking strip"
 CARD = "thing card"  # the finished thing, small and as wide for every project
 _BEFORE_STEPS = ("fold marks ", "layout ", "piece ")
 _LATER = ("assembly ", "cross fold marks ")

@@ -63,10 +63,12 @@ def render_size(
     setting: Setting,
     sizes: Sequence[SizeLink] = (),
     editions: SheetEditions | None = None,
+    sheets: Sequence[SheetLink] = (),
 ) -> str:
     """Return the page of one size in one edition; ``sizes`` are all those of the project, to go from one to another.
 
-    ``editions`` tells under which marks the sheet was given out, and what is otherwise since.
+    ``editions`` tells under which marks the sheet was given out, and what is otherwise since; ``sheets`` are those
+    beside the handout.
     """
     link = size_link(worksheet)
     return framed_page(
@@ -77,6 +79,7 @@ def render_size(
         sizes=sizes or (link,),
         arrangement=arranged(worksheet, pictures),
         in_words=True,
+        sheets=_by_title(sheets),
         machine=addresses.machine_page(link.project, link.size, link.edition),
         **size_sharing(worksheet, setting),
         **state_words(worksheet, editions),

@@ -11,6 +11,7 @@ from typing import Literal
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
+from generator.definitions.vocabulary import SHEETS_BESIDE
 from generator.rendering import addresses
 from generator.rendering.cards import CardPicture, PageLink, ProjectCard
 from generator.rendering.tables import finished_size
@@ -34,10 +35,11 @@ SITE_LINKS = (
 class Setting:
     """What is the same for every page and sheet of a room.
 
-    ``line`` is the heading of the home page, ``welcome`` the Markdown below it. ``site_address`` is where the site is
-    published ("https://..."), or empty; it is only printed and linked from sheets. ``edition_mark`` tells sheets of
-    different days apart; ``standing`` tells whether a sheet has the numbers that were kept under it, is a draft made
-    after it, or is one student's own; ``student`` is whose it is, in a class pack only. ``links`` are further pages.
+    ``line`` is the heading of the home page, ``welcome`` the Markdown below it. ``site_address`` is where the site
+    is published ("https://..."), or empty; it is only printed and linked from sheets. ``sheets`` are those beside
+    the handout that the site has. ``edition_mark`` tells sheets of different days apart; ``standing`` tells whether
+    a sheet has the numbers that were kept under it, is a draft made after it, or is one student's own; ``student``
+    is whose it is, in a class pack only. ``links`` are further pages.
     """
 
     room: str
@@ -48,6 +50,7 @@ class Setting:
     site_address: str = ""
     editions: tuple[str, ...] = ("inch", "metric")
     papers: tuple[str, ...] = ("Letter", "A4")
+    sheets: tuple[str, ...] = SHEETS_BESIDE
     edition_mark: str = ""
     language: str = "en"
     links: tuple[PageLink, ...] = ()
@@ -94,14 +97,6 @@ class SizeLink:
     def handout(self, paper: str) -> str:
         """Return the path of its handout on a paper."""
         return addresses.handout_file(self.project, self.size, self.edition, paper)
-
-    def strip(self, paper: str) -> str:
-        """Return the path of its marking strips on a paper."""
-        return addresses.strip_file(self.project, self.size, self.edition, paper)
-
-    def rescue(self, paper: str) -> str:
-        """Return the path of its sheet for when something goes wrong."""
-        return addresses.size_sheet_file(self.project, self.size, "rescue", self.edition, paper)
 
 
 def size_link(worksheet: Worksheet) -> SizeLink:

@@ -1,19 +1,21 @@
-"""Every further kind of sheet by name: what it is made from, how it is rendered, and where its file lies.
+"""Every kind of sheet beside the handout by its name in the room's file: what it is made from, and where its file lies.
 
 Worksheets of a room and its classes come in, the sheets to make go out. A new kind is one entry in ``SHEETS``.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Any, Literal
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet
+from generator.definitions.vocabulary import SHEETS_BESIDE
 from generator.rendering import addresses
 from generator.rendering.buying_table import render_buying_table
+from generator.rendering.cards import SheetLink
 from generator.rendering.class_pack import render_class_pack
 from generator.rendering.forms import (
     render_care_sheet,
@@ -24,6 +26,7 @@ from generator.rendering.forms import (
 )
 from generator.rendering.rescue import render_rescue
 from generator.rendering.setting import Setting
+from generator.rendering.strip import render_strip
 from generator.rendering.teacher_copy import render_teacher_copy
 from generator.rendering.wall_card import render_wall_card
 
@@ -39,10 +42,11 @@ class SheetKind:
     ``needs`` tells what ``render`` takes: for a room the worksheets of each project by its name, for a project its
     worksheets, for a size one worksheet, for a class its ClassSheet. With ``each_edition`` they are of one edition, and
     a CalculationError is raised where two come together. What is rendered is a tagged PDF on a paper, ``Letter`` or
-    ``A4``; a PublishError is raised where a letter or a font is missing.
+    ``A4``; a PublishError is raised where a letter or a font is missing. ``file`` is its word in names of files.
     """
 
     title: str
+    file: str
     needs: Need
     render: Callable[[Any, Setting, str], bytes]
     each_edition: bool = True
@@ -61,62 +65,73 @@ class SheetOrder:
         """What is told of its kind."""
         return SHEETS[self.name]
 
+    @property
+    def edition(self) -> str:
+        """Its edition, empty where one sheet tells all editions."""
+        found = next(iter(self.subject.values())) if isinstance(self.subject, Mapping) else self.subject
+        first = found[0] if isinstance(found, Sequence) else found
+        return first.edition.name if self.kind.each_edition else ""
+
     def render(self, setting: Setting, paper: str) -> bytes:
         """Return the sheet as PDF."""
         return self.kind.render(self.subject, setting, paper)
 
+    def links(self, papers: Sequence[str]) -> list[SheetLink]:
+        """Return what leads to it, on each paper."""
+        return [SheetLink(self.kind.title, self.edition, paper, self.address(paper)) for paper in papers]
+
 
 SHEETS: dict[str, SheetKind] = {
-    "wall": SheetKind("Wall card: all projects on one page", "room", render_wall_card),
-    "buying": SheetKind("Buying table", "room", render_buying_table),
-    "sample": SheetKind("Sample form", "room", render_sample_form),
-    "teacher": SheetKind("Teacher's copy", "project", render_teacher_copy),
-    "measuring": SheetKind("How to measure", "project", render_measuring_guide),
-    "machine": SheetKind("Machine card", "project", render_machine_card),
-    "sign up": SheetKind("Sign-up form", "project", render_sign_up_form, each_edition=False),
-    "care": SheetKind("Care sheet", "project", render_care_sheet, each_edition=False),
-    "rescue": SheetKind("When something goes wrong", "size", render_rescue),
-    "class": SheetKind("Class pack", "class", render_class_pack, each_edition=False),
+    "wall card": SheetKind("Wall card: all projects on one page", "wall", "room", render_wall_card),
+    "buying table": SheetKind("Buying table", "buying", "room", render_buying_table),
+    "sample form": SheetKind("Sample form", "sample", "room", render_sample_form),
+    "teacher's copy": SheetKind("Teacher's copy", "teacher", "project", render_teacher_copy),
+    "measuring guide": SheetKind("How to measure", "measuring", "project", render_measuring_guide),
+    "machine card": SheetKind("Machine card", "machine", "project", render_machine_card),
+    "sign up form": SheetKind("Sign-up form", "sign up", "project", render_sign_up_form, each_edition=False),
+    "care sheet": SheetKind("Care sheet", "care", "project", render_care_sheet, each_edition=False),
+    "marking strip": SheetKind("Marking strip, true size", "strip", "size", render_strip),
+    "rescue sheet": SheetKind("Rescue sheet: when something goes wrong", "rescue", "size", render_rescue),
+    "class pack": SheetKind("Class pack", "class", "class", render_class_pack, each_edition=False),
 }
 
 
-def room_orders(projects: Projects) -> Iterator[SheetOrder]:
-    """Return the sheets of a room, one of each kind for each edition."""
-    editions = dict.fromkeys(worksheet.edition.name for sizes in projects.values() for worksheet in sizes)
+def room_orders(projects: Projects, names: Collection[str] = SHEETS_BESIDE) -> Iterator[SheetOrder]:
+    """Return the sheets of a room, one of each kind named for each edition."""
+    editions = dict.fromkeys(worksheet.edition.name for worksheets in projects.values() for worksheet in worksheets)
     for edition in editions:
-        kept = {name: _of_edition(sizes, edition) for name, sizes in projects.items()}
-        subject = {name: sizes for name, sizes in kept.items() if sizes}
-        for name in _kinds("room"):
-            yield SheetOrder(name, subject, partial(addresses.room_sheet_file, name, edition))
+        kept = {project: _of_edition(sizes, edition) for project, sizes in projects.items()}
+        subject = {project: sizes for project, sizes in kept.items() if sizes}
+        for name in _kinds("room", names):
+            yield SheetOrder(name, subject, partial(addresses.room_sheet_file, SHEETS[name].file, edition))
 
 
-def project_orders(worksheets: Sequence[Worksheet]) -> Iterator[SheetOrder]:
-    """Return the sheets about all sizes of a project."""
+def project_orders(worksheets: Sequence[Worksheet], names: Collection[str] = SHEETS_BESIDE) -> Iterator[SheetOrder]:
+    """Return the sheets about all sizes of a project, those of the kinds named."""
     editions = dict.fromkeys(worksheet.edition.name for worksheet in worksheets)
-    for name in _kinds("project"):
+    for name in _kinds("project", names):
         for edition in editions if SHEETS[name].each_edition else [""]:
-            address = partial(addresses.project_sheet_file, worksheets[0].project, name, edition)
+            address = partial(addresses.project_sheet_file, worksheets[0].project, SHEETS[name].file, edition)
             yield SheetOrder(name, _of_edition(worksheets, edition), address)
 
 
-def size_orders(worksheet: Worksheet) -> Iterator[SheetOrder]:
-    """Return the sheets about one size; there is none to rescue where nothing is tucked."""
+def size_orders(worksheet: Worksheet, names: Collection[str] = SHEETS_BESIDE) -> Iterator[SheetOrder]:
+    """Return the sheets about one size, those of the kinds named; there is none where nothing is tucked."""
     if any(panel.across.count for panel in worksheet.panels.values()):
-        for name in _kinds("size"):
-            address = partial(
-                addresses.size_sheet_file, worksheet.project, worksheet.size, name, worksheet.edition.name
-            )
+        about = (worksheet.project, worksheet.size)
+        for name in _kinds("size", names):
+            address = partial(addresses.size_sheet_file, *about, SHEETS[name].file, worksheet.edition.name)
             yield SheetOrder(name, worksheet, address)
 
 
 def class_orders(sheet: ClassSheet) -> Iterator[SheetOrder]:
     """Return the sheets for a class."""
-    for name in _kinds("class"):
-        yield SheetOrder(name, sheet, partial(addresses.class_sheet_file, sheet.name, name))
+    for name in _kinds("class", SHEETS):
+        yield SheetOrder(name, sheet, partial(addresses.class_sheet_file, sheet.name, SHEETS[name].file))
 
 
-def _kinds(need: Need) -> list[str]:
-    return [name for name, kind in SHEETS.items() if kind.needs == need]
+def _kinds(need: Need, names: Collection[str]) -> list[str]:
+    return [name for name, kind in SHEETS.items() if kind.needs == need and name in names]
 
 
 def _of_edition(worksheets: Sequence[Worksheet], edition: str) -> tuple[Worksheet, ...]:

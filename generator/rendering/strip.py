@@ -1,4 +1,4 @@
-"""The marking strips: a worksheet and the tiles of its strips come in, the bytes of a PDF at true size go out."""
+"""The marking strips: a worksheet comes in, the bytes of a PDF with its strips at true size go out."""
 
 from __future__ import annotations
 
@@ -9,9 +9,11 @@ from markupsafe import Markup
 
 from generator.calculation.marked_edges import marked_edges
 from generator.calculation.worked_project import Worksheet
+from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
+from generator.drawing.style import Style, style_of
 from generator.rendering.environment import sheet_words, template
-from generator.rendering.figures import CROSS_STRIP, STRIP, Pictures, sheet_image
+from generator.rendering.figures import sheet_image
 from generator.rendering.pdf import write_pdf
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, paper_style
@@ -33,15 +35,13 @@ class MarkingStrip:
     tiles: tuple[Picture, ...]
 
 
-def render_strip(worksheet: Worksheet, pictures: Pictures, setting: Setting, paper: str) -> bytes | None:
-    """Return the marking strips of all panels of a worksheet, or None where there is nothing to mark.
+def render_strip(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
+    """Return the marking strips of all panels of a worksheet.
 
     Parameters
     ----------
     worksheet : Worksheet
-        What the project comes to in one size and edition.
-    pictures : Mapping of str to tuple of Picture
-        The tiles, under ``marking strip`` or ``cross marking strip`` and the name of the panel.
+        What a project with a tucked panel comes to in one size and edition.
     setting : Setting
         The room, its theme and the edition mark.
     paper : str
@@ -49,7 +49,7 @@ def render_strip(worksheet: Worksheet, pictures: Pictures, setting: Setting, pap
 
     Returns
     -------
-    bytes or None
+    bytes
         A tagged PDF that asks the print dialogue for its true size; no tile is scaled, whatever the theme.
 
     Raises
@@ -57,9 +57,7 @@ def render_strip(worksheet: Worksheet, pictures: Pictures, setting: Setting, pap
     PublishError
         If a letter, a font or a picture is missing.
     """
-    strips = tuple(_strips(worksheet, pictures))
-    if not strips:
-        return None
+    strips = tuple(_strips(worksheet, style_of(setting.theme)))
     memory: dict[str, str] = {}
     to_fit = sheet_image(memory, _ANY_SIZE, 1.0)
 
@@ -72,12 +70,14 @@ def render_strip(worksheet: Worksheet, pictures: Pictures, setting: Setting, pap
     return write_pdf(html, paper_style(setting.theme, paper, "strip"), setting.theme, memory, true_size=True)
 
 
-def _strips(worksheet: Worksheet, pictures: Pictures) -> Iterator[MarkingStrip]:
+def _strips(worksheet: Worksheet, style: Style) -> Iterator[MarkingStrip]:
     """The strips that have tiles, panel by panel, the cross tucks after the first set."""
     for name, panel in worksheet.panels.items():
         label = worksheet.pieces[name].label
-        for kind, title, tucks in ((STRIP, label, panel.across), (CROSS_STRIP, f"{label}, cross tucks", panel.cross)):
-            tiles, cross = pictures.get(f"{kind} {name}", ()), kind == CROSS_STRIP
-            if tiles and tucks is not None:
-                edges = marked_edges(panel, worksheet.edition, cross=cross)
-                yield MarkingStrip(title, tucks.count, edges, "top" if cross else "left", tiles)
+        if panel.across.count:
+            edges = marked_edges(panel, worksheet.edition, cross=False)
+            yield MarkingStrip(label, panel.across.count, edges, "left", draw_marking_strip(worksheet, name, style))
+        if panel.cross is not None and panel.cross.count:
+            edges = marked_edges(panel, worksheet.edition, cross=True)
+            tiles = draw_cross_marking_strip(worksheet, name, style)
+            yield MarkingStrip(f"{label}, cross tucks", panel.cross.count, edges, "top", tiles)

@@ -15,7 +15,7 @@ from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import RoomVersion
-from generator.publishing.make.sheets import drawn, handouts, strips
+from generator.publishing.make.sheets import drawn, handouts
 from generator.publishing.room import OpenRoom, open_room
 from generator.publishing.worker import THINGS_BETWEEN_COLLECTIONS
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
@@ -33,8 +33,8 @@ def floor(folder: Path) -> float:
     for worksheets in projects.values():
         for worksheet in worksheets:
             set_size(worksheet, room)
-        set_orders(project_orders(worksheets), room)
-    set_orders(room_orders(projects), room)
+        set_orders(project_orders(worksheets, room.setting.sheets), room)
+    set_orders(room_orders(projects, room.setting.sheets), room)
     return time.process_time() - start
 
 
@@ -53,10 +53,9 @@ def worked(path: Path, room: OpenRoom) -> list[Worksheet]:
 
 
 def set_size(worksheet: Worksheet, room: OpenRoom) -> None:
-    pictures = drawn(worksheet, room.style)
-    handouts(worksheet, pictures, room.setting)
-    strips(worksheet, pictures, room.setting)
-    set_orders(size_orders(worksheet), room)
+    drawn(worksheet, room.style)
+    handouts(worksheet, room.setting, room.style)
+    set_orders(size_orders(worksheet, room.setting.sheets), room)
 
 
 def set_orders(orders: Iterable[SheetOrder], room: OpenRoom) -> None:

@@ -13,7 +13,6 @@ from generator.rendering.addresses import (
     relative,
     size_page,
     slug,
-    strip_file,
     words_page,
 )
 
@@ -65,11 +64,6 @@ def test_every_page_and_sheet_of_a_size_has_its_own_path() -> None:
         words_page("reference"),
         *(
             handout_file("neck-roll", "bed", edition, paper)
-            for edition in ("inch", "metric")
-            for paper in ("A4", "Letter")
-        ),
-        *(
-            strip_file("neck-roll", "bed", edition, paper)
             for edition in ("inch", "metric")
             for paper in ("A4", "Letter")
         ),

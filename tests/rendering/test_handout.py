@@ -14,7 +14,6 @@ import pytest
 from cushion_sheet import cushion
 from opened_pdf import told_figures
 from PIL import Image
-from placeholder_pictures import placeholder
 from room_setting import THEMES, setting
 
 from generator.definitions.theme import load_theme
@@ -216,27 +215,20 @@ def test_a_picture_fetches_nothing_either() -> None:
         )
 
 
-def test_marking_strips_keep_their_true_size_in_every_theme() -> None:
-    tile = placeholder("marking strip front", 6, 1)
-    for theme in ("plain", "large-print"):
-        pdf = render_strip(cushion(), {"marking strip front": (tile,)}, setting(theme), "A4")
-        assert pdf is not None
-        strips = opened(pdf)
-        assert strips.Root.ViewerPreferences.PrintScaling == "/None"
-        with pdfplumber.open(io.BytesIO(pdf)) as read:
-            widths = [rect["width"] for rect in read.pages[0].rects]
-        assert any(abs(width - 6 * 72) < 0.1 for width in widths)
+@pytest.mark.parametrize("theme", ["plain", "harbour", "large-print"])
+def test_marking_strips_keep_their_true_size(theme: str) -> None:
+    pdf = render_strip(cushion(), setting(theme), "A4")
+    assert opened(pdf).Root.ViewerPreferences.PrintScaling == "/None"
+    with pdfplumber.open(io.BytesIO(pdf)) as read:
+        drawn = [(box["width"], box["height"]) for box in (*read.pages[0].rects, *read.pages[0].curves)]
+    # The test squares: an inch, and 5 cm, of 72 points to the inch.
+    for side in (72, 5 / 2.54 * 72):
+        assert any(abs(width - side) < 0.1 and abs(height - side) < 0.1 for width, height in drawn)
 
 
 def test_a_marking_strip_tells_the_edges_it_is_laid_along_by_where_they_lie() -> None:
     # 17 tucks of 3/8 in every 1 1/2 in, margins of 3/4 and seams of 1/2: 27 1/4 in from left to right.
-    pdf = render_strip(cushion(), {"marking strip front": (placeholder("marking strip front", 6, 1),)}, setting(), "A4")
-    assert pdf is not None
-    with pdfplumber.open(io.BytesIO(pdf)) as read:
+    with pdfplumber.open(io.BytesIO(render_strip(cushion(), setting(), "A4"))) as read:
         told = " ".join((read.pages[0].extract_text() or "").split())
     assert "lay the strip along the top and the bottom edge, 27" in told
     assert "long edge" not in told
-
-
-def test_there_is_no_marking_strip_without_tiles() -> None:
-    assert render_strip(cushion(), {}, setting(), "A4") is None

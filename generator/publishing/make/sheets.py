@@ -27,7 +27,6 @@ from generator.rendering.pages import render_size
 from generator.rendering.pdf import read_style_sheet
 from generator.rendering.setting import Setting, SizeLink, size_link
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
-from generator.rendering.strip import render_strip
 from generator.rendering.styles import SHEET_STYLES, paper_style
 
 # For each edition the packed worksheets of each project that has it.
@@ -71,14 +70,14 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
     with output.timed("pictures"):
         pictures = drawn(worksheet, room.style)
     with output.timed("pages"):
-        for address, page in pages(worksheet, pictures, room.style, setting, (links, worked.editions)).items():
+        orders = list(size_orders(worksheet, setting.sheets))
+        further = [one for order in orders for one in order.links(setting.papers)]
+        beside = (links, worked.editions, further)
+        for address, page in pages(worksheet, pictures, room.style, setting, beside).items():
             output.add(address, page)
     make_handouts(room, output, worksheet, worked.stamp)
-    with output.timed("strips"):
-        for address, sheet in strips(worksheet, pictures, setting).items():
-            output.add(address, sheet)
     with output.timed("further sheets"):
-        for order in size_orders(worksheet):
+        for order in orders:
             for paper in setting.papers:
                 output.add(order.address(paper), order.render(setting, paper))
     return _leading(worksheet, pictures, output) if worked.leads else None
@@ -96,13 +95,16 @@ def pages(
     pictures: Pictures,
     style: Style,
     setting: Setting,
-    beside: tuple[Sequence[SizeLink], SheetEditions | None] = ((), None),
+    beside: tuple[Sequence[SizeLink], SheetEditions | None, Sequence[SheetLink]] = ((), None, ()),
 ) -> dict[str, bytes]:
-    """Return the two pages of one size and edition, by their address; ``beside`` are its fellow sizes and its editions."""
-    link, (links, editions) = size_link(worksheet), beside
+    """Return the two pages of one size and edition, by their address.
+
+    ``beside`` are its fellow sizes, its editions, and the sheets beside its handout.
+    """
+    link, (links, editions, further) = size_link(worksheet), beside
     shown = at_the_machine(worksheet, pictures, style)
     return {
-        link.page: render_size(worksheet, pictures, setting, links, editions).encode(),
+        link.page: render_size(worksheet, pictures, setting, links, editions, further).encode(),
         addresses.machine_page(link.project, link.size, link.edition): render_machine(
             worksheet, setting, editions, shown
         ).encode(),
@@ -132,13 +134,6 @@ def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, 
     return {link.handout(paper): render_handout(worksheet, setting, paper, drawer) for paper in setting.papers}
 
 
-def strips(worksheet: Worksheet, pictures: Pictures, setting: Setting) -> dict[str, bytes]:
-    """Return the marking strips on every paper, by their address; none where there is nothing to mark."""
-    link = size_link(worksheet)
-    made = {link.strip(paper): render_strip(worksheet, pictures, setting, paper) for paper in setting.papers}
-    return {address: sheet for address, sheet in made.items() if sheet is not None}
-
-
 def _leading(worksheet: Worksheet, pictures: Pictures, output: Output) -> LeadingPictures:
     """Write the pictures that stand for the project, each as a file of its own, and return what tells of them."""
     arrangement = arranged(worksheet, pictures)
@@ -156,13 +151,14 @@ def _filed(picture: Picture | None, address: str, output: Output) -> FiledPictur
 
 def make_further(room: OpenRoom, output: Output, worksheets: Sequence[bytes], stamp: Stamp) -> SheetLinks:
     """Write the sheets about all sizes of a project."""
-    return _made(room, output, project_orders(_unpacked(worksheets)), stamp)
+    return _made(room, output, project_orders(_unpacked(worksheets), room.setting.sheets), stamp)
 
 
 def make_room(room: OpenRoom, output: Output, editions: ByEdition, stamp: Stamp) -> SheetLinks:
     """Write the sheets of the whole room; no more than the worksheets of an edition are unpacked for them at a time."""
     unpacked = ({name: _unpacked(sizes) for name, sizes in projects.items()} for projects in editions)
-    return _made(room, output, (order for projects in unpacked for order in room_orders(projects)), stamp)
+    orders = (order for projects in unpacked for order in room_orders(projects, room.setting.sheets))
+    return _made(room, output, orders, stamp)
 
 
 def _unpacked(worksheets: Sequence[bytes]) -> list[Worksheet]:
@@ -170,18 +166,11 @@ def _unpacked(worksheets: Sequence[bytes]) -> list[Worksheet]:
 
 
 def _made(room: OpenRoom, output: Output, orders: Iterable[SheetOrder], stamp: Stamp) -> SheetLinks:
-    links, setting = [], stamped(room.setting, stamp)
+    links: list[SheetLink] = []
+    setting = stamped(room.setting, stamp)
     for order in orders:
         for paper in room.setting.papers:
-            address = order.address(paper)
             with output.timed("further sheets"):
-                output.add(address, order.render(setting, paper))
-            links.append(SheetLink(order.kind.title, _edition(order), paper, address))
+                output.add(order.address(paper), order.render(setting, paper))
+        links += order.links(room.setting.papers)
     return SheetLinks(tuple(links))
-
-
-def _edition(order: SheetOrder) -> str:
-    """The edition of a sheet, empty where one sheet tells all editions."""
-    subject = order.subject
-    worksheets = next(iter(subject.values())) if isinstance(subject, Mapping) else subject
-    return worksheets[0].edition.name if order.kind.each_edition and isinstance(worksheets, Sequence) else ""

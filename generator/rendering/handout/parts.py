@@ -12,6 +12,7 @@ from markupsafe import Markup
 
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_project import Caution, Worksheet
+from generator.definitions.vocabulary import SHEETS_OF_SIZE
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.handout.acts import PrintedAct, acts_of
 from generator.rendering.handout.pictures import Drawer
@@ -89,11 +90,15 @@ class PartWriter:
             *cutting,
             PrintedPart("panels", words=tuple(self._about_panels())),
             *work,
-            PrintedPart("last", self.say("last", self.web, self._sheets())),
+            PrintedPart("last", self.say("last", self.web, *self._sheets())),
         )
 
-    def _sheets(self) -> str:
-        return "rescue sheet or the marking strip" if self.worksheet.panels else "teacher's copy"
+    def _sheets(self) -> tuple[str, bool]:
+        """The sheets that help, and whether they stand on the page of this size."""
+        if not any(panel.across.count for panel in self.worksheet.panels.values()):
+            return "teacher's copy", False
+        published = self.web is not None and set(SHEETS_OF_SIZE) <= set(self.setting.sheets)
+        return " or the ".join(reversed(SHEETS_OF_SIZE)), published
 
     def _opening(self) -> PrintedPart:
         sheet = self.worksheet
