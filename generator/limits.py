@@ -45,6 +45,8 @@ MOST_PLACES = 200
 MOST_TUCKS = 500
 MOST_ROWS = 1000
 MOST_LENGTHS = 200
+# Points of a drawn outline.
+MOST_OUTLINE_POINTS = 60
 # Counts of one thing, and values in inches or plain numbers.
 MOST_THINGS = 2000
 LARGEST_VALUE = 1_000_000

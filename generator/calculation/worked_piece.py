@@ -45,7 +45,32 @@ class Round:
     sides: ClassVar[tuple[str, ...]] = ("rim",)
 
 
-Outline = Straight | Round
+@dataclass(frozen=True, slots=True)
+class SeamLine:
+    """One edge of a shape: its name and the points of its finished edge, close enough to be drawn as straight lines."""
+
+    name: str
+    spots: tuple[tuple[Fraction, Fraction], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shaped:
+    """The outline of any other shape: its finished edges, clockwise, and the line on which it is cut.
+
+    Places are across and along from the left and the highest point of the finished shape [in].
+    """
+
+    one_measure: ClassVar[bool] = False
+    lines: tuple[SeamLine, ...]
+    cut: tuple[tuple[Fraction, Fraction], ...]
+
+    @property
+    def sides(self) -> tuple[str, ...]:
+        """The names of its edges."""
+        return tuple(line.name for line in self.lines)
+
+
+Outline = Straight | Round | Shaped
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from generator.lengths import UNITS
 
 DEEPEST = 12
 Side = list[tuple[Term, int]]
+Between = str | tuple[str, ...]
 
 
 class FormulaReader:
@@ -40,8 +41,12 @@ class FormulaReader:
             return True
         return False
 
-    def sides(self, between: str = "") -> list[Side]:
-        """Return one side, or the inch and the metric side; each has parts with ``between`` between them."""
+    def sides(self, between: Between = "") -> list[Side]:
+        """Return one side, or the inch and the metric side; each has parts with ``between`` between them.
+
+        Of several words the first stands after the first part, the next after the second, and so on in turn.
+        """
+        between = (between,) if isinstance(between, str) else between
         sides = [self._side(between)]
         if self.take("or"):
             sides.append(self._side(between))
@@ -49,9 +54,9 @@ class FormulaReader:
             raise Fault(self._surplus(), self.token.start)
         return sides
 
-    def _side(self, between: str) -> Side:
+    def _side(self, between: tuple[str, ...]) -> Side:
         parts = [self._part()]
-        while between and self.take(between):
+        while (word := between[(len(parts) - 1) % len(between)]) and self.take(word):
             parts.append(self._part())
         return parts
 

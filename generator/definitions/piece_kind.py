@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 SIDES = ("left", "right", "top", "bottom")
@@ -18,7 +18,8 @@ class PieceKind:
 
     ``edges`` are those that other pieces can meet: 'all' is the whole way round, 'edge' the long edge of a strip.
     ``measures`` are lengths and ``numbers`` plain numbers that only this kind has. What is not ``of_cloth`` is bought
-    ready: it is not cut, and has no measure but its quantity.
+    ready: it is not cut, and has no measure but its quantity. ``twice`` are names of edges that a mirrored outline has
+    on its left and on its right.
     """
 
     word: str
@@ -26,6 +27,16 @@ class PieceKind:
     measures: tuple[str, ...] = ()
     numbers: tuple[str, ...] = ()
     of_cloth: bool = True
+    twice: tuple[str, ...] = ()
+
+    def shaped(self, edges: tuple[str, ...], twice: tuple[str, ...] = ()) -> PieceKind:
+        """Return the kind with the edges of an outline, each of which can be asked for its length."""
+        lengths = tuple(dict.fromkeys((*edges, *twice)))
+        return replace(self, edges=lengths, twice=twice, measures=(*self.measures, *lengths))
+
+    def parts_of(self, edge: str) -> tuple[str, ...]:
+        """Return the edges that a name stands for: one without left or right may stand for both."""
+        return (f"right {edge}", f"left {edge}") if edge in self.twice else (edge,)
 
     @property
     def told(self) -> str:

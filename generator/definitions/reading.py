@@ -14,7 +14,7 @@ from typing import cast
 
 from generator.definitions.conversion import Purpose, converted, edition_of
 from generator.definitions.faults import Fault, Faults, SilentFault, meant
-from generator.definitions.formula import FormulaReader, Side
+from generator.definitions.formula import Between, FormulaReader, Side
 from generator.definitions.names import Names
 from generator.definitions.nodes import Scalar
 from generator.definitions.piece_kind import PieceKind
@@ -39,15 +39,17 @@ EMPTY = "nothing is written here; give a value, or take the line out"
 class Reading:
     """What is known while one file is read.
 
-    ``kinds`` has the kind of each piece, None where it is broken. ``sizes`` and ``measures`` are those read so far,
-    ``cloths`` the names of the project's cloths, ``steps`` the standard steps, ``samples`` the room's own, ``cautions``
-    the names of all that the tool and the room have; ``broken`` are the sections that could not be read.
+    ``kinds`` has the kind of each piece, None where it is broken, ``kind`` that of the piece just read. ``sizes`` and
+    ``measures`` are those read so far, ``cloths`` the names of the project's cloths, ``steps`` the standard steps,
+    ``samples`` the room's own, ``cautions`` the names of all that the tool and the room have; ``broken`` are the
+    sections that could not be read.
     """
 
     faults: Faults = field(default_factory=Faults)
     names: Names = field(default_factory=Names)
     editions: tuple[str, ...] = EDITION_NAMES
     kinds: Mapping[str, PieceKind | None] = field(default_factory=dict)
+    kind: PieceKind | None = None
     sizes: Mapping[str, object] = field(default_factory=dict)
     measures: Mapping[str, Formula] = field(default_factory=dict)
     cloths: frozenset[str] = frozenset()
@@ -75,7 +77,7 @@ def filled_words(words: Scalar) -> str:
     return words.text
 
 
-def read_terms(words: Scalar, reading: Reading, *, between: str = "", skip: int = 0) -> list[Side]:
+def read_terms(words: Scalar, reading: Reading, *, between: Between = "", skip: int = 0) -> list[Side]:
     """Return the sides and parts of a value, each with its offset."""
     filled_words(words)
     return FormulaReader(words.text, reading.names, skip).sides(between)

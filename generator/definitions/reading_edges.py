@@ -13,16 +13,16 @@ from generator.definitions.values import EdgeRun
 def read_edges(words: Scalar, reading: Reading) -> EdgeRun:
     """Return one edge or several that follow each other: 'flap.left and flap.bottom'."""
     text = filled_words(words)
-    edges = []
+    edges: list[tuple[str, str]] = []
     start = 0
     for part in re.split(r"(\s+and\s+)", text):
         if part.strip() != "and":
-            edges.append(_edge(part.strip(), start + len(part) - len(part.lstrip()), reading))
+            edges += _edges(part.strip(), start + len(part) - len(part.lstrip()), reading)
         start += len(part)
     return EdgeRun(text.strip(), tuple(edges), words.at(0))
 
 
-def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
+def _edges(written: str, start: int, reading: Reading) -> list[tuple[str, str]]:
     piece, point, edge = (part.strip() for part in written.partition("."))
     piece = re.sub(r"[\s_-]+", " ", piece)
     if not point:
@@ -35,4 +35,4 @@ def _edge(written: str, start: int, reading: Reading) -> tuple[str, str]:
     if edge not in kind.edges:
         has = f"it has: {', '.join(kind.edges)}" if kind.edges else "it has none"
         raise Fault(f"{kind.told} has no edge '{edge}'; {has}", start)
-    return piece, edge
+    return [(piece, part) for part in kind.parts_of(edge)]

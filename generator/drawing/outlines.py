@@ -5,16 +5,18 @@ Every outline is drawn here and nowhere else; a new one is one case in each of t
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
 from typing import assert_never
 
-from generator.calculation.worked_piece import EdgeWork, Part, Round, Straight
+from generator.calculation.worked_piece import EdgeWork, Part, Round, Shaped, Straight
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Point
 from generator.drawing.piece_plan import PiecePlan
 from generator.lengths import Edition, say_length
 
 Run = tuple[float, float]
+_SIDES = Straight.sides
 
 
 def told_at(part: Part) -> Mapping[str, EdgeWork]:
@@ -24,6 +26,10 @@ def told_at(part: Part) -> Mapping[str, EdgeWork]:
             return {side: part.edges[side] for side in part.outline.sides if side in part.edges}
         case Round():
             return dict(zip(("top",), part.edges.values(), strict=False))
+        case Shaped():
+            # What lies at no side of the drawing is told inside it, beside its line.
+            places = {"rim": "bottom" if "top" in part.edges else "top"} if "rim" in part.edges else {}
+            return {places.get(name, name): part.edges[name] for name in part.edges if name in _SIDES or name in places}
         case _:
             assert_never(part.outline)
 
@@ -47,8 +53,22 @@ def draw_outline(canvas: Canvas, part: Part, plan: PiecePlan, corner: Point) -> 
             _rectangle(canvas, plan, corner)
         case Round():
             _circle(canvas, plan, corner)
+        case Shaped():
+            _shape(canvas, part.outline, plan, corner)
         case _:
             assert_never(part.outline)
+
+
+def _shape(canvas: Canvas, outline: Shaped, plan: PiecePlan, corner: Point) -> None:
+    scale = float(plan.across.scale)
+    left, top = (float(min(spot[way] for spot in outline.cut)) for way in (0, 1))
+
+    def placed(spots: Sequence[tuple[Fraction, Fraction]]) -> list[Point]:
+        return [(corner[0] + (float(x) - left) * scale, corner[1] + (float(y) - top) * scale) for x, y in spots]
+
+    canvas.area(placed(outline.cut), canvas.style.cloth, canvas.style.cut)
+    for line in outline.lines:
+        canvas.line(placed(line.spots), canvas.style.finish)
 
 
 def _circle(canvas: Canvas, plan: PiecePlan, corner: Point) -> None:

@@ -9,7 +9,7 @@ from panels import worksheet_of
 from pieces import ALL_SEAMS, HEM, SEAM, circle_cut, envelope_back, piece_cut
 
 from generator.calculation.worked import End
-from generator.calculation.worked_piece import DrawnUp, Lengths, Made
+from generator.calculation.worked_piece import DrawnUp, Lengths, Made, SeamLine, Shaped
 from generator.drawing.piece import draw_piece, sketch_piece
 from generator.drawing.piece_plan import Stretch, piece_scale, plan_part
 from generator.drawing.style import SMALLEST_TEXT, Style
@@ -187,3 +187,33 @@ def test_every_fold_of_a_pleat_is_drawn_with_the_line_that_it_is_laid_on():
     first, onto, last = sorted(reach)
     assert (onto - first) == pytest.approx(last - onto)
     assert (reach[first], reach[onto], reach[last]) == ([0.25], [0.12, 0.12], [0.25])
+
+
+def test_a_shape_is_drawn_with_its_cut_line_and_its_seam_line_true_to_scale():
+    # A triangle, 4 across and 3 along when finished, cut 1 larger all round where its edges meet; at scale 1/2.
+    spots = [(Fraction(x), Fraction(y)) for x, y in ((0, 3), (2, 0), (4, 3))]
+    cut = tuple(
+        (x, y) for x, y in ((Fraction(-1), Fraction(4)), (Fraction(2), Fraction(-1)), (Fraction(5), Fraction(4)))
+    )
+    lines = (SeamLine("rim", tuple(spots)), SeamLine("bottom", (spots[2], spots[0])))
+    shape = Shaped(lines, cut)
+    piece = piece_cut(
+        "rectangle",
+        6,
+        5,
+        {"rim": SEAM, "bottom": SEAM},
+        outline=shape,
+        finished_across=Fraction(4),
+        finished_along=Fraction(3),
+    )
+    canvas = sketch_piece(piece, INCH, Style())
+    pens = {layer.pen: layer for layer in canvas._layers if layer.pen}
+    (drawn,) = [points for points in pens[Style().cut].outlines if len(points) == 4]
+    scale = (drawn[2][0] - drawn[0][0]) / 6
+    assert scale == pytest.approx(min(5.5 / 6, 3 / 5))
+    tips = [((x - drawn[0][0]) / scale - 1, (y - drawn[1][1]) / scale - 1) for x, y in pens[Style().finish].outlines[0]]
+    assert tips == [pytest.approx((float(x), float(y))) for x, y in spots]
+    words = words_of(piece)
+    assert words[1] == "cut 6 in across by 5 in along; 4 in by 3 in when finished."
+    assert {"seam 1/2 in"} <= set(words)
+    assert canvas.crossings() == ()

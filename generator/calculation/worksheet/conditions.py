@@ -78,8 +78,9 @@ def _runs(strip: Piece, scope: Scope) -> Sequence[EdgesInRow]:
 
 def _comes_round(pieces: Sequence[Piece], scope: Scope) -> bool:
     runs = _runs(pieces[0], scope) if pieces else ()
-    panels = {name: scope.piece(name).panel for run in runs for name, _ in run}
-    return closed(runs, {name for name, panel in panels.items() if panel is not None and panel.across.ring})
+    named = {name: scope.piece(name) for run in runs for name, _ in run}
+    rings = {name for name, piece in named.items() if piece.panel is not None and piece.panel.across.ring}
+    return closed(runs, rings, {name for name, piece in named.items() if len(piece.edges) > 1 and "rim" in piece.edges})
 
 
 def _meets(*sides: str) -> Test:

@@ -42,13 +42,16 @@ def round_corners(runs: Iterable[EdgesInRow]) -> bool:
     )
 
 
-def closed(runs: Iterable[EdgesInRow], rings: Container[str]) -> bool:
-    """Return whether a strip comes back to where it began, so that its ends meet; ``rings`` are panels without ends."""
-    return any(_comes_round(run, rings) for run in runs)
+def closed(runs: Iterable[EdgesInRow], rings: Container[str], ended: Container[str] = ()) -> bool:
+    """Return whether a strip comes back to where it began, so that its ends meet.
+
+    ``rings`` are panels without ends, ``ended`` pieces whose rim ends at a straight edge.
+    """
+    return any(_comes_round(run, rings, ended) for run in runs)
 
 
-def _comes_round(run: EdgesInRow, rings: Container[str]) -> bool:
-    sides = {side for _, side in run}
+def _comes_round(run: EdgesInRow, rings: Container[str], ended: Container[str]) -> bool:
+    sides = {side for piece, side in run if side != "rim" or piece not in ended}
     across_a_ring = run[0][0] in rings and run[0][1] in ("top", "bottom")
     return across_a_ring or bool(sides & _WAY_ROUND) or sides >= {*_BESIDE}
 
@@ -56,4 +59,4 @@ def _comes_round(run: EdgesInRow, rings: Container[str]) -> bool:
 def straight(runs: Iterable[EdgesInRow]) -> bool:
     """Return whether all edges that a strip goes along are straight, so that it need not be cut on the bias."""
     sides = {side for run in runs for _, side in run}
-    return bool(sides) and "rim" not in sides
+    return bool(sides) and sides <= {*_BESIDE, "all", "edge"}

@@ -6,17 +6,17 @@ from typing import ClassVar
 
 from generator.definitions.fields import Finished, Length
 from generator.definitions.piece_kind import RECTANGLE, PieceKind
-from generator.definitions.pieces.model import PieceModel, RectangularModel
+from generator.definitions.pieces.model import OutlinedModel, PieceModel, RectangularModel
 
 
-class Rectangle(RectangularModel):
-    """A plain rectangle."""
+class Rectangle(OutlinedModel):
+    """A plain piece: a rectangle, or what its outline says."""
 
     of_kind: ClassVar = PieceKind("rectangle", RECTANGLE)
 
 
-class Facing(RectangularModel):
-    """A facing: a rectangle that is turned to the wrong side."""
+class Facing(OutlinedModel):
+    """A facing: a plain piece that is turned to the wrong side."""
 
     of_kind: ClassVar = PieceKind("facing", RECTANGLE)
 

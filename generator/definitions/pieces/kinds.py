@@ -6,15 +6,18 @@ A new kind is one class in a file of this folder, in the union at that file's fo
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from types import MappingProxyType
 from typing import get_args
 
 from generator.definitions.faults import SilentFault, meant
 from generator.definitions.keyed import named
 from generator.definitions.nodes import Group, Node
+from generator.definitions.outlines import outlined
 from generator.definitions.piece_kind import PieceKind
 from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.flat import FlatPiece
+from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
 from generator.definitions.readers import Parts, Schema, choice
@@ -36,9 +39,13 @@ def kind_of(found: Node, reading: Reading) -> PieceKind | None:
         reading.faults.add(found.place, f"'kind' is missing here{meant('', PIECES)}")
         return None
     try:
-        return PIECES[_KIND.value(kind, reading)].of_kind
+        model = PIECES[_KIND.value(kind, reading)]
     except SilentFault:
         return None
+    outline = found.get("outline")
+    if outline is None or not issubclass(model, OutlinedModel):
+        return model.of_kind
+    return outlined(model.of_kind, outline, reading)
 
 
 class PiecesOf:
@@ -49,7 +56,7 @@ class PiecesOf:
         pieces: dict[str, Piece] = {}
         for name, node in named(found, reading).items():
             kind = reading.kinds.get(name)
-            piece = PIECES[kind.word].read(node, reading) if kind else None
+            piece = PIECES[kind.word].read(node, replace(reading, kind=kind)) if kind else None
             if piece is not None:
                 pieces[name] = piece
         return pieces

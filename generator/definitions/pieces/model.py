@@ -11,11 +11,16 @@ from generator.definitions.faults import meant
 from generator.definitions.fields import FINISH, Finished, Label, Markdown, Quantity, YesNo, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Node, Scalar, fold
+from generator.definitions.outlines import Outline, OutlineReader
 from generator.definitions.piece_kind import PieceKind
 from generator.definitions.readers import Leaf, Parts, Reader, Schema, choice, read_each
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import Finish
 from generator.definitions.vocabulary import CUT_TIMES, GRAINS, CutTime, Grain
+
+_SIZE = ("finished across", "finished along")
+# Outlines of which one measure says the other.
+_ONE_MEASURE = ("circle", "half circle")
 
 
 def _cloth_name(words: Scalar, reading: Reading) -> str:
@@ -36,12 +41,13 @@ class _FinishesOf:
         """Return the finishes by edge."""
         if not isinstance(found, Group):
             return {"all": FINISH.value(found, reading)}
-        sides, given = self.kind.finished_sides, {}
+        kind = reading.kind or self.kind
+        sides, given = kind.finished_sides, {}
         for side, (key, node) in found.entries.items():
             if side in sides:
                 given[side] = (FINISH, node)
             else:
-                reading.faults.add(key.place, f"{self.kind.told} has no edge '{key.text}'{meant(side, sides)}")
+                reading.faults.add(key.place, f"{kind.told} has no edge '{key.text}'{meant(side, sides)}")
         return read_each(given, reading)
 
     def schema(self, parts: Parts) -> Schema:
@@ -70,8 +76,9 @@ class PieceModel(Located):
     edges: Mapping[str, Finish] = field(default_factory=dict)
 
     def finish(self, side: str) -> Finish:
-        """Return how an edge is finished: its own finish, else that of all edges, else a plain seam."""
-        return self.edges.get(side) or self.edges.get("all") or Finish("seam", (), self.place)
+        """Return how an edge is finished: its own finish, else that of both sides, of all edges, else a plain seam."""
+        both = side.removeprefix("left ").removeprefix("right ")
+        return self.edges.get(side) or self.edges.get(both) or self.edges.get("all") or Finish("seam", (), self.place)
 
     @classmethod
     @cache
@@ -87,3 +94,32 @@ class RectangularModel(PieceModel):
 
     finished_across: Finished
     finished_along: Finished
+
+
+class OutlinedModel(PieceModel):
+    """What a piece has that is a rectangle or has an outline of its own; a drawn one says its size itself."""
+
+    outline: Annotated[Outline | None, OutlineReader()] = None
+    finished_across: Finished | None = None
+    finished_along: Finished | None = None
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Report a size that is missing, and one that a drawn outline has no need of."""
+        outline = found.get("outline")
+        given = [key for key in _SIZE if key in found.entries]
+        if isinstance(outline, Group):
+            for key in given:
+                told = f"a drawn outline says by its points how large it is; take '{key}' out, or the outline"
+                reading.faults.add(found.entries[key][0].place, told)
+            return
+        halves = isinstance(outline, Scalar) and outline.text.strip() in _ONE_MEASURE
+        for key in _SIZE[:1] if halves else _SIZE:
+            if key not in given:
+                reading.faults.add(found.place, f"'{key}' is missing here")
+
+    @classmethod
+    def keys_schema(cls, parts: Parts) -> Schema:
+        """Return the JSON Schema of its keys: the size, or an outline."""
+        needed = [{"required": ["outline"]}, {"required": list(_SIZE)}]
+        return {**super().keys_schema(parts), "anyOf": needed}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import assert_never
 
@@ -10,9 +11,12 @@ from generator.calculation.pieces.plain_pieces import plain_allowance, worked_ci
 from generator.calculation.pieces.roll import circumference
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import EdgeWork, Made, Part, Round, Straight
+from generator.calculation.worksheet.pieces.shaped import shaped_sizes
 from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, edge_ends, side_lengths, whole, worked_edges
 from generator.calculation.worksheet.scope import Scope
+from generator.definitions.outlines import WordOutline
 from generator.definitions.pieces.flat import Circle, EnvelopeBack, Facing, FlatPiece, Rectangle
+from generator.errors import CalculationError
 from generator.lengths import round_up
 
 
@@ -20,16 +24,39 @@ def flat_sizes(scope: Scope, name: str, model: FlatPiece) -> PieceSizes:
     """Return the sizes of a flat piece, each kind by its own sum."""
     match model:
         case Rectangle() | Facing():
-            return _rectangle(scope, model)
+            return _plain(scope, name, model)
         case EnvelopeBack():
             return _envelope_back(scope, name, model)
         case Circle():
-            return _circle(scope, model)
+            return _circle(scope, scope.value(model.diameter), scope.end(model.finish("rim")))
         case _:
             assert_never(model)
 
 
+def _plain(scope: Scope, name: str, model: Rectangle | Facing) -> PieceSizes:
+    """A plain piece by its outline: a circle has one measure, every other shape its own lines."""
+    if model.outline is None:
+        return _rectangle(scope, model)
+    if isinstance(model.outline, WordOutline) and model.outline.word == "circle":
+        return _round(scope, name, model)
+    return shaped_sizes(scope, name, model)
+
+
+def _round(scope: Scope, name: str, model: Rectangle | Facing) -> PieceSizes:
+    assert model.finished_across is not None
+    across = scope.value(model.finished_across)
+    along = scope.value(model.finished_along) if model.finished_along else across
+    if along != across:
+        told = f"a circle is as long as it is wide, and this is {scope.say(across)} by {scope.say(along)}"
+        raise CalculationError(f"{told}; write 'outline: oval', or leave out 'finished along'")
+    sizes = _circle(scope, across, scope.end(model.finish("rim")))
+    rim = sizes.edges["rim"].finished
+    return replace(sizes, measures={"edge": rim, "rim": rim})
+
+
 def _rectangle(scope: Scope, model: Rectangle | Facing) -> PieceSizes:
+    assert model.finished_across is not None
+    assert model.finished_along is not None
     finished = scope.value(model.finished_across), scope.value(model.finished_along)
     ends = edge_ends(scope, model)
     edges = worked_edges(side_lengths(*finished), ends)
@@ -64,8 +91,7 @@ def _half(half: EnvelopePart, along: Fraction, edges: dict[str, EdgeWork]) -> Pa
     return Part(Straight(), *cut, *finished, edges, f"{half.name} half")
 
 
-def _circle(scope: Scope, model: Circle) -> PieceSizes:
-    diameter, rim = scope.value(model.diameter), scope.end(model.finish("rim"))
+def _circle(scope: Scope, diameter: Fraction, rim: End) -> PieceSizes:
     cut = worked_circle(diameter, rim)
     length = circumference(diameter, scope.edition.wish_step)
     edges = worked_edges({"rim": length}, {"rim": rim})

@@ -1,0 +1,116 @@
+"""Pieces with an outline of their own: the outline of a project file comes in, edges, seam line and cut line go out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+
+from generator.calculation.pieces.plain_pieces import plain_allowance
+from generator.calculation.shapes.by_word import half_circle, oval, rounded
+from generator.calculation.shapes.curve import curve_through
+from generator.calculation.shapes.cut_line import SeamEdge, cut_line, seam_line
+from generator.calculation.shapes.line_lengths import fitted_length
+from generator.calculation.shapes.mirrored import mirrored
+from generator.calculation.shapes.segments import QuarterOval, Segment, Spot, StraightLine
+from generator.calculation.worked_piece import EdgeWork, Part, SeamLine, Shaped
+from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.outlines import DrawnLine, DrawnOutline, Point, WordOutline
+from generator.definitions.pieces.model import OutlinedModel
+from generator.errors import CalculationError
+
+_TURNED = ("hem", "turnover")
+Edges = Mapping[str, tuple[Segment, ...]]
+
+
+def shaped_sizes(scope: Scope, name: str, model: OutlinedModel) -> PieceSizes:
+    """Return the sizes of a piece with an outline of its own, other than a circle."""
+    outline = model.outline
+    assert outline is not None
+    lines = _by_word(scope, model, outline) if isinstance(outline, WordOutline) else _drawn(scope, outline)
+    ends = {edge: scope.end(model.finish(edge)) for edge in lines}
+    edges = {
+        edge: EdgeWork(edge, fitted_length(segments, scope.edition.wish_step), ends[edge], plain_allowance(ends[edge]))
+        for edge, segments in lines.items()
+    }
+    sewn = [SeamEdge(edge, lines[edge], edges[edge].allowance, ends[edge].kind in _TURNED) for edge in lines]
+    with scope.reporting(outline.place, name):
+        cut = cut_line(sewn, scope.edition)
+    part = _part({edge.name: seam_line(edge) for edge in sewn}, cut, edges)
+    size = part.finished_across, part.finished_along
+    return PieceSizes((part,), size, edges, _measures(edges), join=Join(scope.seam, parts=2))
+
+
+def _measures(edges: Mapping[str, EdgeWork]) -> dict[str, Fraction]:
+    """The length of each edge by its name, of one of two alike, and the way round."""
+    lengths = {name: edge.finished for name, edge in edges.items()}
+    alike = {name.partition(" ")[2]: edge for name, edge in edges.items() if name.startswith("right ")}
+    both = {f"{name} allowance": edge.allowance for name, edge in alike.items()}
+    each = {name: edge.finished for name, edge in alike.items()}
+    return {**both, **lengths, **each, "edge": sum(lengths.values(), Fraction(0))}
+
+
+def _part(lines: Mapping[str, tuple[Spot, ...]], cut: tuple[Spot, ...], edges: Mapping[str, EdgeWork]) -> Part:
+    """The one part of such a piece, told from the left and the highest point of its finished edge."""
+    left, top, right, bottom = _box(spot for spots in lines.values() for spot in spots)
+    cut_left, cut_top, cut_right, cut_bottom = _box(cut)
+
+    def moved(spots: Iterable[Spot]) -> tuple[Spot, ...]:
+        return tuple((x - left, y - top) for x, y in spots)
+
+    shape = Shaped(tuple(SeamLine(name, moved(spots)) for name, spots in lines.items()), moved(cut))
+    size = cut_right - cut_left, cut_bottom - cut_top
+    return Part(shape, *size, right - left, bottom - top, edges)
+
+
+def _box(spots: Iterable[Spot]) -> tuple[Fraction, Fraction, Fraction, Fraction]:
+    across, along = zip(*spots, strict=True)
+    return min(across), min(along), max(across), max(along)
+
+
+def _by_word(scope: Scope, model: OutlinedModel, outline: WordOutline) -> Edges:
+    across = scope.value(model.finished_across) if model.finished_across else Fraction(0)
+    along = scope.value(model.finished_along) if model.finished_along else across / 2
+    if outline.word == "half circle":
+        return half_circle(across, along)
+    if outline.radius is None:
+        return oval(across, along)
+    corners = outline.word.partition(" ")[2] or "all"
+    with scope.reporting(outline.place):
+        return rounded((across, along), scope.value(outline.radius), corners, scope.edition)
+
+
+def _drawn(scope: Scope, outline: DrawnOutline) -> Edges:
+    """The edges of a drawn outline, those of both sides where it is mirrored."""
+    at = first = _spot(scope, outline.start)
+    edges: dict[str, tuple[Segment, ...]] = {}
+    for edge in outline.edges:
+        found: list[Segment] = []
+        with scope.reporting(edge.place):
+            for line in edge.lines:
+                last = edge is outline.edges[-1] and line is edge.lines[-1]
+                found += _lines(at, line, [_spot(scope, point) for point in line.points], outline, last=last)
+                at = found[-1].end
+        edges[edge.name] = tuple(found)
+    with scope.reporting(outline.place):
+        if not outline.mirror and at != first:
+            raise CalculationError(
+                "the outline is not closed: its last edge must end where the first begins; let it end at the 'start'"
+            )
+        return mirrored(edges) if outline.mirror else edges
+
+
+def _lines(at: Spot, line: DrawnLine, spots: list[Spot], outline: DrawnOutline, *, last: bool) -> list[Segment]:
+    if line.way == "line":
+        return [StraightLine(at, spots[0])]
+    if line.way != "curve":
+        return [QuarterOval(at, spots[0], line.leaving or "across")]
+    # A mirrored curve crosses the middle squarely, or it would have a point there.
+    square = outline.mirror and at[0] == 0
+    leaving = line.leaving or ("across" if square else None)
+    arriving = line.arriving or ("across" if outline.mirror and last else None)
+    return [*curve_through([at, *spots], leaving, arriving)]
+
+
+def _spot(scope: Scope, point: Point) -> Spot:
+    return scope.value(point[0]), scope.value(point[1])
