@@ -21,6 +21,7 @@ from generator.errors import TuckwrightError, printable
 
 COMMANDS = {
     "publish": "Build the whole site and every sheet into site/public.",
+    "view": "Show the room in a browser on this machine while you write.",
     "check": "Read and work every project in every size, and print every finding.",
     "steps": "Print the usual steps of a project, to be pasted into its file.",
     "figures": "Print the numbers of one project in one size.",

@@ -1,0 +1,251 @@
+"""The room as its files are now: an address comes in, the page that lies there goes out, made when it is asked for.
+
+Only what is looked at is made, so a page is there as soon as its own numbers are worked and its pictures drawn. What
+needs the whole room, such as the home page, is taken from what was published.
+"""
+
+from __future__ import annotations
+
+import pickle
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from threading import RLock
+
+from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.sheet import refuse_unsewable, worked_sheet
+from generator.definitions.project import Project, load_project
+from generator.errors import Finding
+from generator.publishing.checking import findings_of_project, findings_of_room
+from generator.publishing.inputs import read_inputs
+from generator.publishing.jobs import Job, RoomVersion
+from generator.publishing.make.pages import make_class, make_guides, make_words
+from generator.publishing.make.sheets import drawn, pages
+from generator.publishing.room import OpenRoom, open_room
+from generator.publishing.room_files import class_files, page_files, project_file, project_files
+from generator.publishing.tasks import titles_of_pages
+from generator.publishing.write import Output
+from generator.rendering import addresses
+from generator.rendering.cards import PageLink
+from generator.rendering.figures import arranged
+from generator.rendering.pages import render_project
+from generator.rendering.setting import SizeLink, size_link
+from generator.rendering.styles import shared_files
+
+_HANDOUTS = "generator.viewing.papers:make_packed"
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One size of a project in one edition."""
+
+    project: str
+    size: str
+    edition: str
+
+    @property
+    def page(self) -> str:
+        """The path of its page."""
+        return addresses.size_page(self.project, self.size, self.edition)
+
+    @property
+    def machine(self) -> str:
+        """The path of its page for the machine."""
+        return addresses.machine_page(self.project, self.size, self.edition)
+
+    def handouts(self, papers: Iterable[str]) -> list[str]:
+        """Return the paths of its handouts."""
+        return [addresses.handout_file(self.project, self.size, self.edition, paper) for paper in papers]
+
+
+class RoomNow:
+    """A room that somebody is writing; what is made for it lies below ``out`` and nowhere else.
+
+    Pictures are drawn by one thread at a time: the library that draws allows no more.
+    """
+
+    def __init__(self, folder: Path, theme: str, out: Path) -> None:
+        self.folder, self.out = folder, out
+        self._theme = theme
+        self._one = RLock()
+        self._made: set[str] = set()
+        self._version: RoomVersion | None = None
+        self._projects: dict[str, Project] = {}
+        self._worksheets: dict[Sheet, Worksheet] = {}
+
+    def forget(self) -> None:
+        """Know nothing any more of what the files said: one of them was saved."""
+        with self._one:
+            self._made.clear()
+            self._version = None
+            self._projects.clear()
+            self._worksheets.clear()
+
+    @property
+    def version(self) -> RoomVersion:
+        """The room as its files are now."""
+        with self._one:
+            if self._version is None:
+                inputs = read_inputs(self.folder, self._theme)
+                self._version = RoomVersion(self.folder, self._theme, inputs.tool, inputs.common)
+            return self._version
+
+    @property
+    def room(self) -> OpenRoom:
+        """The room, opened.
+
+        Raises
+        ------
+        TuckwrightError
+            With what is wrong with its settings or its theme.
+        """
+        return open_room(self.version)
+
+    def file(self, address: str) -> Path | None:
+        """Return the file that lies at an address, made if it must be; None where there is none.
+
+        Raises
+        ------
+        TuckwrightError
+            With what is wrong with a file that it is made from.
+        """
+        with self._one:
+            if address not in self._made and self._make(address):
+                self._made.add(address)
+            return self.out / address if address in self._made else self._published(address)
+
+    def sheet_at(self, address: str) -> Sheet | None:
+        """Return the size whose page or handout lies at an address; None where it is none of these."""
+        with self._one:
+            project = self._project_at(address)
+            return None if project is None else self._sheet_at(project, address)
+
+    def sheets(self, project: str) -> list[Sheet]:
+        """Return the sizes of a project, in every edition."""
+        model = self._project(project)
+        return [Sheet(project, size, edition) for edition in model.editions for size in model.sizes]
+
+    def handout_job(self, sheet: Sheet) -> tuple[RoomVersion, Job]:
+        """Return the job that sets the handouts of a size, and the version of the room that it belongs to."""
+        with self._one:
+            packed = pickle.dumps(self._worksheet(sheet))
+            name = f"{sheet.project}, size {sheet.size}, {sheet.edition}"
+            return self.version, Job(name, name, _HANDOUTS, (packed,), quick=False)
+
+    def findings(self, address: str) -> tuple[Finding, ...]:
+        """Return what is to be said of the project to which an address belongs, else of the room."""
+        with self._one:
+            project = self._project_name(address)
+            room = self.room
+            if project is None:
+                return findings_of_room(self.folder, room.shared.room)
+            return findings_of_project(project_file(self.folder, project), room.shared.room, self.folder, room.theme)
+
+    @property
+    def pages(self) -> dict[str, list[PageLink]]:
+        """The pages that are made here, in groups: what one may want to look at."""
+        with self._one:
+            found = {"Projects": [PageLink(name, addresses.project_page(name)) for name in project_files(self.folder)]}
+            found["Pages"] = [
+                PageLink(title, addresses.words_page(name)) for name, title in titles_of_pages(self.folder).items()
+            ]
+            found["Classes"] = [PageLink(name, addresses.class_page(name)) for name in class_files(self.folder)]
+            return {title: links for title, links in found.items() if links}
+
+    def _make(self, address: str) -> bool:
+        """Write what lies at an address, if anything is made there; return whether it is."""
+        output = Output(self.out)
+        folder, _, name = address.partition("/")
+        if folder == addresses.ASSETS:
+            content = shared_files(self.room.theme).get(name)
+            if content is not None:
+                output.add(address, content)
+        elif address == addresses.GUIDES:
+            make_guides(self.room, output, titles_of_pages(self.folder))
+        elif folder == "pages":
+            named = {name: addresses.words_page(name) for name in page_files(self.folder)}
+            self._make_named(make_words, named, output, address)
+        elif folder == "classes":
+            named = {name: addresses.class_page(name) for name in class_files(self.folder)}
+            self._make_named(make_class, named, output, address)
+        elif folder == "projects":
+            self._make_of_project(address, output)
+        return address in output.files
+
+    def _make_named(
+        self,
+        maker: Callable[[OpenRoom, Output, str], object],
+        named: Mapping[str, str],
+        output: Output,
+        address: str,
+    ) -> None:
+        for name, lies_at in named.items():
+            if lies_at == address:
+                maker(self.room, output, name)
+
+    def _make_of_project(self, address: str, output: Output) -> None:
+        project = self._project_at(address)
+        if project is None:
+            return
+        if address == addresses.project_page(project.name):
+            self._make_overview(project, output)
+        sheet = self._sheet_at(project, address)
+        if sheet is not None and address in (sheet.page, sheet.machine):
+            room, worksheet = self.room, self._worksheet(sheet)
+            written = pages(
+                worksheet, drawn(worksheet, room.style), room.style, room.setting, (self._links(project), None, ())
+            )
+            for path, page in written.items():
+                output.add(path, page)
+                self._made.add(path)
+
+    def _make_overview(self, project: Project, output: Output) -> None:
+        room = self.room
+        worksheets = [self._worksheet(sheet) for sheet in self.sheets(project.name)]
+        arrangement = arranged(worksheets[0], drawn(worksheets[0], room.style))
+        shown = [picture for picture in (arrangement.card, arrangement.surface) if picture is not None]
+        output.add(addresses.project_page(project.name), render_project(worksheets, shown, room.setting).encode())
+
+    def _links(self, project: Project) -> tuple[SizeLink, ...]:
+        return tuple(size_link(self._worksheet(sheet)) for sheet in self.sheets(project.name))
+
+    def _worksheet(self, sheet: Sheet) -> Worksheet:
+        if sheet not in self._worksheets:
+            project, shared = self._project(sheet.project), self.room.shared
+            worksheet = worked_sheet(project, sheet.size, shared.room.edition(sheet.edition), shared)
+            refuse_unsewable(worksheet)
+            self._worksheets[sheet] = worksheet
+        return self._worksheets[sheet]
+
+    def _project(self, name: str) -> Project:
+        if name not in self._projects:
+            path = project_file(self.folder, name)
+            self._projects[name] = load_project(path, self.room.shared.room, self.folder)
+        return self._projects[name]
+
+    def _project_name(self, address: str) -> str | None:
+        slug = address.split("/")[1] if address.startswith("projects/") else ""
+        return next((name for name in project_files(self.folder) if addresses.project_slug(name) == slug), None)
+
+    def _project_at(self, address: str) -> Project | None:
+        name = self._project_name(address)
+        return None if name is None else self._project(name)
+
+    def _sheet_at(self, project: Project, address: str) -> Sheet | None:
+        papers = self.room.setting.papers
+        return next(
+            (
+                sheet
+                for sheet in self.sheets(project.name)
+                if address in (sheet.page, sheet.machine, *sheet.handouts(papers))
+            ),
+            None,
+        )
+
+    def _published(self, address: str) -> Path | None:
+        """Return a file of the published site; never one that a link leads to elsewhere."""
+        site = (self.folder / "site" / "public").resolve()
+        path = (site / address).resolve()
+        if not path.is_relative_to(site) or not path.is_file():
+            return None
+        return path
