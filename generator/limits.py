@@ -37,6 +37,8 @@ LONGEST_LABEL = 120
 LONGEST_FORMULA = 200
 DEEPEST_MEASURES = 20
 MOST_SIZES = 40
+# Steps from the least named size of a project to the largest, in one edition.
+MOST_BETWEEN = 40
 # Parts that are cut for one project in one size, and for all kits of a class.
 MOST_PARTS = 500
 MOST_CLASS_PARTS = 4000

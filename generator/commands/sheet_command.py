@@ -11,11 +11,16 @@ import click
 from generator.commands.figures_command import EDITION
 from generator.commands.further_sheet import HANDOUT, WHOLE_ROOM, SheetOptions, further_sheet, read_kind
 from generator.commands.output_file import chosen_paper, refuse_to_overwrite, write_whole
-from generator.commands.working import edition_of, measures, opened, split, with_own_cloth, worked
-from generator.definitions.own_size import own_size
-from generator.definitions.project import Project
+from generator.commands.working import (
+    edition_of,
+    measures,
+    opened,
+    own_size_option,
+    with_own_cloth,
+    with_own_size,
+    worked,
+)
 from generator.definitions.vocabulary import SHEETS_OF_SIZE
-from generator.lengths import Edition
 from generator.publishing.inputs import theme_folder
 
 
@@ -23,7 +28,7 @@ from generator.publishing.inputs import theme_folder
 @click.argument("project", required=False)
 @click.argument("size", required=False)
 @click.option("--kind", default=HANDOUT, callback=read_kind, help="Such as 'marking strip'; the handout without it.")
-@click.option("--with", "own", multiple=True, metavar="NAME=VALUE", help="A size of one's own, such as --with side=17.")
+@own_size_option
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, metavar="FILE.pdf", help="The PDF.")
 @click.option("--edition", type=EDITION, help="inch or metric; the project's first edition without it.")
 @click.option("--paper", help="Letter or A4; the room's first paper without it.")
@@ -50,7 +55,7 @@ def _sheet_of_size(project: str, size: str | None, output: Path, how: SheetOptio
     listed, shared, folder = opened(project)
     edition = edition_of(listed, how["edition"], shared.room)
     definition = with_own_cloth(listed, how["cloth"], edition)
-    definition, size = _sized(definition, size, how["own"], edition)
+    definition, size = with_own_size(definition, size, how["own"], edition)
     worksheet = worked(definition, size, edition, shared, measures(how["sewn"], edition, "--sewn"))
     paper = chosen_paper(shared.room.papers, how["paper"])
     theme = theme_folder(folder, how["theme"] or shared.room.theme)
@@ -59,14 +64,3 @@ def _sheet_of_size(project: str, size: str | None, output: Path, how: SheetOptio
     write_whole(output, single.one_sheet(how["kind"], {listed.name: [worksheet]}, shared.room, theme, paper, stamp))
     kind = "" if how["kind"] == HANDOUT else f"{how['kind']}, "
     return f"{kind}{definition.title}, {size}, {edition.name} edition, on {paper}"
-
-
-def _sized(project: Project, size: str | None, own: tuple[str, ...], edition: Edition) -> tuple[Project, str]:
-    """Return the project and the name of the size wanted; a size of one's own is added to the project."""
-    if bool(size) == bool(own):
-        listed = ", ".join(project.sizes)
-        raise click.UsageError(f"name one size ({listed}), or give a size of your own: --with NAME=VALUE")
-    if size:
-        return project, size
-    wanted = own_size(project.sizes, split(own, "--with"), edition)
-    return project.with_sizes([wanted]), wanted.label

@@ -13,6 +13,7 @@ import click
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import RoomContext, load_room_context, worked_sheet
 from generator.commands.room_folder import project_files, room_folder
+from generator.definitions.own_size import own_size
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.project import Project, load_project
 from generator.definitions.reading import constant
@@ -100,6 +101,22 @@ def with_own_cloth(project: Project, pairs: tuple[str, ...], edition: Edition) -
         told = cloths[cloth]
         cloths[cloth] = replace(told, width=both) if side == "width" else replace(told, length=both)
     return replace(project, cloths=cloths)
+
+
+own_size_option = click.option(
+    "--with", "own", multiple=True, metavar="NAME=VALUE", help="A size of one's own, such as --with side=17."
+)
+
+
+def with_own_size(project: Project, size: str | None, own: tuple[str, ...], edition: Edition) -> tuple[Project, str]:
+    """Return the project and the name of the size wanted; a size of one's own is added to the project."""
+    if bool(size) == bool(own):
+        listed = ", ".join(project.sizes)
+        raise click.UsageError(f"name one size ({listed}), or give a size of your own: --with NAME=VALUE")
+    if size:
+        return project, size
+    wanted = own_size(project.sizes, split(own, "--with"), edition)
+    return project.with_sizes([wanted]), wanted.label
 
 
 def worked(

@@ -7,6 +7,7 @@ from dataclasses import field, replace
 from pathlib import Path
 from typing import Annotated, Self
 
+from generator.definitions.between import Between, check_between
 from generator.definitions.caution_rule import Asked, AskedCautions, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
@@ -56,6 +57,7 @@ class Project(Keyed):
     seam: Annotated[Formula, length("seam")] | None = None
     finished_size: FinishedSize = ()
     measured_by: MeasuredBy | None = None
+    between: Between | None = None
     cautions: Annotated[tuple[Asked, ...], AskedCautions()] = ()
     sizes: Annotated[Mapping[str, Size], SizesOf()]
     measures: Annotated[Mapping[str, Formula], MeasuresOf()] = field(default_factory=dict)
@@ -110,6 +112,7 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
     project = Project.read(tree, reading)
     if project is not None:
         check_project(project.pieces, project.cloths, project.steps, reading)
+        check_between(project.between, project.sizes, reading)
         asked = (project.cautions, *(step.cautions for step in project.steps))
         check_cautions([one for each in asked for one in own_cautions(each)], reading)
     reading.faults.stop()

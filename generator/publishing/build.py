@@ -44,6 +44,7 @@ from generator.publishing.tasks import (
     ROOM_ENTRY,
     Known,
     Page,
+    between_jobs,
     further_job,
     page_job,
     project_job,
@@ -111,7 +112,9 @@ class _Run:
         sheets = [
             job
             for project, one in worked.items()
-            for job in self._stale([*size_jobs(project, one), further_job(project, one)], looks[project])
+            for job in self._stale(
+                [*size_jobs(project, one), further_job(project, one), *between_jobs(project, one)], looks[project]
+            )
         ]
         self._make(pool, [*_sizes_first(sheets), *self._room_sheets(pool, worked)], "sheets")
         pages = [self._stale([page_job(project, one, self._known)], looks[project]) for project, one in worked.items()]

@@ -6,18 +6,16 @@ Publishing itself asks the same functions, so that ``check`` and ``publish`` agr
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import replace
 from itertools import product
 from pathlib import Path
 from pkgutil import resolve_name
 
-from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet, class_sheet
-from generator.calculation.worksheet.sheet import RoomContext, load_room_context, refuse_unsewable, worked_sheet
+from generator.calculation.worksheet.sheet import RoomContext, load_room_context
 from generator.definitions.class_plan import ClassPlan, load_class
 from generator.definitions.faults import meant
 from generator.definitions.nodes import Group
-from generator.definitions.project import Project, load_project
+from generator.definitions.project import load_project
 from generator.definitions.room import Room
 from generator.definitions.text_file import read_text_file
 from generator.definitions.theme import OWN_THEMES, Theme, load_theme
@@ -27,6 +25,7 @@ from generator.errors import FaultyFileError, Finding, Place, TuckwrightError
 from generator.publishing.editions import kept_editions
 from generator.publishing.inputs import read_inputs, theme_folder
 from generator.publishing.jobs import Order
+from generator.publishing.judging import worked_between, worked_sizes
 from generator.publishing.room_files import (
     class_files,
     edition_files,
@@ -112,26 +111,8 @@ def findings_of_project(path: Path, room: Room, folder: Path, theme: Theme | Non
     except FaultyFileError as fault:
         return fault.findings
     found = [finding for _, findings in worked_sizes(project, shared, folder, theme) for finding in findings]
-    return tuple(dict.fromkeys((*project.findings, *found)))
-
-
-def worked_sizes(
-    project: Project, shared: RoomContext, folder: Path, theme: Theme | None
-) -> Iterator[tuple[Worksheet | None, tuple[Finding, ...]]]:
-    """Give every size in every edition, worked, with its findings; None where it cannot be worked or set in a theme."""
-    of_room = (*sorted((folder / "site" / "techniques").glob("*.yaml")), folder / "site" / "site.yaml")
-    sources = {shown_path(path, folder): path for path in (project.path, *of_room) if path.exists()}
-    for name in project.editions:
-        for size in project.sizes:
-            try:
-                worksheet = worked_sheet(project, size, shared.room.edition(name), shared)
-                refuse_unsewable(worksheet)
-            except FaultyFileError as fault:
-                yield None, fault.findings
-                continue
-            # The name of the file stands on no sheet.
-            letters = letter_findings(replace(worksheet, project=""), theme, sources) if theme else []
-            yield None if letters else worksheet, (*worksheet.findings, *letters)
+    named = tuple(dict.fromkeys((*project.findings, *found)))
+    return (*named, *worked_between(project, shared, folder, theme).findings_beside(named))
 
 
 def findings_of_classes(folder: Path, shared: RoomContext, theme: Theme | None) -> Iterator[Finding]:

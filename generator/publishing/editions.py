@@ -94,6 +94,12 @@ def editions_of_sheets(
     return sheet_editions(kept, PublishedEdition(project, "", "", _printed(worksheets)))
 
 
+def unkept(worksheet: Worksheet) -> SheetEditions:
+    """Return the name and the numbers' fingerprint of a sheet that no edition keeps."""
+    (found,) = sheet_editions((), PublishedEdition(worksheet.project, "", "", _printed([worksheet]))).values()
+    return found
+
+
 def _printed(worksheets: Sequence[Worksheet]) -> dict[SheetName, Numbers]:
     """What the sheets of a project say in numbers and words, as it is kept."""
     return {

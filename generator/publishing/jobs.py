@@ -60,10 +60,10 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Stamp:
-    """What a sheet says of its edition: the newest mark, and whether it is ``kept``, a ``draft`` or ``own``."""
+    """What a sheet says of its edition: the newest mark, and whether it is kept, or why it is not."""
 
     mark: str = ""
-    standing: Literal["kept", "draft", "own"] = "kept"
+    standing: Literal["kept", "draft", "own", "between"] = "kept"
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +85,15 @@ class WorkedSize:
 
 
 @dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A size between the named ones that cannot be sewn: what it is called, its edition, and the reason."""
+
+    size: str
+    edition: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
 class AgainstEditions:
     """How the sheets of a project stand to its kept editions.
 
@@ -101,11 +110,16 @@ class AgainstEditions:
 
 @dataclass(frozen=True, slots=True)
 class WorkedProject:
-    """A project worked in every size and edition; ``kept`` is a new text of the file of its editions, or empty."""
+    """A project worked in every size and edition; ``kept`` is a new text of the file of its editions, or empty.
+
+    ``between`` are the sizes between the named ones, ``left_out`` those of them that cannot be sewn.
+    """
 
     sizes: tuple[WorkedSize, ...]
     against: AgainstEditions
     kept: str = ""
+    between: tuple[WorkedSize, ...] = ()
+    left_out: tuple[LeftOut, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -208,6 +208,19 @@ def size_jobs(project: str, worked: WorkedProject) -> Iterator[Job]:
         )
 
 
+def between_jobs(project: str, worked: WorkedProject) -> Iterator[Job]:
+    """Give the jobs that write the pages of the sizes between the named ones, one an edition."""
+    for edition in dict.fromkeys(one.edition for one in worked.between):
+        sizes = tuple(one for one in worked.between if one.edition == edition)
+        yield Job(
+            f"{project}/between {edition}",
+            f"{project}, sizes between, {edition}",
+            f"{_MAKE}.between:make_between",
+            (sizes,),
+            key_of(*(one.key for one in sizes)),
+        )
+
+
 def further_job(project: str, worked: WorkedProject) -> Job:
     """Return the job that writes the sheets about all sizes of a project."""
     packed = _packed(worked.sizes)
@@ -247,20 +260,20 @@ def page_job(project: str, worked: WorkedProject, known: Known) -> Job:
         page_entry(project),
         f"{project}, overview",
         f"{_MAKE}.pages:make_overview",
-        (
-            _packed(worked.sizes),
-            pictures,
-            sheets,
-            worked.against,
-            tuple(one.editions for one in worked.sizes if one.editions),
-        ),
+        (worked, pictures, sheets),
         key_of_page(worked),
     )
 
 
 def key_of_page(worked: WorkedProject) -> str:
     """Return the key of what the page of a project says: all its sizes, and how they stand to kept editions."""
-    return key_of(_all_sizes(worked), json.dumps(to_plain(worked.against), sort_keys=True, ensure_ascii=False))
+    between = "".join(one.key for one in worked.between)
+    return key_of(
+        _all_sizes(worked),
+        between,
+        repr(worked.left_out),
+        json.dumps(to_plain(worked.against), sort_keys=True, ensure_ascii=False),
+    )
 
 
 def _all_sizes(worked: WorkedProject) -> str:

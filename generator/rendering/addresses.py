@@ -37,6 +37,8 @@ TAKEN = frozenset(
 ) | {ASSETS, "projects", "sheets", "surfaces"}
 
 _LONGEST = 60
+# What a size of its own measures is named by: "side 12 1/2 in", "form 12.5 cm", "buttons 4".
+_MEASURE = r"[a-z][a-z0-9]*(?: [a-z0-9]+)*? (?:\d+(?:\.\d+)?(?: \d+/\d+)?|\d+/\d+)(?: (?:in|cm))?"
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", "index"} | {f"{port}{number}" for port in ("com", "lpt") for number in range(10)}
 )
@@ -45,18 +47,22 @@ _DEVICES = frozenset(
 def slug(name: str, joint: str = " ") -> str:
     """Return the part of an address that stands for a name; different names always give different parts.
 
-    ``joint`` is what stands between the words of an ordinary name.
+    ``joint`` is what stands between the words of an ordinary name. A size named by its measures has their fractions
+    and the commas between them as low lines.
 
     Examples
     --------
     >>> slug("2 to 3")
     '2-to-3'
+    >>> slug("form 5 1/2 in, length 16 in")
+    'form-5-1_2-in_length-16-in'
     >>> slug("2-to-3").startswith("2-to-3--"), slug("con").startswith("con--")
     (True, True)
     """
     ordinary = re.fullmatch(f"[a-z0-9]+(?:{joint}[a-z0-9]+)*", name, re.ASCII)
-    if ordinary and len(name) <= _LONGEST and name not in _DEVICES:
-        return name.replace(" ", "-")
+    of_measures = joint == " " and re.fullmatch(rf"{_MEASURE}(?:, {_MEASURE})*", name, re.ASCII)
+    if (ordinary or of_measures) and len(name) <= _LONGEST and name not in _DEVICES:
+        return name.replace(", ", "_").replace("/", "_").replace(" ", "-")
     readable = re.sub(r"[^a-z0-9]+", "-", name.lower())[: _LONGEST - 20].strip("-") or "x"
     return f"{readable}--{hashlib.sha256(name.encode('utf-8', 'surrogatepass')).hexdigest()[:10]}"
 

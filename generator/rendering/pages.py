@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.vocabulary import LEVELS
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
+from generator.rendering.between import SizesBetween, by_measure, steps, typed
 from generator.rendering.cards import ProjectCard, SheetEditions, SheetLink
 from generator.rendering.comparison import compared
 from generator.rendering.environment import sheet_words
@@ -18,6 +20,7 @@ from generator.rendering.sharing import size_sharing
 from generator.rendering.state import state_words
 
 _COLUMNS = 5
+_NOTHING_BETWEEN: Mapping[str, SizesBetween] = MappingProxyType({})
 
 
 def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Sequence[SheetLink] = ()) -> str:
@@ -35,12 +38,16 @@ def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Seque
 
 
 def render_project(
-    worksheets: Sequence[Worksheet], pictures: Sequence[Picture], setting: Setting, sheets: Sequence[SheetLink] = ()
+    worksheets: Sequence[Worksheet],
+    pictures: Sequence[Picture],
+    setting: Setting,
+    sheets: Sequence[SheetLink] = (),
+    between: Mapping[str, SizesBetween] = _NOTHING_BETWEEN,
 ) -> str:
     """Return the page of a project from its worksheets, one for each size and edition: its sizes side by side.
 
     ``pictures`` are the finished thing and the surface, as far as there are any; ``sheets`` are further ones about all
-    sizes.
+    sizes, ``between`` by edition the sizes between these.
     """
     editions = {
         edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
@@ -54,6 +61,7 @@ def render_project(
         pictures=pictures,
         comparisons={edition: compared(found) for edition, found in editions.items()},
         sheets=_by_title(sheets),
+        between={edition: steps(found, between[edition]) for edition, found in editions.items() if edition in between},
     )
 
 
@@ -70,21 +78,34 @@ def render_size(
     ``editions`` tells under which marks the sheet was given out, and what is otherwise since; ``sheets`` are those
     beside the handout.
     """
+    more = {"arrangement": arranged(worksheet, pictures), "sheets": _by_title(sheets)}
+    return _size_page("size.html", worksheet, setting, editions, sizes=sizes or (size_link(worksheet),), **more)
+
+
+def _size_page(
+    template: str, worksheet: Worksheet, setting: Setting, editions: SheetEditions | None, **more: object
+) -> str:
     link = size_link(worksheet)
     return framed_page(
-        "size.html",
+        template,
         link.page,
         setting,
         link=link,
-        sizes=sizes or (link,),
-        arrangement=arranged(worksheet, pictures),
         in_words=True,
-        sheets=_by_title(sheets),
         machine=addresses.machine_page(link.project, link.size, link.edition),
         **size_sharing(worksheet, setting),
         **state_words(worksheet, editions),
         **sheet_words(worksheet, _COLUMNS),
+        **more,
     )
+
+
+def render_between(
+    worksheet: Worksheet, setting: Setting, named: Sequence[SizeLink], editions: SheetEditions | None = None
+) -> str:
+    """Return the page of a size between the ``named`` ones beside it, which have the pictures and the paper."""
+    more = {"arrangement": arranged(worksheet, {}), "typed": typed(worksheet)}
+    return _size_page("between.html", by_measure(worksheet), setting, editions, sizes=named, **more)
 
 
 def render_words(name: str, title: str, text: str, setting: Setting) -> str:

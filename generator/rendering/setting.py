@@ -16,7 +16,9 @@ from generator.rendering import addresses
 from generator.rendering.cards import CardPicture, PageLink, ProjectCard
 from generator.rendering.tables import finished_size
 
-SheetStanding = Literal["kept", "draft", "own"]
+SheetStanding = Literal["kept", "draft", "own", "between"]
+# What a sheet is that bears no mark of its own.
+_UNKEPT = {"draft": "Draft", "own": "For one student", "between": "Worked out, not test-sewn"}
 
 
 # The same on every page of every room: a page that comes, goes or changes its title makes no other page stale.
@@ -38,8 +40,8 @@ class Setting:
     ``line`` is the heading of the home page, ``welcome`` the Markdown below it. ``site_address`` is where the site
     is published ("https://..."), or empty; it is only printed and linked from sheets. ``sheets`` are those beside
     the handout that the site has. ``edition_mark`` tells sheets of different days apart; ``standing`` tells whether
-    a sheet has the numbers that were kept under it, is a draft made after it, or is one student's own; ``student``
-    is whose it is, in a class pack only. ``links`` are further pages.
+    a sheet has the numbers that were kept under it, is a draft made after it, is one student's own, or of a size
+    between the named ones; ``student`` is whose it is, in a class pack only. ``links`` are further pages.
     """
 
     room: str
@@ -66,11 +68,10 @@ class Setting:
     def mark_words(self) -> str:
         """How a sheet tells its edition mark; empty where its project was never kept under one."""
         if not self.edition_mark:
-            return "For one student" if self.standing == "own" else ""
+            return "" if self.standing in ("kept", "draft") else _UNKEPT[self.standing]
         if self.standing == "kept":
             return f"Edition mark {self.edition_mark}"
-        first = "Draft" if self.standing == "draft" else "For one student"
-        return f"{first}, after edition mark {self.edition_mark}"
+        return f"{_UNKEPT[self.standing]}, after edition mark {self.edition_mark}"
 
 
 @dataclass(frozen=True, slots=True)

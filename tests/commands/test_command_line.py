@@ -44,7 +44,11 @@ except SystemExit as left:
             2,
             "Error: Invalid value for SIZE: 'slip-cushion' has no size 'tall'; did you mean 'small'?",
         ),
-        (("figures", "slip-cushion"), 2, "Error: Missing argument 'SIZE'."),
+        (
+            ("figures", "slip-cushion"),
+            2,
+            "Error: name one size (small, medium), or give a size of your own: --with NAME=VALUE",
+        ),
         (
             ("figures", "slip-cushion", "medium", "--json", "--csv"),
             2,

@@ -123,3 +123,22 @@ def test_the_text_tells_what_the_sheet_tells_and_the_json_the_exact_value(tmp_pa
     assert " ".join(loop) == "loop 1 6 3/8 3 5 5/16 2 face"
     found = json.loads(run(here, "figures", "slip-cushion", "medium", "--json").out)
     assert found["pieces"]["loop"]["finished"]["across"] == "5 1/3"
+
+
+def test_a_size_of_ones_own_has_the_numbers_of_a_listed_one_of_the_same_measures(tmp_path: Path) -> None:
+    folder = room(tmp_path, slip_cushion=CUSHION)
+    own = json.loads(run(folder, "figures", "slip-cushion", "--with", "side=16", "--json").out)
+    listed = json.loads(run(folder, "figures", "slip-cushion", "medium", "--json").out)
+    assert own.pop("size") == "side 16 in"
+    assert listed.pop("size") == "medium"
+    differ = [key for key in own if own[key] != listed[key]]
+    assert differ == [key for key in differ if key in ("label", "size label", "size_label")]
+
+
+def test_a_size_is_named_or_given_and_not_both(tmp_path: Path) -> None:
+    folder = room(tmp_path, slip_cushion=CUSHION)
+    for words in ((), ("medium", "--with", "side=16")):
+        told = run(folder, "figures", "slip-cushion", *words)
+        assert told.code == 2
+        assert "name one size (" in told.err
+        assert "or give a size of your own: --with NAME=VALUE" in told.err

@@ -101,6 +101,7 @@ ABOUT = {
     (SAY, "The whole file"): of_schema(SCHEMA),
     (SAY, "Sizes"): of_schema(SCHEMA["properties"]["sizes"]["additionalProperties"]),
     (SAY, "By which measure a size is chosen"): defined("MeasuredBy"),
+    (SAY, "Sizes between the named ones"): defined("Between"),
     (SAY, "Cloths"): defined("Cloth"),
     (SAY, "Pieces"): {key: value for key, value in defined("Bought").items() if key in COMMON},
     (SAY, "Tucks"): defined("Tucks"),

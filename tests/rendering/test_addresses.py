@@ -29,6 +29,16 @@ def test_ordinary_names_stay_readable() -> None:
     assert project_slug("neck-roll") == "neck-roll"
 
 
+def test_a_size_named_by_its_measures_stays_readable_and_has_an_address_of_its_own() -> None:
+    names = (
+        *("side 12 1/2 in", "side 12 1 2 in", "side 12, 1 2 in", "side 1 1/2 in", "side 1, 1/2 in", "side 1/2 in"),
+        *("form 12.5 cm, buttons 4", "form 12.5 cm buttons 4", "form 12 5 cm, buttons 4", "form 12.5 cm, button s 4"),
+    )
+    assert slug(names[0]) == "side-12-1_2-in"
+    assert slug("form 12.5 cm, buttons 4") == "form-12.5-cm_buttons-4"
+    assert len({slug(name) for name in names}) == len(names)
+
+
 def test_names_that_look_alike_have_addresses_of_their_own() -> None:
     assert len({slug(name) for name in LOOK_ALIKES}) == len(LOOK_ALIKES)
     assert len({project_slug(name) for name in LOOK_ALIKES}) == len(LOOK_ALIKES)
@@ -51,7 +61,7 @@ def test_two_names_never_share_an_address(name: str, other: str) -> None:
 @given(NAMES)
 def test_an_address_is_plain_on_every_computer(name: str) -> None:
     part = slug(name)
-    assert re.fullmatch(r"[a-z0-9]+(-{1,2}[a-z0-9]+)*", part)
+    assert re.fullmatch(r"[a-z0-9]+((-{1,2}|[._])[a-z0-9]+)*", part)
     assert len(part) <= 60
     assert unicodedata.normalize("NFKC", part) == part
 

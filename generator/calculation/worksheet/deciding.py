@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from generator.calculation.worked_project import DecidingMeasure
 from generator.calculation.worksheet.scope import Scope
+from generator.definitions.between import deciding_length
 
 
 def deciding_measure(scope: Scope) -> DecidingMeasure | None:
     """Return the measure by which a size is told from the others.
 
-    Without a word in the project it is the first length that the size gives itself; None where it gives none.
+    Without a word in the project it is the length by which sizes between the named ones go on, else the first that the
+    size gives itself; None where it gives none.
     """
     said = scope.project.measured_by
     if said is not None:
         return DecidingMeasure(said.called or said.shown.text, scope.value(said.shown), said.how)
+    name = deciding_length(scope.project.between, scope.project.sizes)
     values = scope.project.sizes[scope.size].values
-    name = next((name for name, value in values.items() if value.dimension == 1), None)
-    return None if name is None else DecidingMeasure(name, scope.value(values[name]))
+    return DecidingMeasure(name, scope.value(values[name])) if name else None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pickle
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
 from fractions import Fraction
@@ -12,11 +12,12 @@ from pathlib import Path
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import Project, load_project
 from generator.errors import FaultyFileError, Finding, Place
-from generator.publishing.checking import worked_sizes
-from generator.publishing.editions import against_editions, editions_of_sheets
+from generator.publishing.editions import against_editions, editions_of_sheets, unkept
 from generator.publishing.jobs import Stamp, WorkedProject, WorkedSize
+from generator.publishing.judging import worked_between, worked_sizes
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output, key_of
+from generator.rendering.between import deciding
 from generator.rendering.cards import SheetEditions
 from generator.rendering.setting import SizeLink, size_link
 
@@ -32,8 +33,8 @@ def work_project(room: OpenRoom, output: Output, path: Path, mark: str = "", day
     with output.timed("numbers"):
         project = load_project(path, room.shared.room, room.folder)
         worksheets = _worked(project, room)
-    # A size's page names the others and leads to them; what they come to is theirs to tell, and changes without it.
-    links = tuple(replace(size_link(worksheet), finished="", minutes=0) for worksheet in worksheets)
+        made = worked_between(project, room.shared, room.folder, room.theme)
+    links = tuple(map(_named, worksheets))
     with output.timed("numbers"):
         about = tuple((change.day.isoformat(), change.text.text) for change in project.changes)
         against, kept = against_editions(room.folder, worksheets, mark, day, about)
@@ -42,7 +43,29 @@ def work_project(room: OpenRoom, output: Output, path: Path, mark: str = "", day
         _packed(worksheet, links, against.stamp, editions[worksheet.size, worksheet.edition.name], leads=not number)
         for number, worksheet in enumerate(worksheets)
     )
-    return WorkedProject(tuple(sizes), against, kept)
+    between = _between(worksheets, made.worksheets, against.stamp)
+    return WorkedProject(tuple(sizes), against, kept, between, made.left_out)
+
+
+def _between(named: Sequence[Worksheet], made: Sequence[Worksheet], stamp: Stamp) -> tuple[WorkedSize, ...]:
+    """Sizes between the named ones, packed; each leads to the named ones before and after it, which have pictures."""
+    stamp = replace(stamp, standing="between")
+    return tuple(
+        _packed(worksheet, _beside(worksheet, named), stamp, unkept(worksheet), leads=False) for worksheet in made
+    )
+
+
+def _beside(worksheet: Worksheet, named: Sequence[Worksheet]) -> tuple[SizeLink, ...]:
+    """The named sizes of the same edition next to one between them, the smaller first."""
+    ordered = sorted((one for one in named if one.edition == worksheet.edition), key=deciding)
+    before = [one for one in ordered if deciding(one) <= deciding(worksheet)][-1:]
+    after = [one for one in ordered if deciding(one) > deciding(worksheet)][:1]
+    return tuple(_named(one) for one in (*before, *after))
+
+
+def _named(worksheet: Worksheet) -> SizeLink:
+    """A link to a size; what it comes to is its page's to tell, and changes without the others."""
+    return replace(size_link(worksheet), finished="", minutes=0)
 
 
 def _worked(project: Project, room: OpenRoom) -> list[Worksheet]:

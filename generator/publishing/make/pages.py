@@ -12,12 +12,20 @@ from generator.drawing.picture import Picture
 from generator.errors import PublishError
 from generator.publishing.checking import read_page, refuse_stray_guides, worked_class
 from generator.publishing.editions import kept_editions
-from generator.publishing.jobs import AgainstEditions, FiledPicture, LeadingPictures, ProjectTold
+from generator.publishing.jobs import (
+    FiledPicture,
+    LeadingPictures,
+    LeftOut,
+    ProjectTold,
+    WorkedProject,
+    WorkedSize,
+)
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.room_files import GLOSSARY, as_is_files, page_files, page_title
 from generator.publishing.write import Output
 from generator.rendering import addresses
-from generator.rendering.cards import CardPicture, ClassCard, PageLink, ProjectCard, SheetEditions, SheetLink, SheetTold
+from generator.rendering.between import SizesBetween, by_measure
+from generator.rendering.cards import CardPicture, ClassCard, PageLink, ProjectCard, SheetLink, SheetTold
 from generator.rendering.class_pages import render_class, render_classes
 from generator.rendering.corrections import corrections_feed, render_corrections
 from generator.rendering.further_files import further_files
@@ -35,26 +43,44 @@ from generator.rendering.styles import shared_files
 def make_overview(
     room: OpenRoom,
     output: Output,
-    packed: Sequence[bytes],
+    worked: WorkedProject,
     pictures: LeadingPictures,
     sheets: Sequence[SheetLink],
-    against: AgainstEditions,
-    editions: Sequence[SheetEditions],
 ) -> ProjectTold:
-    """Write the page of a project; ``sheets`` are what else there is to print, ``editions`` those of each worksheet."""
-    worksheets: list[Worksheet] = [pickle.loads(one) for one in packed]  # noqa: S301 -- packed by this run
+    """Write the page of a project; ``sheets`` are what else there is to print."""
+    worksheets, others = _unpacked(worked.sizes), _unpacked(worked.between)
+    against = worked.against
     with output.timed("pages"):
         shown = [_read_again(one, output) for one in (pictures.card, pictures.surface) if one is not None]
-        page = render_project(worksheets, shown, stamped(room.setting, against.stamp), sheets)
+        page = render_project(
+            worksheets, shown, stamped(room.setting, against.stamp), sheets, _between(others, worked.left_out)
+        )
         output.add(addresses.project_page(worksheets[0].project), page.encode())
     small = pictures.card
     picture = CardPicture(small.address, small.width, small.height, small.alt) if small else None
     mark = against.stamp.mark
+    known = [one.editions for one in (*worked.sizes, *worked.between) if one.editions]
     told = tuple(
         SheetTold(one.sheet, worksheet.size, worksheet.size_label, worksheet.edition.name, mark, one.numbers)
-        for worksheet, one in zip(worksheets, editions, strict=True)
+        for worksheet, one in zip((*worksheets, *map(by_measure, others)), known, strict=True)
     )
     return ProjectTold(project_card(worksheets, picture), plans_used(worksheets), against, told)
+
+
+def _unpacked(sizes: Sequence[WorkedSize]) -> list[Worksheet]:
+    return [pickle.loads(one.worksheet) for one in sizes]  # noqa: S301 -- packed by this run
+
+
+def _between(worksheets: Sequence[Worksheet], left_out: Sequence[LeftOut]) -> dict[str, SizesBetween]:
+    """The sizes between the named ones by their edition."""
+    editions = dict.fromkeys((*(one.edition.name for one in worksheets), *(one.edition for one in left_out)))
+    return {
+        name: SizesBetween(
+            tuple(one for one in worksheets if one.edition.name == name),
+            tuple((one.size, one.reason) for one in left_out if one.edition == name),
+        )
+        for name in editions
+    }
 
 
 def _read_again(filed: FiledPicture, output: Output) -> Picture:

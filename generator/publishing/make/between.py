@@ -1,0 +1,30 @@
+"""Pages of sizes between the named ones: packed worksheets come in, for each its page and the one for the machine."""
+
+from __future__ import annotations
+
+import pickle
+from collections.abc import Sequence
+
+from generator.calculation.worked_project import Worksheet
+from generator.publishing.jobs import WorkedSize
+from generator.publishing.room import OpenRoom, stamped
+from generator.publishing.write import Output
+from generator.rendering import addresses
+from generator.rendering.between import by_measure
+from generator.rendering.machine import render_machine
+from generator.rendering.pages import render_between
+from generator.rendering.setting import SizeLink
+
+
+def make_between(room: OpenRoom, output: Output, sizes: Sequence[WorkedSize]) -> None:
+    """Write the pages of sizes of one edition: words and numbers; pictures stand on those of the named sizes."""
+    with output.timed("pages of sizes between"):
+        for worked in sizes:
+            setting = stamped(room.setting, worked.stamp)
+            worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
+            named: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
+            address = worksheet.project, worksheet.size, worksheet.edition.name
+            page = render_between(worksheet, setting, named, worked.editions)
+            output.add(addresses.size_page(*address), page.encode())
+            machine = render_machine(by_measure(worksheet), setting, worked.editions)
+            output.add(addresses.machine_page(*address), machine.encode())

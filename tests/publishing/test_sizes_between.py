@@ -1,0 +1,192 @@
+"""Sizes between the named ones: their pages, what is told of them, and that they are what ``sheet --with`` makes."""
+
+from __future__ import annotations
+
+import html
+import json
+import re
+import shlex
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from small_room import Speech, bytes_of, made_room, published, site_of
+
+from generator.calculation.worksheet.sheet import worked_sheet
+from generator.commands.working import with_own_size
+from generator.publishing.judging import worked_between
+from generator.rendering.between import typed
+from tests.room import demo_room, edit, put, run
+
+TABLET = """\
+title: Tucked tablet
+kind: sample
+summary: Tucks to begin with, turned to and fro.
+sizes:
+  narrow:
+    label: Bedside
+    side: 6 in
+  wide:
+    label: Window seat
+    side: 8 in
+measured by:
+  shown: side + 1 in
+  called: board
+between:
+  every: 1/2 in
+cloths:
+  face:
+    label: calico
+    width: 36 in
+pieces:
+  front:
+    kind: tucked panel
+    finished across: side
+    finished along: side
+    tucks:
+      depth: 1/4 in
+      spacing: 3/4 in
+      margin: 1 in to 2 in
+    rows:
+      plan: one way
+      spacing: 2 in
+      first: 1 in to 3 in
+    edges:
+      all: seam 1/2 in
+steps:
+  - use: cut
+  - use: mark folds, crease, stitch tucks, measure sample, rule rows, sew rows
+    on: front
+  - title: Line it
+    on: front
+    text: Cut a board {{ side + 1 in }} each way.
+"""
+OWN = ("side-6-1_2-in", "side-7-in", "side-7-1_2-in")
+
+
+@pytest.fixture(scope="module")
+def once(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    room = made_room(tmp_path_factory.mktemp("between") / "room", {"tablet": TABLET})
+    published(room)
+    return room
+
+
+def page(room: Path, size: str, kind: str = "inch") -> str:
+    return (site_of(room) / f"projects/tablet/{size}/{kind}.html").read_text(encoding="utf-8")
+
+
+def words(text: str) -> str:
+    """What a page says, on one line."""
+    plain = html.unescape(re.sub(r"<[^>]*>", "", re.sub(r"<(style|script).*?</\1>", "", text, flags=re.DOTALL)))
+    return " ".join(plain.replace("\u2044", "/").split())
+
+
+def test_every_step_has_its_page_and_the_one_for_the_machine_and_no_paper(once: Path) -> None:
+    folder = site_of(once) / "projects/tablet"
+    found = sorted(path.name for path in folder.iterdir() if path.is_dir())
+    assert found == sorted((*OWN, "narrow", "wide"))
+    for size in OWN:
+        assert sorted(path.name for path in (folder / size).iterdir()) == ["inch-at-the-machine.html", "inch.html"]
+
+
+def test_the_page_of_the_project_leads_to_each_by_the_measure_that_decides(once: Path) -> None:
+    overview = (site_of(once) / "projects/tablet/index.html").read_text(encoding="utf-8")
+    chips = re.findall(r'<a href="([^"]*)" data-number="([^"]*)"', overview)
+    assert chips == [
+        ("narrow/inch.html", "7"),
+        ("side-6-1_2-in/inch.html", "7.5"),
+        ("side-7-in/inch.html", "8"),
+        ("side-7-1_2-in/inch.html", "8.5"),
+        ("wide/inch.html", "9"),
+    ]
+    assert "Another board?" in overview
+
+
+def test_all_numbers_on_its_pages_are_those_of_the_command_that_the_page_names(once: Path) -> None:
+    """By hand: 7 in, p 1/4: 17 tucks leave margins of (7 - 16/4) / 2 = 1 1/2 in, the middle of what is wished.
+
+    They take up 8 1/2: cut 7 + 8 1/2 + 1 = 16 1/2; first mark 1/2 + 1 1/2 + 1/4 = 2 1/4, last 16 1/2 - 2 1/4 = 14 1/4.
+    """
+    told = re.search(r"<code>(tuckwright sheet [^<]*)</code>", page(once, "side-7-in"))
+    assert told is not None
+    command = shlex.split(html.unescape(told[1]))
+    assert command == [
+        *("tuckwright", "sheet", "tablet", "--with", "side=7 in", "--edition", "inch", "-o", "sheet.pdf"),
+    ]
+    answer = run(once, "figures", *command[2:-2], "--json")
+    figures = json.loads(answer.out)
+    marks = figures["pieces"]["front"]["tucks"]["marks"]
+    assert (len(marks), marks[0], marks[-1]) == (17, "2 1/4", "14 1/4")
+    for kind in ("inch", "inch-at-the-machine"):
+        said = words(page(once, "side-7-in", kind))
+        assert [mark for mark in marks if mark not in said] == []
+        assert "Cut a board 8 in each way" in said
+        assert "16 1/2" in said
+
+
+def test_its_pages_call_it_by_the_measure_and_say_that_nobody_has_sewn_it(once: Path) -> None:
+    sheet = words(page(once, "side-6-1_2-in"))
+    assert "Tucked tablet: 7 1/2 in board" in sheet
+    assert "nobody has sewn it yet. It is side 6 1/2 in." in sheet
+    assert "the sheet of Bedside (smaller) and Window seat (larger)" in sheet
+    assert "7 1/2 in board" in words(page(once, "side-6-1_2-in", "inch-at-the-machine"))
+
+
+def test_it_can_be_asked_whether_it_is_the_newest_and_is_found_by_its_measure(once: Path) -> None:
+    newest = json.loads((site_of(once) / "sheets.json").read_text(encoding="utf-8"))
+    assert {f"tablet/{size}/inch" for size in OWN} < set(newest)
+    (numbers,) = re.findall(r'data-numbers="([^"]*)"', page(once, "side-7-in"))
+    assert newest["tablet/side-7-in/inch"][1] == numbers
+    assert "Tucked tablet, 8 in board" in (site_of(once) / "assets/words.js").read_text(encoding="utf-8")
+
+
+def test_a_step_that_cannot_be_sewn_is_left_out_and_told(tmp_path: Path, speak: Speech) -> None:
+    """Eights of tucks, p 1/4, e 1 to 1 1/8: 16 fit from 3 3/4 + 2 = 5 3/4 to 6 in, 24 from 5 3/4 + 2 = 7 3/4 to 8 in.
+
+    For 6 1/2 and 7 in another spacing helps, which is told once; not so for 7 1/2 in.
+    """
+    text = put(TABLET, ("margin: 1 in to 2 in", "number: multiple of 8\n      margin: 1 in to 1 1/8 in"))
+    room = made_room(tmp_path / "room", {"tablet": text})
+    code, out, _ = speak(room, "check")
+    assert code == 0
+    told = [line for line in out.splitlines() if "left out of the sizes between: " in line]
+    assert [line.partition(": left out")[0] for line in told] == ["projects/tablet.yaml:29:15: warning"]
+    assert [line.rpartition("(")[2] for line in told] == ["side 7 1/2 in, inch)"]
+    assert out.count("the spacing is 11/16 in") == 1
+    published(room)
+    folder = site_of(room) / "projects/tablet"
+    assert sorted(path.name for path in folder.glob("side-*")) == list(OWN[:2])
+    overview = words((folder / "index.html").read_text(encoding="utf-8"))
+    assert "There is no sheet for side 7 1/2 in: no number of tucks fits 7 1/2 in" in overview
+
+
+def test_a_longer_step_takes_pages_away_and_makes_no_other_sheet_again(once: Path, tmp_path: Path) -> None:
+    room = made_room(tmp_path / "room", {"tablet": TABLET})
+    published(room)
+    before = bytes_of(room)
+    assert before == bytes_of(once)
+    edit(room / "projects/tablet.yaml", "every: 1/2 in", "every: 1 in")
+    made = published(room).made
+    assert "tablet/between inch" in made
+    assert [name for name in made if name.startswith("tablet/inch/")] == []
+    after = bytes_of(room)
+    assert sorted(name for name in before if name not in after) == sorted(
+        f"projects/tablet/{size}/{kind}.html" for size in (OWN[0], OWN[2]) for kind in ("inch", "inch-at-the-machine")
+    )
+    edit(room / "projects/tablet.yaml", "between:\n  every: 1 in\n", "")
+    published(room)
+    assert [name for name in bytes_of(room) if OWN[1] in name] == []
+
+
+@pytest.mark.parametrize("name", ["quay-cushion", "pier-bolster", "breakwater-runner"])
+def test_every_size_between_is_what_the_command_on_its_page_makes(name: str) -> None:
+    room = demo_room()
+    project = room.project(name)
+    found = worked_between(project, room.shared, room.folder, None)
+    assert found.left_out == ()
+    assert len(found.worksheets) > 10
+    for worksheet in found.worksheets:
+        command = shlex.split(typed(worksheet))
+        own = tuple(value for word, value in pairwise(command) if word == "--with")
+        listed, size = with_own_size(project, None, own, worksheet.edition)
+        assert worked_sheet(listed, size, worksheet.edition, room.shared) == worksheet
