@@ -7,8 +7,9 @@ standard step by its name is an act too: 'hem pocket.top'.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from generator.definitions.faults import Fault, meant
 from generator.definitions.making_words import NOTHING
@@ -19,6 +20,14 @@ from generator.definitions.values import EdgeRun, Formula
 from generator.errors import Place
 
 _WRONG_SIDES = re.compile(r"\s+wrong sides together$")
+_FOR_GOOD = re.compile(r"\s+for good$")
+_AT_END = re.compile(r"\s+at the (left|right|top|bottom)$")
+_ENDS: Mapping[str, tuple[str, str]] = MappingProxyType(
+    {
+        **dict.fromkeys(("left", "right"), ("top", "bottom")),
+        **dict.fromkeys(("top", "bottom"), ("left", "right")),
+    }
+)
 _LOOSE = ("turn out", "close", "neaten", "fasten")
 _EXAMPLES = (
     "sew front to back",
@@ -43,7 +52,8 @@ class WrittenAct:
 
     ``does`` is a verb or the name of a standard step, ``what`` and ``onto`` are the edges that it names, a whole piece
     by an edge without a name. ``word`` is 'on' for what is sewn on a face, the thing that is put in or set, or the
-    standard step that is looked after. ``length`` is that of an opening.
+    standard step that is looked after. ``length`` is that of an opening, which lies in the middle of its edge or at its
+    ``end``, and may stay open ``for_good``.
     """
 
     does: str
@@ -53,6 +63,8 @@ class WrittenAct:
     length: Formula | None = None
     right_sides: bool = True
     place: Place | None = None
+    end: str = ""
+    for_good: bool = False
 
 
 def read_act(words: Scalar, reading: Reading) -> WrittenAct:
@@ -176,7 +188,18 @@ def _opening(part: _ActPart, reading: Reading) -> WrittenAct | None:
     if sides is None:
         raise Fault("say how much and where: leave open 8 in or 20 cm of front.bottom", rest.start)
     length = read_value(Scalar(sides[0].text, sides[0].place), reading)
-    return WrittenAct("leave open", _run(sides[1], reading), length=length, place=part.place)
+    good = _FOR_GOOD.search(sides[1].text)
+    named = sides[1].cut(0, good.start()) if good else sides[1]
+    at = _AT_END.search(named.text)
+    end = at[1] if at else ""
+    edges = _run(named.cut(0, at.start()) if at else named, reading)
+    for _, side in edges.edges:
+        if end and end not in _ENDS.get(side, ()):
+            told = " or at the ".join(_ENDS[side]) if side in _ENDS else "middle"
+            raise Fault(
+                f"an opening in the {side} edge lies at the {told} of it", named.start + (at.start(1) if at else 0)
+            )
+    return WrittenAct("leave open", edges, length=length, place=part.place, end=end, for_good=good is not None)
 
 
 def _put_in(part: _ActPart, reading: Reading) -> WrittenAct | None:

@@ -104,3 +104,16 @@ def test_a_word_that_is_no_act_is_told_with_examples() -> None:
     assert told.startswith("'glue front to back' is no act")
     assert "sew front to back; sew pocket on back" in told
     assert offset == 0
+
+
+def test_an_opening_may_stay_for_good_and_lie_at_one_end_of_its_edge() -> None:
+    read = act("leave open 2 in or 5 cm of front.left at the top for good")
+    assert (read.for_good, read.end, edges(read)[0]) == (True, "top", (("front", "left"),))
+    assert (act("leave open 2 in of front.left for good").for_good, act("leave open 2 in of front.left").for_good) == (
+        True,
+        False,
+    )
+    assert fault("leave open 2 in of front.left at the right for good") == (
+        "an opening in the left edge lies at the top or at the bottom of it",
+        37,
+    )

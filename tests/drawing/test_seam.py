@@ -287,3 +287,23 @@ def test_no_words_cross_in_the_picture_of_a_round_end(joined: Joined) -> None:
         found = heights_of_seam(worksheet, "1-1", Style(), width)
         for height in (found.least, found.natural):
             assert sketch_seam(worksheet, "1-1", Style(), DrawnSize(width, height)).crossings() == ()
+
+
+def test_openings_for_good_are_left_out_of_the_seam_and_told() -> None:
+    """The panel is 7 1/2 by 15: 2 in from the top of its left edge, and 3 in in the middle of its right one."""
+    gaps = (Opening(("front", "left"), Fraction(2), "top"), Opening(("front", "right"), Fraction(3)))
+    joined = replace(ROUND, gaps=gaps, turned=True, opening=Opening(("front", "bottom"), Fraction(4)))
+    plan = planned(joined)
+    assert plan.gaps == (("left", ((0.0, 0.0), (0.0, 2.0))), ("right", ((7.5, 6.0), (7.5, 9.0))))
+    worksheet = sheet(joined)
+    assert "2 in at the top of the left and 3 in at the right stay open for good." in told(plan, worksheet)
+    assert [(side, line) for side, line in plan.sewn if side == "left"] == [("left", ((0.0, 15.0), (0.0, 2.0)))]
+    assert {line for side, line in plan.sewn if side == "right"} == {
+        ((7.5, 0.0), (7.5, 6.0)),
+        ((7.5, 9.0), (7.5, 15.0)),
+    }
+    assert len([side for side, _ in plan.sewn if side == "bottom"]) == 2
+    assert " ".join(words_of(joined)).count("stay open for good") == 1
+    # Where laying and sewing are one part, its title is no longer than its room.
+    long, lining = (piece_cut("rectangle", 61, 13, name=name) for name in ("front", "back"))
+    assert words_of(joined, long, lining)[0] == "1 Lay, sew 1/2 in from the edge, open 4 in"

@@ -37,7 +37,8 @@ class Act:
     """One thing that a step does: a technique by its name, or 'sew', 'lay', 'baste' and the like.
 
     ``what`` and ``onto`` are edges; an edge without a name stands for the whole piece. ``word`` is what is set or put
-    in, or the technique that is looked after. ``length`` is that of an opening [in], None where nobody says it.
+    in, or the technique that is looked after. ``length`` is that of an opening [in], None where nobody says it; it lies
+    in the middle of its edge or at its ``end``, and may stay open ``for_good``.
     ``right_sides`` tells that right sides lie together.
     """
 
@@ -48,6 +49,8 @@ class Act:
     place: Place | None = None
     length: Fraction | None = None
     right_sides: bool = True
+    end: str = ""
+    for_good: bool = False
 
     @property
     def pieces(self) -> tuple[str, ...]:

@@ -103,6 +103,11 @@ class _Words:
         lines += [f"  does: {act}" for act in dict.fromkeys(loose)]
         return "\n".join(lines)
 
+    def opened_by_act(self, item: Item) -> bool:
+        """Return whether an act of a step leaves the opening that an item is about."""
+        acts = (act for doing in self.walked.recipe for act in doing.acts if act.does == "leave open")
+        return any(one.on == item.on for act in acts for one in self.walked.book.gives(act))
+
     def act_words(self, item: Item) -> str:
         """Return the act that would give an item."""
         seam = self.walked.needs.seam_of(item)
@@ -246,7 +251,10 @@ def _never(words: _Words, slip: Slip) -> Told:
         item = slip.items[0]
         told = f"'{item.on}' is cut and never sewn on. Say it at the step that does it: does: {words.act_words(item)}"
         return "warning", told
-    return "error", f"no step {words.does(slip.items)}. Write {after}:\n{words.remedy(slip.items)}"
+    told = f"no step {words.does(slip.items)}. Write {after}"
+    if any(item.state == "closed" and words.opened_by_act(item) for item in slip.items):
+        told += ", or 'for good' behind 'leave open' where it stays open"
+    return "error", f"{told}:\n{words.remedy(slip.items)}"
 
 
 def _owner(item: Item) -> str:

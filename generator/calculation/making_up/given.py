@@ -99,7 +99,7 @@ _ACTS: Mapping[str, Callable[[Thing, Act], Iterable[Item]]] = MappingProxyType(
         "sew": _sewn,
         "lay": _attached,
         "baste": _attached,
-        "leave open": _states("open"),
+        "leave open": lambda thing, act: _states("left open" if act.for_good else "open")(thing, act),
         "turn out": _turned_out,
         "close": _states("closed"),
         "put in": lambda _thing, _act: (Item("filled", WORK),),

@@ -27,10 +27,14 @@ class JoinLayer:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """An opening that is left in a seam: the edge of a lower piece in which it lies, and how long it is [in]."""
+    """An opening that is left in a seam: the edge of a lower piece in which it lies, and how long it is [in].
+
+    It lies at an ``end`` of its edge, such as the top of the left one, or in the middle where that is empty.
+    """
 
     edge: Edge
     length: Fraction
+    end: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +43,9 @@ class Joined:
 
     ``sorts`` are those of its seams, in the order of the file; none where pieces are only laid on each other.
     ``layers`` are told from below. ``sides`` are those of the whole at which it is sewn, ``edges`` the edges of the
-    lowest layer that lie there. ``folded`` tells that both layers are one piece, folded. ``turned`` tells that the step
-    turns the work right side out when it is sewn; ``does`` is 'turn out' where it does nothing else.
+    lowest layer that lie there. ``opening`` is closed later, ``gaps`` stay open for good. ``folded`` tells that both
+    layers are one piece, folded. ``turned`` tells that the step turns the work right side out when it is sewn; ``does``
+    is 'turn out' where it does nothing else.
     """
 
     sorts: tuple[str, ...]
@@ -51,6 +56,7 @@ class Joined:
     folded: bool = False
     turned: bool = False
     does: Doing = "sew"
+    gaps: tuple[Opening, ...] = ()
 
     @property
     def turned_in(self) -> bool:

@@ -116,15 +116,16 @@ class Joiner:
         return part.across * part.along
 
     def _opened(self, one: Joined, group: Sequence[_SewnRun], acts: Sequence[Act]) -> Joined:
-        """The same with the opening that the acts leave in it: as long as they say, else as work of this size wants."""
+        """The same with the openings that acts leave in it: as long as they say, else as work of this size wants."""
         seams = {f"#{run.seam.number}" for run in group}
+        one = replace(one, gaps=tuple(_gaps(one, group, acts)))
         act = next((act for act in acts if seams & self._left_open(act)), None)
         if act is None:
             return one
         over = one.layers[-1].pieces[0]
         length = act.length or self.usual_opening(self.book.thing.parts[over])
         edge = (over, "bottom") if one.slipped_in else self._free_edge(_named_edges(one, group, act) or one.edges)
-        return replace(one, opening=Opening(edge, length))
+        return replace(one, opening=Opening(edge, length, act.end))
 
     def _left_open(self, act: Act) -> set[str]:
         return {item.on for item in self.book.gives(act) if item.state == "open"}
@@ -188,6 +189,13 @@ def _named_edges(one: Joined, group: Sequence[_SewnRun], act: Act) -> list[Edge]
         return []
     pairs = [pair for run in group for pair in run.pairs if any(_names(act, edge) for edge in pair)]
     return [edge for edge in one.edges if any(edge in pair for pair in pairs)]
+
+
+def _gaps(one: Joined, group: Sequence[_SewnRun], acts: Sequence[Act]) -> Iterable[Opening]:
+    """What acts leave open for good."""
+    for act in acts:
+        if act.for_good and act.length is not None:
+            yield from (Opening(edge, act.length, act.end) for edge in _named_edges(one, group, act))
 
 
 def _names(act: Act, edge: Edge) -> bool:

@@ -35,7 +35,10 @@ class Needs:
     def __init__(self, book: Book, acts: Iterable[Act] = ()) -> None:
         self.book = book
         self.thing = book.thing
+        acts = tuple(acts)
         self._basted = [act for act in acts if act.does in ("baste", "lay") and act.onto]
+        on_face = (act for act in acts if act.does == "sew" and act.word == "on")
+        self._on_face = frozenset(item for act in on_face for item in book.gives(act) if item.state == "sewn")
 
     @property
     def laid(self) -> frozenset[str]:
@@ -113,6 +116,11 @@ class Needs:
             for pair, item in zip(seam.pairs, sewn_items(seam), strict=True):
                 if edge in pair:
                     yield seam, item
+
+    def sewn_in(self, seam: Seam) -> tuple[Item, ...]:
+        """Return the pairs of a seam that are sewn from inside; what is sewn on its face comes when it is turned."""
+        pairs = tuple(item for item in sewn_items(seam) if item not in self._on_face)
+        return pairs or sewn_items(seam)
 
     def basted_at(self, edge: Edge) -> Iterable[Item]:
         """Return what an act of the recipe lays or bastes on an edge."""
@@ -232,7 +240,7 @@ def _filled(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _its_seam(needs: Needs, item: Item) -> Iterable[Item]:
     seam = needs.seam_of(item)
-    return sewn_items(seam) if seam is not None else ()
+    return needs.sewn_in(seam) if seam is not None else ()
 
 
 def _closing(thing: Thing, item: Item) -> Closing | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generator.calculation.making_up.joined import Joined
+from generator.calculation.making_up.joined import Joined, Opening
 from generator.calculation.striped import PanelStripes
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
@@ -58,10 +58,11 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
 
 def _joined(one: Joined, edition: Edition) -> dict[str, Any]:
     """What a step joins, from below: its layers, the sides at which it is sewn, the opening that stays."""
-    opening = one.opening and {
-        "edge": ".".join(one.opening.edge),
-        "length": write_length(one.opening.length, edition),
-    }
+
+    def told(opening: Opening) -> dict[str, str]:
+        where = {"at": opening.end} if opening.end else {}
+        return {"edge": ".".join(opening.edge), "length": write_length(opening.length, edition), **where}
+
     return {
         "does": one.does,
         "sorts": list(one.sorts),
@@ -70,7 +71,8 @@ def _joined(one: Joined, edition: Edition) -> dict[str, Any]:
             for layer in one.layers
         ],
         "sides": list(one.sides),
-        "opening": opening,
+        "opening": one.opening and told(one.opening),
+        "open_for_good": [told(gap) for gap in one.gaps],
         "turned": one.turned,
     }
 

@@ -142,7 +142,8 @@ def _act(scope: Scope, act: WrittenAct) -> Act:
     if act.length is not None:
         with suppress(AlreadyReportedError):
             length = scope.value(act.length)
-    return Act(act.does, tuple(act.what.edges), tuple(onto), act.word, act.place, length, act.right_sides)
+    what = tuple(act.what.edges)
+    return Act(act.does, what, tuple(onto), act.word, act.place, length, act.right_sides, act.end, act.for_good)
 
 
 def acts_taken(scope: Scope, steps: Sequence[Step], methods: Mapping[str, Method]) -> tuple[Act, ...]:

@@ -81,6 +81,7 @@ def frames_of(plan: SeamPlan, worksheet: Worksheet, *, few: bool = False) -> tup
     beside = (at,) if words.opening_beside(plan) else ()
     over, under = opening if at == "top" else "", opening if at != "top" and not beside else ""
     where = ", ".join(filter(None, (words.sewn_words(plan, worksheet), under)))
+    gaps = words.gap_words(plan, worksheet)
     basted = words.is_basted(plan)
     laid, sewn = words.laid_title(plan), "Baste" if basted else "Sew"
     keep, points = _kept(plan), partial(layer_points, plan=plan)
@@ -89,10 +90,10 @@ def frames_of(plan: SeamPlan, worksheet: Worksheet, *, few: bool = False) -> tup
         return Frame(title, above, below, plan.whole, partial(draw, plan=plan, worksheet=worksheet), keep=keep, **more)
 
     laying = frame(laid, above, below, lay, points=points)
-    sewing = frame(sewn, over, where, sew, beside=beside)
+    sewing = frame(sewn, over, _lines(where, gaps), sew, beside=beside)
     if few:
         title = f"{laid}, {sewn.lower()} {where}".strip()
-        told = _lines(above, over), _lines(below, under)
+        told = _lines(above, over), _lines(below, under, gaps)
         sewing = frame(title, *told, sew_and_show, beside=beside, points=points)
     opened = around(one.cut for one in plan.opened)
     last = Frame(

@@ -5,16 +5,18 @@ The finished edges of the lowest layer begin at (0, 0); x runs to the right and 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from generator.calculation.making_up.joined import Joined, JoinLayer
+from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
 from generator.calculation.making_up.laid import CLOCKWISE, opposite
 from generator.calculation.worked_piece import EdgeWork, Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Segment
 from generator.drawing.seams.boxes import FLAT, RIM, arc_ends, around, grown, level, share, sides_of
 
+_NEAR = 1e-6
 HIDDEN, FEW = 0.8, 3  # how much is covered so that all counts as hidden; a frill on every side hides nothing
 # Edges that lie raw when they are sewn; any other is hemmed, folded or bound by then.
 _RAW = frozenset({"seam", "faced", "french", "felled", "bound"})
@@ -44,7 +46,8 @@ class Laid:
 class SeamPlan:
     """Layers from below, where they are sewn, and where an opening stays; ``whole`` holds all that lies there.
 
-    ``opened`` is how they lie when the seam is opened out, or turned out where ``joined`` says so.
+    ``gaps`` are what stays open for good. ``opened`` is how they lie when the seam is opened out, or turned out where
+    ``joined`` says so.
     """
 
     joined: Joined
@@ -53,6 +56,19 @@ class SeamPlan:
     seams: Mapping[str, Segment]
     opening: tuple[str, Segment] | None
     opened: tuple[Laid, ...]
+    gaps: tuple[tuple[str, Segment], ...] = ()
+
+    @property
+    def sewn(self) -> tuple[tuple[str, Segment], ...]:
+        """The lines that are sewn, each with its side: what openings leave of the seams."""
+        openings = (*self.gaps, *((self.opening,) if self.opening is not None else ()))
+        found = []
+        for side, segment in self.seams.items():
+            lines = [segment]
+            for at, gap in openings:
+                lines = [part for line in lines for part in (_without(line, gap) if at == side else [line])]
+            found += [(side, line) for line in lines]
+        return tuple(found)
 
     @property
     def whole(self) -> Box:
@@ -102,7 +118,9 @@ def plan_seam(worksheet: Worksheet, joined: Joined) -> SeamPlan | None:
     lines = [laid.finished if joined.layers[0].right_side_up else laid.cut for laid in over]
     lower = base if joined.layers[0].right_side_up else around(laid.cut for laid in below)
     seams = {side: _along(side, lower, lines) for side in joined.sides if side != RIM}
-    return SeamPlan(joined, below, over, seams, _opening(joined, below, seams), _opened(joined, below, over))
+    opening = _opening(joined.opening, below, seams) if joined.opening is not None else None
+    gaps = tuple(_opening(gap, below, seams) for gap in joined.gaps)
+    return SeamPlan(joined, below, over, seams, opening, _opened(joined, below, over), gaps)
 
 
 def _not_flat(piece: Piece) -> bool:
@@ -208,21 +226,32 @@ def _along(side: str, base: Box, over: Iterable[Box]) -> Segment:
     return sides_of(Box(left, upper, right, lower))[side]
 
 
-def _opening(joined: Joined, below: tuple[Laid, ...], seams: Mapping[str, Segment]) -> tuple[str, Segment] | None:
-    """The opening in the middle of its edge, and at which side it lies."""
-    if joined.opening is None:
-        return None
-    (name, side), length = joined.opening.edge, float(joined.opening.length)
+def _opening(opening: Opening, below: tuple[Laid, ...], seams: Mapping[str, Segment]) -> tuple[str, Segment]:
+    """An opening at an end of its edge or in the middle of it, and at which side it lies."""
+    (name, side), length = opening.edge, float(opening.length)
     own = next((laid.finished for laid in below if laid.piece.name == name), below[0].finished)
     whole = around(laid.finished for laid in below)
     if side == RIM:
         return "bottom", arc_ends(own, length)
     side = side if side in CLOCKWISE else next(iter(seams))
+    first, last = (own.top, own.bottom) if side in FLAT else (own.left, own.right)
+    begin = {"top": first, "left": first, "bottom": last - length, "right": last - length}.get(
+        opening.end, (first + last - length) / 2
+    )
     if side in FLAT:
-        x, middle = (whole.left if side == "left" else whole.right), (own.top + own.bottom) / 2
-        return side, ((x, middle - length / 2), (x, middle + length / 2))
-    y, middle = (whole.top if side == "top" else whole.bottom), (own.left + own.right) / 2
-    return side, ((middle - length / 2, y), (middle + length / 2, y))
+        x = whole.left if side == "left" else whole.right
+        return side, ((x, begin), (x, begin + length))
+    y = whole.top if side == "top" else whole.bottom
+    return side, ((begin, y), (begin + length, y))
+
+
+def _without(line: Segment, gap: Segment) -> list[Segment]:
+    """The parts of a line that an opening in it leaves; the line itself where the opening lies in no part of it."""
+    ends = sorted(gap, key=lambda point: math.dist(point, line[0]))
+    whole = math.dist(*line)
+    if any(math.dist(line[0], end) + math.dist(end, line[1]) > whole + _NEAR for end in ends):
+        return [line]
+    return [part for part in ((line[0], ends[0]), (ends[1], line[1])) if math.dist(*part) > _NEAR]
 
 
 def _opened(joined: Joined, below: tuple[Laid, ...], over: tuple[Laid, ...]) -> tuple[Laid, ...]:

@@ -92,9 +92,10 @@ def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> 
     inset = 0.05 if words.is_basted(plan) else 0.0
     if RIM in plan.joined.sides:
         canvas.line(_round_seam(paper, plan), canvas.style.stitch)
-    for side, segment in plan.seams.items():
-        for part in _without(segment, plan.opening[1] if plan.opening and plan.opening[0] == side else None):
-            canvas.line(_moved(_short(paper.line(part), corner, plan, paper), side, -inset), canvas.style.stitch)
+    for side, part in plan.sewn:
+        canvas.line(_moved(_short(paper.line(part), corner, plan, paper), side, -inset), canvas.style.stitch)
+    for side, gap in plan.gaps:
+        _ticks(paper, side, gap)
     if plan.opening is not None:
         side, gap = plan.opening
         _ticks(paper, side, gap)
@@ -141,14 +142,6 @@ def _moved(segment: Segment, side: str, out: float) -> Segment:
     right, down = {"left": (-out, 0.0), "right": (out, 0.0), "top": (0.0, -out), "bottom": (0.0, out)}[side]
     (x, y), (end_x, end_y) = segment
     return (x + right, y + down), (end_x + right, end_y + down)
-
-
-def _without(segment: Segment, gap: Segment | None) -> list[Segment]:
-    """The parts of a line that an opening leaves."""
-    if gap is None:
-        return [segment]
-    ends = sorted(gap, key=lambda point: math.dist(point, segment[0]))
-    return [(segment[0], ends[0]), (ends[1], segment[1])]
 
 
 def done(paper: Paper, plan: SeamPlan) -> None:

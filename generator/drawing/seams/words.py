@@ -69,6 +69,15 @@ def opening_words(plan: SeamPlan, worksheet: Worksheet) -> str:
     return f"open {say_length(opening.length, worksheet.edition)}" if opening is not None else ""
 
 
+def gap_words(plan: SeamPlan, worksheet: Worksheet) -> str:
+    """Return what stays open for good: '2 in at the top of the left and 3 in at the right stay open for good'."""
+    told = [
+        f"{say_length(gap.length, worksheet.edition)} at the {f'{gap.end} of the {side}' if gap.end else side}"
+        for gap, (side, _) in zip(plan.joined.gaps, plan.gaps, strict=True)
+    ]
+    return f"{_listed(told)} stay{'' if len(told) > 1 else 's'} open for good" if told else ""
+
+
 def opening_beside(plan: SeamPlan) -> bool:
     """Return whether the opening is written beside its edge: at a side that is high enough for the words, turned."""
     whole = plan.whole
@@ -116,6 +125,8 @@ def told(plan: SeamPlan, worksheet: Worksheet) -> str:
         parts.append(f"{'Basted' if is_basted(plan) else 'Sewn'} {at}{where}.")
     if plan.opening is not None:
         parts.append(f"{opening_words(plan, worksheet).capitalize()} at the {plan.opening[0]}.")
+    if plan.gaps:
+        parts.append(f"{gap_words(plan, worksheet)}.")
     if plan.joined.turned:
         parts.append(f"Turned out: {done_words(plan)}.")
     return " ".join(parts)[:1].upper() + " ".join(parts)[1:]

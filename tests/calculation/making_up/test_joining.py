@@ -185,3 +185,12 @@ def test_what_is_sewn_after_turning_out_is_sewn_by_hand_and_has_no_layers() -> N
     acts = (act("sew", *three), act("turn out", "front"), act("sew", "front.bottom", "back.bottom"))
     (one,) = joined(made, own(*acts))
     assert set(one.sides) == {"left", "top", "right"}
+
+
+def test_openings_for_good_lie_where_the_acts_say_beside_the_one_that_is_closed() -> None:
+    gap = replace(act("leave open", "back.left"), length=Fraction(2), for_good=True, end="top")
+    other = replace(gap, what=(("front", "right"),), end="")
+    open_now = replace(act("leave open", "back.bottom"), length=Fraction(8))
+    (one,) = joined(CUSHION, own(act("sew", "front", "back"), gap, other, open_now))
+    assert one.opening == Opening(("front", "bottom"), Fraction(8))
+    assert one.gaps == (Opening(("front", "left"), Fraction(2), "top"), Opening(("front", "right"), Fraction(2)))

@@ -230,3 +230,24 @@ def test_a_step_of_ones_own_that_names_no_piece_is_asked_what_it_does() -> None:
     steps = (*recipe(CUSHION_RECIPE)[:-3], own(line=9))
     assert [one for one in told(CUSHION, steps) if "If this step does" in one] != []
     assert told(CUSHION, steps, "error") == []
+
+
+BAND = thing(panel("band"), part("lining", cloth="lining"), kind="curtain", seams="band.all / lining.all")
+FOR_GOOD = replace(act("leave open", "band.left"), for_good=True)
+LINED = (
+    *recipe("cut\nmark folds, crease, stitch tucks: band\nrule rows, sew rows, trim: band"),
+    own(act("sew", "band", "lining"), FOR_GOOD, replace(FOR_GOOD, what=(("band", "right"),)), line=4),
+    own(act("turn out", "band"), line=5),
+)
+
+
+def test_an_opening_for_good_is_never_closed() -> None:
+    assert told(BAND, LINED) == []
+    assert told(BAND, (*LINED, use("close opening", "band", 6))) == [
+        "6:5: 'close opening' has nothing to close: no step leaves an opening in the seams of 'band'"
+    ]
+    ordinary = replace(LINED[3], acts=(LINED[3].acts[0], act("leave open", "band.left")))
+    assert told(BAND, (*LINED[:3], ordinary, *LINED[4:])) == [
+        "5:5: no step closes the opening of 'band' to 'lining'. Write below line 5, or 'for good' behind 'leave open' "
+        "where it stays open:\n  - use: close opening\n    on: lining"
+    ]
