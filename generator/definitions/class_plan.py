@@ -92,6 +92,7 @@ class ClassCloth(Located):
 class ClassPlan(Keyed):
     """A class of one project; ``name`` is the file's name without its ending.
 
+    ``fee`` is what it costs without the kit; ``changed`` is when its days or hours were last changed.
     ``own_sizes`` are those of places with measures of their own, known where the class was read with its project.
     """
 
@@ -105,6 +106,8 @@ class ClassPlan(Keyed):
     spare_kits: Annotated[Mapping[str, int], LeafGroup(Leaf(_whole, VALUE))] = field(default_factory=dict)
     cut_beforehand: WordList = ()
     bring: WordList = ()
+    fee: Label = ""
+    changed: Day | None = None
     cloths: NamedGroups[ClassCloth] = field(default_factory=dict)
     name: str = ""
     path: Path = Path()

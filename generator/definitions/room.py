@@ -36,6 +36,7 @@ class Room:
     name: str = ""
     place: str = ""
     line: str = ""
+    time_zone: str = ""
     web_address: str = ""
     welcome: Text | None = None
     editions: tuple[str, ...] = EDITION_NAMES
@@ -107,6 +108,7 @@ def _room(site: SiteFile) -> Room:
         name=site.room.name,
         place=site.room.place,
         line=site.room.line,
+        time_zone=site.room.time_zone,
         web_address=site.room.web_address,
         welcome=site.room.welcome,
         editions=site.editions,

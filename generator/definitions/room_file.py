@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Annotated
+from zoneinfo import ZoneInfo
 
 from generator.definitions.caution_rule import CautionRule
 from generator.definitions.faults import Fault
@@ -87,6 +88,16 @@ def _web_address(words: Scalar, reading: Reading) -> str:
     return f"{text.rstrip('/')}/"
 
 
+def _time_zone(words: Scalar, reading: Reading) -> str:
+    """Return a name of the time zone database, such as Europe/London."""
+    name = filled_words(words).strip()
+    try:
+        return ZoneInfo(name).key
+    except (OSError, ValueError, KeyError):  # a folder of names, a path out of the database, no such name
+        told = f"'{name}' is no time zone known here; write its name in the IANA database, for example Europe/London"
+        raise Fault(told) from None
+
+
 class GuideGroup(Located):
     """Pages of words that stand together in the list of guides, by the names of their files."""
 
@@ -101,6 +112,7 @@ class RoomName(Keyed):
     place: Label = ""
     line: Label = ""
     welcome: Markdown | None = None
+    time_zone: Annotated[str, Leaf(_time_zone, {"type": "string"})] = ""
     web_address: Annotated[str, Leaf(_web_address, {"type": "string", "format": "uri"})] = ""
 
 

@@ -68,6 +68,7 @@ def room_setting(room: Room, theme: Theme) -> Setting:
         theme=theme,
         place=room.place,
         line=room.line,
+        time_zone=room.time_zone,
         site_address=room.web_address,
         welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
         editions=room.editions,

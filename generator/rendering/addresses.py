@@ -146,6 +146,11 @@ def class_page(name: str) -> str:
     return f"classes/{project_slug(name)}.html"
 
 
+def class_calendar(name: str) -> str:
+    """Return the path of the days of a class as a calendar file."""
+    return f"classes/{project_slug(name)}.ics"
+
+
 def class_sheet_file(name: str, kind: str, paper: str) -> str:
     """Return the path of a sheet for a class, whose name is a file name with hyphens."""
     return f"classes/{project_slug(name)}-{_file_name(kind, '', paper)}"

@@ -14,6 +14,7 @@ from generator.rendering import addresses
 from generator.rendering.cards import ClassCard
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting
+from generator.rendering.structured import class_data
 
 _SIGN_UP = "sign up form"
 
@@ -28,6 +29,8 @@ def render_class(sheet: ClassSheet, setting: Setting) -> str:
         addresses.class_page(sheet.name),
         setting,
         lesson=sheet,
+        calendar=addresses.class_calendar(sheet.name),
+        data=class_data(sheet, setting),
         kind=worksheet.kind,
         level=worksheet.level,
         project_page=addresses.project_page(sheet.project),

@@ -36,6 +36,7 @@ def framed_page(name: str, address: str, setting: Setting, **values: object) -> 
         "corrections": addresses.CORRECTIONS,
         "manifest": addresses.MANIFEST,
         "canonical": "" if lost else absolute(address, setting),
+        "data": "",
         "image": image,
         "words": read_words,
     }

@@ -16,10 +16,13 @@ from generator.rendering.environment import sheet_words
 from generator.rendering.figures import Pictures, arranged
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting, SizeLink, project_card, size_link
-from generator.rendering.sharing import size_sharing
+from generator.rendering.sharing import plain_words, shortened, size_sharing
 from generator.rendering.state import state_words
+from generator.rendering.structured import room_data, trail_data
 
 _COLUMNS = 5
+# So much of a page of words is read for what lists of results say of it.
+_BEGINNING = 600
 _NOTHING_BETWEEN: Mapping[str, SizesBetween] = MappingProxyType({})
 
 
@@ -30,6 +33,7 @@ def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Seque
         addresses.HOME,
         setting,
         projects=projects,
+        data=room_data(projects, setting),
         kinds=sorted({project.kind for project in projects}),
         levels=LEVELS,
         level_numbers={level: number for number, level in enumerate(LEVELS, 1)},
@@ -53,11 +57,14 @@ def render_project(
         edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
         for edition in dict.fromkeys(worksheet.edition.name for worksheet in worksheets)
     }
+    card = project_card(worksheets)
     return framed_page(
         "project.html",
-        addresses.project_page(worksheets[0].project),
+        card.page,
         setting,
-        project=project_card(worksheets),
+        project=card,
+        about=shortened(f"{card.title}, a {card.kind} of hand-turned tucks. {plain_words(card.summary)}"),
+        data=trail_data(((setting.room, addresses.HOME), (card.title, card.page)), setting),
         pictures=pictures,
         comparisons={edition: compared(found) for edition, found in editions.items()},
         sheets=_by_title(sheets),
@@ -110,7 +117,8 @@ def render_between(
 
 def render_words(name: str, title: str, text: str, setting: Setting) -> str:
     """Return a page of words: its name in the address, its title, and Markdown."""
-    return framed_page("words.html", addresses.words_page(name), setting, title=title, text=text)
+    about = shortened(f"{title}: {plain_words(text[:_BEGINNING])}")
+    return framed_page("words.html", addresses.words_page(name), setting, title=title, text=text, about=about)
 
 
 def render_missing(setting: Setting) -> str:

@@ -37,17 +37,19 @@ SITE_LINKS = (
 class Setting:
     """What is the same for every page and sheet of a room.
 
-    ``line`` is the heading of the home page, ``welcome`` the Markdown below it. ``site_address`` is where the site
-    is published ("https://..."), or empty; it is only printed and linked from sheets. ``sheets`` are those beside
-    the handout that the site has. ``edition_mark`` tells sheets of different days apart; ``standing`` tells whether
-    a sheet has the numbers that were kept under it, is a draft made after it, is one student's own, or of a size
-    between the named ones; ``student`` is whose it is, in a class pack only. ``links`` are further pages.
+    ``line`` is the heading of the home page, ``welcome`` the Markdown below it; ``time_zone`` is where its clocks are.
+    ``site_address`` is where the site is published ("https://..."), or empty; it is only printed and linked from
+    sheets. ``sheets`` are those beside the handout that the site has. ``edition_mark`` tells sheets of different days
+    apart; ``standing`` tells whether a sheet has the numbers that were kept under it, is a draft made after it, is one
+    student's own, or of a size between the named ones; ``student`` is whose it is, in a class pack only. ``links`` are
+    further pages.
     """
 
     room: str
     theme: Theme
     place: str = ""
     line: str = ""
+    time_zone: str = ""
     welcome: str = ""
     site_address: str = ""
     editions: tuple[str, ...] = ("inch", "metric")

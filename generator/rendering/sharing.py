@@ -41,7 +41,12 @@ def plain_words(text: str) -> str:
 def description(worksheet: Worksheet) -> str:
     """Return a sentence or two on a size, short enough for a list of results."""
     link = size_link(worksheet)
-    about = f"{worksheet.title}, {worksheet.size_label}: {link.finished} finished. {plain_words(worksheet.summary)}"
+    told = f"{worksheet.title}, {worksheet.size_label}: {link.finished} finished."
+    return shortened(f"{told} {plain_words(worksheet.summary)}")
+
+
+def shortened(about: str) -> str:
+    """Return a text, or its beginning, short enough for a list of results."""
     if len(about) <= _LONGEST:
         return about
     return about[: _LONGEST - 1].rsplit(" ", 1)[0].rstrip(".,;:") + " …"

@@ -33,6 +33,14 @@ SPOKEN = {
     "li": "listitem",
 }
 TWICE = re.compile(r"\b(a|an|the|of|and|from) \1\b", re.IGNORECASE)
+# What schema.org asks of each sort of thing that is told.
+TOLD: dict[str, tuple[str, ...]] = {
+    "HowTo": ("name",),
+    "WebSite": ("name", "url"),
+    "ItemList": ("itemListElement",),
+    "BreadcrumbList": ("itemListElement",),
+    "EducationEvent": ("name", "startDate", "endDate", "location", "organizer"),
+}
 NAMING = ("aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "for", "headers", "list")
 
 
@@ -186,8 +194,20 @@ def instructions(page: ReadPage) -> Iterator[str]:
         # Other values are for the page's own scripts.
         if script.attrib["type"] != "application/ld+json":
             continue
-        if (told.get("@context"), told.get("@type")) != ("https://schema.org", "HowTo"):
-            yield f"its JSON-LD is of type {told.get('@type')}"
+        if told.get("@context") != "https://schema.org":
+            yield f"its JSON-LD is in the words of {told.get('@context')}"
+        parts = told.get("@graph", [told])
+        strange = [part.get("@type") for part in parts if part.get("@type") not in TOLD]
+        lacking = [
+            f"{part['@type']} {term}"
+            for part in parts
+            for term in TOLD.get(part.get("@type"), ())
+            if not part.get(term)
+        ]
+        if strange or lacking:
+            yield f"its JSON-LD is of type {strange}, or lacks {lacking}"
+        if told.get("@type") != "HowTo":
+            continue
         empty = [term for term in ("name", "description", "step", "totalTime", "supply", "tool") if not told.get(term)]
         steps = [step for step in told.get("step", ()) if not (step.get("name") and step.get("text"))]
         named = [thing for term in ("supply", "tool") for thing in told.get(term, ()) if not thing.get("name")]

@@ -45,3 +45,14 @@ def test_no_two_pages_have_the_same_title(demo_site: BuiltSite) -> None:
 def test_no_page_is_heavy(demo_site: BuiltSite) -> None:
     sizes = sorted(((demo_site.folder / page).stat().st_size, page) for page in demo_site.pages)
     assert [page for size, page in sizes if size > LARGEST] == []
+
+
+def test_no_two_pages_tell_the_same_of_themselves(demo_site: BuiltSite) -> None:
+    told = defaultdict(list)
+    for page in demo_site.pages:
+        [about] = [
+            meta.get("content") for meta in read_page(demo_site, page).all("meta") if meta.get("name") == "description"
+        ]
+        told[about].append(page)
+    assert {about: pages for about, pages in told.items() if len(pages) > 1} == {}
+    assert len(told) == len(demo_site.pages)

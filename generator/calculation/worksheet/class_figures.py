@@ -36,6 +36,9 @@ def class_figures(sheet: ClassSheet, pages: Mapping[Kit, int]) -> dict[str, Any]
         "thread": {"length": sheet.thread.length_text, "spools": sheet.thread.spools},
         "supplies": [_supply(line) for line in sheet.supplies],
         "cost": _cost(sheet.bill),
+        "prices": [
+            {"size": price.size_label, "edition": price.edition, "price": str(price.whole)} for price in sheet.prices
+        ],
         "slips": [_slip(slip) for slip in sheet.slips],
         "timetable": {
             "size": sheet.slowest.kit.size,

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 
 from generator.calculation.making.class_paper import KitSlip, kit_slips
@@ -24,6 +25,7 @@ from generator.calculation.worksheet.class_kits import (
     preparation_minutes,
     spare_of,
 )
+from generator.calculation.worksheet.class_prices import ClassPrice, class_prices
 from generator.calculation.worksheet.class_shopping import (
     class_supplies,
     class_thread,
@@ -36,7 +38,8 @@ from generator.calculation.worksheet.sheet import RoomContext
 from generator.definitions.class_plan import ClassPlan
 from generator.definitions.nodes import fold
 from generator.definitions.project import Project
-from generator.errors import FaultyFileError, Finding
+from generator.definitions.room import Room
+from generator.errors import CalculationError, FaultyFileError, Finding
 from generator.lengths import Edition
 from generator.limits import MOST_CLASS_PARTS
 
@@ -48,7 +51,8 @@ class ClassSheet:
     ``kits`` are the sizes and editions that occur, ``slips`` one for each bag. ``cloths``, ``thread``, ``supplies`` and
     ``bill`` are for the whole class. ``slowest`` is the kit that the timetable goes by, at the beginners' pace;
     ``preparation`` is how long the room cuts before the class [min]. ``bring`` and ``lent`` need not be bought;
-    ``of_nobody`` are tools of the steps that stand on neither list.
+    ``of_nobody`` are tools of the steps that stand on neither list. ``prices`` are what each size costs who comes;
+    ``changed`` is when the days or hours were last changed.
     """
 
     name: str
@@ -70,6 +74,8 @@ class ClassSheet:
     bring: tuple[str, ...] = ()
     lent: tuple[str, ...] = ()
     of_nobody: tuple[str, ...] = ()
+    prices: tuple[ClassPrice, ...] = ()
+    changed: date | None = None
     findings: tuple[Finding, ...] = ()
 
     def packed(self, work: KitWork) -> tuple[SupplyLine, ...]:
@@ -97,7 +103,8 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
     costs = bill(wanted, room.prices, room.currency)
     slowest = slowest_kit(kits, room)
     days = class_timetable(plan, slowest, room)
-    told = (*cut_too_early(plan, kits), *short_remnants(cloths, edition), *costs.faults, *days.findings)
+    prices, wrong_fee = _prices(plan, kits, (*bring, *room.lends), room)
+    told = (*cut_too_early(plan, kits), *short_remnants(cloths, edition), *costs.faults, *wrong_fee, *days.findings)
     return ClassSheet(
         name=plan.name,
         title=plan.title,
@@ -117,12 +124,31 @@ def class_sheet(plan: ClassPlan, project: Project, shared: RoomContext) -> Class
         preparation=preparation_minutes(kits, room),
         bring=bring,
         lent=room.lends,
+        prices=prices,
+        changed=plan.changed,
         of_nobody=tools_of_nobody(kits, plan.bring, room.lends),
-        findings=(
-            *([Finding("warning", mixed)] if (mixed := mixed_editions([work.count for work in kits])) else []),
-            *(cut_otherwise(kits, project, shared) if plan.cloths else ()),
-            *(Finding("warning", text) for text in told),
-        ),
+        findings=_findings(plan, kits, project, shared, told),
+    )
+
+
+def _prices(
+    plan: ClassPlan, kits: Sequence[KitWork], there: Sequence[str], room: Room
+) -> tuple[tuple[ClassPrice, ...], tuple[str, ...]]:
+    """The prices of the class, or why there are none."""
+    try:
+        return class_prices(plan.fee, kits, there, room), ()
+    except CalculationError as fault:
+        return (), (f"the fee cannot be used: {fault}",)
+
+
+def _findings(
+    plan: ClassPlan, kits: Sequence[KitWork], project: Project, shared: RoomContext, told: Sequence[str]
+) -> tuple[Finding, ...]:
+    mixed = mixed_editions([work.count for work in kits])
+    return (
+        *([Finding("warning", mixed)] if mixed else []),
+        *(cut_otherwise(kits, project, shared) if plan.cloths else ()),
+        *(Finding("warning", text) for text in told),
     )
 
 

@@ -98,7 +98,7 @@ def bill(wanted: Sequence[Purchase], prices: Mapping[str, Price], currency: str 
     """
     if not prices:
         return Bill()
-    places = max(_LEAST_PLACES, *(_decimals(price.amount) for price in prices.values()))
+    places = _places(prices)
     lines, unpriced, faults = [], [], []
     for thing in wanted:
         name = _name_of_price(thing, prices)
@@ -122,6 +122,21 @@ def sheet_cost(scope: Scope, wanted: Sequence[Purchase]) -> str:
     for fault in found.faults:
         scope.report("warning", f"prices in site.yaml: {fault}")
     return str(found)
+
+
+def room_money(amount: str, prices: Mapping[str, Price], currency: str = "") -> Money:
+    """Return an amount as written, in the money of a price list.
+
+    Raises
+    ------
+    CalculationError
+        If it is no amount of money.
+    """
+    return _money(amount, currency, _places(prices))
+
+
+def _places(prices: Mapping[str, Price]) -> int:
+    return max((_LEAST_PLACES, *(_decimals(price.amount) for price in prices.values())))
 
 
 def _decimals(amount: str) -> int:

@@ -26,6 +26,7 @@ from generator.publishing.write import Output
 from generator.rendering import addresses
 from generator.rendering.between import SizesBetween, by_measure
 from generator.rendering.cards import CardPicture, ClassCard, PageLink, ProjectCard, SheetLink, SheetTold
+from generator.rendering.class_calendar import class_calendar
 from generator.rendering.class_pages import render_class, render_classes
 from generator.rendering.corrections import corrections_feed, render_corrections
 from generator.rendering.further_files import further_files
@@ -152,6 +153,7 @@ def make_class(room: OpenRoom, output: Output, name: str) -> ClassCard:
         sheet = worked_class(name, room.folder, room.shared, room.theme)
     with output.timed("pages"):
         output.add(addresses.class_page(name), render_class(sheet, room.setting).encode())
+        output.add(addresses.class_calendar(name), class_calendar(sheet, room.setting))
     days = tuple(plan.session.day for plan in sheet.timetable.sessions)
     return ClassCard(name, sheet.title, sheet.project, sheet.project_title, days)
 
