@@ -1,0 +1,91 @@
+"""How pages look: by day and in the dark, in the device's own colours, and printed from the browser."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from itertools import product
+from typing import Literal
+
+import pypdfium2
+import pytest
+from looking import Examiner, overflow
+from playwright.sync_api import Browser, Page
+from served_site import Site
+
+from tests.built_site import KINDS
+
+LOOKS: tuple[Literal["light", "dark"], ...] = ("light", "dark")
+# A phone, a desk, and what is left of a window of 1280 px at 400 %.
+SIZES = ((360, 740), (1280, 900), (320, 256))
+SMALL = KINDS["size"]
+
+# What is drawn in ink, and the ground that it lies on, as colours that the browser paints.
+_STROKES = """() => Array.from(document.querySelectorAll("main svg .line-ink"))
+    .map(line => [getComputedStyle(line).stroke, getComputedStyle(document.documentElement).backgroundColor])"""
+
+
+@pytest.fixture(params=LOOKS)
+def looked(request: pytest.FixtureRequest, browser: Browser) -> Iterator[Page]:
+    context = browser.new_context(color_scheme=request.param, service_workers="block")
+    yield context.new_page()
+    context.close()
+
+
+def test_axe_finds_nothing_by_day_and_in_the_dark_at_three_sizes(looked: Page, site: Site) -> None:
+    faults = []
+    examiner = Examiner()
+    for kind, (width, height) in product(KINDS, SIZES):
+        looked.set_viewport_size({"width": width, "height": height})
+        looked.goto(site.address + KINDS[kind])
+        found = examiner.faults(looked, drawings=width == 1280)
+        faults += [f"{kind} at {width}: {fault}" for fault in found]
+        faults += [f"{kind} scrolls sideways at {width}"] if overflow(looked) > 0 else []
+    assert faults == []
+
+
+def test_the_reader_chooses_the_look_of_all_pages(site: Site, browser: Browser) -> None:
+    context = browser.new_context(color_scheme="light", service_workers="block")
+    page = context.new_page()
+    ground = "getComputedStyle(document.documentElement).backgroundColor"
+    page.goto(site.address)
+    by_day = page.evaluate(ground)
+    page.select_option("#look-of", "dark")
+    in_the_dark = page.evaluate(ground)
+    assert in_the_dark != by_day
+    page.goto(site.address + SMALL)
+    assert page.evaluate(ground) == in_the_dark
+    page.select_option("#look-of", "")
+    assert page.evaluate(ground) == by_day
+    context.close()
+
+
+@pytest.mark.parametrize("forced", ["none", "active"])
+@pytest.mark.parametrize("look", LOOKS)
+def test_lines_of_drawings_differ_from_their_ground(
+    look: Literal["light", "dark"], forced: Literal["none", "active"], site: Site, browser: Browser
+) -> None:
+    context = browser.new_context(color_scheme=look, forced_colors=forced, service_workers="block")
+    page = context.new_page()
+    page.goto(site.address + SMALL)
+    found = page.evaluate(_STROKES)
+    assert len(found) > 50
+    assert [stroke for stroke, ground in found if stroke == ground] == []
+    context.close()
+
+
+def printed(page: Page) -> int:
+    """How many pages of Letter a page takes, printed from the browser."""
+    return len(pypdfium2.PdfDocument(io.BytesIO(page.pdf(format="Letter"))))
+
+
+def test_pages_are_printed_from_the_browser_on_few_pages(site: Site, browser: Browser) -> None:
+    page = browser.new_page(service_workers="block")
+    most = {KINDS["size"]: 5, KINDS["home"]: 3, KINDS["gallery"]: 2, KINDS["project"]: 3}
+    found = {}
+    for address in most:
+        page.goto(site.address + address)
+        found[address] = printed(page)
+    assert {address: pages for address, pages in found.items() if pages > most[address]} == {}
+    assert min(found.values()) > 0
+    page.close()
