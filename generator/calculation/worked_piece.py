@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import ClassVar, Literal
 
 from generator.calculation.pieces.bias import PiecedBias
+from generator.calculation.shapes.notches import Notch
 from generator.calculation.worked import End, Panel
 
 Grain = Literal["along", "across", "either", "bias"]
@@ -38,14 +39,6 @@ class Straight:
 
 
 @dataclass(frozen=True, slots=True)
-class Round:
-    """The outline of a circle, whose only edge is its rim; its diameter is the one measure that tells its size."""
-
-    one_measure: ClassVar[bool] = True
-    sides: ClassVar[tuple[str, ...]] = ("rim",)
-
-
-@dataclass(frozen=True, slots=True)
 class SeamLine:
     """One edge of a shape: its name and the points of its finished edge, close enough to be drawn as straight lines."""
 
@@ -57,17 +50,31 @@ class SeamLine:
 class Shaped:
     """The outline of any other shape: its finished edges, clockwise, and the line on which it is cut.
 
-    Places are across and along from the left and the highest point of the finished shape [in].
+    ``notches`` are the marks by which it is matched. Places are across and along from the left and the highest point of
+    the finished shape [in].
     """
 
     one_measure: ClassVar[bool] = False
     lines: tuple[SeamLine, ...]
     cut: tuple[tuple[Fraction, Fraction], ...]
+    notches: tuple[Notch, ...] = ()
 
     @property
     def sides(self) -> tuple[str, ...]:
         """The names of its edges."""
         return tuple(line.name for line in self.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """The outline of a circle, whose only edge is its rim; its diameter is the one measure that tells its size.
+
+    ``shape`` has its lines, for paper on which it is cut.
+    """
+
+    one_measure: ClassVar[bool] = True
+    sides: ClassVar[tuple[str, ...]] = ("rim",)
+    shape: Shaped | None = field(default=None, compare=False)
 
 
 Outline = Straight | Round | Shaped
@@ -93,6 +100,12 @@ class Part:
         strange = set(self.edges) - set(self.outline.sides)
         if strange:
             raise ValueError(f"{self.outline} has no side for the edges {sorted(strange)}")
+
+    @property
+    def shape(self) -> Shaped | None:
+        """Its lines where it is no rectangle: then it is cut by paper."""
+        outline = self.outline
+        return outline if isinstance(outline, Shaped) else outline.shape if isinstance(outline, Round) else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,6 +44,7 @@ BRACKETS = (
         "pieces",
         "cut list",
         "cuts",
+        "shapes",
         "list for later",
         "own measure",
         "cut later",

@@ -39,10 +39,10 @@ PAPERS = ("Letter", "A4")
 # Sheets beside the handout, by what they are about.
 SHEETS_OF_ROOM = ("wall card", "buying table", "sample form")
 SHEETS_OF_PROJECT = ("teacher's copy", "measuring guide", "machine card", "sign up form", "care sheet")
-SHEETS_OF_SIZE = ("marking strip", "rescue sheet")
+SHEETS_OF_SIZE = ("paper pattern", "marking strip", "rescue sheet")
 SHEETS_BESIDE = (*SHEETS_OF_ROOM, *SHEETS_OF_PROJECT, *SHEETS_OF_SIZE)
 # Those that a room publishes where its file says nothing; the others are made when somebody asks for them.
-USUAL_SHEETS = (*SHEETS_OF_ROOM, "measuring guide", "sign up form", "care sheet")
+USUAL_SHEETS = (*SHEETS_OF_ROOM, "measuring guide", "sign up form", "care sheet", "paper pattern")
 CAUTIONS = (
     "furniture",
     "small children",
@@ -172,6 +172,7 @@ CONDITIONS = frozenset(
         "shrinkage",
         "sheer",
         "stripes",
+        "shapes",
         "corners",
         "round",
         "straight",

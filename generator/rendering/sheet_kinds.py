@@ -13,6 +13,7 @@ from typing import Any, Literal
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.definitions.vocabulary import SHEETS_BESIDE
+from generator.drawing.paper_pattern import papers_of
 from generator.rendering import addresses
 from generator.rendering.buying_table import render_buying_table
 from generator.rendering.cards import SheetLink
@@ -24,6 +25,7 @@ from generator.rendering.forms import (
     render_sample_form,
     render_sign_up_form,
 )
+from generator.rendering.paper_pattern import render_paper_pattern
 from generator.rendering.rescue import render_rescue
 from generator.rendering.setting import Setting
 from generator.rendering.strip import render_strip
@@ -35,6 +37,14 @@ Projects = Mapping[str, Sequence[Worksheet]]
 Subject = Projects | Sequence[Worksheet] | Worksheet | ClassSheet
 
 
+def _is_tucked(worksheet: Worksheet) -> bool:
+    return any(panel.across.count for panel in worksheet.panels.values())
+
+
+def _has_shapes(worksheet: Worksheet) -> bool:
+    return bool(papers_of(worksheet))
+
+
 @dataclass(frozen=True, slots=True)
 class SheetKind:
     """A kind of sheet.
@@ -42,7 +52,8 @@ class SheetKind:
     ``needs`` tells what ``render`` takes: for a room the worksheets of each project by its name, for a project its
     worksheets, for a size one worksheet, for a class its ClassSheet. With ``each_edition`` they are of one edition, and
     a CalculationError is raised where two come together. What is rendered is a tagged PDF on a paper, ``Letter`` or
-    ``A4``; a PublishError is raised where a letter or a font is missing. ``file`` is its word in names of files.
+    ``A4``; a PublishError is raised where a letter or a font is missing. ``file`` is its word in names of files,
+    ``of_size`` tells of which sizes there is one.
     """
 
     title: str
@@ -50,6 +61,7 @@ class SheetKind:
     needs: Need
     render: Callable[[Any, Setting, str], bytes]
     each_edition: bool = True
+    of_size: Callable[[Worksheet], bool] = _is_tucked
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +102,13 @@ SHEETS: dict[str, SheetKind] = {
     "machine card": SheetKind("Machine card", "machine", "project", render_machine_card),
     "sign up form": SheetKind("Sign-up form", "sign up", "project", render_sign_up_form, each_edition=False),
     "care sheet": SheetKind("Care sheet", "care", "project", render_care_sheet, each_edition=False),
+    "paper pattern": SheetKind(
+        "Paper pattern, true size",
+        "pattern",
+        "size",
+        render_paper_pattern,
+        of_size=_has_shapes,
+    ),
     "marking strip": SheetKind("Marking strip, true size", "strip", "size", render_strip),
     "rescue sheet": SheetKind("Rescue sheet: when something goes wrong", "rescue", "size", render_rescue),
     "class pack": SheetKind("Class pack", "class", "class", render_class_pack, each_edition=False),
@@ -116,10 +135,10 @@ def project_orders(worksheets: Sequence[Worksheet], names: Collection[str] = SHE
 
 
 def size_orders(worksheet: Worksheet, names: Collection[str] = SHEETS_BESIDE) -> Iterator[SheetOrder]:
-    """Return the sheets about one size, those of the kinds named; there is none where nothing is tucked."""
-    if any(panel.across.count for panel in worksheet.panels.values()):
-        about = (worksheet.project, worksheet.size)
-        for name in _kinds("size", names):
+    """Return the sheets about one size, those of the kinds named that it has something for."""
+    about = (worksheet.project, worksheet.size)
+    for name in _kinds("size", names):
+        if SHEETS[name].of_size(worksheet):
             address = partial(addresses.size_sheet_file, *about, SHEETS[name].file, worksheet.edition.name)
             yield SheetOrder(name, worksheet, address)
 

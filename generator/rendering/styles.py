@@ -18,7 +18,7 @@ from generator.rendering.letters import font_letters
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
-SHEET_STYLES = ("handout", "strip", "sheets")
+SHEET_STYLES = ("handout", "strip", "pattern", "sheets")
 # Colours of a drawing; in the dark those of the page, with cloth and shade between its paper and its ink.
 _DRAWN = ("ink", "quiet", "accent", "cloth", "shade", "paper")
 _DRAWN_IN_THE_DARK: Mapping[str, str] = {

@@ -6,11 +6,16 @@ import pytest
 from mooring_room import two_mornings, worksheets
 from opened_pdf import fonts_inside, opened, page_count, tags, told_figures, words_outside
 from room_setting import setting
+from shapes_room import shapes
 
 from generator.rendering.sheet_kinds import SHEETS, SheetOrder, class_orders, project_orders, room_orders, size_orders
 
 PAPERS = {"Letter": (612.0, 792.0), "A4": (595.28, 841.89)}
 """US Letter is 8 1/2 by 11 in of 72 pt; A4 (ISO 216) is 210 by 297 mm."""
+
+
+# What is printed at true size takes as many pages as it is long, and stands nearer to the edges of its paper.
+TRUE_SIZE = ("marking strip", "paper pattern")
 
 
 def every_order() -> list[SheetOrder]:
@@ -20,6 +25,7 @@ def every_order() -> list[SheetOrder]:
         *project_orders(worksheets()),
         *sizes[:2],
         sizes[-1],
+        *size_orders(shapes("inch"), ("paper pattern",)),
         *class_orders(two_mornings()),
     ]
 
@@ -73,7 +79,7 @@ def test_a_sheet_has_the_size_of_its_paper(order: int, paper: str) -> None:
 @SHEETS_SHOWN
 def test_a_sheet_keeps_to_its_pages(order: int, paper: str) -> None:
     name = ORDERS[order].name
-    if name not in ("class pack", "marking strip"):
+    if name not in ("class pack", *TRUE_SIZE):
         assert page_count(rendered(order, paper)) == (2 if name in ("teacher's copy", "buying table") else 1)
 
 
@@ -85,7 +91,7 @@ def test_a_sheet_is_tagged_and_says_its_language_and_title(order: int, paper: st
     assert bool(pdf.Root.ViewerPreferences.DisplayDocTitle)
     title = str(pdf.docinfo.Title)
     assert ("edition" in title) == (ORDERS[order].name not in ("sign up form", "care sheet"))
-    wanted = {"/Figure"} if ORDERS[order].name == "marking strip" else {"/Table", "/TR", "/TH"}
+    wanted = {"/Figure"} if ORDERS[order].name in TRUE_SIZE else {"/Table", "/TR", "/TH"}
     assert {"/H1", *wanted} <= tags(rendered(order, paper))
 
 
@@ -98,13 +104,13 @@ def test_the_fonts_of_a_sheet_are_inside_it(order: int, paper: str) -> None:
 
 @SHEETS_SHOWN
 def test_no_word_of_a_sheet_lies_outside_its_margins(order: int, paper: str) -> None:
-    if ORDERS[order].name != "marking strip":
+    if ORDERS[order].name not in TRUE_SIZE:
         assert words_outside(rendered(order, paper)) == []
 
 
 @pytest.mark.parametrize("order", ONE_OF_EACH, ids=[order.name for order in ONE_OF_EACH])
 def test_in_large_print_no_word_lies_outside_the_margins_either(order: SheetOrder) -> None:
-    if order.name != "marking strip":
+    if order.name not in TRUE_SIZE:
         assert words_outside(order.render(setting("large-print"), "A4")) == []
 
 

@@ -202,6 +202,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "pieces": lambda _context, pieces: _names(pieces),
         "cut list": _cut_list(later=False),
         "cuts": _cuts,
+        "shapes": lambda _context, pieces: _names([one for one in pieces if any(part.shape for part in one.parts)]),
         "list for later": _cut_list(later=True),
         "stripe": _stripe,
         "stripe colours": _stripe_colours,

@@ -188,6 +188,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
             scope.project.cloths[one.cloth].weight == "sheer" for one in pieces if one.cloth
         ),
         "stripes": _striped,
+        "shapes": lambda pieces, _scope: any(part.shape is not None for piece in pieces for part in piece.parts),
         "corners": _way(round_corners),
         "round": _comes_round,
         "straight": _way(straight),

@@ -89,7 +89,8 @@ def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
     if piece is None:
         return Markup("")
     finished = f"finished {piece_size(piece, edition, cut=False, unit=False).striptags()}"
-    told = (finished, piece.note, str(drawn_up(piece, edition).striptags()))
+    paper = "cut to the paper" if any(part.shape for part in piece.parts) else ""
+    told = (finished, paper, piece.note, str(drawn_up(piece, edition).striptags()))
     return typeset("; ".join(note for note in told if note))
 
 

@@ -186,3 +186,10 @@ def test_a_binding_along_a_rim_that_ends_does_not_come_round(tmp_path: Path) -> 
         scope = scope_of(tmp_path, text)
         assert holds("round", [scope.piece("strip")], scope) is comes
         assert not holds("straight", [scope.piece("strip")], scope)
+
+
+def test_the_step_that_cuts_names_what_is_cut_to_a_paper(tmp_path: Path) -> None:
+    worksheet = sheet(tmp_path, with_piece(f"{RECTANGLE} oval\n{SIZE}\nlabel: base"), "medium")
+    assert "No rectangle: base. Cut out the rectangle first." in worksheet.steps[0].text.replace("*", "")
+    plain = sheet(tmp_path, with_piece(f"kind: rectangle\n{SIZE}\nlabel: base"), "medium")
+    assert "No rectangle" not in plain.steps[0].text

@@ -9,9 +9,11 @@ from typing import assert_never
 from generator.calculation.pieces.envelope import EnvelopePart, gaping_overlap, worked_envelope_back
 from generator.calculation.pieces.plain_pieces import plain_allowance, worked_circle, worked_rectangle
 from generator.calculation.pieces.roll import circumference
+from generator.calculation.shapes.by_word import oval
+from generator.calculation.shapes.cut_line import SeamEdge
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import EdgeWork, Made, Part, Round, Straight
-from generator.calculation.worksheet.pieces.shaped import shaped_sizes
+from generator.calculation.worksheet.pieces.shaped import drawn_shape, shaped_sizes
 from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, edge_ends, side_lengths, whole, worked_edges
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import WordOutline
@@ -97,4 +99,6 @@ def _circle(scope: Scope, diameter: Fraction, rim: End) -> PieceSizes:
     edges = worked_edges({"rim": length}, {"rim": rim})
     measures = {"diameter": diameter, "cut diameter": cut[0], "edge": length}
     size, join = (diameter, diameter), Join(scope.seam, parts=2)
-    return PieceSizes(whole(cut, size, edges, Round()), size, edges, measures, join=join)
+    sewn = [SeamEdge("rim", oval(*size)["rim"], edges["rim"].allowance)]
+    outline = Round(drawn_shape(sewn, scope.edition)[0])
+    return PieceSizes(whole(cut, size, edges, outline), size, edges, measures, join=join)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
 from generator.calculation.pieces.plain_pieces import plain_allowance
@@ -11,13 +11,15 @@ from generator.calculation.shapes.curve import curve_through
 from generator.calculation.shapes.cut_line import SeamEdge, cut_line, seam_line
 from generator.calculation.shapes.line_lengths import fitted_length
 from generator.calculation.shapes.mirrored import mirrored
+from generator.calculation.shapes.notches import Notch, notches
 from generator.calculation.shapes.segments import QuarterOval, Segment, Spot, StraightLine
 from generator.calculation.worked_piece import EdgeWork, Part, SeamLine, Shaped
-from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes
+from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, Size
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import DrawnLine, DrawnOutline, Point, WordOutline
 from generator.definitions.pieces.model import OutlinedModel
 from generator.errors import CalculationError
+from generator.lengths import Edition
 
 _TURNED = ("hem", "turnover")
 Edges = Mapping[str, tuple[Segment, ...]]
@@ -35,9 +37,8 @@ def shaped_sizes(scope: Scope, name: str, model: OutlinedModel) -> PieceSizes:
     }
     sewn = [SeamEdge(edge, lines[edge], edges[edge].allowance, ends[edge].kind in _TURNED) for edge in lines]
     with scope.reporting(outline.place, name):
-        cut = cut_line(sewn, scope.edition)
-    part = _part({edge.name: seam_line(edge) for edge in sewn}, cut, edges)
-    size = part.finished_across, part.finished_along
+        shape, size, cut = drawn_shape(sewn, scope.edition)
+    part = Part(shape, *cut, *size, edges)
     return PieceSizes((part,), size, edges, _measures(edges), join=Join(scope.seam, parts=2))
 
 
@@ -50,17 +51,19 @@ def _measures(edges: Mapping[str, EdgeWork]) -> dict[str, Fraction]:
     return {**both, **lengths, **each, "edge": sum(lengths.values(), Fraction(0))}
 
 
-def _part(lines: Mapping[str, tuple[Spot, ...]], cut: tuple[Spot, ...], edges: Mapping[str, EdgeWork]) -> Part:
-    """The one part of such a piece, told from the left and the highest point of its finished edge."""
+def drawn_shape(sewn: Sequence[SeamEdge], edition: Edition) -> tuple[Shaped, Size, Size]:
+    """Return the lines of a shape, told from the left and the highest point of its seams, its size and its cut size."""
+    lines = {edge.name: seam_line(edge) for edge in sewn}
+    cut = cut_line(sewn, edition)
     left, top, right, bottom = _box(spot for spots in lines.values() for spot in spots)
     cut_left, cut_top, cut_right, cut_bottom = _box(cut)
 
     def moved(spots: Iterable[Spot]) -> tuple[Spot, ...]:
         return tuple((x - left, y - top) for x, y in spots)
 
-    shape = Shaped(tuple(SeamLine(name, moved(spots)) for name, spots in lines.items()), moved(cut))
-    size = cut_right - cut_left, cut_bottom - cut_top
-    return Part(shape, *size, right - left, bottom - top, edges)
+    marks = (Notch(one.edge, *moved((one.at, one.outer, one.inner))) for one in notches(sewn))
+    shape = Shaped(tuple(SeamLine(name, moved(spots)) for name, spots in lines.items()), moved(cut), tuple(marks))
+    return shape, (right - left, bottom - top), (cut_right - cut_left, cut_bottom - cut_top)
 
 
 def _box(spots: Iterable[Spot]) -> tuple[Fraction, Fraction, Fraction, Fraction]:
