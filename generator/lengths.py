@@ -11,6 +11,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 
 from generator.errors import LengthError
@@ -249,6 +250,8 @@ def say_range(least: Fraction, most: Fraction, edition: Edition, joint: str = "t
     return f"{_bare(low / unit, name)} {joint} {_bare(high / unit, name)} {name}"
 
 
+# A cutting layout writes the same lengths at every scale that is tried.
+@lru_cache(maxsize=4096)
 def _bare(value: Fraction, unit: str) -> str:
     return _mixed(value) if unit == "in" or not _ends(value) else _decimal(value)
 

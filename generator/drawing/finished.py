@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from functools import partial
+from collections.abc import Callable, Iterable, Sequence
 
 from generator.calculation.making_up.laid import Lying
 from generator.calculation.worked_project import Worksheet
@@ -12,6 +11,7 @@ from generator.drawing.labels import Box, Point
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
+from generator.drawing.things.forms import Form
 from generator.drawing.things.shapes import Shape
 from generator.drawing.things.views import back_shapes, front_shapes
 from generator.drawing.things.words import thing_words
@@ -99,7 +99,7 @@ class _Paper:
         if shape.covers:
             canvas.area(self.all(shape.covers), style.paper)
         if shape.lying is not None and shape.form is not None:
-            place = partial(self.of_panel, shape)
+            place = self.of_panel(shape.form, shape.lying)
             if shape.covers:
                 with canvas.clipped(self.all(shape.covers)):
                     draw_tucks(canvas, worksheet.pieces[shape.lying.piece], place, self.scale)
@@ -116,17 +116,28 @@ class _Paper:
         """Return the places of points on paper."""
         return [self.at(point) for point in points]
 
-    def of_panel(self, shape: Shape, point: Point) -> Point | None:
-        """Return the place of a point of a panel on paper, None where its form hides it."""
-        assert shape.lying is not None
-        assert shape.form is not None
-        found = shape.form.place(lies_at(point, shape.lying))
-        return None if found is None else self.at(found)
+    def of_panel(self, form: Form, lying: Lying) -> Callable[[Point], Point | None]:
+        """Return what tells the place of a point of a panel on paper, None where its form hides it."""
+        in_thing = in_the_thing(lying)
+
+        def place(point: Point) -> Point | None:
+            found = form.place(in_thing(point))
+            return None if found is None else self.at(found)
+
+        return place
 
 
-def lies_at(point: Point, lying: Lying) -> Point:
-    """Return where a point of a piece, from its own upper left corner, lies in the thing [in], by its quarter turns."""
-    left, top, across, along = (float(value) for value in (lying.left, lying.top, lying.across, lying.along))
-    x, y = point
-    there = ((x, y), (across - y, x), (across - x, along - y), (y, along - x))[lying.turned]
-    return left + there[0], top + there[1]
+def in_the_thing(lying: Lying) -> Callable[[Point], Point]:
+    """Return what tells where a point of a piece, from its own upper left corner, lies in the thing [in].
+
+    A piece has thousands of points; its exact place and its quarter turns are worked out once for all of them.
+    """
+    left, top = float(lying.left), float(lying.top)
+    right, bottom = left + float(lying.across), top + float(lying.along)
+    turns: tuple[Callable[[Point], Point], ...] = (
+        lambda point: (left + point[0], top + point[1]),
+        lambda point: (right - point[1], top + point[0]),
+        lambda point: (right - point[0], bottom - point[1]),
+        lambda point: (left + point[1], bottom - point[0]),
+    )
+    return turns[lying.turned]

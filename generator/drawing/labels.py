@@ -5,9 +5,11 @@ Lengths are inches on paper with y downwards, sizes of type points. Nothing is d
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
+
+import numpy as np
 
 from generator.drawing.built_words import LetterRun, capital_middle, set_words
 from generator.drawing.typeface import TYPEFACE, Typeface
@@ -241,6 +243,26 @@ def crossings(labels: Iterable[Label], segments: Iterable[Segment] = ()) -> tupl
         if box.overlaps(other_box)
     ]
     open_labels = [(label, box) for label, box in placed if not label.backing]
-    for segment in segments:
-        found += [f"a line runs through '{label.words}'" for label, box in open_labels if box.is_cut_by(segment)]
+    lines = list(segments)
+    found += [
+        f"a line runs through '{label.words}'" for label, box, line in _near(open_labels, lines) if box.is_cut_by(line)
+    ]
     return tuple(found)
+
+
+def _near(placed: Sequence[tuple[Label, Box]], lines: Sequence[Segment]) -> Iterator[tuple[Label, Box, Segment]]:
+    """Yield every label with every line that it may be cut by, line after line."""
+    if not placed or not lines:
+        return
+    # A drawing has some ten thousand pairs; nearly all are told apart by their boxes, all at once.
+    ends = np.array(lines)
+    (left, top), (right, bottom) = ends.min(axis=1).T, ends.max(axis=1).T
+    boxes = np.array([(box.left, box.top, box.right, box.bottom) for _, box in placed])
+    apart = (
+        (boxes[:, 2] < left[:, None])
+        | (right[:, None] < boxes[:, 0])
+        | (boxes[:, 3] < top[:, None])
+        | (bottom[:, None] < boxes[:, 1])
+    )
+    for line, place in np.argwhere(~apart):
+        yield (*placed[place], lines[line])

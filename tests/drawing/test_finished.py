@@ -15,7 +15,7 @@ from generator.calculation.making_up.laid import LaidOut, Lying
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
-from generator.drawing.finished import draw_thing, extent, heights_of_thing, lies_at, sketch_thing, thing_names
+from generator.drawing.finished import draw_thing, extent, heights_of_thing, in_the_thing, sketch_thing, thing_names
 from generator.drawing.labels import Box
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
@@ -246,8 +246,8 @@ def test_a_piece_turned_clockwise_has_its_upper_left_corner_and_its_top_where_th
 ) -> None:
     """It covers 10 by 5 from (1, 2); ``beside`` is 3 along its own upper edge from that corner."""
     lying = Lying("front", Fraction(1), Fraction(2), Fraction(10), Fraction(5), turned=turned)
-    assert lies_at((0, 0), lying) == corner
-    assert lies_at((3, 0), lying) == beside
+    assert in_the_thing(lying)((0, 0)) == corner
+    assert in_the_thing(lying)((3, 0)) == beside
 
 
 def test_a_ring_that_is_not_filled_has_no_back_of_its_own() -> None:

@@ -31,7 +31,7 @@ class Paper:
 
     def at(self, point: Point) -> Point:
         """Return the place of a point of the cloth on paper."""
-        x, y = (value - start for value, start in zip(point, self.origin, strict=True))
+        x, y = point[0] - self.origin[0], point[1] - self.origin[1]
         x, y = (x, self._torn(y)) if self.upright else (self._torn(x), y)
         return self.corner[0] + x * self.scale, self.corner[1] + y * self.scale
 
