@@ -110,10 +110,14 @@ def paper_fonts(theme: Theme) -> str:
     )
 
 
+def page_size(width: float, height: float) -> str:
+    """Return the rule for pages of a width and height [in]."""
+    return f"@page {{ size: {width:.5f}in {height:.5f}in; }}\n"
+
+
 def paper_style(theme: Theme, paper: str, sheet: str) -> str:
     """Return the style of a kind of sheet, one of ``SHEET_STYLES``, on a paper."""
-    width, height = PAPERS[paper]
-    page = f"@page {{ size: {width:.5f}in {height:.5f}in; margin: {theme.measures['page margin']}; }}\n"
+    page = page_size(*PAPERS[paper]) + f"@page {{ margin: {theme.measures['page margin']}; }}\n"
     css = "".join(
         f"/*{_FROM}{file.parents[1].name}/css/{file.name}*/\n{file.read_text(encoding='utf-8')}\n"
         for file in _paper_files(theme, sheet)

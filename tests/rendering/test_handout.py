@@ -19,7 +19,7 @@ from room_setting import THEMES, setting
 from generator.definitions.theme import load_theme
 from generator.errors import PublishError
 from generator.lengths import INCH, METRIC
-from generator.rendering.handout.sheet import render_handout
+from generator.rendering.handout.sheet import render_handout, render_handouts
 from generator.rendering.pdf import write_pdf
 from generator.rendering.strip import render_strip
 
@@ -69,9 +69,28 @@ def fonts(pdf: pikepdf.Pdf) -> list[pikepdf.Dictionary]:
 def test_the_pages_have_the_size_of_the_paper() -> None:
     # US Letter is 8 1/2 by 11 in of 72 pt; A4 (ISO 216) is 210 by 297 mm.
     metric = opened(metric_a4())
-    letter, wide = opened_letter().pages[0].mediabox, metric.pages[0].mediabox
-    assert [round(float(edge), 2) for edge in letter] == [0, 0, 612, 792]
-    assert [round(float(edge), 1) for edge in wide] == [0, 0, 595.3, 841.9]
+    for page in opened_letter().pages:
+        left, low, right, high = map(float, page.mediabox)
+        assert (right - left, high - low) == pytest.approx((612, 792))
+    for page in metric.pages:
+        left, low, right, high = map(float, page.mediabox)
+        assert (right - left, high - low) == pytest.approx((595.28, 841.89), abs=0.01)
+
+
+def test_both_papers_hold_the_same_and_keep_the_room_for_holes() -> None:
+    sheets = render_handouts(cushion(), setting(), ("Letter", "A4"))
+    assert texts(sheets["Letter"]) == texts(sheets["A4"])
+    for sheet in sheets.values():
+        with pdfplumber.open(io.BytesIO(sheet)) as read:
+            edges = [list(map(float, page.mediabox)) for page in opened(sheet).pages]
+            for number, (page, (left, _, right, _)) in enumerate(zip(read.pages, edges, strict=True), 1):
+                # 20 mm of 25.4 mm an inch; a sheet is bound at the left of its first page.
+                free = (
+                    min(letter["x0"] for letter in page.chars) - left
+                    if number % 2
+                    else right - max(letter["x1"] for letter in page.chars)
+                )
+                assert free > 20 / 25.4 * 72 - 0.1
 
 
 def test_the_first_page_says_what_it_is_what_to_buy_and_what_to_have_ready() -> None:

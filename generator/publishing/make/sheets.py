@@ -21,7 +21,7 @@ from generator.rendering.cards import SheetEditions, SheetLink
 from generator.rendering.environment import read_templates
 from generator.rendering.figures import CARD, Pictures, arranged
 from generator.rendering.handout.pictures import Drawer
-from generator.rendering.handout.sheet import render_handout
+from generator.rendering.handout.sheet import render_handouts
 from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_size
 from generator.rendering.pdf import read_style_sheet
@@ -130,8 +130,8 @@ def at_the_machine(worksheet: Worksheet, pictures: Pictures, style: Style) -> Pi
 def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, bytes]:
     """Return the handout on every paper, by its address."""
     link = size_link(worksheet)
-    drawer = Drawer(worksheet, style)
-    return {link.handout(paper): render_handout(worksheet, setting, paper, drawer) for paper in setting.papers}
+    sheets = render_handouts(worksheet, setting, setting.papers, Drawer(worksheet, style))
+    return {link.handout(paper): sheet for paper, sheet in sheets.items()}
 
 
 def _leading(worksheet: Worksheet, pictures: Pictures, output: Output) -> LeadingPictures:

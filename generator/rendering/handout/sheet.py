@@ -22,10 +22,11 @@ from generator.rendering.handout.alert import ALERTS
 from generator.rendering.handout.parts import PartWriter, PrintedPart, TableRows
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.planning import Block, PlannedBlock, PlannedPage, fewest
+from generator.rendering.on_papers import set_on, written_on
 from generator.rendering.pdf import SheetResources, SheetSetter
 from generator.rendering.setter import Document, boxes
 from generator.rendering.setting import Setting
-from generator.rendering.styles import PAPERS, paper_style
+from generator.rendering.styles import page_size, paper_style
 from generator.rendering.typeset import time_words
 
 PICTURE_WIDTH = 80.0
@@ -51,7 +52,22 @@ def render_handout(worksheet: Worksheet, setting: Setting, paper: str, drawer: D
     PublishError
         If a letter, a font or a picture is missing, or the sheet comes out on other pages than planned.
     """
-    return _Handout(worksheet, setting, paper, drawer or Drawer(worksheet, style_of(setting.theme))).written()
+    return render_handouts(worksheet, setting, (paper,), drawer)[paper]
+
+
+def render_handouts(
+    worksheet: Worksheet, setting: Setting, papers: Sequence[str], drawer: Drawer | None = None
+) -> dict[str, bytes]:
+    """Return the handout of one worksheet on each of some papers, set once.
+
+    It is set on what all papers of the room hold, so that it is the same on each of them.
+
+    Raises
+    ------
+    PublishError
+        If a letter, a font or a picture is missing, or the sheet comes out on other pages than planned.
+    """
+    return _Handout(worksheet, setting, papers, drawer or Drawer(worksheet, style_of(setting.theme))).written()
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,19 +95,20 @@ class _ShownPage:
 class _Handout:
     """One handout in the making."""
 
-    def __init__(self, worksheet: Worksheet, setting: Setting, paper: str, drawer: Drawer) -> None:
-        self.worksheet, self.setting, self.drawer = worksheet, setting, drawer
+    def __init__(self, worksheet: Worksheet, setting: Setting, papers: Sequence[str], drawer: Drawer) -> None:
+        self.worksheet, self.setting, self.drawer, self.papers = worksheet, setting, drawer, papers
         self.large = setting.theme.large
         self.writer = PartWriter(worksheet, setting, self.drawer, _LARGE_ROWS if self.large else TableRows())
-        width, height = (side * MILLIMETRES for side in PAPERS[paper])
+        self.page = set_on({*setting.papers, *papers})
+        width, height = (side * MILLIMETRES for side in self.page)
         self.live = (width - _MARGINS[0], height - _MARGINS[1] - (_HIGHER_FOOT if self.large else 0.0))
         self.width = self.live[0] if self.large else PICTURE_WIDTH
         self.memory = dict(ALERTS)
         self._contents_high: dict[int, float] = {}
         self._beside: dict[str, tuple[str, ...]] = {}
-        self.style = paper_style(setting.theme, paper, "handout")
+        self.style = paper_style(setting.theme, papers[0], "handout")
 
-    def written(self) -> bytes:
+    def written(self) -> dict[str, bytes]:
         parts = self.writer.parts()
         if self.large:
             parts = tuple(piece for part in parts for piece in _loose(part))
@@ -106,9 +123,9 @@ class _Handout:
             pages = fewest(blocks, partial(self._room, spare))
             if not pages:
                 raise PublishError(f"{self._named}: part of a step is higher than a page; write shorter paragraphs")
-            document = setter.set_on_pages(self._html(parts, pages))
+            document = setter.set_on_pages(self._html(parts, pages), page_size(*self.page))
             if len(document.pages) == len(pages):
-                return setter.written(document)
+                return written_on(setter, document, self.papers, self.page)
         raise PublishError(f"{self._named} was planned on {len(pages)} pages and set on {len(document.pages)}")
 
     @property
