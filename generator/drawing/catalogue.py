@@ -132,9 +132,9 @@ def draw_for_page(worksheet: Worksheet, key: str, style: Style) -> Picture:
     return draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, heights(worksheet, key, style, PAGE_WIDTH).natural))
 
 
-def has_both(key: str) -> bool:
-    """Return whether a key of any size has a picture of one size as well, which is what :func:`draw` gives."""
-    return any(key.startswith(f"{kind} ") for kind in DIAGRAMS)
+def page_keys(worksheet: Worksheet) -> tuple[str, ...]:
+    """Return the key of every diagram of a worksheet that can be drawn as a page shows it."""
+    return tuple(key for key in figure_keys(worksheet) if any(key.startswith(f"{kind} ") for kind in SIZED))
 
 
 def sized_keys(worksheet: Worksheet) -> tuple[str, ...]:

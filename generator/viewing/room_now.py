@@ -192,9 +192,8 @@ class RoomNow:
         sheet = self._sheet_at(project, address)
         if sheet is not None and address in (sheet.page, sheet.machine):
             room, worksheet = self.room, self._worksheet(sheet)
-            written = pages(
-                worksheet, drawn(worksheet, room.style), room.style, room.setting, (self._links(project), None, ())
-            )
+            beside = (self._links(project), None, ())
+            written = pages(worksheet, drawn(worksheet, room.style, leads=False), room.setting, beside)
             for path, page in written.items():
                 output.add(path, page)
                 self._made.add(path)

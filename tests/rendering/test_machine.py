@@ -201,7 +201,7 @@ def test_the_page_runs_no_inline_code_and_leaves_out_no_heading_level() -> None:
 
 def test_the_script_for_times_without_a_network_lies_at_the_root_of_the_site() -> None:
     files = further_files(setting("large-print"))
-    assert {"assets/machine.css", "assets/reference.css", "offline.js"} == set(files)
+    assert {"assets/machine.css", "assets/reference.css", "offline.js", "site.webmanifest"} == set(files)
     machine = next(found for found in tree(sewn()).iter("div") if found.get("id") == "machine")
     assert machine.get("data-worker") == "../../../offline.js"
 

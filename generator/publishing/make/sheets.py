@@ -9,7 +9,7 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw, draw_for_page, draw_sized, figure_keys, has_both, sized_keys
+from generator.drawing.catalogue import draw_for_page, draw_sized, page_keys
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
@@ -68,12 +68,12 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
     worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
     links: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
     with output.timed("pictures"):
-        pictures = drawn(worksheet, room.style)
+        pictures = drawn(worksheet, room.style, leads=worked.leads)
     with output.timed("pages"):
         orders = list(size_orders(worksheet, setting.sheets))
         further = [one for order in orders for one in order.links(setting.papers)]
         beside = (links, worked.editions, further)
-        for address, page in pages(worksheet, pictures, room.style, setting, beside).items():
+        for address, page in pages(worksheet, pictures, setting, beside).items():
             output.add(address, page)
     make_handouts(room, output, worksheet, worked.stamp)
     with output.timed("further sheets"):
@@ -93,7 +93,6 @@ def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: S
 def pages(
     worksheet: Worksheet,
     pictures: Pictures,
-    style: Style,
     setting: Setting,
     beside: tuple[Sequence[SizeLink], SheetEditions | None, Sequence[SheetLink]] = ((), None, ()),
 ) -> dict[str, bytes]:
@@ -102,29 +101,24 @@ def pages(
     ``beside`` are its fellow sizes, its editions, and the sheets beside its handout.
     """
     link, (links, editions, further) = size_link(worksheet), beside
-    shown = at_the_machine(worksheet, pictures, style)
     return {
         link.page: render_size(worksheet, pictures, setting, links, editions, further).encode(),
         addresses.machine_page(link.project, link.size, link.edition): render_machine(
-            worksheet, setting, editions, shown
+            worksheet, setting, editions, pictures
         ).encode(),
     }
 
 
-def drawn(worksheet: Worksheet, style: Style) -> Pictures:
-    """Return every picture of a worksheet by its key, with a small one of the finished thing."""
-    pictures = {key: draw(worksheet, key, style) for key in figure_keys(worksheet)}
+def drawn(worksheet: Worksheet, style: Style, *, leads: bool = True) -> Pictures:
+    """Return every picture of a worksheet by its key, as a page shows it, with a small one of the finished thing.
+
+    Only the size that leads its project has one of the surface: it is large, and the page of the project shows it.
+    """
+    keys = [key for key in page_keys(worksheet) if leads or not key.startswith("surface ")]
+    pictures = {key: (draw_for_page(worksheet, key, style),) for key in keys}
     if "thing front" in pictures:
         pictures[CARD] = (draw_sized(worksheet, "thing front", style, CARD_SIZE),)
     return pictures
-
-
-def at_the_machine(worksheet: Worksheet, pictures: Pictures, style: Style) -> Pictures:
-    """Return pictures with those that steps name drawn for a phone, as far as they can be drawn at any size."""
-    named = {key for step in worksheet.steps for key in step.figures}
-    # All others are drawn so already.
-    again = [key for key in sized_keys(worksheet) if key in named and has_both(key)]
-    return {**pictures, **{key: (draw_for_page(worksheet, key, style),) for key in again}}
 
 
 def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, bytes]:
