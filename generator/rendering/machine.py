@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from types import MappingProxyType
 
 from markupsafe import Markup
@@ -38,28 +38,25 @@ def render_machine(
     the width of a phone.
     """
     link = size_link(worksheet)
+    known = {**{picture.key: (picture,) for found in pictures.values() for picture in found}, **pictures}
     address = addresses.machine_page(worksheet.project, worksheet.size, worksheet.edition.name)
     return framed_page(
         "machine.html",
         address,
         setting,
         link=link,
-        stops=stops(worksheet),
+        stops=stops(worksheet, known),
         letters=_LETTERS,
         between=lambda least, most: typeset(say_range(least, most, worksheet.edition)),
-        figures_of=_figures(pictures),
+        figures_of=_figures(known),
         worker=addresses.relative(address, addresses.WORKER),
         **state_words(worksheet, editions),
         **sheet_words(worksheet, _COLUMNS),
     )
 
 
-def _figures(pictures: Pictures) -> Callable[[tuple[str, ...]], list[tuple[Picture, Markup]]]:
+def _figures(known: Pictures) -> Callable[[tuple[str, ...]], list[tuple[Picture, Markup]]]:
     """What gives the pictures of a stop with their drawing; one that was shown before is drawn by its name."""
-    known: Mapping[str, tuple[Picture, ...]] = {
-        **{picture.key: (picture,) for found in pictures.values() for picture in found},
-        **pictures,
-    }
     names: dict[str, str] = {}
 
     def drawn(picture: Picture) -> Markup:

@@ -7,24 +7,26 @@ is named by what it is, never by a count, so that a place is found again when a 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 from typing import Literal
 
 from markupsafe import Markup
 
 from generator.calculation.worked import Panel, Row, TuckSet
 from generator.calculation.worked_checks import CheckPoint, Checks, Correction
-from generator.calculation.worked_project import SheetStep, Worksheet
+from generator.calculation.worked_project import Caution, SheetStep, Worksheet
 from generator.calculation.worksheet.lists import checkpoint_list, mark_list, row_list, ruled_list
 from generator.lengths import Edition
+from generator.rendering.stop_words import beside_picture, go_together, leads, screens
 from generator.rendering.words import blocks, read_words
 
-StopKind = Literal["told", "lengths", "check", "row"]
-# A paragraph of fewer words is no instruction of its own: it goes with the next one, the last with the one before it.
-_FEW_WORDS = 12
+StopKind = Literal["told", "care", "lengths", "check", "row"]
 _NAMED_BY = 4
+# So many lengths to tick, two beside each other, stand on a screen of 360 x 640 px.
+_MOST_LENGTHS = 16
 _BELOW = 2
 
 
@@ -48,8 +50,10 @@ class Check:
 class Stop:
     """One stop: its name on the page, its heading, its step, and what it tells: words, lengths to tick, a check, a row.
 
-    ``about`` says of a list or a row what it belongs to, ``rows`` how many there are. ``begins`` and ``ends`` tell
-    whether it is the first and the last of its step, ``figures`` the keys of its pictures.
+    A caution has a stop of its own where it is first told; ``again`` are those of its step that were told before.
+    ``about`` says of a list or a row what it belongs to, ``first`` the number of the first of its lengths, ``rows`` how
+    many rows there are. ``begins`` and ``ends`` tell whether it is the first and the last of its step, ``figures`` the
+    keys of its pictures.
     """
 
     name: str
@@ -59,6 +63,8 @@ class Stop:
     words: tuple[Markup, ...] = ()
     about: str = ""
     lengths: tuple[Fraction, ...] = ()
+    first: int = 1
+    again: tuple[str, ...] = ()
     check: Check | None = None
     row: Row | None = None
     rows: int = 0
@@ -67,17 +73,49 @@ class Stop:
     ends: bool = False
 
 
-def stops(worksheet: Worksheet) -> tuple[Stop, ...]:
-    """Return the stops of a worksheet in the order of the work."""
+def stops(worksheet: Worksheet, drawn: Collection[str] = ()) -> tuple[Stop, ...]:
+    """Return the stops of a worksheet in the order of the work, with those of its pictures that are ``drawn``."""
     found: list[Stop] = []
     taken: set[str] = set()
+    warned: set[str] = set()
     for step in worksheet.steps:
+        care = [_care(step, worksheet.cautions[name]) for name in step.cautions if name not in warned]
+        again = tuple(name for name in step.cautions if name in warned)
+        warned |= set(step.cautions)
         panel = worksheet.panels.get(step.pieces[0]) if step.pieces else None
-        of_step = _with_figures(list(_stops_of(step, panel, worksheet.edition)), step)
-        of_step = [replace(stop, begins=place == 0) for place, stop in enumerate(of_step)]
+        figures = [key for key in step.figures if key in drawn]
+        shown = _with_figures(list(_stops_of(step, panel, worksheet.edition)), figures)
+        of_step = [*care, *_joined(part for stop in shown for part in _read(stop))]
+        of_step[0] = replace(of_step[0], begins=True, again=again)
         of_step[-1] = replace(of_step[-1], ends=True)
         found += [_named_apart(stop, taken) for stop in of_step]
     return tuple(found)
+
+
+def _care(step: SheetStep, caution: Caution) -> Stop:
+    title = ": ".join(filter(None, (caution.level.capitalize(), caution.short)))
+    return Stop(_slug(f"{step.title} care {caution.short}"), title, step, "care", (read_words(caution.text, _BELOW),))
+
+
+def _read(stop: Stop) -> Iterator[Stop]:
+    """A stop of words in parts that are read above its picture, which stays with the first."""
+    first, *others = beside_picture(stop.words) if stop.figures and stop.kind == "told" else [stop.words]
+    yield replace(stop, words=first)
+    for words in others:
+        yield _of_words(stop.step, words)
+
+
+def _joined(of_step: Iterable[Stop]) -> list[Stop]:
+    """Stops of words with short neighbours together, as far as neither has a picture."""
+    found: list[Stop] = []
+    for stop in of_step:
+        before = found[-1] if found else None
+        plain = before and all(one.kind == "told" and one.words and not one.figures for one in (before, stop))
+        if before and plain and go_together(before.words, stop.words):
+            found[-1] = replace(before, words=(*before.words, *stop.words))
+        else:
+            found.append(stop)
+    return found
 
 
 def _named_apart(stop: Stop, taken: set[str]) -> Stop:
@@ -98,7 +136,7 @@ def _stops_of(step: SheetStep, panel: Panel | None, edition: Edition) -> Iterato
             told.append(block)
             continue
         # What leads to a list is told with it.
-        lead = told.pop() if told and str(told[-1].striptags()).endswith(":") else Markup("")
+        lead = told.pop() if told and leads(told[-1]) else Markup("")
         yield from _told(step, told)
         told = []
         for stop in special[block]:
@@ -109,23 +147,14 @@ def _stops_of(step: SheetStep, panel: Panel | None, edition: Edition) -> Iterato
 
 
 def _told(step: SheetStep, told: Sequence[Markup]) -> Iterator[Stop]:
-    """Stops of words: a paragraph with the lists that follow it, short ones together."""
-    groups: list[list[Markup]] = []
-    for block in told:
-        goes_on = bool(groups) and (not block.startswith("<p>") or _length(groups[-1]) < _FEW_WORDS)
-        if goes_on:
-            groups[-1].append(block)
-        else:
-            groups.append([block])
-    if len(groups) > 1 and _length(groups[-1]) < _FEW_WORDS:
-        groups[-2:] = [[*groups[-2], *groups[-1]]]
-    for group in groups:
-        named = " ".join(re.findall(r"[a-z]+", str(group[0].striptags()).lower())[:_NAMED_BY])
-        yield Stop(_slug(f"{step.title} {named}"), step.title, step, words=tuple(group))
+    """Stops of words, each as much as is read at one time."""
+    for words in screens(told):
+        yield _of_words(step, words)
 
 
-def _length(group: Sequence[Markup]) -> int:
-    return sum(len(block.striptags().split()) for block in group)
+def _of_words(step: SheetStep, words: Sequence[Markup]) -> Stop:
+    named = " ".join(re.findall(r"[a-z]+", str(words[0].striptags()).lower())[:_NAMED_BY])
+    return Stop(_slug(f"{step.title} {named}"), step.title, step, words=tuple(words))
 
 
 def _slug(text: str) -> str:
@@ -145,7 +174,7 @@ def _special(step: SheetStep, panel: Panel | None, edition: Edition) -> Mapping[
         if checks.points:
             found[checkpoint_list(checks, edition)] = tuple(_checks(step, checks, _slug(f"{piece} {cross}check")))
     if panel.rows is not None:
-        found[ruled_list(panel, edition)] = (_ruled(step, panel.rows.rows, piece),)
+        found[ruled_list(panel, edition)] = tuple(_ruled(step, panel.rows.rows, piece))
         found[row_list(panel)] = tuple(_rows(step, panel.rows.rows, piece))
     return {one: made for text, made in found.items() for one in blocks(read_words(text, _BELOW))[:1]}
 
@@ -154,14 +183,27 @@ def _marks(step: SheetStep, tucks: TuckSet, piece: str, *, cross: bool) -> Itera
     edges, start = (("left", "right"), "top") if cross else (("top", "bottom"), "left")
     for edge in edges:
         about = f"Every mark from the {start} cut edge. Tick each one that you have made."
-        yield Stop(
-            f"{piece}-marks-{edge}", f"Marks along the {edge} edge", step, "lengths", about=about, lengths=tucks.marks
-        )
+        whole = Stop(f"{piece}-marks-{edge}", f"Marks along the {edge} edge", step, "lengths", about=about)
+        yield from _in_parts(whole, tucks.marks)
 
 
-def _ruled(step: SheetStep, rows: Sequence[Row], piece: str) -> Stop:
+def _ruled(step: SheetStep, rows: Sequence[Row], piece: str) -> Iterator[Stop]:
     about = "Every row from the top cut edge. Tick each one that you have drawn."
-    return Stop(f"{piece}-ruled", step.title, step, "lengths", about=about, lengths=tuple(row.ruled for row in rows))
+    whole = Stop(f"{piece}-ruled", step.title, step, "lengths", about=about)
+    return _in_parts(whole, [row.ruled for row in rows])
+
+
+def _in_parts(whole: Stop, lengths: Sequence[Fraction]) -> Iterator[Stop]:
+    """A list to tick on as many screens as it needs, alike in length."""
+    parts = -(-len(lengths) // _MOST_LENGTHS)
+    bounds = [len(lengths) * part // parts for part in range(parts + 1)] if parts else []
+    for start, end in pairwise(bounds):
+        part = replace(whole, lengths=tuple(lengths[start:end]), first=start + 1)
+        if start:
+            part = replace(part, name=f"{whole.name}-from-{start + 1}")
+        if parts > 1:
+            part = replace(part, title=f"{whole.title}, {start + 1} to {end}")
+        yield part
 
 
 def _checks(step: SheetStep, checks: Checks, name: str) -> Iterator[Stop]:
@@ -190,10 +232,10 @@ _SHOWN_AT: Mapping[str, StopKind] = {
 }
 
 
-def _with_figures(of_step: list[Stop], step: SheetStep) -> list[Stop]:
+def _with_figures(of_step: list[Stop], figures: Iterable[str]) -> list[Stop]:
     """The stops with the pictures of their step: those of a check or a row there, the others one after the other."""
     told = [place for place, stop in enumerate(of_step) if stop.kind == "told"] or [0]
-    for key in step.figures:
+    for key in figures:
         kind = next((kind for start, kind in _SHOWN_AT.items() if key.startswith(start)), None)
         places = [place for place, stop in enumerate(of_step) if stop.kind == kind]
         if not places:

@@ -59,7 +59,7 @@ def told(text: str) -> Worksheet:
     return dataclasses.replace(worksheet, steps=(step,))
 
 
-LONG = "Put the filling in, corners first, and plump it until all of the tucks lie easy."
+LONG = "Put the filling in, corners first, and plump it by hand until all of the tucks on the front of it lie easy."
 
 
 def test_a_paragraph_is_a_stop_and_a_short_one_goes_with_the_next() -> None:
@@ -70,6 +70,31 @@ def test_a_paragraph_is_a_stop_and_a_short_one_goes_with_the_next() -> None:
     ]
 
 
+def test_a_long_paragraph_is_parted_between_sentences_and_a_long_list_between_its_items() -> None:
+    """4 x 22 words are more than the 64 of a screen: two sentences and two. A list keeps its lead with one item."""
+    found = stops(told(f"{LONG} {LONG} {LONG} {LONG}"))
+    assert [[str(block.striptags()) for block in stop.words] for stop in found] == [[f"{LONG} {LONG}"]] * 2
+    assert found[1].name == f"{found[0].name}-2"
+    (item,) = [LONG.removesuffix(".")]
+    listed = stops(told(f"These are the things that you will need for it:\n\n- {item}\n- {item}\n- {item}"))
+    assert [[block.count("<li>") for block in stop.words] for stop in listed] == [[0, 2], [1]]
+
+
+def test_no_sentence_is_cut_inside_bold_words_or_after_a_number() -> None:
+    text = f"{LONG} **{LONG} {LONG}** Sew 3. 5 in. is too long."
+    found = stops(told(text))
+    assert [str(block).count("<strong>") for stop in found for block in stop.words] == [0, 1]
+    assert str(found[1].words[0].striptags()).endswith("Sew 3. 5 in. is too long.")
+
+
+def test_words_above_a_picture_are_few_and_the_others_follow_without_it() -> None:
+    worksheet = told(f"{LONG} {LONG}")
+    drawn = dataclasses.replace(worksheet.steps[0], figures=("stitching front", "only on paper"))
+    found = stops(dataclasses.replace(worksheet, steps=(drawn,)), ["stitching front"])
+    assert [(stop.figures, len(stop.words)) for stop in found] == [(("stitching front",), 1), ((), 1)]
+    assert [str(stop.words[0].striptags()) for stop in found] == [LONG, LONG]
+
+
 def test_a_list_and_a_table_stay_with_the_words_before_them() -> None:
     found = stops(told(f"{LONG}\n\n- one\n- two\n\n{LONG}\n\n| a | b |\n|---|---|\n| 1 | 2 |"))
     assert [len(stop.words) for stop in found] == [2, 2]
@@ -77,7 +102,10 @@ def test_a_list_and_a_table_stay_with_the_words_before_them() -> None:
 
 def test_stops_are_named_by_what_they_are_and_no_two_alike() -> None:
     once, twice = stops(
-        told(f"{LONG}\n\nPut the filling in, corners first: 3 handfuls for each of the four corners of it.")
+        told(
+            f"{LONG}\n\nPut the filling in, corners first: 3 handfuls and no more for each of the four corners of it "
+            "that you sewed."
+        )
     )
     assert (once.name, twice.name) == ("fill-it-put-the-filling-in", "fill-it-put-the-filling-in-2")
 
@@ -93,11 +121,17 @@ def test_marks_are_ticked_along_the_top_edge_and_then_along_the_bottom_edge() ->
     front = worksheet.panels["front"]
     marked = with_text(sewn(), 0, f"{LONG}\n\n{mark_list(front.across, worksheet.edition)}\n\n{LONG}")
     kinds = [(stop.name, stop.kind) for stop in stops(marked) if stop.step.number == 1]
-    assert kinds[1:3] == [("front-marks-top", "lengths"), ("front-marks-bottom", "lengths")]
-    assert [kind for _, kind in kinds] == ["told", "lengths", "lengths", "told"]
+    assert [name for name, kind in kinds if kind == "lengths"][:3:2] == ["front-marks-top", "front-marks-bottom"]
+    assert [kind for _, kind in kinds] == ["care", "told", *["lengths"] * 4, "told"]
+    page = sections(tree(marked))
     for edge in ("top", "bottom"):
-        boxes = list(sections(tree(marked))[f"front-marks-{edge}"].iter("input"))
-        assert len(boxes) == front.across.count == 17
+        # 17 marks are more than a screen of 16 holds: 8 and 9.
+        parts = [list(page[f"front-marks-{edge}{part}"].iter("input")) for part in ("", "-from-9")]
+        assert [len(boxes) for boxes in parts] == [8, 9]
+        ids = [box.get("id") for boxes in parts for box in boxes]
+        assert ids[8] == f"front-marks-{edge}-from-9-9"
+        assert len(set(ids)) == front.across.count == 17
+        assert "Marks along the " + edge + " edge, 9 to 17" in words(page[f"front-marks-{edge}-from-9"])
 
 
 def test_stitching_is_cut_at_the_check_points_and_each_tells_what_is_right() -> None:
@@ -153,12 +187,23 @@ def test_the_rows_stand_where_the_words_have_them() -> None:
     assert kinds == ["told", *["row"] * 5, "told"]
 
 
-def test_the_first_stop_of_a_step_tells_its_cautions_in_full() -> None:
+def test_a_caution_has_a_stop_of_its_own_where_it_is_first_told_and_is_at_hand_in_every_later_step() -> None:
     worksheet = rowed()
+    told_of = {name: dataclasses.replace(one, short="sharp points") for name, one in worksheet.cautions.items()}
+    worksheet = dataclasses.replace(worksheet, cautions=told_of)
     page = sections(tree(worksheet))
-    for step in worksheet.steps:
-        own = [stop for stop in stops(worksheet) if stop.step.number == step.number]
-        assert [words(page[stop.name]).count("Caution.") for stop in own] == [1] + [0] * (len(own) - 1)
+    first, *others = (
+        [stop for stop in stops(worksheet) if stop.step.number == step.number] for step in worksheet.steps
+    )
+    assert [stop.kind for stop in first][:2] == ["care", "told"]
+    assert first[0].title == "Caution: sharp points"
+    text = " ".join(str(first[0].words[0].striptags()).split())
+    assert text in words(page[first[0].name])
+    for own in others:
+        assert "care" not in [stop.kind for stop in own]
+        (folded,) = page[own[0].name].iter("details")
+        assert "Take care: sharp points" in words(folded)
+        assert text in words(folded)
 
 
 def test_the_pictures_of_rows_and_checks_stand_there_and_are_drawn_once() -> None:
@@ -166,7 +211,8 @@ def test_the_pictures_of_rows_and_checks_stand_there_and_are_drawn_once() -> Non
     steps = list(worksheet.steps)
     steps[1] = dataclasses.replace(steps[1], figures=("turns front", "pair stitching front"))
     worksheet = dataclasses.replace(worksheet, steps=tuple(steps))
-    found = [stop for stop in stops(worksheet) if stop.step.number == 2]
+    drawn = {*placeholders(), "pair stitching front"}
+    found = [stop for stop in stops(worksheet, drawn) if stop.step.number == 2]
     assert [stop.figures for stop in found] == [
         ("pair stitching front",),
         *[("turns front",)] * 5,

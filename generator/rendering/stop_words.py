@@ -1,0 +1,109 @@
+"""Words for one screen of a phone each: paragraphs and lists of a step come in, what is read at one time goes out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from markupsafe import Markup
+
+# A paragraph of fewer words is no instruction of its own: it goes with the next one, the last with the one before it.
+_FEW_WORDS = 20
+# So many words at most stand together: as many as a screen of 360 x 640 px shows, or shows above a picture.
+_MOST_WORDS, _MOST_BY_PICTURE = 64, 28
+_SENTENCE_END = re.compile(r"(?<=[.!?:])\s+(?=(?:<\w+>)*[A-Z(])")
+
+Words = tuple[Markup, ...]
+
+
+def screens(told: Sequence[Markup]) -> list[Words]:
+    """Return what stands on each screen: whole sentences, a list with the words before it, short ones together."""
+    groups: list[list[Markup]] = []
+    for block in told:
+        if groups and (not _is_paragraph(block) or _goes_on(groups[-1], block)):
+            groups[-1].append(block)
+        else:
+            groups.append([block])
+    if len(groups) > 1 and _length(groups[-1]) < _FEW_WORDS and _length(groups[-2] + groups[-1]) <= _MOST_WORDS:
+        groups[-2:] = [[*groups[-2], *groups[-1]]]
+    return [part for group in groups for part in parted(group, _MOST_WORDS)]
+
+
+def beside_picture(words: Words) -> list[Words]:
+    """Return the words of a screen in two parts, the first of them short enough to be read above a picture."""
+    first, *others = parted(words, _MOST_BY_PICTURE)
+    return [first, *([tuple(_rejoined([block for part in others for block in part]))] if others else [])]
+
+
+def go_together(words: Words, others: Words) -> bool:
+    """Return whether two screens without a picture are so short, one of them at least, that they make one."""
+    short = min(_length(words), _length(others)) < _FEW_WORDS
+    return short and _length([*words, *others]) <= _MOST_WORDS and all(map(_is_paragraph, words))
+
+
+def leads(words: Markup) -> bool:
+    """Return whether words lead to a list and are so few that they stand on each screen with a part of it."""
+    return str(words.striptags()).endswith(":") and _length([words]) < _FEW_WORDS
+
+
+def _goes_on(group: Sequence[Markup], block: Markup) -> bool:
+    return _length(group) < _FEW_WORDS and _length([*group, block]) <= _MOST_WORDS
+
+
+def parted(group: Sequence[Markup], most: int) -> list[Words]:
+    """Return words in parts of sentences, each of ``most`` words at most; a list stays with what leads to it."""
+    if _length(group) <= most:
+        return [tuple(group)]
+    parts: list[list[Markup]] = []
+    for sentence in (one for block in group for one in _sentences(block)):
+        led = bool(parts) and str(parts[-1][-1].striptags()).endswith(":")
+        if parts and (led or sentence.startswith("<table") or _length([*parts[-1], sentence]) <= most):
+            parts[-1].append(sentence)
+        else:
+            parts.append([sentence])
+    if len(parts) > 1 and _length(parts[-1]) < _FEW_WORDS // 2:
+        parts[-2:] = [[*parts[-2], *parts[-1]]]
+    return [tuple(_rejoined(part)) for part in parts]
+
+
+def _is_paragraph(block: Markup) -> bool:
+    return block.startswith("<p>")
+
+
+def _length(group: Sequence[Markup]) -> int:
+    return sum(len(block.striptags().split()) for block in group)
+
+
+def _sentences(block: Markup) -> Iterator[Markup]:
+    """The sentences of a paragraph and the items of a list, each by itself; anything else stays whole."""
+    inside = str(block).removeprefix("<p>").removesuffix("</p>")
+    if not _is_paragraph(block):
+        yield from _items(block)
+        return
+    start = 0
+    for found in _SENTENCE_END.finditer(inside):
+        before = inside[start : found.start()]
+        if len(re.findall(r"<(?!/|br)\w", before)) == len(re.findall(r"</", before)):
+            yield Markup(f"<p>{before}</p>")  # noqa: S704 -- part of what was escaped
+            start = found.end()
+    yield Markup(f"<p>{inside[start:]}</p>")  # noqa: S704 -- as above
+
+
+def _items(block: Markup) -> Iterator[Markup]:
+    inside = str(block).removeprefix("<ul>").removesuffix("</ul>")
+    if not block.startswith("<ul>") or "<ul>" in inside or "<ol" in inside:
+        yield block
+        return
+    for item in re.findall(r"<li>.*?</li>", inside, re.DOTALL):
+        yield Markup(f"<ul>{item}</ul>")  # noqa: S704 -- part of what was escaped
+
+
+def _rejoined(part: Sequence[Markup]) -> Iterator[Markup]:
+    """Sentences and items that follow each other, as one paragraph and one list again."""
+    for tag, run in groupby(part, lambda block: next((tag for tag in ("p", "ul") if block.startswith(f"<{tag}>")), "")):
+        inside = [str(block).removeprefix(f"<{tag}>").removesuffix(f"</{tag}>") for block in run]
+        if tag:
+            yield Markup(f"<{tag}>{' '.join(inside)}</{tag}>")  # noqa: S704 -- as above
+        else:
+            yield from map(Markup, inside)
