@@ -161,7 +161,7 @@ def _search(known: Known) -> Mapping[str, Told]:
 
 def _home(known: Known) -> Mapping[str, Told]:
     cards = tuple(told.card for told in known.pages_of_projects)
-    return {"site": Told((cards, known.told(SheetLinks, ROOM_ENTRY).sheets, known.pages))}
+    return {"site": Told((cards, known.told(SheetLinks, ROOM_ENTRY).sheets, known.pages, known.classes))}
 
 
 def _as_is(known: Known) -> Mapping[str, Told]:

@@ -58,6 +58,18 @@ def day_words(day: str) -> str:
     return f"{_WEEKDAYS[found.weekday()]}, {found.day} {_MONTHS[found.month - 1]} {found.year}"
 
 
+def day_and_month(day: str) -> tuple[str, str]:
+    """Return a day as a sheet of a calendar shows it.
+
+    Examples
+    --------
+    >>> day_and_month("2031-03-08")
+    ('8', 'March')
+    """
+    found = date.fromisoformat(day)
+    return str(found.day), _MONTHS[found.month - 1]
+
+
 # Written out here, because the names that the system gives follow the language of the machine.
 _WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _MONTHS = (

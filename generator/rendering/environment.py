@@ -18,7 +18,7 @@ from generator.rendering import tables
 from generator.rendering.logo import sheet_logo
 from generator.rendering.sandbox import Sandbox
 from generator.rendering.typeset import as_sentence, bare, said, time_words, typeset
-from generator.rendering.words import blocks, read_words
+from generator.rendering.words import read_words
 
 # The templates of sheets that do not lie in the folder of sheets.
 _SHEETS = ("handout.html", "strip.html", "pattern.html")
@@ -66,7 +66,7 @@ def _folders(theme: Theme) -> tuple[Path, ...]:
 @lru_cache(maxsize=8)
 def _environment(folders: tuple[Path, ...]) -> Sandbox:
     environment = Sandbox(folders)
-    environment.filters |= {"typeset": typeset, "words": read_words, "blocks": blocks}
+    environment.filters |= {"typeset": typeset, "words": read_words}
     environment.filters |= {"time": time_words, "sentence": as_sentence, "tool": tool_name}
     environment.globals["logo"] = sheet_logo
     return environment

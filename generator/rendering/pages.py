@@ -10,7 +10,8 @@ from generator.definitions.vocabulary import LEVELS
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.between import SizesBetween, by_measure, steps, typed
-from generator.rendering.cards import ProjectCard, SheetEditions, SheetLink
+from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink
+from generator.rendering.class_pages import day_and_month
 from generator.rendering.comparison import compared
 from generator.rendering.environment import sheet_words
 from generator.rendering.figures import Pictures, arranged
@@ -26,8 +27,13 @@ _BEGINNING = 600
 _NOTHING_BETWEEN: Mapping[str, SizesBetween] = MappingProxyType({})
 
 
-def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Sequence[SheetLink] = ()) -> str:
-    """Return the home page: the room, its projects as cards, and the sheets of the whole room."""
+def render_home(
+    projects: Sequence[ProjectCard],
+    setting: Setting,
+    sheets: Sequence[SheetLink] = (),
+    classes: Sequence[ClassCard] = (),
+) -> str:
+    """Return the home page: the room, its classes, its projects as cards, and the sheets of the whole room."""
     return framed_page(
         "home.html",
         addresses.HOME,
@@ -38,6 +44,8 @@ def render_home(projects: Sequence[ProjectCard], setting: Setting, sheets: Seque
         levels=LEVELS,
         level_numbers={level: number for number, level in enumerate(LEVELS, 1)},
         sheets=_by_title(sheets),
+        classes=sorted(classes, key=lambda card: (card.days, card.name)),
+        day_parts=day_and_month,
     )
 
 

@@ -91,7 +91,7 @@ def _named(kind: str, name: str) -> Mapping[str, str]:
 
 def _step(step: SheetStep, address: str) -> Mapping[str, str]:
     told = {"@type": "HowToStep", "name": step.title, "text": plain_words(step.text)}
-    return {**told, "url": f"{address}#steps"} if address else told
+    return {**told, "url": f"{address}#step-{step.number}"} if address else told
 
 
 def _duration(minutes: int) -> str:

@@ -16,7 +16,7 @@ from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.worked_project import Worksheet
 from generator.lengths import INCH, METRIC
-from generator.rendering.cards import CardPicture, PageLink
+from generator.rendering.cards import CardPicture, ClassCard, PageLink
 from generator.rendering.pages import render_home, render_project, render_size, render_words
 from generator.rendering.setting import SizeLink, project_card, size_link
 
@@ -164,3 +164,14 @@ def test_a_card_of_the_home_page_tells_what_to_find_it_by() -> None:
         "2",
         "265",
     )
+
+
+def test_the_home_page_shows_the_classes_the_first_before_all_others() -> None:
+    days = {"autumn": ("2031-09-06",), "spring": ("2031-03-08", "2031-03-15")}
+    classes = [ClassCard(name, name.title(), "cushion", "Cushion", found) for name, found in days.items()]
+    page = tree(render_home([], setting(), classes=classes))
+    shown = next(element for element in page.iter("ul") if element.get("id") == "next-classes")
+    told = [" ".join(" ".join(item.itertext()).split()) for item in shown.iter("li")]
+    assert told == ["8 March Spring Cushion", "6 September Autumn Cushion"]
+    # A script leaves out those that are over by the clock of the device: a class is over after its last day.
+    assert [item.get("data-day") for item in shown.iter("li")] == ["2031-03-15", "2031-09-06"]

@@ -96,10 +96,11 @@ def make_home(
     projects: Sequence[ProjectCard],
     sheets: Sequence[SheetLink],
     pages: Sequence[str],
+    classes: Sequence[ClassCard],
 ) -> None:
     """Write the home page; ``sheets`` are those for the whole room, ``pages`` the paths of all other pages."""
     with output.timed("pages"):
-        files = {addresses.HOME: render_home(projects, room.setting, sheets).encode()}
+        files = {addresses.HOME: render_home(projects, room.setting, sheets, classes).encode()}
         files |= {addresses.MISSING: render_missing(room.setting).encode()}
         files |= {addresses.asset(name): content for name, content in shared_files(room.theme).items()}
         files |= further_files(room.setting)

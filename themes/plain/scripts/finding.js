@@ -1,4 +1,4 @@
-// Finds projects on the home page by kind, level and time, and anything on the site by words. The choice stands in the
+// Finds projects on the home page by kind, level and time, and anything on the site by words; leaves out classes that are over. The choice stands in the
 // address, so that Back and a shared link keep it. Without this script the kinds can still be chosen.
 (function () {
   "use strict";
@@ -10,6 +10,7 @@
   const cards = Array.from(document.querySelectorAll("#cards > li"));
   const site = new URL(".", location.href).pathname;
   const MOST_HITS = 8;
+  const MOST_CLASSES = 3;
   let index = null;
 
   function choice() {
@@ -120,6 +121,18 @@
     part("left").hidden = false;
   }
 
+  // Classes whose last day is over, by the clock of this device.
+  function leaveOutWhatIsOver() {
+    const now = new Date();
+    const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(function (one) { return String(one).padStart(2, "0"); }).join("-");
+    let shown = 0;
+    document.querySelectorAll("#next-classes > li").forEach(function (one) {
+      one.hidden = one.dataset.day < today || shown === MOST_CLASSES;
+      shown += one.hidden ? 0 : 1;
+    });
+  }
+
+  leaveOutWhatIsOver();
   part("sift-more").hidden = false;
   search.hidden = false;
   form.addEventListener("change", function () { sift(); remember(); });
