@@ -27,7 +27,8 @@ Open {path} in a program for plain text and change it. Then:
 
 @click.command(name="start", help="Write projects/NAME.yaml, a commented project file to change.")
 @click.argument("name")
-def command(name: str) -> None:
+@click.option("--short", is_flag=True, help="Sixteen lines without remarks; the tool completes what they leave out.")
+def command(name: str, short: bool) -> None:
     """Write the starter under a new name."""
     if not _NAME.fullmatch(name) or len(name) > 60:
         plain = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:60] or "my-panel"
@@ -38,7 +39,7 @@ def command(name: str) -> None:
     refuse_links_out(folder)
     path = folder / "projects" / f"{name}.yaml"
     title = name.replace("-", " ").capitalize()
-    _write_new(path, starter_text(title))
+    _write_new(path, starter_text(title, short=short))
     click.echo(f"Wrote {_from_here(path)}")
     room = folder / "site" / "site.yaml"
     if not room.exists():

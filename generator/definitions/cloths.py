@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from generator.definitions.faults import Fault
 from generator.definitions.fields import VALUE, Colour, Fact, Label, Length, Markdown, Quantity, Share, YesNo, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Scalar
-from generator.definitions.readers import Leaf, LeafList, choice
+from generator.definitions.readers import Leaf, LeafList, Parts, Schema, choice
 from generator.definitions.reading import Reading, filled_words, read_value
 from generator.definitions.values import Formula
 from generator.definitions.vocabulary import WEIGHTS, Weight
@@ -49,6 +49,7 @@ class Cloth(Located):
     pattern along the cloth as sold; on a ``half_drop`` it goes on half a repeat lower in the next breadth.
     """
 
+    completed: ClassVar = ("label",)
     label: Label
     width: Fact
     length: Fact | None = None
@@ -71,6 +72,11 @@ class Cloth(Located):
     def striped(self) -> bool:
         """Whether the file tells of stripes or checks."""
         return self.repeat is not None or bool(self.stripes)
+
+    @classmethod
+    def schema(cls, parts: Parts) -> Schema:
+        """Return the JSON Schema of a cloth, or of its width alone."""
+        return {"anyOf": [{"type": "string"}, super().schema(parts)]}
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:

@@ -34,6 +34,8 @@ class Keyed:
     """A group of keys with spaces; attributes are the keys with underscores. Every such class is a frozen dataclass."""
 
     __dataclass_fields__: ClassVar[dict[str, Field[Any]]]
+    # Keys that are there when a group is read, and that a file may leave out all the same: what it says completes them.
+    completed: ClassVar[tuple[str, ...]] = ()
 
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()
@@ -118,7 +120,7 @@ class Keyed:
                 _key(name): dict(reader.schema(parts)) | ({"default": told} if (told := defaults[name]) else {})
                 for name, reader in cls.readers().items()
             },
-            "required": cls.required(),
+            "required": [key for key in cls.required() if key not in cls.completed],
             "additionalProperties": False,
         }
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import field, replace
 from pathlib import Path
-from typing import Annotated, Self
+from typing import Annotated, ClassVar, Self
 
 from generator.definitions.between import Between, check_between
 from generator.definitions.caution_rule import Asked, AskedCautions, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
+from generator.definitions.completed import completed
 from generator.definitions.fields import Day, FinishedSize, Label, Length, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
@@ -49,6 +50,7 @@ class Project(Keyed):
     ``name`` is the file's name without its ending; ``findings`` are the warnings and notes of the reading.
     """
 
+    completed: ClassVar = ("summary",)
     title: Label
     kind: Annotated[str, choice(KINDS, "kind of project")]
     level: Annotated[str, choice(LEVELS, "level")] = "some practice"
@@ -108,7 +110,10 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         told = "a project file is a group of keys: title, kind, sizes ..."
         raise FaultyFileError([Finding("error", told, Place(shown))])
     room = room or Room()
+    tree, completions = completed(tree)
     reading = prepared(tree, room, root)
+    for one in completions:
+        reading.faults.add(one.place, one.told, "note")
     project = Project.read(tree, reading)
     if project is not None:
         check_project(project.pieces, project.cloths, project.steps, reading)

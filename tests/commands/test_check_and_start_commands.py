@@ -73,6 +73,20 @@ def test_start_writes_a_project_that_passes_its_check(tmp_path: Path) -> None:
     assert run(tmp_path, "figures", "first-panel", "small").code == 0
 
 
+def test_start_writes_a_cushion_of_sixteen_lines_that_can_be_printed(tmp_path: Path) -> None:
+    told = run(tmp_path, "start", "first-cushion", "--short")
+    assert told.lines[0] == "Wrote projects/first-cushion.yaml"
+    text = (tmp_path / "projects" / "first-cushion.yaml").read_text(encoding="utf-8")
+    assert len(text.splitlines()) == 16
+    assert run(tmp_path, "check").lines[-1] == "1 project checked: 0 errors, 0 warnings, 3 notes"
+    steps = run(tmp_path, "steps", "first-cushion").lines
+    assert [line.strip() for line in steps[-3:]] == [
+        "- use: join pieces, neaten, turn out",
+        "on: front, back",
+        "- use: fill",
+    ]
+
+
 def test_start_makes_a_room_in_an_empty_folder(tmp_path: Path) -> None:
     run(tmp_path, "start", "first-panel")
     assert sorted(str(file.relative_to(tmp_path)) for file in tmp_path.rglob("*.yaml")) == [

@@ -31,6 +31,7 @@ GUIDES = (
             "set-up-your-room",
             "make-a-theme",
             "correct-a-sheet",
+            "sixteen-lines",
         )
     ),
 )

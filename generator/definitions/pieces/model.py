@@ -117,9 +117,3 @@ class OutlinedModel(PieceModel):
         for key in _SIZE[:1] if halves else _SIZE:
             if key not in given:
                 reading.faults.add(found.place, f"'{key}' is missing here")
-
-    @classmethod
-    def keys_schema(cls, parts: Parts) -> Schema:
-        """Return the JSON Schema of its keys: the size, or an outline."""
-        needed = [{"required": ["outline"]}, {"required": list(_SIZE)}]
-        return {**super().keys_schema(parts), "anyOf": needed}

@@ -50,9 +50,17 @@ class TuckedPanel(RectangularModel):
         measures=tuple(_LENGTHS.split(",")),
         numbers=("number", "rows", "breadths", "layers", "cross number"),
     )
+    completed: ClassVar = ("finished across", "finished along")
     tucks: Tucks
     cross_tucks: Tucks | None = None
     rows: Rows | None = None
     sample: Annotated[Sample | None, _SampleOf(_room_sample, {"type": "string"})] = None
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
     cut_to_shape: YesNo = False
+
+    @classmethod
+    def keys_schema(cls, parts: Parts) -> Schema:
+        """Return the JSON Schema of its keys; rows may be a plan by its name."""
+        found = super().keys_schema(parts)
+        properties = found["properties"]
+        return {**found, "properties": {**properties, "rows": {"anyOf": [{"type": "string"}, properties["rows"]]}}}

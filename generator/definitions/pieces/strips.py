@@ -41,6 +41,7 @@ class GatheredStrip(StripModel):
     """A frill or skirt, gathered to an edge by its fullness."""
 
     of_kind: ClassVar = PieceKind("gathered strip", (*SIDES, "edge"), ("drop", "length"), ("fullness",))
+    completed: ClassVar = ("edge", "fullness")
     edge: Finished
     fullness: Quantity
     drop: Finished
@@ -71,6 +72,7 @@ class Binding(StripModel):
     """A binding, finished as wide as it shows on one side."""
 
     of_kind: ClassVar = PieceKind("binding", ("edge",), _BAND)
+    completed: ClassVar = ("length",)
     length: Finished
     width: Length
 
@@ -87,6 +89,7 @@ class Piping(StripModel):
     """A strip round a cord; ``cord`` is how thick it is."""
 
     of_kind: ClassVar = PieceKind("piping", ("edge",), ("length", "cord", "width"))
+    completed: ClassVar = ("length",)
     length: Finished
     cord: Fact
 
@@ -95,6 +98,7 @@ class Boxing(StripModel):
     """The strip between two faces of a box cushion."""
 
     of_kind: ClassVar = PieceKind("boxing", (*SIDES, "edge"), ("depth", "length"))
+    completed: ClassVar = ("edge",)
     edge: Finished
     depth: Finished
 
