@@ -6,7 +6,7 @@ drawn at the size that they get, and all is set again. Another number of pages t
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -19,12 +19,13 @@ from generator.drawing.style import style_of
 from generator.errors import PublishError
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.handout.alert import ALERTS
+from generator.rendering.handout.measuring import Element, known_heights, measured
 from generator.rendering.handout.parts import PartWriter, PrintedPart, TableRows
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.planning import Block, PlannedBlock, PlannedPage, fewest
 from generator.rendering.on_papers import set_on, written_on
 from generator.rendering.pdf import SheetResources, SheetSetter
-from generator.rendering.setter import Document, boxes
+from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.styles import page_size, paper_style
 from generator.rendering.typeset import time_words
@@ -138,11 +139,18 @@ class _Handout:
 
     def _measured(self, parts: Sequence[PrintedPart], setter: SheetSetter) -> tuple[Block, ...]:
         contents = () if self.large else tuple(self._longest_contents())
-        html = template(self.setting.theme, "handout/measured.html").render(
-            blocks=(*parts, *contents), form="large" if self.large else "", **self._values()
-        )
+        elements = dict(element for part in (*parts, *contents) for element in _elements(part))
         tall = f"@page {{ size: {self.live[0] + _MARGINS[0]:.3f}mm {_TALL:.0f}mm; }}\n"
-        found = _heights_by_name(setter.set_on_pages(html, tall))
+
+        def set_elements(new: Mapping[str, Element]) -> Document:
+            html = template(self.setting.theme, "handout/measured.html").render(
+                elements=new, form="large" if self.large else "", **self._values()
+            )
+            return setter.set_on_pages(html, tall)
+
+        known = known_heights(self.setting.theme.folders, self.style, tall)
+        heights = measured(elements.values(), known, set_elements)
+        found = {name: heights[element] for name, element in elements.items()}
         self._contents_high = {pages: found[f"contents-{pages}-f"] + 0.8 for pages in _CONTENTS if contents}
         return tuple(self._block(part, found) for part in parts)
 
@@ -252,15 +260,13 @@ def _loose(part: PrintedPart) -> Iterator[PrintedPart]:
         yield PrintedPart(f"{part.name}-t{place}", across=(table,), number=part.number)
 
 
-def _heights_by_name(document: Document) -> dict[str, float]:
-    """Return the height of every named element [mm], with its margins."""
-    found: dict[str, float] = {}
-    for page in document.pages:
-        for box in page._page_box.descendants():
-            name = box.element.get("id") if box.element is not None else None
-            if name and isinstance(box, boxes.BlockLevelBox) and name not in found:
-                found[name] = box.margin_height() * MILLIMETRES / 96
-    return found
+def _elements(part: PrintedPart) -> Iterator[tuple[str, Element]]:
+    """What is measured of a part, by its name: what runs across the page, and each paragraph in both its places."""
+    tables = (Markup('<div class="across">{}</div>').format(one) for one in part.across)
+    yield f"{part.name}-f", Element("across", Markup("").join((part.heading, *tables)))
+    for place, words in enumerate(part.words):
+        yield f"{part.name}-n{place}", Element("beside", words)
+        yield f"{part.name}-w{place}", Element("below", words)
 
 
 @dataclass(frozen=True, slots=True)
