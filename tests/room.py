@@ -45,6 +45,14 @@ def write_room(folder: Path, files: Mapping[str, str | bytes]) -> Path:
     return folder
 
 
+def part_of_demo(folder: Path, *parts: str) -> Path:
+    """Make a room of parts of the demo room, files or whole folders by their path in it, and return its folder."""
+    for part in parts:
+        found = [path for path in (ROOT / part).rglob("*") if path.is_file()] or [ROOT / part]
+        write_room(folder, {path.relative_to(ROOT).as_posix(): path.read_bytes() for path in found})
+    return folder
+
+
 @dataclass(frozen=True, eq=False)
 class OpenedRoom:
     """A room that has been read, and its projects as they are asked for, each of them worked once."""

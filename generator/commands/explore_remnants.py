@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from fractions import Fraction
 
 import click
 
 from generator.calculation.cutting.remnants import FromRemnants, LiesOn, Remnant, cut_from_remnants
+from generator.calculation.laid import CutItem
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import RoomContext, worked_sheet
 from generator.commands.columns import UNIT_WORDS, indented
@@ -81,17 +83,22 @@ def _answer(
     if answer.lying is not None or not joined:
         return answer, ""
     whole = [item for item in items if item.piece not in joined]
-    for width in sorted({remnant.across for remnant in remnants}, reverse=True):
-        own = (f"{cloth}.width={write_length(width, edition, unit=True)}",)
-        try:
-            narrow = worked_sheet(with_own_cloth(project, own, edition), size, edition, shared)
-        except FaultyFileError:
-            continue
-        otherwise = [item for item in narrow.cloths[cloth].items if item.piece in joined]
-        answer = cut_from_remnants([*whole, *otherwise], remnants, edition)
+    widths = sorted({remnant.across for remnant in remnants}, reverse=True)
+    for there in _items_at_widths(widths, project, size, cloth, edition, shared):
+        answer = cut_from_remnants([*whole, *(item for item in there if item.piece in joined)], remnants, edition)
         if answer.lying is not None:
             break
     return answer, "a piece that is joined could be joined otherwise"
+
+
+def _items_at_widths(
+    widths: Sequence[Fraction], project: Project, size: str, cloth: str, edition: Edition, shared: RoomContext
+) -> Iterator[Sequence[CutItem]]:
+    """Yield what is cut from a cloth if it were as wide as a remnant; a width on which it cannot be sewn gives none."""
+    for width in widths:
+        own = (f"{cloth}.width={write_length(width, edition, unit=True)}",)
+        with suppress(FaultyFileError):
+            yield worked_sheet(with_own_cloth(project, own, edition), size, edition, shared).cloths[cloth].items
 
 
 def _joined(sheet: Worksheet, cloth: str) -> set[str]:

@@ -89,6 +89,11 @@ class Theme:
         """Whether the letters are so large that a sheet is set in one column, and takes the pages that it needs."""
         return self.text_size >= _LARGE
 
+    @property
+    def of_room(self) -> bool:
+        """Whether it is a room's own, whose files may hold anything, and not one of the tool's."""
+        return self.folders[0].parent != OWN_THEMES
+
 
 def load_theme(folder: Path) -> Theme:
     """Return the theme in a folder.

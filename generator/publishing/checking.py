@@ -18,7 +18,7 @@ from generator.definitions.nodes import Group
 from generator.definitions.project import load_project
 from generator.definitions.room import Room
 from generator.definitions.text_file import read_text_file
-from generator.definitions.theme import OWN_THEMES, Theme, load_theme
+from generator.definitions.theme import Theme, load_theme
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.drawing.style import style_of
 from generator.errors import FaultyFileError, Finding, Place, TuckwrightError
@@ -67,7 +67,7 @@ def opened_theme(folder: Path, room: Room) -> Theme:
     """Return the theme of a room, its style, templates and style sheets looked at; raise what is wrong with any."""
     theme = load_theme(theme_folder(folder, room.theme))
     style_of(theme)
-    if theme.folders[0].parent != OWN_THEMES:
+    if theme.of_room:
         resolve_name("generator.rendering.environment:read_templates")(theme)
         read_style_sheet = resolve_name("generator.rendering.pdf:read_style_sheet")
         for paper, sheet in product(room.papers, SHEET_STYLES):
@@ -80,7 +80,7 @@ def stop_on_letters(folder: Path, room: Room, theme: Theme) -> None:
     """Refuse letters without a font in what a room and its theme put on every sheet."""
     path = folder / "site" / "site.yaml"
     found = room_letters(room, theme, path, shown_path(path, folder))
-    if theme.folders[0].parent != OWN_THEMES:
+    if theme.of_room:
         found += resolve_name("generator.rendering.theme_letters:theme_letters")(theme)
     if found:
         raise FaultyFileError(found)

@@ -80,6 +80,7 @@ class Pool:
     def outcomes(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Outcome]]:
         """Do jobs and give what came of each with its place among them, in the order in which they are done."""
         workers = min(self._most, len(jobs))
+        # A worker takes as long to start as a few sheets take to set; so little is done here.
         little = self._most == 1 and len(jobs) <= _A_LITTLE
         few = len(jobs) <= _FEW and all(job.quick for job in jobs)
         if not self._processes and (little or few):
@@ -87,6 +88,7 @@ class Pool:
             for number, job in enumerate(jobs):
                 yield number, self._counted(*timed(self._version, self._out, job, profiled=self._profiled))
             return
+        # The longest first: one that came last would be waited for alone.
         waiting = deque(sorted(range(len(jobs)), key=lambda number: jobs[number].weight, reverse=True))
         busy: dict[Connection, int] = {}
         while waiting or busy:

@@ -7,7 +7,7 @@ in memory while the sheet is set.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -74,20 +74,18 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     What no step names stands before all steps, or where it is about later work: at the last step done on its piece if
     that is one of the project's own, which cannot name it; else after all steps.
     """
-    later = {key: found for key, found in pictures.items() if key.startswith(_LATER)}
     # A step may name all drawings of making up of a piece, or one of them by its own key.
     known = {**_of_pieces(worksheet, pictures), **pictures}
     of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
     named = {key for keys in of_steps.values() for key in keys}
-    after = _with_later_work(of_steps, worksheet, later, {picture.key for key in named for picture in known[key]})
-    surface = next((shown[0] for key, shown in pictures.items() if key.startswith("surface ") and shown), None)
-    card = next(iter(pictures.get(CARD, ())), surface)
+    after = _with_later_work(of_steps, worksheet, pictures, {picture.key for key in named for picture in known[key]})
+    surface = next(_first_of(pictures, "surface "), None)
     # A figure gets its number where it is first shown, so the groups are made in reading order.
     figures = _Numbering(known).figures
     return Arrangement(
         surface=surface,
-        things=tuple(shown[0] for key, shown in pictures.items() if key.startswith("thing ") and key != CARD),
-        card=card,
+        things=tuple(_first_of(pictures, "thing ")),
+        card=next(iter(pictures.get(CARD, ())), surface),
         before=figures(*_before_steps(worksheet, pictures, named)),
         steps={number: figures(*keys) for number, keys in of_steps.items()},
         turns={name: figures(f"turns {name}") for name, panel in worksheet.panels.items() if panel.rows},
@@ -97,15 +95,20 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     )
 
 
+def _first_of(pictures: Pictures, sort: str) -> Iterator[Picture]:
+    """The first picture of every key of a sort, but for the small one of the whole thing."""
+    return (shown[0] for key, shown in pictures.items() if key.startswith(sort) and key != CARD and shown)
+
+
 def _with_later_work(
-    of_steps: dict[int, list[str]], worksheet: Worksheet, later: Pictures, named: set[str]
+    of_steps: dict[int, list[str]], worksheet: Worksheet, pictures: Pictures, named: set[str]
 ) -> list[str]:
     """Give the steps the drawings of later work that none of them names; return those that come after all steps."""
     after: list[str] = []
-    for key, found in later.items():
+    for key in (key for key in pictures if key.startswith(_LATER)):
         piece = _piece_of(key, worksheet)
         step = of_steps.get(_last_own_step(worksheet, piece), after)
-        step += [picture.key for picture in found if picture.key not in named]
+        step += [picture.key for picture in pictures[key] if picture.key not in named]
     return after
 
 

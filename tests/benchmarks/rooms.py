@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[2]
+from tests.room import ROOT, part_of_demo
+
+ALL_BUT_PROJECTS = ("site/site.yaml", "site/pages", "themes")
 MODEL = "quay-cushion"
 KINDS = ("cushion", "sample", "other")
 LEVELS = ("first project", "some practice", "experienced")
@@ -15,7 +16,7 @@ LEVELS = ("first project", "some practice", "experienced")
 
 def room_of(folder: Path, projects: Sequence[str], copies: int = 1) -> Path:
     """Make a room with so many copies of projects of the demo room, and themes of its own that can be changed."""
-    _bare_room(folder)
+    part_of_demo(folder, *ALL_BUT_PROJECTS)
     for project in projects:
         text = (ROOT / "projects" / f"{project}.yaml").read_text(encoding="utf-8")
         for number in range(copies):
@@ -26,20 +27,12 @@ def room_of(folder: Path, projects: Sequence[str], copies: int = 1) -> Path:
 
 def grown_room(folder: Path, projects: int, sizes: int) -> Path:
     """Make a room with so many projects of so many sizes, no two alike, on one paper in both editions."""
-    _bare_room(folder)
+    part_of_demo(folder, *ALL_BUT_PROJECTS)
     change(folder / "site" / "site.yaml", lambda text: re.sub(r"(?m)^papers:.*$", "papers: Letter", text))
     model = (ROOT / "projects" / f"{MODEL}.yaml").read_text(encoding="utf-8")
     for number in range(projects):
         (folder / "projects" / f"cushion-{number:03}.yaml").write_text(_grown(model, number, sizes), encoding="utf-8")
     return folder
-
-
-def _bare_room(folder: Path) -> None:
-    (folder / "projects").mkdir(parents=True)
-    (folder / "site").mkdir()
-    shutil.copy(ROOT / "site" / "site.yaml", folder / "site")
-    shutil.copytree(ROOT / "site" / "pages", folder / "site" / "pages")
-    shutil.copytree(ROOT / "themes", folder / "themes")
 
 
 def _grown(model: str, number: int, sizes: int) -> str:

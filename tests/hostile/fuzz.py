@@ -7,7 +7,6 @@ whatever takes long. It is run by hand; what it finds becomes a case in the test
 from __future__ import annotations
 
 import random
-import shutil
 import sys
 import tempfile
 import time
@@ -24,6 +23,7 @@ from generator.errors import FaultyFileError, Finding, TuckwrightError
 from generator.publishing.checking import findings_of_project, opened_theme, read_page, worked_class
 from generator.rendering.pages import render_words
 from generator.rendering.setting import Setting
+from tests.room import part_of_demo, write_room
 
 ROOM = Path(__file__).resolve().parents[2]
 SMALL = "pincushion-sample"
@@ -198,9 +198,7 @@ def told(sort: Sort, path: Path, folder: Path) -> str:
 
 def new_room(folder: Path) -> None:
     """Write a sound room: the projects, one theme of its own."""
-    shutil.copytree(ROOM / "projects", folder / "projects")
-    (folder / "themes/quay").mkdir(parents=True)
-    (folder / "themes/quay/theme.yaml").write_text("title: Quay\nbased on: plain\n", encoding="utf-8")
+    write_room(part_of_demo(folder, "projects"), {"themes/quay/theme.yaml": "title: Quay\nbased on: plain\n"})
 
 
 def main(minutes: float, seed: int) -> None:

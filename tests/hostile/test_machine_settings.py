@@ -44,13 +44,6 @@ def plain(tmp_path_factory: pytest.TempPathFactory) -> bytes:
     return sheet(room(tmp_path_factory.mktemp("plain") / "room"))
 
 
-@pytest.mark.parametrize("settings", [BENT, NO_TEXT], ids=["bent", "no text"])
-def test_drawing_settings_in_the_working_folder_change_nothing(tmp_path: Path, plain: bytes, settings: bytes) -> None:
-    folder = room(tmp_path / "room")
-    (folder / "matplotlibrc").write_bytes(settings)
-    assert sheet(folder) == plain
-
-
 def machine(folder: Path, settings: bytes) -> Mapping[str, str]:
     """An environment that names settings wherever the drawing library looks for them."""
     (folder / "matplotlib" / "stylelib").mkdir(parents=True)
@@ -67,17 +60,22 @@ def machine(folder: Path, settings: bytes) -> Mapping[str, str]:
 
 
 @pytest.mark.parametrize("settings", [BENT, NO_TEXT], ids=["bent", "no text"])
-def test_settings_of_the_machine_and_its_fonts_change_nothing(tmp_path: Path, plain: bytes, settings: bytes) -> None:
-    (tmp_path / "machine").mkdir()
-    assert sheet(room(tmp_path / "room"), **machine(tmp_path / "machine", settings)) == plain
-
-
-def test_a_list_of_fonts_that_the_room_brings_along_changes_nothing(tmp_path: Path, plain: bytes) -> None:
+def test_settings_and_lists_of_fonts_of_the_room_and_of_the_machine_change_nothing(
+    tmp_path: Path, plain: bytes, settings: bytes
+) -> None:
     folder = room(tmp_path / "room")
+    (folder / "matplotlibrc").write_bytes(settings)
     (folder / ".tuckwright" / "matplotlib").mkdir(parents=True)
     for name in ("fontlist-v390.json", "fontlist-v3110.json", "fontlist-v400.json"):
         (folder / ".tuckwright" / "matplotlib" / name).write_text("{", encoding="utf-8")
-    (folder / ".tuckwright" / "matplotlib" / "matplotlibrc").write_bytes(BENT)
+    (folder / ".tuckwright" / "matplotlib" / "matplotlibrc").write_bytes(settings)
+    (tmp_path / "machine").mkdir()
+    assert sheet(folder, **machine(tmp_path / "machine", settings)) == plain
+
+
+def test_settings_of_the_room_alone_change_nothing(tmp_path: Path, plain: bytes) -> None:
+    folder = room(tmp_path / "room")
+    (folder / "matplotlibrc").write_bytes(BENT)
     assert sheet(folder) == plain
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import io
 import re
+from functools import cache
 from pathlib import Path
 
-import pdfplumber
 import pikepdf
+import pypdfium2
 import pytest
 
 from generator.calculation.worksheet.class_work import class_sheet
@@ -101,9 +102,10 @@ def whole(taught: Path) -> Answer:
     return run(taught, "class", "mats", "--everything", "-o", "all.pdf")
 
 
+@cache
 def pages(path: Path) -> list[str]:
-    with pdfplumber.open(path) as pdf:
-        return [page.extract_text() for page in pdf.pages]
+    with pypdfium2.PdfDocument(path) as pdf:
+        return [page.get_textpage().get_text_bounded() for page in pdf]
 
 
 def begins_a_handout(text: str) -> bool:
@@ -122,8 +124,8 @@ def test_the_pack_ends_with_the_own_handouts_and_their_numbers_are_those_of_shee
     assert (packed.code, packed.err) == (0, "")
     found = pages(taught / "pack.pdf")
     for student, side in (("Ines", "14 in"), ("Bram", "18 1/2")):
-        assert run(taught, "sheet", "mat", "--with", f"side={side}", "--paper", "A4", "-o", "own.pdf").code == 0
-        own = pages(taught / "own.pdf")
+        assert run(taught, "sheet", "mat", "--with", f"side={side}", "--paper", "A4", "-o", f"{student}.pdf").code == 0
+        own = pages(taught / f"{student}.pdf")
         begin = next(place for place, text in enumerate(found) if begins_a_handout(text) and student in text)
         mine = found[begin : begin + len(own)]
         assert [plain(text, student) for text in mine] == [plain(text) for text in own]

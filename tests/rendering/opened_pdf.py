@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Any
 
 import pdfplumber
 import pikepdf
+from pdfplumber.page import Page
 
 INCH = 72
 
@@ -20,10 +22,15 @@ def page_count(pdf: bytes) -> int:
     return len(opened(pdf).pages)
 
 
+@lru_cache(maxsize=16)
+def pages_of(pdf: bytes) -> tuple[Page, ...]:
+    """The pages of a file; their letters are looked for once, however many things are asked of them."""
+    return tuple(pdfplumber.open(io.BytesIO(pdf)).pages)
+
+
 def texts(pdf: bytes) -> list[str]:
     """The text of each page in the order in which it was set: cell by cell and column by column."""
-    with pdfplumber.open(io.BytesIO(pdf)) as read:
-        return [" ".join(_running(page.chars).split()) for page in read.pages]
+    return [" ".join(_running(page.chars).split()) for page in pages_of(pdf)]
 
 
 def _running(letters: list[dict[str, Any]]) -> str:
@@ -41,20 +48,18 @@ def whole_text(pdf: bytes) -> str:
 
 def letter_sizes(pdf: bytes) -> set[float]:
     """The sizes of all letters of a file [pt]."""
-    with pdfplumber.open(io.BytesIO(pdf)) as read:
-        return {round(float(letter["size"]), 2) for page in read.pages for letter in page.chars}
+    return {round(float(letter["size"]), 2) for page in pages_of(pdf) for letter in page.chars}
 
 
 def words_outside(pdf: bytes, margin: float = 0.55) -> list[str]:
     """Words that lie outside the margins of their page [in]; what stands in the margin boxes lies inside its sides."""
     outside = []
-    with pdfplumber.open(io.BytesIO(pdf)) as read:
-        for number, page in enumerate(read.pages, 1):
-            for word in page.extract_words():
-                sides = word["x0"] >= margin * INCH and word["x1"] <= float(page.width) - margin * INCH
-                ends = word["top"] >= 0 and word["bottom"] <= float(page.height) - margin * INCH / 2
-                if not (sides and ends):
-                    outside.append(f"page {number}: {word['text']}")
+    for number, page in enumerate(pages_of(pdf), 1):
+        for word in page.extract_words():
+            sides = word["x0"] >= margin * INCH and word["x1"] <= float(page.width) - margin * INCH
+            ends = word["top"] >= 0 and word["bottom"] <= float(page.height) - margin * INCH / 2
+            if not (sides and ends):
+                outside.append(f"page {number}: {word['text']}")
     return outside
 
 

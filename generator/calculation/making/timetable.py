@@ -181,6 +181,7 @@ def _session_ends(steps: Sequence[TimedStep], working: tuple[int, ...]) -> Ends:
             left_over, cost, undone, later = best(number + 1, end)
             cost += cost_of_ending(begins, end, working[number])
             ways.append((left_over, cost, undone + whole - end, (end, *later)))
+        # Compared in this order: as little as possible left over, then where to stop, then work done early.
         return min(ways)
 
     return best(0, 0)[3]

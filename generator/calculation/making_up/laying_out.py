@@ -53,18 +53,12 @@ class _Laying:
         self.halved = False
 
     def done(self, hangs_by: str) -> LaidOut:
-        """Lay out the first panel, then what its seams bring; a run waits for all its pieces while others can go on."""
+        """Lay out the first panel, then what its seams bring, and return it as it is seen."""
         first = min(self.parts.values(), key=_rank)
+        # Turned so that the side by which the thing hangs lies at the top.
         quarters = -CLOCKWISE.index(hangs_by) if first.is_panel else 0
         self.table.put(first, (Fraction(0), Fraction(0)), quarters % 4, "front")
-        waiting = [seam for seam in self.thing.seams if seam.pieces[0] in self.parts]
-        rows = [seam for seam in waiting if seam.sort not in SHUT_IN and not self._overlie(seam)]
-        while waiting:
-            while longer := [seam for seam in rows if self._lengthen(seam)]:
-                waiting = [seam for seam in waiting if seam not in longer]
-            seam = next((one for one in waiting if self._lay(one, patient=True)), None)
-            seam = seam or next((one for one in waiting if self._lay(one, patient=False)), next(iter(waiting), None))
-            waiting = [one for one in waiting if one is not seam]
+        self._follow_seams()
         for closing in self.thing.closings:
             if _on_itself(closing):
                 self._close_round(closing.on[0], closing.onto[0])
@@ -72,6 +66,19 @@ class _Laying:
         pieces = tuple(sorted(self.table.lying, key=lambda one: _LAYERS.index(one.layer)))
         shaped = any("outline" in self.parts[one.piece].facts for one in pieces if one.layer == "front")
         return LaidOut(pieces, across, along, self.depth, self.round, self._number(), shaped)
+
+    def _follow_seams(self) -> None:
+        """Lay what one seam after the other brings; a run waits for all its pieces while others can go on."""
+        waiting = [seam for seam in self.thing.seams if seam.pieces[0] in self.parts]
+        rows = [seam for seam in waiting if seam.sort not in SHUT_IN and not self._overlie(seam)]
+        while waiting:
+            # Every copy that lengthens a row may be the one at which the row goes on.
+            while longer := [seam for seam in rows if self._lengthen(seam)]:
+                waiting = [seam for seam in waiting if seam not in longer]
+            seam = next((one for one in waiting if self._lay(one, patient=True)), None)
+            seam = seam or next((one for one in waiting if self._lay(one, patient=False)), None)
+            # One that brings nothing, as of pieces that hang at no panel, is passed over, so that this ends.
+            waiting = [one for one in waiting if one is not (seam or waiting[0])] if waiting else []
 
     def _overlie(self, seam: Seam) -> bool:
         """Whether the pieces of a seam meet by like-named edges anywhere, so that they lie on each other."""

@@ -57,6 +57,7 @@ class Needs:
         if any(item.state in ("attached", "set") for item in gives):
             found += [item for piece in act.pieces for item in piece_items(self.thing.parts[piece])]
             found += [item for piece, _ in act.what for item in edge_items(self.thing.parts[piece])]
+        # Whoever looks at what an act did, needs what it gave.
         if act.does == "look" and act.word:
             found += self.book.gives(Act(act.word, act.what))
         return tuple(item for item in dict.fromkeys(found) if item not in gives)
