@@ -1,11 +1,10 @@
-"""The surface of a finished panel: a worksheet or a turn plan comes in, a picture of the lit cloth goes out.
+"""The surface of a finished panel: a worksheet comes in, a picture of the lit cloth goes out.
 
 The cloth is an image, its stitching and the words are lines and text. Proportions are true.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -20,13 +19,12 @@ from generator.drawing.labels import text_height
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import DrawnSize, Heights
 from generator.drawing.style import Pen, Style
-from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
+from generator.drawing.surface_geometry import HeldLine, Surface, surface_of
 from generator.drawing.surface_light import PANEL, Relief, foot_half, light, relief
 from generator.drawing.surface_stripes import stripes_seen
 from generator.lengths import say_length
 
 SHEET_WIDTH, SHEET_HEIGHT = 5.0, 6.0
-TILE_WIDTH, TILE_HEIGHT = 2.4, 3.4
 PIXELS = 160
 EDGE = 0.04
 STITCH = (2.0, 1.4)
@@ -52,7 +50,7 @@ def draw_surface(worksheet: Worksheet, piece: str, style: Style) -> tuple[Pictur
     """Return how a tucked panel will look, at the size of a handout, with its measures."""
     found = worksheet.pieces[piece]
     caption = f"How the {found.label} will look. Light falls from the upper left."
-    return (sketch_surface(worksheet, piece, style).picture(_tell(found.label, surface_of(found)), caption),)
+    return (sketch_surface(worksheet, piece, style).picture(surface_words(found.label, surface_of(found)), caption),)
 
 
 def sketch_surface(worksheet: Worksheet, piece: str, style: Style) -> Canvas:
@@ -83,18 +81,7 @@ def draw_sized_surface(worksheet: Worksheet, piece: str, style: Style, size: Dra
     right, bottom = lit.at(float(surface.across), float(surface.along))
     middle = replace(lit, corner=((canvas.width - right + EDGE) / 2, (canvas.height - bottom + EDGE) / 2))
     _draw(canvas, middle, _colour(worksheet, found), found.panel)
-    return canvas.picture(_tell(found.label, surface), f"How the {found.label} will look.")
-
-
-def draw_plan_sample(cell: Sequence[Sequence[Turn]], style: Style, title: str = "", colour: str = "") -> Picture:
-    """Return a tile that shows a turn plan, from its repeat cell (rows of turns), on 12 tucks and 6 rows."""
-    surface = sample_surface(cell)
-    cloth = _on_paper(surface, TILE_WIDTH, TILE_HEIGHT)
-    drawn = " ".join("".join(turn.value for turn in row) for row in cell)
-    canvas = _canvas(cloth, style, f"plan {drawn}")
-    _draw(canvas, cloth, cloth_colour(colour))
-    name = f"the turn plan '{title}'" if title else "a turn plan"
-    return canvas.picture(_tell(f"sample of {name}", surface), title)
+    return canvas.picture(surface_words(found.label, surface), f"How the {found.label} will look.")
 
 
 def _colour(worksheet: Worksheet, piece: Piece) -> Colour:
@@ -187,8 +174,8 @@ def _measures(canvas: Canvas, cloth: _LitSurface, words: str, direction: str) ->
         canvas.text(words, right + gap, (top + bottom) / 2, backing=canvas.style.paper, turned=True)
 
 
-def _tell(label: str, surface: Surface) -> str:
-    """Return in a sentence what a person sees."""
+def surface_words(label: str, surface: Surface) -> str:
+    """Return in a sentence what a person sees of a panel."""
     tucks, rows = len(surface.feet), [line for line in surface.held if line.sewn]
     counted = f"{tucks} tuck" + ("" if tucks == 1 else "s")
     if not rows:

@@ -6,6 +6,8 @@ right shows its left side, one turned to the left its right side.
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -18,8 +20,13 @@ UPRIGHT = 0.05  # the least lean, as a sine, by which a place on a flap is told 
 
 def stripes_seen(seen: Relief, tucks: TuckSet, stripes: PanelStripes) -> NDArray[np.intp]:
     """Return the number of the stripe that lies uppermost at each place of the grid."""
+    return stripes_at(cloth_seen(seen, tucks), stripes)
+
+
+def stripes_at(places: NDArray[Any], stripes: PanelStripes) -> NDArray[np.intp]:
+    """Return the number of the stripe at places of the flat cloth, told from its left cut edge [in]."""
     ends = np.cumsum([float(stripe.width) for stripe in stripes.stripes])
-    cloth = cloth_seen(seen, tucks) + float(stripes.start)
+    cloth = places + float(stripes.start)
     found = np.searchsorted(ends, np.mod(cloth, ends[-1]), side="right")
     return np.asarray(np.minimum(found, len(ends) - 1), dtype=np.intp)
 

@@ -47,6 +47,7 @@ from generator.publishing.tasks import (
     between_jobs,
     further_job,
     page_job,
+    pictures_job,
     project_job,
     room_job,
     size_jobs,
@@ -116,7 +117,8 @@ class _Run:
                 [*size_jobs(project, one), further_job(project, one), *between_jobs(project, one)], looks[project]
             )
         ]
-        self._make(pool, [*_sizes_first(sheets), *self._room_sheets(pool, worked)], "sheets")
+        pictures = [pictures_job(project, one, self._inputs.tool) for project, one in worked.items()]
+        self._make(pool, [*_sizes_first(sheets), *self._stale(pictures), *self._room_sheets(pool, worked)], "sheets")
         pages = [self._stale([page_job(project, one, self._known)], looks[project]) for project, one in worked.items()]
         self._make(pool, [job for jobs in pages for job in jobs], "project pages")
         for row in PAGES:

@@ -16,7 +16,7 @@ from generator.calculation.worksheet.edition_files import Nested
 from generator.calculation.worksheet.editions import ChangedNumber, SheetName
 from generator.errors import Finding
 from generator.publishing.write import FileState
-from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink, SheetTold
+from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink, SheetTold, ThingPictures
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,14 +70,15 @@ class Stamp:
 class WorkedSize:
     """One worked size and edition: the key of what it says, its worksheet and its fellow sizes, packed.
 
-    ``leads`` tells the one whose pictures stand for the whole project, ``stamp`` what its sheets say of their edition,
-    ``editions`` what is otherwise since each mark under which it was given out.
+    ``pictures`` is the key of what the pictures of the whole project show, empty but for the size that they show.
+    ``stamp`` tells what its sheets say of their edition, ``editions`` what is otherwise since
+    each mark under which it was given out.
     """
 
     size: str
     edition: str
     key: str
-    leads: bool
+    pictures: str
     worksheet: bytes
     links: bytes
     stamp: Stamp = Stamp()
@@ -123,27 +124,6 @@ class WorkedProject:
 
 
 @dataclass(frozen=True, slots=True)
-class FiledPicture:
-    """A picture that was drawn with a size and lies in a file of its own, with its size [in] and its words."""
-
-    address: str
-    key: str
-    width: float
-    height: float
-    alt: str
-    caption: str
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class LeadingPictures:
-    """The pictures that stand for a project, as far as there are any: a whole one, and a small one for lists."""
-
-    surface: FiledPicture | None = None
-    card: FiledPicture | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class SheetLinks:
     """Further sheets to print."""
 
@@ -160,7 +140,7 @@ class ProjectTold:
     sheets: tuple[SheetTold, ...] = ()
 
 
-Card = LeadingPictures | SheetLinks | ProjectTold | ClassCard
+Card = ThingPictures | SheetLinks | ProjectTold | ClassCard
 
 
 @dataclass(frozen=True, slots=True)

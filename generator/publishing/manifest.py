@@ -29,7 +29,7 @@ DAMAGED = (
 )
 # Where the manifest of an older tool lay, inside the site.
 _FORMER = ".manifest.json"
-_FORM = 4
+_FORM = 5
 _LARGEST = 200_000_000
 _Read = TypeVar("_Read")
 _Held = TypeVar("_Held")
@@ -79,6 +79,11 @@ class Manifest:
 def size_entry(project: str, size: str, edition: str) -> str:
     """Return the name of the entry of one size in one edition."""
     return f"{project}/{edition}/{size}"
+
+
+def pictures_entry(project: str) -> str:
+    """Return the name of the entry of the pictures of a project's finished thing."""
+    return f"{project}/pictures"
 
 
 def is_size(entry: str) -> bool:

@@ -14,8 +14,8 @@ from typing import Any, TypeVar
 
 from generator.errors import PublishError
 from generator.publishing.inputs import Inputs
-from generator.publishing.jobs import Job, LeadingPictures, ProjectTold, SheetLinks, Stamp, WorkedProject, WorkedSize
-from generator.publishing.manifest import DAMAGED, Entry, page_entry, size_entry, to_plain
+from generator.publishing.jobs import Job, ProjectTold, SheetLinks, Stamp, WorkedProject, WorkedSize
+from generator.publishing.manifest import DAMAGED, Entry, page_entry, pictures_entry, size_entry, to_plain
 from generator.publishing.room_files import (
     GLOSSARY,
     class_files,
@@ -25,7 +25,7 @@ from generator.publishing.room_files import (
     project_of_class,
 )
 from generator.publishing.write import key_of
-from generator.rendering.cards import ClassCard, PageLink
+from generator.rendering.cards import ClassCard, PageLink, ThingPictures
 
 _MAKE = "generator.publishing.make"
 ROOM_ENTRY = "sheets of the room"
@@ -164,6 +164,14 @@ def _home(known: Known) -> Mapping[str, Told]:
     return {"site": Told((cards, known.told(SheetLinks, ROOM_ENTRY).sheets, known.pages, known.classes))}
 
 
+def _share(known: Known) -> Mapping[str, Told]:
+    """The picture of the room for those who share its pages: one thing of each kind."""
+    kinds = {one.card.kind: one.card for one in reversed(known.pages_of_projects) if one.card.picture is not None}
+    shown = [card.picture.address for card in reversed(kinds.values()) if card.picture is not None]
+    files = {name: state.key for entry in known.entries.values() for name, state in entry.files.items()}
+    return {"share": Told((tuple(shown),), says=tuple(files[name] for name in shown))} if shown else {}
+
+
 def _as_is(known: Known) -> Mapping[str, Told]:
     return {"as is": Told(says=(known.inputs.as_is,))} if known.inputs.as_is else {}
 
@@ -175,6 +183,7 @@ PAGES: tuple[tuple[Page, ...], ...] = (
         Page("pages:make_words", _words),
         Page("pages:make_guides", lambda known: {"guides": Told((titles_of_pages(known.room),))}),
         Page("pages:make_class", _class_pages, whole_room=True),
+        Page("pictures:make_share", _share, quick=False),
     ),
     (
         Page("pages:make_classes", lambda known: {"classes": Told((known.classes,))}),
@@ -221,6 +230,13 @@ def between_jobs(project: str, worked: WorkedProject) -> Iterator[Job]:
         )
 
 
+def pictures_job(project: str, worked: WorkedProject, tool: str) -> Job:
+    """Return the job that renders the finished thing; its key is made of what pictures show and nothing else."""
+    leading, label = worked.sizes[0], f"{project}, pictures of the finished thing"
+    key, made_by = key_of(tool, leading.pictures), f"{_MAKE}.pictures:make_pictures"
+    return Job(pictures_entry(project), label, made_by, (leading.worksheet,), key, quick=False)
+
+
 def further_job(project: str, worked: WorkedProject) -> Job:
     """Return the job that writes the sheets about all sizes of a project."""
     packed = _packed(worked.sizes)
@@ -252,9 +268,8 @@ def room_job(sizes: Mapping[str, Sequence[WorkedSize]], stamp: Stamp, key: str) 
 
 
 def page_job(project: str, worked: WorkedProject, known: Known) -> Job:
-    """Return the job that writes the page of a project, which shows what its leading size drew."""
-    leading = worked.sizes[0]
-    pictures = known.told(LeadingPictures, size_entry(project, leading.size, leading.edition))
+    """Return the job that writes the page of a project, which shows the finished thing."""
+    pictures = known.told(ThingPictures, pictures_entry(project))
     sheets = known.told(SheetLinks, further_entry(project)).sheets
     return Job(
         page_entry(project),

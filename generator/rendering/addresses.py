@@ -36,6 +36,7 @@ TAKEN = frozenset(
     )
 ) | {ASSETS, "projects", "sheets", "surfaces"}
 
+PICTURE_WIDTHS = (320, 480, 720)  # of the pictures of finished things, in dots
 _LONGEST = 60
 # What a size of its own measures is named by: "side 12 1/2 in", "form 12.5 cm", "buttons 4".
 _MEASURE = r"[a-z][a-z0-9]*(?: [a-z0-9]+)*? (?:\d+(?:\.\d+)?(?: \d+/\d+)?|\d+/\d+)(?: (?:in|cm))?"
@@ -104,7 +105,7 @@ def corrections_anchor(project: str) -> str:
 
 def plan_picture(plan: str) -> str:
     """Return the path of the picture of a turn plan."""
-    return f"surfaces/{slug(plan)}.svg"
+    return f"surfaces/{slug(plan)}.webp"
 
 
 def surface(plan: str) -> str:
@@ -165,14 +166,36 @@ def words_page(name: str) -> str:
     return f"pages/{slug(name, '-')}.html"
 
 
-def picture_file(project: str, kind: str) -> str:
-    """Return the path of a picture that stands for a project: ``surface``, or ``card`` for the small one."""
-    return f"projects/{project_slug(project)}/{kind}.svg"
+def rendered_picture(project: str, width: int) -> str:
+    """Return the path of the picture of the finished thing that is so many dots wide."""
+    return f"projects/{project_slug(project)}/picture-{width}.webp"
+
+
+def near_picture(project: str) -> str:
+    """Return the path of the close view of a project's tucks."""
+    return f"projects/{project_slug(project)}/near.webp"
+
+
+def share_picture(project: str) -> str:
+    """Return the path of the picture of a project for those who share its pages."""
+    return f"projects/{project_slug(project)}/share.jpg"
+
+
+def pictures_of(project: str) -> tuple[str, ...]:
+    """Return the paths of all pictures of a project's finished thing."""
+    return (
+        *(rendered_picture(project, width) for width in PICTURE_WIDTHS),
+        near_picture(project),
+        share_picture(project),
+    )
 
 
 def asset(name: str) -> str:
     """Return the path of a file that pages share: style sheets, fonts, scripts."""
     return f"{ASSETS}/{name}"
+
+
+ROOM_SHARE = asset("share.jpg")
 
 
 def relative(start: str, to: str) -> str:

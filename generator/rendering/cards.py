@@ -72,18 +72,45 @@ class SheetEditions:
 
 
 @dataclass(frozen=True, slots=True)
-class CardPicture:
-    """A picture that lies in a file of its own: its path inside the site, its size on paper [in] and its words."""
+class SitePicture:
+    """A picture in a file of its own: its path inside the site, how many dots it is wide and high, and its words.
+
+    ``smaller`` are the same picture in fewer dots, by their path and their width.
+    """
 
     address: str
-    width: float
-    height: float
+    width: int
+    height: int
     alt: str
+    caption: str = ""
+    smaller: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def widths(self) -> tuple[tuple[str, int], ...]:
+        """The path and the width of every file of it, the smallest first."""
+        return (*self.smaller, (self.address, self.width))
+
+    @property
+    def smallest(self) -> str:
+        """The path of the file with the fewest dots, which a browser shows that knows no others."""
+        return self.widths[0][0]
+
+
+@dataclass(frozen=True, slots=True)
+class ThingPictures:
+    """The pictures that stand for a project, as far as there are any: the finished thing, and its tucks close to.
+
+    ``share`` is the one for those who share its pages.
+    """
+
+    thing: SitePicture | None = None
+    near: SitePicture | None = None
+    share: SitePicture | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class ProjectCard:
-    """One project, as the home page shows it; its picture is a link to a file, so that the home page stays small."""
+    """One project, as the home page shows it; its picture lies in files of its own."""
 
     project: str
     title: str
@@ -92,7 +119,7 @@ class ProjectCard:
     summary: str
     least_minutes: int
     most_minutes: int
-    picture: CardPicture | None = None
+    picture: SitePicture | None = None
 
     @property
     def page(self) -> str:

@@ -16,7 +16,6 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
-CARD = "thing card"  # the finished thing, small and as wide for every project
 _BEFORE_STEPS = ("fold marks ", "layout ", "piece ")
 _LATER = ("assembly ", "cross fold marks ")
 
@@ -32,11 +31,9 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Arrangement:
-    """Which figure stands where: the surface, the finished thing, a small picture, then all others in reading order."""
+    """Which figure stands where: the finished thing, then all others in reading order."""
 
-    surface: Picture | None
     things: tuple[Picture, ...]
-    card: Picture | None
     before: tuple[Figure, ...]
     steps: Mapping[int, tuple[Figure, ...]]
     turns: Mapping[str, tuple[Figure, ...]]
@@ -79,13 +76,10 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     of_steps = {step.number: [key for key in step.figures if key in known] for step in worksheet.steps}
     named = {key for keys in of_steps.values() for key in keys}
     after = _with_later_work(of_steps, worksheet, pictures, {picture.key for key in named for picture in known[key]})
-    surface = next(_first_of(pictures, "surface "), None)
     # A figure gets its number where it is first shown, so the groups are made in reading order.
     figures = _Numbering(known).figures
     return Arrangement(
-        surface=surface,
         things=tuple(_first_of(pictures, "thing ")),
-        card=next(iter(pictures.get(CARD, ())), surface),
         before=figures(*_before_steps(worksheet, pictures, named)),
         steps={number: figures(*keys) for number, keys in of_steps.items()},
         turns={name: figures(f"turns {name}") for name, panel in worksheet.panels.items() if panel.rows},

@@ -11,9 +11,8 @@ from generator.calculation.turning.repeat import TurnPlan
 from generator.calculation.turning.turns import row_words, spoken_row
 from generator.calculation.worked import Turn
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.picture import Picture
 from generator.rendering import addresses
-from generator.rendering.cards import PageLink
+from generator.rendering.cards import PageLink, SitePicture
 from generator.rendering.page_frame import framed_page
 from generator.rendering.reference_tuck_tables import percent_range
 from generator.rendering.setting import Setting
@@ -37,17 +36,12 @@ class ShownPlan:
     """One plan of the gallery."""
 
     plan: TurnPlan
-    picture: Picture
+    picture: SitePicture
     chart: tuple[ChartRow, ...]
     rules: tuple[str, ...]
     draw_in: tuple[tuple[str, str], ...]
     uneven: bool
     used_in: tuple[PageLink, ...]
-
-    @property
-    def address(self) -> str:
-        """The path of its picture inside the site."""
-        return addresses.plan_picture(self.plan.name)
 
 
 def plans_used(worksheets: Iterable[Worksheet]) -> tuple[str, ...]:
@@ -56,19 +50,16 @@ def plans_used(worksheets: Iterable[Worksheet]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found.plan for found in rows if found is not None))
 
 
-def render_gallery(pictures: Mapping[str, Picture], used_in: Mapping[str, Sequence[PageLink]], setting: Setting) -> str:
+def render_gallery(
+    pictures: Mapping[str, SitePicture], used_in: Mapping[str, Sequence[PageLink]], setting: Setting
+) -> str:
     """Return the page of all turn plans, each with a sample and the pages of the projects that use it."""
     plans = [turn_plan(name, _DRAWN_GROUP) for name in PLANS]
     shown = [_shown(plan, pictures[plan.name], tuple(used_in.get(plan.name, ()))) for plan in plans]
     return framed_page("gallery.html", addresses.GALLERY, setting, plans=shown)
 
 
-def gallery_files(pictures: Mapping[str, Picture]) -> dict[str, bytes]:
-    """Return the pictures that the gallery leads to, by their path inside the site."""
-    return {addresses.plan_picture(name): picture.svg.encode() for name, picture in pictures.items()}
-
-
-def _shown(plan: TurnPlan, picture: Picture, used_in: tuple[PageLink, ...]) -> ShownPlan:
+def _shown(plan: TurnPlan, picture: SitePicture, used_in: tuple[PageLink, ...]) -> ShownPlan:
     chart = tuple(_chart_row(row) for row in plan.cell)
     lost = plan_rows(plan)
     uneven = any(one.uneven for one in lost)

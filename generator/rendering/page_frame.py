@@ -38,6 +38,8 @@ def framed_page(name: str, address: str, setting: Setting, **values: object) -> 
         "canonical": "" if lost else absolute(address, setting),
         "data": "",
         "image": image,
+        "share": None,
+        "whole": partial(absolute, setting=setting),
         "words": read_words,
     }
     return template(setting.theme, name).render({**common, **values})

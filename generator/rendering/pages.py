@@ -7,10 +7,9 @@ from types import MappingProxyType
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.vocabulary import LEVELS
-from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.between import SizesBetween, by_measure, steps, typed
-from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink
+from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink, SitePicture, ThingPictures
 from generator.rendering.class_pages import day_and_month
 from generator.rendering.comparison import compared
 from generator.rendering.environment import sheet_words
@@ -46,20 +45,27 @@ def render_home(
         sheets=_by_title(sheets),
         classes=sorted(classes, key=lambda card: (card.days, card.name)),
         day_parts=day_and_month,
+        share=_room_share(projects, setting),
     )
+
+
+def _room_share(projects: Sequence[ProjectCard], setting: Setting) -> SitePicture | None:
+    """The picture of the room for those who share it: there is one where any of its projects has a picture."""
+    shown = [card.title for card in projects if card.picture is not None]
+    told = f"Things sewn in {setting.room}: {', '.join(shown[:3])}."
+    return SitePicture(addresses.ROOM_SHARE, 1200, 630, told) if shown else None
 
 
 def render_project(
     worksheets: Sequence[Worksheet],
-    pictures: Sequence[Picture],
+    pictures: ThingPictures,
     setting: Setting,
     sheets: Sequence[SheetLink] = (),
     between: Mapping[str, SizesBetween] = _NOTHING_BETWEEN,
 ) -> str:
     """Return the page of a project from its worksheets, one for each size and edition: its sizes side by side.
 
-    ``pictures`` are the finished thing and the surface, as far as there are any; ``sheets`` are further ones about all
-    sizes, ``between`` by edition the sizes between these.
+    ``sheets`` are further ones about all sizes, ``between`` by edition the sizes between these.
     """
     editions = {
         edition: [worksheet for worksheet in worksheets if worksheet.edition.name == edition]
@@ -74,6 +80,7 @@ def render_project(
         about=shortened(f"{card.title}, a {card.kind} of hand-turned tucks. {plain_words(card.summary)}"),
         data=trail_data(((setting.room, addresses.HOME), (card.title, card.page)), setting),
         pictures=pictures,
+        share=pictures.share,
         comparisons={edition: compared(found) for edition, found in editions.items()},
         sheets=_by_title(sheets),
         between={edition: steps(found, between[edition]) for edition, found in editions.items() if edition in between},

@@ -13,7 +13,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.definitions.theme import Theme
 from generator.definitions.vocabulary import SHEETS_BESIDE
 from generator.rendering import addresses
-from generator.rendering.cards import CardPicture, PageLink, ProjectCard
+from generator.rendering.cards import PageLink, ProjectCard, SitePicture
 from generator.rendering.tables import finished_size
 
 SheetStanding = Literal["kept", "draft", "own", "between"]
@@ -114,7 +114,7 @@ def size_link(worksheet: Worksheet) -> SizeLink:
     )
 
 
-def project_card(worksheets: Sequence[Worksheet], picture: CardPicture | None = None) -> ProjectCard:
+def project_card(worksheets: Sequence[Worksheet], picture: SitePicture | None = None) -> ProjectCard:
     """Return how a project is told in short, from its worksheets, one for each size and edition."""
     first = worksheets[0]
     minutes = [worksheet.minutes for worksheet in worksheets]

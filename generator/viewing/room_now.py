@@ -20,6 +20,7 @@ from generator.publishing.checking import findings_of_project, findings_of_room
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import Job, RoomVersion
 from generator.publishing.make.pages import make_class, make_guides, make_words
+from generator.publishing.make.pictures import make_pictures
 from generator.publishing.make.sheets import drawn, pages
 from generator.publishing.room import OpenRoom, open_room
 from generator.publishing.room_files import class_files, page_files, project_file, project_files
@@ -27,7 +28,6 @@ from generator.publishing.tasks import titles_of_pages
 from generator.publishing.write import Output
 from generator.rendering import addresses
 from generator.rendering.cards import PageLink
-from generator.rendering.figures import arranged
 from generator.rendering.pages import render_project
 from generator.rendering.setting import SizeLink, size_link
 from generator.rendering.styles import shared_files
@@ -187,13 +187,13 @@ class RoomNow:
         project = self._project_at(address)
         if project is None:
             return
-        if address == addresses.project_page(project.name):
+        if address == addresses.project_page(project.name) or address in addresses.pictures_of(project.name):
             self._make_overview(project, output)
         sheet = self._sheet_at(project, address)
         if sheet is not None and address in (sheet.page, sheet.machine):
             room, worksheet = self.room, self._worksheet(sheet)
             beside = (self._links(project), None, ())
-            written = pages(worksheet, drawn(worksheet, room.style, leads=False), room.setting, beside)
+            written = pages(worksheet, drawn(worksheet, room.style), room.setting, beside)
             for path, page in written.items():
                 output.add(path, page)
                 self._made.add(path)
@@ -201,9 +201,9 @@ class RoomNow:
     def _make_overview(self, project: Project, output: Output) -> None:
         room = self.room
         worksheets = [self._worksheet(sheet) for sheet in self.sheets(project.name)]
-        arrangement = arranged(worksheets[0], drawn(worksheets[0], room.style))
-        shown = [picture for picture in (arrangement.card, arrangement.surface) if picture is not None]
-        output.add(addresses.project_page(project.name), render_project(worksheets, shown, room.setting).encode())
+        pictures = make_pictures(room, output, pickle.dumps(worksheets[0]))
+        output.add(addresses.project_page(project.name), render_project(worksheets, pictures, room.setting).encode())
+        self._made.update(output.files)
 
     def _links(self, project: Project) -> tuple[SizeLink, ...]:
         return tuple(size_link(self._worksheet(sheet)) for sheet in self.sheets(project.name))

@@ -14,7 +14,7 @@ from served_site import Site, Watched
 from generator.definitions.theme import OWN_THEMES, load_theme
 from generator.definitions.vocabulary import KINDS, LEVELS
 from generator.rendering import addresses
-from generator.rendering.cards import CardPicture, ProjectCard, SheetTold
+from generator.rendering.cards import ProjectCard, SheetTold, SitePicture
 from generator.rendering.pages import render_home
 from generator.rendering.search import findables, search_index
 from generator.rendering.setting import SITE_LINKS, Setting
@@ -29,7 +29,7 @@ def room_of(folder: Path, count: int) -> Path:
     cards, sheets = [], []
     for number in range(count):
         name, kind = f"pier-{number}", KINDS[number % len(KINDS)]
-        picture = CardPicture(f"projects/{name}/card.svg", 3, 2.4, f"The surface of pier {number}.")
+        picture = SitePicture(f"projects/{name}/picture-320.webp", 320, 284, f"Pier {number}.")
         minutes = 60 + 45 * (number % 9)
         summary = "A square of tucks that are turned to each other in pairs, with a plain back."
         level = LEVELS[number % len(LEVELS)]
@@ -88,7 +88,9 @@ def test_every_choice_shows_the_projects_that_it_names_and_says_how_many(home: s
         told = "17 projects" if len(wanted) == 17 else f"{len(wanted)} of 17 projects"
         assert page.locator("#found").inner_text() == told
     # Pictures of this room were not drawn.
-    assert [words for words in watched.said if "card.svg" not in words and "ERR_FILE_NOT_FOUND" not in words] == []
+    assert [
+        words for words in watched.said if "picture-320.webp" not in words and "ERR_FILE_NOT_FOUND" not in words
+    ] == []
 
 
 def test_the_choice_stands_in_the_address_and_back_and_a_shared_link_keep_it(home: str, watched: Watched) -> None:

@@ -13,7 +13,7 @@ from PIL import Image
 from generator.calculation.worked import Turn
 from generator.drawing.cloth_colour import IN_LIGHT, SHADES, cloth_colour, shades, thread_colour
 from generator.drawing.style import Style
-from generator.drawing.surface import draw_plan_sample, draw_surface, sketch_surface
+from generator.drawing.surface import draw_surface, sketch_surface
 from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface, surface_of
 from generator.drawing.surface_light import CROSS, PANEL, light, relief
 
@@ -113,13 +113,6 @@ def test_the_measures_stand_clear_of_the_cloth_and_inside_the_picture(size):
 def test_the_same_panel_gives_the_same_bytes():
     first, second = (draw_surface(sheet(), "front", Style())[0].svg for _ in range(2))
     assert first == second
-
-
-def test_a_plan_in_which_a_tuck_stays_upright_is_not_sewn_over_it():
-    standing = draw_plan_sample(((UPRIGHT, LEFT),), Style(), "half held")
-    lying = draw_plan_sample(((RIGHT, LEFT),), Style(), "all held")
-    assert standing.svg != lying.svg
-    assert "half held" in standing.alt
 
 
 def test_thread_shows_on_pale_and_on_dark_cloth():

@@ -29,6 +29,7 @@ HOME_OF_LIBRARY = {
     "fontTools": {"rendering"},
     "matplotlib": {"drawing"},
     "numpy": {"drawing"},
+    "PIL": {"drawing"},
     "jinja2": {"rendering"},
     "markupsafe": {"rendering"},
     "markdown_it": {"rendering"},

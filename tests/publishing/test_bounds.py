@@ -126,7 +126,7 @@ class OverItsTime:
 
 
 def test_a_worker_that_the_system_ended_names_its_sheet_and_the_others_go_on(room: Path) -> None:
-    endless = WorkedSize("small", "inch", "", False, pickle.dumps(OverItsTime()), b"")
+    endless = WorkedSize("small", "inch", "", "", pickle.dumps(OverItsTime()), b"")
     (job,) = size_jobs("flag", WorkedProject((endless,), AgainstEditions(Stamp())))
     with Pool(version_of(room), room, 2) as pool:
         outcomes = dict(pool.outcomes([job, project_job(room, "tablet")]))

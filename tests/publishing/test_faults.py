@@ -62,7 +62,7 @@ def test_a_letter_that_no_font_has_is_told_with_its_place_in_every_project(room:
 
 
 def test_a_worker_that_dies_names_its_job_and_the_others_go_on(room: Path) -> None:
-    deadly = WorkedSize("small", "inch", "", False, pickle.dumps(Deadly()), b"")
+    deadly = WorkedSize("small", "inch", "", "", pickle.dumps(Deadly()), b"")
     (job,) = size_jobs("flag", WorkedProject((deadly,), AgainstEditions(Stamp())))
     jobs = [job, project_job(room, "flag"), project_job(room, "tablet")]
     with Pool(version_of(room), room, 2) as pool:

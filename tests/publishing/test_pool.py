@@ -23,7 +23,7 @@ class SignsIn:
 
 def jobs_done(room: Path, number: int, file: Path) -> Counter[int]:
     """Return how many jobs each process did, of a number of jobs for one worker."""
-    size = WorkedSize("small", "inch", "", leads=False, worksheet=pickle.dumps(SignsIn(file)), links=b"")
+    size = WorkedSize("small", "inch", "", pictures="", worksheet=pickle.dumps(SignsIn(file)), links=b"")
     job = Job("flag/inch/small", "flag", "generator.publishing.make.sheets:make_size", (size,), quick=False)
     with Pool(version_of(room), room, 1) as pool:
         assert len(list(pool.outcomes([job] * number))) == number

@@ -43,7 +43,8 @@ def test_every_link_inside_the_site_leads_to_a_file(room: Path) -> None:
 
 def test_the_home_page_has_its_pictures_in_files(room: Path) -> None:
     home = (site_of(room) / "index.html").read_text(encoding="utf-8")
-    assert 'src="projects/tablet/card.svg"' in home
+    assert 'src="projects/tablet/picture-320.webp"' in home
+    assert 'srcset="projects/tablet/picture-320.webp 320w, projects/tablet/picture-480.webp 480w, ' in home
     assert "<svg" not in home
 
 
@@ -60,10 +61,13 @@ def test_a_change_of_one_project_leaves_the_other_as_it_is(room: Path) -> None:
     edit(room / "projects/flag.yaml", "Signal flag", "Storm flag")
     done = published(room)
     assert done.made == ["flag/inch/small", "flag/inch/large", "flag/further", *after_sheets("flag")]
+    # The title stands on no picture.
     assert sorted(name for name in done.kept if "/" in name) == [
+        "flag/pictures",
         "tablet/further",
         "tablet/inch/only",
         "tablet/overview",
+        "tablet/pictures",
     ]
     assert other.stat().st_ino == before
     assert "Storm flag" in (site_of(room) / "index.html").read_text(encoding="utf-8")
@@ -155,7 +159,8 @@ def test_a_project_that_was_never_published_stays_out_when_another_is_named(tmp_
     room = made_room(tmp_path / "room")
     published(room, "flag")
     assert not (site_of(room) / "projects/tablet").exists()
-    assert published(room).made == ["tablet/inch/only", "tablet/further", *after_sheets("tablet")]
+    made = ["tablet/inch/only", "tablet/further", "tablet/pictures", *after_sheets("tablet")]
+    assert sorted(published(room).made) == sorted([*made, "share"])
 
 
 def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_sheets_does(room: Path) -> None:
@@ -168,13 +173,13 @@ def test_a_style_sheet_that_pages_link_to_makes_no_page_again_and_one_of_the_she
     assert "letter-spacing: 0;" in (site_of(room) / "assets/screen.css").read_text(encoding="utf-8")
     with (room / "themes/plain/css/handout.css").open("a", encoding="utf-8") as file:
         file.write("h1 { letter-spacing: 0; }\n")
-    assert published(room).kept == []
+    assert published(room).kept == ["flag/pictures"]
 
 
 def test_another_theme_makes_every_sheet_again(room: Path) -> None:
     before = bytes_of(room)[SMALL]
     (room / "projects/tablet.yaml").unlink()
-    assert published(room, theme="large-print").kept == []
+    assert published(room, theme="large-print").kept == ["flag/pictures"]
     assert bytes_of(room)[SMALL] != before
 
 

@@ -81,19 +81,10 @@ def test_marks_that_no_step_names_stand_before_all_steps_and_those_of_cross_tuck
     assert keys_of(arrangement.after) == ["cross fold marks front"]
 
 
-def test_the_finished_thing_stands_on_the_page_and_small_on_the_card() -> None:
-    card, front, back = (placeholder(f"thing {side}", 3, 3) for side in ("card", "front", "back"))
-    things = {"thing card": (card,), "thing front": (front,), "thing back": (back,)}
-    both = arranged(cushion(), {**things, **placeholders()})
-    assert (both.card, both.things) == (card, (front, back))
-    assert both.surface is not None
-    assert both.surface.key == "surface front"
-
-
-def test_a_card_shows_the_surface_where_nothing_else_is_drawn() -> None:
-    only = arranged(cushion(), placeholders())
-    assert only.card == only.surface
-    assert arranged(cushion(), {}).card is None
+def test_the_finished_thing_stands_on_the_page_of_a_size_from_both_sides() -> None:
+    front, back = (placeholder(f"thing {side}", 3, 3) for side in ("front", "back"))
+    both = arranged(cushion(), {"thing front": (front,), "thing back": (back,), **placeholders()})
+    assert both.things == (front, back)
 
 
 def test_a_step_without_its_picture_is_still_told() -> None:

@@ -4,16 +4,16 @@ import math
 
 import pytest
 from cushion_sheet import cushion
-from placeholder_pictures import placeholder
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.reference_rows import plan_draw_in
 from generator.calculation.turning.plans import PLANS, turn_plan
-from generator.rendering.cards import PageLink
-from generator.rendering.gallery import gallery_files, plans_used, render_gallery
+from generator.rendering.addresses import plan_picture
+from generator.rendering.cards import PageLink, SitePicture
+from generator.rendering.gallery import plans_used, render_gallery
 
-PICTURES = {name: placeholder(f"plan {name}", 2.4, 3.4) for name in PLANS}
+PICTURES = {name: SitePicture(plan_picture(name), 320, 443, f"The turn plan {name}.") for name in PLANS}
 USED = {"linked cells": (PageLink("Slack Tide <cushion>", "projects/slack-tide-cushion/index.html"),)}
 PARSER = HTMLParser(namespace_html_elements=False)
 PAGE = PARSER.parse(render_gallery(PICTURES, USED, setting()))
@@ -26,7 +26,7 @@ def test_every_plan_of_the_table_is_shown_with_its_picture() -> None:
     assert PARSER.errors == []
     assert set(PLAN) == {name.replace(" ", "-") for name in PLANS}
     shown = {image.get("src") for image in PAGE.iter("img")}
-    assert shown == set(gallery_files(PICTURES))
+    assert shown == {picture.address for picture in PICTURES.values()}
     assert all(image.get("alt") for image in PAGE.iter("img"))
 
 

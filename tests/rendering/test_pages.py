@@ -16,11 +16,16 @@ from tinyhtml5.parser import HTMLParser
 
 from generator.calculation.worked_project import Worksheet
 from generator.lengths import INCH, METRIC
-from generator.rendering.cards import CardPicture, ClassCard, PageLink
+from generator.rendering.cards import ClassCard, PageLink, SitePicture, ThingPictures
 from generator.rendering.pages import render_home, render_project, render_size, render_words
 from generator.rendering.setting import SizeLink, project_card, size_link
 
 HOSTILE = "<script>alert('1')</script> \"Q\" & {{ 7 * 7 }} 🧵"
+
+SMALLER = tuple((f"projects/cushion/picture-{width}.webp", width) for width in (320, 480))
+THING = SitePicture("projects/cushion/picture-720.webp", 720, 640, "The finished cushion.", "small", SMALLER)
+NEAR = SitePicture("projects/cushion/near.webp", 640, 480, "Close to.", "its tucks close to")
+SHARE = SitePicture("projects/cushion/share.jpg", 1200, 630, "The finished cushion.")
 
 
 def sheets(title: str = "Slack Tide cushion") -> list[Worksheet]:
@@ -29,14 +34,12 @@ def sheets(title: str = "Slack Tide cushion") -> list[Worksheet]:
 
 def every_page(title: str = "Slack Tide cushion") -> dict[str, str]:
     worksheets, pictures = sheets(title), placeholders()
-    surface = pictures["surface front"][0]
-    card = CardPicture("projects/cushion/card.svg", surface.width, surface.height, surface.alt)
     room = dataclasses.replace(setting(), links=(PageLink("Reference", "pages/reference.html"),))
     links: list[SizeLink] = [size_link(worksheet) for worksheet in worksheets]
     return {
-        "home": render_home([project_card(worksheets, card)], room),
+        "home": render_home([project_card(worksheets, THING)], room),
         "empty home": render_home([], room),
-        "project": render_project(worksheets, [surface], room),
+        "project": render_project(worksheets, ThingPictures(THING, NEAR, SHARE), room),
         "size": render_size(worksheets[0], pictures, room, links),
         "words": render_words("reference", title, "# Yards\n\nA yard is 36 in.", room),
     }
@@ -52,7 +55,7 @@ def test_a_page_of_a_size_and_of_a_project_say_to_buy_what_closes_the_work() -> 
     )
     size = render_size(worksheet, placeholders(), setting(), [size_link(worksheet)])
     assert "3 buttons, 7/8 in across" in words_of(size)
-    project = render_project([worksheet], None, setting())
+    project = render_project([worksheet], ThingPictures(), setting())
     assert "Buttons, 7/8 in across" in words_of(project)
 
 

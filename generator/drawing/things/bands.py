@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from generator.calculation.making_up.joined import Attached
 from generator.calculation.making_up.laid import Lying
@@ -23,7 +24,8 @@ def bands(worksheet: Worksheet, lying: Lying, form: Form) -> list[Shape]:
     for one in worksheet.attached:
         piece = worksheet.pieces[one.piece]
         if one.onto[0] == lying.piece and one.onto[1] and lying.lies_at(one.onto[1]) == "top" and piece.made.folds:
-            found += _bands(worksheet, one, piece, box_of(lying), form)
+            shapes = _bands(worksheet, one, piece, box_of(lying), form)
+            found += [replace(shape, cloth=piece.cloth) for shape in shapes]
     return found
 
 

@@ -23,10 +23,10 @@ BORDER = 0.02  # of the size of a thing: how wide a binding is drawn
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """One part of the drawing: what it covers, its edges, its fine lines, and the panel whose tucks it shows.
+    """One part of the drawing: what it covers, its edges, its fine lines, and where its piece lies, if it is one.
 
     ``stitched`` are the inner folds of hems, ``hidden`` edges under others. ``buttons`` are told by their middle and
-    their radius.
+    their radius. ``cloth`` names what a band is cut from.
     """
 
     covers: tuple[Point, ...] = ()
@@ -37,6 +37,7 @@ class Shape:
     buttons: tuple[tuple[Point, float], ...] = ()
     lying: Lying | None = None
     form: Form | None = None
+    cloth: str = ""
 
 
 def box_of(lying: Lying) -> Box:
@@ -63,7 +64,7 @@ def piece_shape(worksheet: Worksheet, lying: Lying, form: Form) -> Shape:
         edges=tuple(tuple(part) for side in CLOCKWISE for part in shown_parts(sides[side], form.place)),
         lines=tuple(tuple(part) for line in lines for part in shown_parts(line, form.place)),
         stitched=tuple(tuple(part) for line in _hems(piece, lying, box) for part in shown_parts(line, form.place)),
-        lying=lying if piece.panel is not None else None,
+        lying=lying,
         form=form,
     )
 

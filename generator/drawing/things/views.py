@@ -20,8 +20,8 @@ def front_shapes(worksheet: Worksheet) -> list[Shape]:
     """Return the thing from the front; a pair of curtains hangs side by side."""
     form = form_of(worksheet)
     if worksheet.laid_out.number == 2 and form.name == "hung":
-        return [*_front(worksheet, form), *_front(worksheet, _beside(form))]
-    return _front(worksheet, form)
+        return [*shapes_of(worksheet, form), *shapes_of(worksheet, _beside(form))]
+    return shapes_of(worksheet, form)
 
 
 def _beside(form: Form) -> Form:
@@ -34,7 +34,8 @@ def _beside(form: Form) -> Form:
     return replace(form, place=place)
 
 
-def _front(worksheet: Worksheet, form: Form) -> list[Shape]:
+def shapes_of(worksheet: Worksheet, form: Form) -> list[Shape]:
+    """Return what is seen of one thing from the front in a form, from far to near."""
     laid = worksheet.laid_out
     lower = [lying for lying in laid.pieces if lying.layer == "behind" and _stands_out(lying, laid.seen)]
     shapes = [*behind(worksheet, form), *(piece_shape(worksheet, lying, form) for lying in lower)]

@@ -83,12 +83,27 @@ def _worked(project: Project, room: OpenRoom) -> list[Worksheet]:
 def _packed(
     worksheet: Worksheet, links: tuple[SizeLink, ...], stamp: Stamp, editions: SheetEditions, *, leads: bool
 ) -> WorkedSize:
-    """Return a worksheet for the way to whoever draws it; the first one leads, for it draws for the whole project."""
+    """Return a worksheet for the way to whoever draws it; pictures of the first one stand for the whole project."""
     named = (f"{link.label} {link.page}" for link in links)
     given = "".join(_written(editions))
-    key = key_of_worksheet(worksheet, *named, "leads" if leads else "", stamp.mark, stamp.standing, given)
+    key = key_of_worksheet(worksheet, *named, stamp.mark, stamp.standing, given)
     packed = (pickle.dumps(worksheet), pickle.dumps(links))
-    return WorkedSize(worksheet.size, worksheet.edition.name, key, leads, *packed, stamp, editions)
+    return WorkedSize(
+        worksheet.size,
+        worksheet.edition.name,
+        key,
+        key_of_pictures(worksheet) if leads else "",
+        *packed,
+        stamp,
+        editions,
+    )
+
+
+def key_of_pictures(worksheet: Worksheet) -> str:
+    """Return the key of all that pictures of the finished thing show or tell; texts and steps are not part of it."""
+    cloths = {name: cloth.colour for name, cloth in worksheet.cloths.items()}
+    shown = (worksheet.kind, worksheet.edition, worksheet.pieces, worksheet.laid_out, worksheet.attached, cloths)
+    return key_of("".join(_written((*shown, worksheet.closures, worksheet.size_label, worksheet.thing.kind))))
 
 
 def key_of_worksheet(worksheet: Worksheet, *more: str) -> str:

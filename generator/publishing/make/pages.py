@@ -8,24 +8,16 @@ from collections.abc import Iterable, Mapping, Sequence
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.edition_files import Nested, flat, read_editions
 from generator.calculation.worksheet.editions import PublishedEdition
-from generator.drawing.picture import Picture
 from generator.errors import PublishError
 from generator.publishing.checking import read_page, refuse_stray_guides, worked_class
 from generator.publishing.editions import kept_editions
-from generator.publishing.jobs import (
-    FiledPicture,
-    LeadingPictures,
-    LeftOut,
-    ProjectTold,
-    WorkedProject,
-    WorkedSize,
-)
+from generator.publishing.jobs import LeftOut, ProjectTold, WorkedProject, WorkedSize
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.room_files import GLOSSARY, as_is_files, page_files, page_title
 from generator.publishing.write import Output
 from generator.rendering import addresses
 from generator.rendering.between import SizesBetween, by_measure
-from generator.rendering.cards import CardPicture, ClassCard, PageLink, ProjectCard, SheetLink, SheetTold
+from generator.rendering.cards import ClassCard, PageLink, ProjectCard, SheetLink, SheetTold, ThingPictures
 from generator.rendering.class_calendar import class_calendar
 from generator.rendering.class_pages import render_class, render_classes
 from generator.rendering.corrections import corrections_feed, render_corrections
@@ -45,27 +37,23 @@ def make_overview(
     room: OpenRoom,
     output: Output,
     worked: WorkedProject,
-    pictures: LeadingPictures,
+    pictures: ThingPictures,
     sheets: Sequence[SheetLink],
 ) -> ProjectTold:
     """Write the page of a project; ``sheets`` are what else there is to print."""
     worksheets, others = _unpacked(worked.sizes), _unpacked(worked.between)
     against = worked.against
     with output.timed("pages"):
-        shown = [_read_again(one, output) for one in (pictures.card, pictures.surface) if one is not None]
-        page = render_project(
-            worksheets, shown, stamped(room.setting, against.stamp), sheets, _between(others, worked.left_out)
-        )
+        between = _between(others, worked.left_out)
+        page = render_project(worksheets, pictures, stamped(room.setting, against.stamp), sheets, between)
         output.add(addresses.project_page(worksheets[0].project), page.encode())
-    small = pictures.card
-    picture = CardPicture(small.address, small.width, small.height, small.alt) if small else None
     mark = against.stamp.mark
     known = [one.editions for one in (*worked.sizes, *worked.between) if one.editions]
     told = tuple(
         SheetTold(one.sheet, worksheet.size, worksheet.size_label, worksheet.edition.name, mark, one.numbers)
         for worksheet, one in zip((*worksheets, *map(by_measure, others)), known, strict=True)
     )
-    return ProjectTold(project_card(worksheets, picture), plans_used(worksheets), against, told)
+    return ProjectTold(project_card(worksheets, pictures.thing), plans_used(worksheets), against, told)
 
 
 def _unpacked(sizes: Sequence[WorkedSize]) -> list[Worksheet]:
@@ -82,12 +70,6 @@ def _between(worksheets: Sequence[Worksheet], left_out: Sequence[LeftOut]) -> di
         )
         for name in editions
     }
-
-
-def _read_again(filed: FiledPicture, output: Output) -> Picture:
-    """A picture that the leading size has drawn and filed."""
-    svg = (output.folder / filed.address).read_text(encoding="utf-8")
-    return Picture(filed.key, svg, filed.width, filed.height, filed.alt, filed.caption, filed.text)
 
 
 def make_home(

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from generator.drawing.plan_samples import draw_plan_samples
+from generator.calculation.turning.plans import PLANS, turn_plan
+from generator.drawing.renders.files import SAMPLE_WIDTH, plan_file
+from generator.drawing.renders.near import PLAN_WORDS
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output
 from generator.rendering import addresses
-from generator.rendering.cards import PageLink
-from generator.rendering.gallery import gallery_files, render_gallery
+from generator.rendering.cards import PageLink, SitePicture
+from generator.rendering.gallery import render_gallery
 from generator.rendering.reference import render_reference, sourced_cautions
 
 
@@ -18,14 +20,17 @@ def make_reference(room: OpenRoom, output: Output, used_in: Mapping[str, Sequenc
 
     ``used_in`` leads to the projects that use each turn plan, ``glossary`` tells whether the room has one.
     """
-    with output.timed("pictures"):
-        plans = draw_plan_samples(room.style)
+    plans = {}
+    with output.timed("pictures of cloth"):
+        for name in PLANS:
+            content, high = plan_file(turn_plan(name).cell)
+            address = addresses.plan_picture(name)
+            output.add(address, content)
+            plans[name] = SitePicture(address, SAMPLE_WIDTH, high, PLAN_WORDS.format(name))
     with output.timed("pages"):
         for address, page in _reference(room, glossary=glossary).items():
             output.add(address, page.encode())
         output.add(addresses.GALLERY, render_gallery(plans, used_in, room.setting).encode())
-        for address, content in gallery_files(plans).items():
-            output.add(address, content)
 
 
 def _reference(room: OpenRoom, *, glossary: bool) -> dict[str, str]:

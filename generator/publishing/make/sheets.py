@@ -9,17 +9,15 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw_for_page, draw_sized, page_keys
-from generator.drawing.picture import Picture
-from generator.drawing.sizes import DrawnSize
+from generator.drawing.catalogue import draw_for_page, page_keys
 from generator.drawing.style import Style
-from generator.publishing.jobs import FiledPicture, LeadingPictures, SheetLinks, Stamp, WorkedSize
+from generator.publishing.jobs import SheetLinks, Stamp, WorkedSize
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
 from generator.rendering.cards import SheetEditions, SheetLink
 from generator.rendering.environment import read_templates
-from generator.rendering.figures import CARD, Pictures, arranged
+from generator.rendering.figures import Pictures
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.sheet import render_handouts
 from generator.rendering.machine import render_machine
@@ -31,7 +29,6 @@ from generator.rendering.styles import SHEET_STYLES, paper_style
 
 # For each edition the packed worksheets of each project that has it.
 ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
-CARD_SIZE = DrawnSize(80, 60)
 _TEMPLATES = frozenset(
     {
         "size.html",
@@ -62,13 +59,13 @@ def read_beforehand(room: OpenRoom) -> None:
             read_style_sheet(paper_style(room.theme, paper, sheet))
 
 
-def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPictures | None:
-    """Write everything of one size and edition; the one that leads tells of the pictures that stand for its project."""
+def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> None:
+    """Write everything of one size and edition."""
     setting = stamped(room.setting, worked.stamp)
     worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
     links: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
     with output.timed("pictures"):
-        pictures = drawn(worksheet, room.style, leads=worked.leads)
+        pictures = drawn(worksheet, room.style)
     with output.timed("pages"):
         orders = list(size_orders(worksheet, setting.sheets))
         further = [one for order in orders for one in order.links(setting.papers)]
@@ -80,7 +77,6 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> LeadingPict
         for order in orders:
             for paper in setting.papers:
                 output.add(order.address(paper), order.render(setting, paper))
-    return _leading(worksheet, pictures, output) if worked.leads else None
 
 
 def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: Stamp) -> None:
@@ -109,16 +105,13 @@ def pages(
     }
 
 
-def drawn(worksheet: Worksheet, style: Style, *, leads: bool = True) -> Pictures:
-    """Return every picture of a worksheet by its key, as a page shows it, with a small one of the finished thing.
+def drawn(worksheet: Worksheet, style: Style) -> Pictures:
+    """Return every picture of a worksheet by its key, as a page shows it.
 
-    Only the size that leads its project has one of the surface: it is large, and the page of the project shows it.
+    There is none of the surface: it is large, and the page of the project shows it as cloth.
     """
-    keys = [key for key in page_keys(worksheet) if leads or not key.startswith("surface ")]
-    pictures = {key: (draw_for_page(worksheet, key, style),) for key in keys}
-    if "thing front" in pictures:
-        pictures[CARD] = (draw_sized(worksheet, "thing front", style, CARD_SIZE),)
-    return pictures
+    keys = [key for key in page_keys(worksheet) if not key.startswith("surface ")]
+    return {key: (draw_for_page(worksheet, key, style),) for key in keys}
 
 
 def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, bytes]:
@@ -126,21 +119,6 @@ def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, 
     link = size_link(worksheet)
     sheets = render_handouts(worksheet, setting, setting.papers, Drawer(worksheet, style))
     return {link.handout(paper): sheet for paper, sheet in sheets.items()}
-
-
-def _leading(worksheet: Worksheet, pictures: Pictures, output: Output) -> LeadingPictures:
-    """Write the pictures that stand for the project, each as a file of its own, and return what tells of them."""
-    arrangement = arranged(worksheet, pictures)
-    surface = _filed(arrangement.surface, addresses.picture_file(worksheet.project, "surface"), output)
-    return LeadingPictures(surface, _filed(arrangement.card, addresses.picture_file(worksheet.project, "card"), output))
-
-
-def _filed(picture: Picture | None, address: str, output: Output) -> FiledPicture | None:
-    if picture is None:
-        return None
-    output.add(address, picture.svg.encode())
-    size = (picture.width, picture.height)
-    return FiledPicture(address, picture.key, *size, picture.alt, picture.caption, picture.text)
 
 
 def make_further(room: OpenRoom, output: Output, worksheets: Sequence[bytes], stamp: Stamp) -> SheetLinks:
