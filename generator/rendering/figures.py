@@ -7,7 +7,7 @@ in memory while the sheet is set.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -79,7 +79,7 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
     # A figure gets its number where it is first shown, so the groups are made in reading order.
     figures = _Numbering(known).figures
     return Arrangement(
-        things=tuple(_first_of(pictures, "thing ")),
+        things=tuple(shown[0] for key, shown in pictures.items() if key.startswith("thing ") and shown),
         before=figures(*_before_steps(worksheet, pictures, named)),
         steps={number: figures(*keys) for number, keys in of_steps.items()},
         turns={name: figures(f"turns {name}") for name, panel in worksheet.panels.items() if panel.rows},
@@ -87,11 +87,6 @@ def arranged(worksheet: Worksheet, pictures: Pictures) -> Arrangement:
         cross_checks={name: figures(f"cross checking {name}") for name in worksheet.panels},
         after=figures(*after),
     )
-
-
-def _first_of(pictures: Pictures, sort: str) -> Iterator[Picture]:
-    """The first picture of every key of a sort, but for the small one of the whole thing."""
-    return (shown[0] for key, shown in pictures.items() if key.startswith(sort) and key != CARD and shown)
 
 
 def _with_later_work(
