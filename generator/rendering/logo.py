@@ -40,7 +40,9 @@ def page_logo(theme: Theme) -> str:
     The name stands beside it, so it is silent to screen readers.
     """
     picture = f'content: ""; background-image: url("{logo_file(theme) or ICON}");'
-    return f".brand a::before {{ {picture} }}\n"
+    # A logo is drawn in one dark colour, so it lies on paper in the dark too; the icon has a ground of its own.
+    paper = f" background-color: {theme.palette['paper']};" if theme.logo else ""
+    return f".brand a::before {{ {picture}{paper} }}\n"
 
 
 def logo_file(theme: Theme) -> str:

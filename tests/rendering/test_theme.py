@@ -170,7 +170,7 @@ def test_a_theme_shows_the_logo_of_the_one_it_is_based_on(tmp_path: Path) -> Non
     assert theme.logo == tmp_path / "plain" / "mark.png"
     files = shared_files(theme)
     assert files["logo.png"] == MARK
-    assert b'url("logo.png")' in files["theme.css"]
+    assert b'url("logo.png"); background-color: #ffffff;' in files["theme.css"]
 
 
 def test_pages_without_a_logo_show_the_icon() -> None:
