@@ -47,8 +47,10 @@ def deciding_length(between: Between | None, sizes: Mapping[str, Size]) -> str:
     return said or next((name for name, sort in dimensions(sizes).items() if sort == 1), "")
 
 
-def sizes_between(between: Between | None, sizes: Mapping[str, Size], edition: Edition) -> Iterator[Size]:
+def sizes_between(between: Between | None, sizes: Mapping[str, Size], edition: Edition) -> Iterator[tuple[str, Size]]:
     """Give every size between the named ones in an edition, as ``sheet --with`` would make it of the same values.
+
+    Each is named by the length that they go on by: that stays where what follows from it is corrected.
 
     From the least named size on, each is a step longer. What else a size gives lies in the same proportion between the
     named sizes before and after it, to the nearest 1/8 in or 5 mm, and whole where both of these are whole.
@@ -63,7 +65,11 @@ def sizes_between(between: Between | None, sizes: Mapping[str, Size], edition: E
             name: write_length(value, edition, unit=True) if sorts[name] else write_number(value)
             for name, value in values.items()
         }
-        yield own_size(sizes, texts, edition)
+        yield _name(deciding_length(between, sizes), values, edition), own_size(sizes, texts, edition)
+
+
+def _name(by: str, values: Values, edition: Edition) -> str:
+    return f"{by} {write_length(values[by], edition, unit=True)}"
 
 
 def steps_between(between: Between, sizes: Mapping[str, Size], edition: Edition) -> Iterator[Values]:
@@ -131,7 +137,11 @@ def _fault(between: Between, sizes: Mapping[str, Size], edition: Edition) -> str
     if number > MOST_BETWEEN:
         told = f"{math.ceil(number)} steps of {write_length(step, edition, unit=True)} from {least} to {most}"
         return f"{told}; a project has {MOST_BETWEEN} at most, so take a longer step"
-    if not any(True for _ in steps_between(between, sizes, edition)):
+    names = [_name(by, values, edition) for values in steps_between(between, sizes, edition)]
+    taken = next((name for name in names if name in sizes), "")
+    if taken:
+        return f"a size is called '{taken}' already, as one between would be; give it another name"
+    if not names:
         return (
             f"no step of {write_length(step, edition, unit=True)} lies between {least} and {most}; take a shorter one"
         )

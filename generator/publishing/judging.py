@@ -85,12 +85,13 @@ def worked_between(project: Project, shared: RoomContext, folder: Path, theme: T
     sources = text_sources(project, folder)
     for name in project.editions:
         edition = shared.room.edition(name)
-        for size in sizes_between(project.between, project.sizes, edition):
-            worksheet, findings = judged(project.with_sizes([size]), size.label, edition, shared, theme, sources)
+        for size, own in sizes_between(project.between, project.sizes, edition):
+            listed = replace(project, sizes={**project.sizes, size: own})
+            worksheet, findings = judged(listed, size, edition, shared, theme, sources)
             if worksheet is None:
                 reasons = [finding for finding in findings if finding.level == "error"]
-                left_out.append(LeftOut(size.label, name, reasons[0].text))
-                why += [_left_out(reason, size.label, name) for reason in reasons]
+                left_out.append(LeftOut(size, name, reasons[0].text))
+                why += [_left_out(reason, size, name) for reason in reasons]
             else:
                 worksheets.append(worksheet)
                 found += [finding for finding in findings if finding.level != "note"]

@@ -38,8 +38,8 @@ TAKEN = frozenset(
 
 PICTURE_WIDTHS = (320, 480, 720)  # of the pictures of finished things, in dots
 _LONGEST = 60
-# What a size of its own measures is named by: "side 12 1/2 in", "form 12.5 cm", "buttons 4".
-_MEASURE = r"[a-z][a-z0-9]*(?: [a-z0-9]+)*? (?:\d+(?:\.\d+)?(?: \d+/\d+)?|\d+/\d+)(?: (?:in|cm))?"
+# What a size between the named ones is named by: "side 12 1/2 in", "form 12.5 cm".
+_MEASURE = re.compile(r"[a-z][a-z0-9]*(?: [a-z0-9]+)*? (?:\d+(?:\.\d+)?(?: \d+/\d+)?|\d+/\d+) (?:in|cm)", re.ASCII)
 _DEVICES = frozenset(
     {"con", "prn", "aux", "nul", "index"} | {f"{port}{number}" for port in ("com", "lpt") for number in range(10)}
 )
@@ -48,22 +48,22 @@ _DEVICES = frozenset(
 def slug(name: str, joint: str = " ") -> str:
     """Return the part of an address that stands for a name; different names always give different parts.
 
-    ``joint`` is what stands between the words of an ordinary name. A size named by its measures has their fractions
-    and the commas between them as low lines.
+    ``joint`` is what stands between the words of an ordinary name. A size named by a measure has a low line for the
+    stroke of its fraction.
 
     Examples
     --------
     >>> slug("2 to 3")
     '2-to-3'
-    >>> slug("form 5 1/2 in, length 16 in")
-    'form-5-1_2-in_length-16-in'
+    >>> slug("side 12 1/2 in")
+    'side-12-1_2-in'
     >>> slug("2-to-3").startswith("2-to-3--"), slug("con").startswith("con--")
     (True, True)
     """
     ordinary = re.fullmatch(f"[a-z0-9]+(?:{joint}[a-z0-9]+)*", name, re.ASCII)
-    of_measures = joint == " " and re.fullmatch(rf"{_MEASURE}(?:, {_MEASURE})*", name, re.ASCII)
-    if (ordinary or of_measures) and len(name) <= _LONGEST and name not in _DEVICES:
-        return name.replace(", ", "_").replace("/", "_").replace(" ", "-")
+    of_measure = joint == " " and _MEASURE.fullmatch(name)
+    if (ordinary or of_measure) and len(name) <= _LONGEST and name not in _DEVICES:
+        return name.replace("/", "_").replace(" ", "-")
     readable = re.sub(r"[^a-z0-9]+", "-", name.lower())[: _LONGEST - 20].strip("-") or "x"
     return f"{readable}--{hashlib.sha256(name.encode('utf-8', 'surrogatepass')).hexdigest()[:10]}"
 

@@ -8,10 +8,12 @@ import threading
 from collections.abc import Iterator
 from functools import partial
 from http.server import ThreadingHTTPServer
+from pathlib import Path
 
 import pytest
+from corrected_room import FORMER, Server, both_sites, serve
 from looking import Examiner
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
 from served_site import QuietHandler, Site, Watched
 
 from tests.built_site import built_site
@@ -63,4 +65,25 @@ def sweeping(browser: Browser) -> Iterator[Watched]:
     """A page that is used for one page of the site after the other, and keeps none of them for later."""
     context = browser.new_context(service_workers="block")
     yield Watched(context.new_page())
+    context.close()
+
+
+@pytest.fixture(scope="session")
+def sites(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+    return both_sites(tmp_path_factory.mktemp("corrected"))
+
+
+@pytest.fixture
+def server(sites: dict[str, Path]) -> Iterator[Server]:
+    served = Server(sites[FORMER])
+    running = serve(served)
+    yield served
+    running.shutdown()
+    running.server_close()
+
+
+@pytest.fixture
+def phone(browser: Browser) -> Iterator[BrowserContext]:
+    context = browser.new_context(viewport={"width": 360, "height": 700}, has_touch=True)
+    yield context
     context.close()

@@ -39,6 +39,8 @@ sizes:
     label: Window seat
     side: 8 in
     lap: 2 in
+between:
+  every: 1 in
 cloths:
   face:
     label: calico

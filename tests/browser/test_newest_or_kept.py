@@ -8,37 +8,15 @@ from __future__ import annotations
 
 import re
 import time
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from corrected_room import FORMER, NEWER, Server, both_sites, serve
+from corrected_room import FORMER, NEWER, Server
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 WIDE = "projects/tablet/wide/inch-at-the-machine.html"
 NARROW = "projects/tablet/narrow/inch-at-the-machine.html"
 SHEET = "projects/tablet/wide/inch.html"
-
-
-@pytest.fixture(scope="module")
-def sites(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
-    return both_sites(tmp_path_factory.mktemp("corrected"))
-
-
-@pytest.fixture
-def server(sites: dict[str, Path]) -> Iterator[Server]:
-    served = Server(sites[FORMER])
-    running = serve(served)
-    yield served
-    running.shutdown()
-    running.server_close()
-
-
-@pytest.fixture
-def phone(browser: Browser) -> Iterator[BrowserContext]:
-    context = browser.new_context(viewport={"width": 360, "height": 700}, has_touch=True)
-    yield context
-    context.close()
 
 
 def mark(page: Page) -> str:

@@ -51,7 +51,7 @@ def read(folder: Path, *changes: tuple[str, str]) -> Project:
 
 
 def labels(project: Project, edition: str) -> list[str]:
-    return [size.label for size in sizes_between(project.between, project.sizes, EDITIONS[edition])]
+    return [size.label for _, size in sizes_between(project.between, project.sizes, EDITIONS[edition])]
 
 
 def test_every_step_between_the_named_sizes_in_both_editions_the_rest_in_proportion(tmp_path: Path) -> None:
@@ -95,6 +95,12 @@ def test_they_may_go_on_by_another_length_and_what_follows_lies_on_an_eighth_or_
         (126, Fraction(67, 2)),
         (138, 35),
     ]
+
+
+def test_each_is_named_by_the_length_that_they_go_on_by(tmp_path: Path) -> None:
+    project = read(tmp_path)
+    names = [name for name, _ in sizes_between(project.between, project.sizes, INCH)]
+    assert names == ["width 12 1/2 in", "width 13 in", "width 13 1/2 in"]
 
 
 def test_a_named_size_is_not_worked_twice_and_the_steps_are_counted_from_the_least(tmp_path: Path) -> None:
@@ -141,6 +147,11 @@ def test_without_the_key_nothing_lies_between(tmp_path: Path) -> None:
             [(EVERY, "  every: 1/2 in or 5 cm\n")],
             LINE,
             "no step of 5 cm lies between 30 cm and 35 cm; take a shorter one",
+        ),
+        (
+            [("  kitchen:", "  width 13 in:")],
+            LINE,
+            "a size is called 'width 13 in' already, as one between would be; give it another name",
         ),
         (
             [("width: 14 in or 35 cm", "width: 12 in or 35 cm")],

@@ -16,10 +16,12 @@
     return found[1] ? Number(found[1]) : Number(found[2] || 0) + Number(found[3]) / Number(found[4]);
   }
 
+  // A link with its measure as it is set on the page, and behind it what is measured.
   function copy(link) {
     const made = document.createElement("a");
+    const seen = Array.from(link.childNodes).filter(function (one) { return !(one.matches && one.matches(".unseen")); });
     made.href = link.href;
-    made.append(...Array.from(link.childNodes, function (one) { return one.cloneNode(true); }));
+    made.append(...seen.map(function (one) { return one.cloneNode(true); }), " " + link.closest("ul").dataset.after);
     return made;
   }
 
