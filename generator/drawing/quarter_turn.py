@@ -18,7 +18,7 @@ from generator.drawing.style import Style
 from generator.drawing.turn_picture import draw_needle
 from generator.drawing.turn_picture_plan import rows_named
 
-_LEAST, _BEST, _MOST = (side / MILLIMETRES for side in (16.0, 22.0, 30.0))
+_LEAST, _BEST, _MOST = (side / MILLIMETRES for side in (14.0, 22.0, 30.0))
 _MOST_ROWS = 6
 _PLACES = ("on the table", "at the machine")
 _OTHER: dict[Hand, Hand] = {"left": "right", "right": "left"}
@@ -54,8 +54,7 @@ def _told(rows: RowSet, style: Style, width: float) -> list[tuple[str, ...]]:
     """Return the words above each line of panels."""
     return [
         text_lines(
-            f"{rows_named(numbers)} start{'s' if len(numbers) == 1 else ''} at the {start}: "
-            f"top edge at your {_OTHER[start]} hand",
+            f"{rows_named(numbers)}: top edge at your {_OTHER[start]} hand",
             style.small,
             width * 0.92,
             font=style.font,

@@ -19,7 +19,7 @@ from generator.lengths import Edition, write_length
 
 _BOX = 3.4 / MILLIMETRES
 _BEST, _MOST = 60 / MILLIMETRES, 95 / MILLIMETRES
-_DOWN = "measure down from the top"
+_DOWN = "down from the top"
 _MOST_TUCKS = 40
 
 

@@ -10,8 +10,8 @@ from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
 from generator.drawing.turning_picture import capsule
 
-_LEAST, _BEST, _MOST = (high / MILLIMETRES for high in (16.0, 20.0, 30.0))
-_STAGES = ((-1, "1. Lay all tucks to the left and draw."), (1, "2. Lay all to the right and draw again."))
+_LEAST, _BEST, _MOST = (high / MILLIMETRES for high in (13.0, 20.0, 30.0))
+_STAGES = ((-1, "1. All to the left: draw."), (1, "2. All to the right: again."))
 _BETWEEN = 0.2
 _TUCKS = 5
 

@@ -119,7 +119,7 @@ def heights_of_seam(worksheet: Worksheet, name: str, style: Style, width: float)
         gaps = GAP * (len(frames) - 1)
         return Heights.of_inches(*(sum(words) + gaps + sum(highs) for highs in (least, natural)))
     high = max(natural)
-    return Heights.of_inches(*(max(words) + cloth for cloth in (min(high, max(LEAST, high * 0.75)), high)))
+    return Heights.of_inches(*(max(words) + cloth for cloth in (min(high, max(LEAST, high * 0.55)), high)))
 
 
 def _natural(frame: Frame, room: float, style: Style) -> float:

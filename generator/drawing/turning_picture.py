@@ -6,12 +6,11 @@ Seen from where the sewer sits. The awl lies with its side on the tuck; its poin
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 from generator.calculation.worked import RowSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
-from generator.drawing.labels import Point, text_height, text_lines
+from generator.drawing.labels import Point
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
@@ -52,16 +51,9 @@ def _width(count: int, width: float) -> float:
     return min(_WIDEST, (width - _BETWEEN * (count - 1)) / count)
 
 
-def _lines(told: Sequence[tuple[str, str]], style: Style, width: float) -> list[tuple[str, ...]]:
-    each = _width(len(told), width)
-    return [text_lines(words, style.small, each, font=style.font) for _, words in told]
-
-
 def heights_of_turning(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
     """Return how high the picture of the turn can be."""
-    lines = _lines(told_turns(_rows(worksheet, name)), style, width / MILLIMETRES)
-    words = 1.1 * text_height(style.small) * max(len(found) for found in lines) + 0.08
-    return Heights.of_inches(_LEAST + words, _BEST + words, _MOST + words)
+    return Heights.of_inches(_LEAST, _BEST, _MOST)
 
 
 def draw_turning(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:
@@ -74,23 +66,18 @@ def draw_turning(worksheet: Worksheet, name: str, style: Style, size: DrawnSize)
         "The turn as you see it from your seat: the needle at the top, your left hand flat on the cloth and well away "
         f"from it, the awl in your right hand with its side on the tuck. {told}"
     )
-    return canvas.picture(alt, "")
+    return canvas.picture(alt, told)
 
 
 def sketch_turning(canvas: Canvas, rows: RowSet) -> None:
-    """Draw each sort of turn beside the other, with its words below."""
+    """Draw each sort of turn beside the other."""
     told = told_turns(rows)
-    style, line = canvas.style, text_height(canvas.style.small)
-    lines = _lines(told, style, canvas.width)
-    high = canvas.height - 1.1 * line * max(len(found) for found in lines) - 0.08
     wide = _width(len(told), canvas.width)
     start = (canvas.width - wide * len(told) - _BETWEEN * (len(told) - 1)) / 2
     meets = any(words == _MEETING for _, words in told)
-    for place, ((letter, _), words) in enumerate(zip(told, lines, strict=True)):
+    for place, (letter, _) in enumerate(told):
         left = start + place * (wide + _BETWEEN)
-        _Turn(canvas, (left, 0.01), (wide, high)).draw(letter, meets=meets)
-        for number, part in enumerate(words):
-            canvas.text(part, left, high + 0.06 + (0.55 + 1.1 * number) * line, hold="left")
+        _Turn(canvas, (left, 0.01), (wide, canvas.height - 0.02)).draw(letter, meets=meets)
 
 
 class _Turn:

@@ -156,7 +156,7 @@ def test_the_end_where_a_row_begins_lies_at_the_needle():
         assert list(starts(rows)) == [start]
         canvas = sketch_quarter_turn(rows, PLAIN, DrawnSize(93, 40), "turn")
         other = "right" if start == "left" else "left"
-        assert f"Rows 1 to 4 start at the {start}: top edge at your {other} hand" in labels_of(canvas)
+        assert f"Rows 1 to 4: top edge at your {other} hand" in labels_of(canvas)
         (lying, turned) = [label for label in canvas.labels if label.words == "top edge"]
         machine = next(label for label in canvas.labels if label.words == "at the machine")
         assert not lying.turned

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.drawing.sizes import Heights
+from generator.rendering.handout.breaking import with_breaks
 from generator.rendering.handout.planning import (
     FEWEST_PAGES,
     GREATEST_GAP,
@@ -41,15 +44,23 @@ def test_a_block_is_as_high_as_its_words_or_its_pictures_and_what_stands_below()
     # Paragraphs of 30, 30 and 40 mm beside pictures of 50: two stand beside them, 60; the third below takes 20: 80.
     # All beside would be 100, one 50 + 15 + 20 = 85.
     block = Block("act", 10, narrow=(30, 30, 40), wide=(15, 15, 20), pictures=(Heights(50, 50, 50),))
-    assert (block.beside(50), block.high((50,))) == (2, 10 + 80)
-    assert Block("act", 10, narrow=(30, 30, 40), wide=(15, 15, 20)).high(()) == 10 + 50
+    assert (block.beside(50), block.at(0)) == (2, 10 + 80)
+    assert Block("act", 10, narrow=(30, 30, 40), wide=(15, 15, 20)).at(0) == 10 + 50
+
+
+def test_a_picture_below_the_words_keeps_them_all_beside_the_others() -> None:
+    # Words of 30 and 20 with a picture of 25 and 2 mm below them: 77, more than the picture of 60 beside them.
+    block = Block("act", 10, (30, 20), (15, 10), (Heights(60, 60, 60),), under=(Heights(25, 30, 40),))
+    assert (block.at(0), block.at(1)) == (10 + 77, 10 + 82)
+    assert block.placed(0).beside == 2
+    assert block.placed(1).under == (30,)
 
 
 def test_pictures_stand_below_each_other_with_two_millimetres_between() -> None:
     block = Block("act", 10, pictures=(Heights(20, 30, 40), Heights(10, 10, 10)))
     assert (block.at(0), block.at(1), block.at(2)) == (10 + 32, 10 + 42, 10 + 52)
-    assert block.pictures_at(0.5) == (25, 10)
-    assert block.pictures_at(1.5) == (35, 10)
+    assert block.placed(0.5).pictures == (25, 10)
+    assert block.placed(1.5).pictures == (35, 10)
 
 
 def test_stages_that_run_across_the_page_stand_below_the_words() -> None:
@@ -100,6 +111,27 @@ def test_tables_stand_with_their_act_unless_that_takes_more_pages() -> None:
     assert names(fewest(together, room)) == [["act", "table"]] * 4
     tight = [Block("act", 130, rather=True), Block("table", 130), Block("next", 110), *plain(200, 240)]
     assert names(fewest(tight, room)) == [["act"], ["table", "next"], ["act-1"], ["act-2"]]
+
+
+def test_an_act_goes_on_over_the_page_only_where_that_saves_pages() -> None:
+    # 150 and an act of 60 beside its picture with 90 below: 300 is more than a page of 250. Broken, 210 stand on the
+    # first; the second has the line that tells what goes on, 5, then 90 and 0.8 and 100.
+    act = Block("act", 0, (60, 180), (30, 90), (Heights(60, 60, 60),))
+    blocks = [*plain(150), replace(act), Block("last", 100), *plain(250, 250)]
+    plan = with_breaks(blocks, room, 5)
+    assert names(plan.pages) == [["act-1", "act"], ["act-c", "last"], ["act-1"], ["act-2"]]
+    assert plan.broken == {"act": 1}
+    assert plan.pages[1].blocks[0].high == 5 + 90
+    roomy = with_breaks([*plain(150), act, Block("last", 90), *plain(200)], room, 5)
+    assert roomy.broken == {}
+    assert names(roomy.pages) == [["act-1"], ["act"], ["last"], ["act-1"]]
+
+
+def test_words_beside_their_picture_are_never_parted_from_it() -> None:
+    beside = Block("act", 0, (60, 60), (30, 30), (Heights(120, 120, 120),))
+    under = Block("act", 0, (60, 60), (30, 30), (Heights(60, 60, 60),), under=(Heights(60, 60, 60),))
+    for act in (beside, under, Block("act", 120, (60, 60), (30, 30))):
+        assert with_breaks([*plain(150), act, *plain(250, 250, 250, 250)], room, 5).broken == {}
 
 
 def test_a_block_higher_than_its_page_is_told_by_no_plan() -> None:

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import groupby
+from operator import itemgetter
 
 from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked_piece import Cut, Piece
@@ -39,8 +41,9 @@ def own_measure_words(scope: Scope, pieces: Sequence[Piece]) -> str:
     Returns
     -------
     str
-        A table for each measure of a panel that a waiting piece follows, the planned measure in bold; where none
-        follows, a sentence that says so. A measure at which a piece cannot be worked is left out.
+        A table for each measure of a panel that a waiting piece follows, measures with equal cuts in one row, that with
+        the planned one in bold; where none follows, a sentence that says so. A measure at which a piece cannot be
+        worked is left out.
     """
     waiting = [piece.name for piece in pieces if piece.after_panel]
     panels = [scope.piece(name) for name in scope.project.pieces]
@@ -52,7 +55,7 @@ def own_measure_words(scope: Scope, pieces: Sequence[Piece]) -> str:
     return "\n\n".join(
         (
             "Is it wider or narrower? Find the measure of your own panel in the first column, cut what stands beside "
-            "it, and write it on your sheet. The planned measure stands in bold.",
+            "it, and write it on your sheet. The row in bold has the planned measure.",
             *told,
             *(_BOTH if len(told) > 1 else ()),
             "Is your measure not among them? Ask for a sheet worked to it.",
@@ -70,9 +73,12 @@ def _table(scope: Scope, panel: Piece, side: str, waiting: Sequence[str]) -> str
     unit = scope.edition.unit
     heads = [f"{panel.label} {SIDES[side]} ({unit})", *(f"{rows[0][1][place].label}: cut" for place in followers)]
     lines = [_line(heads), _line(["---"] * len(heads))]
-    for at, pieces in rows:
-        told = [on_ruler(at, scope.edition), *(_cut_words(pieces[place], scope.edition) for place in followers)]
-        lines.append(_line([f"**{one}**" for one in told] if at == planned else told))
+    cuts = [(at, tuple(_cut_words(pieces[place], scope.edition) for place in followers)) for at, pieces in rows]
+    for told, alike in groupby(cuts, key=itemgetter(1)):
+        measures = [at for at, _ in alike]
+        ends = dict.fromkeys(on_ruler(at, scope.edition) for at in (measures[0], measures[-1]))
+        cells = [" to ".join(ends), *told]
+        lines.append(_line([f"**{one}**" for one in cells] if planned in measures else cells))
     return "\n".join(lines)
 
 

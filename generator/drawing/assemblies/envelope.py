@@ -7,7 +7,7 @@ from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subjec
 from generator.drawing.cloth_edge import draw_ply
 from generator.lengths import say_length
 
-LARGEST = 1.7
+LARGEST = 0.8
 
 
 def envelope_stages(subject: Subject) -> tuple[Stage, ...]:
@@ -19,7 +19,7 @@ def envelope_stages(subject: Subject) -> tuple[Stage, ...]:
     across, words = say_length(piece.finished_across, edition), f"overlap {say_length(piece.made.lap, edition)}"
     return (
         Stage("", max(size[0], 0.8) + 0.2, size[1] + 0.6, lambda canvas: _plan(canvas, share, size, across)),
-        Stage("", 3.8, 1.9, lambda canvas: _section(canvas, share, words)),
+        Stage("", 3.8, 1.45, lambda canvas: _section(canvas, share, words)),
     )
 
 
@@ -40,7 +40,7 @@ def _plan(canvas: StageCanvas, share: float, size: tuple[float, float], across: 
 
 def _section(canvas: StageCanvas, share: float, words: str) -> None:
     """Draw front and halves from the end, pulled apart so that each is seen."""
-    style, left, right, front = canvas.style, 0.1, 2.1, 1.3
+    style, left, right, front = canvas.style, 0.1, 2.1, 1.02
     reach = (right - left) * (1 + share) / 2
     inner, outer = right - reach, left + reach
     first, second = front - 0.22, front - 0.45

@@ -12,8 +12,8 @@ from generator.drawing.labels import POINTS
 from generator.drawing.style import Pen
 from generator.lengths import say_length
 
-LEFT, RIGHT, TOP, BOTTOM = 0.1, 2.9, 0.3, 1.45
-BUTTONS = 0.83
+LEFT, RIGHT, TOP, BOTTOM = 0.1, 2.9, 0.3, 1.1
+EDGE, BUTTONS, BENEATH = 0.5, 0.62, 0.74
 
 
 def roll_closure(subject: Subject) -> ClosureWork | None:
@@ -34,14 +34,14 @@ def roll_stages(subject: Subject) -> tuple[Stage, ...]:
     closure = roll_closure(subject)
     lap = say_length(closure.overlap, subject.worksheet.edition) if closure and closure.overlap else ""
     return (
-        Stage("", 2.4, 1.8, lambda canvas: _end(canvas, lap)),
-        Stage("", 3.0, 1.8, lambda canvas: _front(canvas, subject, closure)),
+        Stage("", 2.4, 1.42, lambda canvas: _end(canvas, lap)),
+        Stage("", 3.0, 1.42, lambda canvas: _front(canvas, subject, closure)),
     )
 
 
 def _end(canvas: StageCanvas, lap: str) -> None:
     """Draw the roll from its end: the form, the wrap once round it, the lap on top with its button."""
-    style, centre, radius = canvas.style, (0.8, 1.0), 0.6
+    style, centre, radius = canvas.style, (0.8, 0.82), 0.42
     canvas.circle(centre, radius, fill=style.shade, pen=style.measure)
     canvas.text("form", *centre, backing=style.shade)
     over = arc(centre, radius + 0.13, 255, 300)
@@ -52,15 +52,15 @@ def _end(canvas: StageCanvas, lap: str) -> None:
     canvas.line(((peak[0] - 0.1, peak[1] - 0.06), (peak[0] + 0.1, peak[1] - 0.05)), Pen(style.ink, 3.0))
     note(canvas, "button", (1.4, 0.12), (peak[0] + 0.1, peak[1] - 0.05))
     note(canvas, f"lap {lap}".strip(), (1.6, 0.45), over[-1])
-    note(canvas, "wrap", (1.6, 1.45), arc(centre, radius + 0.05, 40, 41)[0])
+    note(canvas, "wrap", (1.6, 1.2), arc(centre, radius + 0.05, 40, 41)[0])
 
 
 def _front(canvas: StageCanvas, subject: Subject, closure: ClosureWork | None) -> None:
     """Draw the roll lying, its lap along it, a button at every place."""
     style = canvas.style
     canvas.rectangle((LEFT, TOP), (RIGHT, BOTTOM), fill=style.cloth, pen=style.outline)
-    canvas.line(((LEFT, 0.65), (RIGHT, 0.65)), style.outline)
-    canvas.line(((LEFT, 1.0), (RIGHT, 1.0)), style.finish)
+    canvas.line(((LEFT, EDGE), (RIGHT, EDGE)), style.outline)
+    canvas.line(((LEFT, BENEATH), (RIGHT, BENEATH)), style.finish)
     positions = closure.positions if closure else ()
     along = subject.piece.finished_along
     places = [LEFT + (RIGHT - LEFT) * float(Fraction(place) / along) for place in positions]

@@ -19,7 +19,7 @@ from generator.drawing.style import Pen, Style
 from generator.lengths import say_length
 
 PAGE = 7.0
-GAP = 0.25
+GAP, BELOW = 0.25, 0.12
 LITTLE = 0.88
 DRAWN_FOR = 7.0  # the size of words [pt] for which stages are laid out; larger words enlarge the whole stage
 
@@ -121,7 +121,7 @@ class StageRows:
     @property
     def height(self) -> float:
         """The height of all rows."""
-        return sum(self.row_height(row) for row in self.rows) + GAP * (len(self.rows) - 1)
+        return sum(self.row_height(row) for row in self.rows) + BELOW * (len(self.rows) - 1)
 
     def row_height(self, row: Sequence[Stage]) -> float:
         """Return the height of one row with the titles of its stages."""
@@ -159,5 +159,5 @@ def set_up(placed: StageRows, style: Style, key: str, size: tuple[float, float] 
             canvas.corner = (left, top + placed.head)
             stage.draw(canvas)
             left += stage.width * zoom + GAP
-        top += placed.row_height(row) + GAP
+        top += placed.row_height(row) + BELOW
     return canvas

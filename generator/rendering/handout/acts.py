@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from generator.calculation.worked_project import Caution, SheetStep, Worksheet
 from generator.rendering.handout.pictures import Drawer
@@ -25,9 +25,9 @@ _LEFT_OUT = (
 
 @dataclass(frozen=True, slots=True)
 class ToldBefore:
-    """A caution as an act tells it in its heading line: what it is called, and where it stands in full."""
+    """Cautions as an act tells them in its heading line: what they are called, and where they stand in full."""
 
-    short: str
+    shorts: tuple[str, ...]
     place: str
 
 
@@ -35,8 +35,8 @@ class ToldBefore:
 class PrintedAct:
     """One act: its heading, the cautions told before it and those told already, its text, pictures and tables.
 
-    ``text`` is Markdown. ``pictures`` are keys, ``tables`` names of lists. ``part`` is more than 0 where an act goes on
-    in a block of its own, such as the layout of a second cloth; ``cutting`` are those before all work.
+    ``tools`` are those that no caution of the heading line names. ``text`` is Markdown. ``pictures`` are keys,
+    ``tables`` names of lists; ``cutting`` are those before all work.
     """
 
     number: int
@@ -50,55 +50,49 @@ class PrintedAct:
     pictures: tuple[str, ...]
     tables: tuple[str, ...]
     session_ends: bool
-    part: int = 0
-    cutting: bool = False
+    cutting: bool
 
 
 def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
-    """Return the acts of a worksheet: one a step, and one more for the layout of each further cloth."""
+    """Return the acts of a worksheet, one a step."""
     told = dict.fromkeys(worksheet.told_first, "page 1")
     acts: list[PrintedAct] = []
     pictured: dict[str, int] = {}
     for step in worksheet.steps:
         cutting = "cuts" in step.lists and all(act.cutting for act in acts)
-        acts += [replace(act, cutting=cutting) for act in _acts(worksheet, step, told, (drawer, pictured))]
+        keys = drawer.shown(*_keys(step))
+        pictures = tuple(key for key in keys if key not in pictured)
+        before = sorted({pictured[key] for key in keys if key in pictured})
+        layout = any(key.startswith("layout ") for key in pictures)
+        repeated = _repeated(worksheet, step, told)
+        acts.append(
+            PrintedAct(
+                number=step.number,
+                title=_title(worksheet, step),
+                minutes=step.minutes,
+                tools=tuple(tool for tool in step.tools if not any(tool in one.shorts for one in repeated)),
+                cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in told),
+                told=repeated,
+                text=_with_places(step.printed or step.text, before),
+                pieces=step.pieces,
+                pictures=pictures,
+                tables=(*(name for name in _TABLES if name in step.lists), *(("cut",) if layout else ())),
+                session_ends=step.session_ends,
+                cutting=cutting,
+            )
+        )
+        pictured |= dict.fromkeys(pictures, step.number)
         told |= {name: f"step {step.number}" for name in step.cautions if name not in told}
     return tuple(acts)
 
 
-def _acts(
-    worksheet: Worksheet, step: SheetStep, told: Mapping[str, str], shown: tuple[Drawer, dict[str, int]]
-) -> Iterator[PrintedAct]:
-    drawer, pictured = shown
-    keys = drawer.shown(*_keys(step))
-    pictures = tuple(key for key in keys if key not in pictured)
-    before = sorted({pictured[key] for key in keys if key in pictured})
-    pictured |= dict.fromkeys(pictures, step.number)
-    layouts = [key for key in pictures if key.startswith("layout ")]
-    first = tuple(key for key in pictures if key not in layouts[1:])
-    tables = tuple(name for name in _TABLES if name in step.lists) + (("cut",) if layouts else ())
-    yield PrintedAct(
-        number=step.number,
-        title=_title(worksheet, step),
-        minutes=step.minutes,
-        tools=step.tools,
-        cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in told),
-        told=tuple(ToldBefore(worksheet.cautions[name].short, told[name]) for name in step.cautions if name in told),
-        text=_with_places(step.printed or step.text, before),
-        pieces=step.pieces,
-        pictures=first,
-        tables=tables if len(layouts) < 2 else (),
-        session_ends=step.session_ends,
+def _repeated(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str]) -> tuple[ToldBefore, ...]:
+    """Return the cautions of a step that were told before, those of one place together."""
+    places = dict.fromkeys(told[name] for name in step.cautions if name in told)
+    return tuple(
+        ToldBefore(tuple(worksheet.cautions[name].short for name in step.cautions if told.get(name) == place), place)
+        for place in places
     )
-    for place, key in enumerate(layouts[1:], 1):
-        label = worksheet.cloths[key.removeprefix("layout ")].label
-        last = place == len(layouts) - 1
-        yield PrintedAct(
-            *(step.number, f"Cut the {label}", 0, (), (), (), "", step.pieces, (key,)),
-            tables=tables if last else (),
-            session_ends=False,
-            part=place,
-        )
 
 
 def _with_places(text: str, steps: Sequence[int]) -> str:

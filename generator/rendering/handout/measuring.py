@@ -6,7 +6,7 @@ measured. Elements lie in boxes of their own, so that each is as high alone as a
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import lru_cache
 from pathlib import Path
 from typing import NamedTuple
@@ -14,6 +14,7 @@ from typing import NamedTuple
 from markupsafe import Markup
 
 from generator.drawing.sizes import MILLIMETRES
+from generator.rendering.handout.parts import PrintedPart
 from generator.rendering.setter import Document, boxes
 
 _MOST = 4000
@@ -28,6 +29,15 @@ class Element(NamedTuple):
 
 
 Known = dict[Element, float]
+
+
+def elements_of(part: PrintedPart) -> Iterator[tuple[str, Element]]:
+    """Return what is measured of a part, by its name: what runs across, and each paragraph in both its places."""
+    tables = (Markup('<div class="across">{}</div>').format(one) for one in part.across)
+    yield f"{part.name}-f", Element("across", Markup("").join((part.heading, *tables)))
+    for place, words in enumerate(part.words):
+        yield f"{part.name}-n{place}", Element("beside", words)
+        yield f"{part.name}-w{place}", Element("below", words)
 
 
 @lru_cache(maxsize=4)

@@ -126,8 +126,8 @@ class PartWriter:
         if act.session_ends:
             words.append(self.say("stop"))
         return PrintedPart(
-            name=f"act-{act.number}" + (f"-{act.part}" if act.part else ""),
-            heading=self.say("headline", act if not act.part else replace(act, number=0)),
+            name=f"act-{act.number}",
+            heading=self.say("headline", act),
             words=tuple(words),
             pictures=act.pictures,
             across=tuple(self._tables(act)),
@@ -177,6 +177,20 @@ class PartWriter:
         )
         for number, cells in enumerate(_dealt(mark_rows(tucks, edition, _ANY)[0], self.rows.marks)):
             yield self.say("marks", title if number == 0 else "", cells)
+
+
+def loose(part: PrintedPart) -> Iterator[PrintedPart]:
+    """Return a part for large letters: its heading with its first paragraph, then each of the others by itself."""
+    leads = not part.words and bool(part.pictures or part.across)
+    yield replace(part, words=part.words[:1], pictures=(), across=(), strip="", leads=leads)
+    if part.strip:
+        yield PrintedPart(f"{part.name}-s", strip=part.strip)
+    for place, words in enumerate(part.words[1:], 1):
+        yield PrintedPart(f"{part.name}-p{place}", words=(words,), number=part.number)
+    for place, key in enumerate(part.pictures):
+        yield PrintedPart(f"{part.name}-f{place}", pictures=(key,), number=part.number)
+    for place, table in enumerate(part.across):
+        yield PrintedPart(f"{part.name}-t{place}", across=(table,), number=part.number)
 
 
 def _apart(part: PrintedPart) -> Iterator[PrintedPart]:

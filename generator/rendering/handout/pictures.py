@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from typing import Literal
 
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
@@ -10,6 +11,10 @@ from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
 
+Place = Literal["beside", "under", "spread"]
+"""Where a picture stands: beside the words, below them in their column, or across the page."""
+BESIDE: tuple[Place, ...] = ("beside",)
+_RUN_ACROSS, _STAYS = ("assembly ", "ruling "), ("turns ",)
 HIGHEST = 215.0
 """How high a picture may be, so that a page holds it with a heading [mm]."""
 
@@ -23,6 +28,7 @@ class Drawer:
     _sized: frozenset[str] = field(init=False)
     _whole: dict[str, tuple[Picture, ...]] = field(init=False, default_factory=dict)
     _drawn: dict[tuple[str, DrawnSize], Picture] = field(init=False, default_factory=dict)
+    _heights: dict[tuple[str, float], Heights] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         """Ask once which pictures there are."""
@@ -35,6 +41,11 @@ class Drawer:
 
     def heights(self, key: str, width: float) -> Heights:
         """Return how high a picture is at a width, least, as drawn by itself and at most [mm]."""
+        if (key, width) not in self._heights:
+            self._heights[key, width] = self._measured(key, width)
+        return self._heights[key, width]
+
+    def _measured(self, key: str, width: float) -> Heights:
         if key in self._sized:
             found = heights(self.worksheet, key, self.style, width)
             return Heights(*(min(height, HIGHEST) for height in (found.least, found.natural, found.greatest)))
@@ -62,3 +73,10 @@ class Drawer:
     def _fitted(picture: Picture, width: float) -> Picture:
         factor = min(1.0, width / MILLIMETRES / picture.width)
         return replace(picture, width=picture.width * factor, height=picture.height * factor)
+
+
+def may_stand(key: str) -> tuple[Place, ...]:
+    """Return where a picture may stand; the one that stands at the machine keeps its place."""
+    if key.startswith(_STAYS):
+        return BESIDE
+    return ("beside", "under", "spread") if key.startswith(_RUN_ACROSS) else ("beside", "under")

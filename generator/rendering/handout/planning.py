@@ -28,7 +28,8 @@ class Block:
     ``fixed`` is the height of what runs across the page, such as its heading and tables. Its paragraphs are ``narrow``
     beside the pictures and ``wide`` below them; ``strip`` is the height of what stands to the right of the pictures. A
     block that ``leads`` is not the last on its page, one that ``rather`` does only where that takes no more
-    pages. Pictures that are ``spread`` run across the page, below the words.
+    pages. Pictures that are ``under`` stand below the words in their column, then all words are narrow; those that are
+    ``spread`` run across the page, below the words. One that ``ends`` is the last on its page.
     """
 
     name: str
@@ -39,7 +40,9 @@ class Block:
     leads: bool = False
     rather: bool = False
     strip: float = 0.0
+    under: tuple[Heights, ...] = ()
     spread: tuple[Heights, ...] = ()
+    ends: bool = False
 
     def column(self, heights: Sequence[float]) -> float:
         """Return the height of the pictures below each other, and of what stands beside them."""
@@ -49,27 +52,27 @@ class Block:
         """Return how many paragraphs stand beside a column of pictures, so that the block is lowest."""
         if not column:
             return 0
+        if self.under:
+            return len(self.narrow)
         return min(range(len(self.narrow), -1, -1), key=lambda number: round(self._words(number, column), 3))
 
-    def _words(self, number: int, column: float) -> float:
-        return max(sum(self.narrow[:number]), column) + sum(self.wide[number:])
+    def _words(self, number: int, column: float, below: float = 0.0) -> float:
+        return max(sum(self.narrow[:number]) + below, column) + sum(self.wide[number:])
 
-    def high(self, heights: Sequence[float], spread: Sequence[float] = ()) -> float:
-        """Return how high the block is with its pictures, and those that are spread, at some heights."""
-        column = self.column(heights)
-        return self.fixed + self._words(self.beside(column), column) + sum(spread) + PICTURE_GAP * len(spread)
-
-    def pictures_at(self, share: float) -> tuple[float, ...]:
-        """Return the heights of the pictures: 0 least, 1 as drawn by themselves, 2 greatest, evenly between."""
-        return tuple(_height_at(one, share) for one in self.pictures)
-
-    def spread_at(self, share: float) -> tuple[float, ...]:
-        """Return the heights of the pictures that are spread, as those of the others."""
-        return tuple(_height_at(one, share) for one in self.spread)
+    def placed(self, share: float) -> PlannedBlock:
+        """Return the block with its pictures at a share: 0 least, 1 as drawn by themselves, 2 greatest."""
+        pictures, under, spread = (
+            tuple(_height_at(one, share) for one in some) for some in (self.pictures, self.under, self.spread)
+        )
+        column = self.column(pictures)
+        below, across = (sum(some) + PICTURE_GAP * len(some) for some in (under, spread))
+        beside = self.beside(column)
+        high = self.fixed + self._words(beside, column, below) + across
+        return PlannedBlock(self.name, pictures, beside, column, high, under, spread)
 
     def at(self, share: float) -> float:
         """Return its height with the pictures at a share of theirs."""
-        return self.high(self.pictures_at(share), self.spread_at(share))
+        return self.placed(share).high
 
 
 def _height_at(one: Heights, share: float) -> float:
@@ -87,6 +90,7 @@ class PlannedBlock:
     beside: int
     column: float
     high: float
+    under: tuple[float, ...] = ()
     spread: tuple[float, ...] = ()
 
 
@@ -146,6 +150,8 @@ def _ends(blocks: Sequence[Block], rooms: Sequence[float]) -> tuple[int, ...]:
                 gaps = LEAST_GAP * (end - start - 1)
                 if sum(small[start:end]) + gaps > room:
                     break
+                if any(block.ends for block in blocks[start : end - 1]):
+                    break
                 if blocks[end - 1].leads:
                     continue
                 white = room - sum(drawn[start:end]) - gaps
@@ -167,10 +173,4 @@ def _filled(blocks: Sequence[Block], room: float) -> PlannedPage:
     between = max(1, len(blocks) - 1)
     gap = LEAST_GAP + min(GREATEST_GAP - LEAST_GAP, max(0.0, left) / between)
     left -= (gap - LEAST_GAP) * (len(blocks) - 1)
-    return PlannedPage(tuple(_placed(block, low) for block in blocks), gap, left if left >= LEAST_NOTES else 0.0)
-
-
-def _placed(block: Block, share: float) -> PlannedBlock:
-    heights, spread = block.pictures_at(share), block.spread_at(share)
-    column = block.column(heights)
-    return PlannedBlock(block.name, heights, block.beside(column), column, block.high(heights, spread), spread)
+    return PlannedPage(tuple(block.placed(low) for block in blocks), gap, left if left >= LEAST_NOTES else 0.0)

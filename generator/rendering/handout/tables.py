@@ -23,6 +23,7 @@ class CutRow:
 
     number: int
     label: Markup
+    finished: Markup
     note: Markup
     size: Markup
     step: int
@@ -69,12 +70,15 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
     for cloth in worksheet.cloths.values():
         for item in cloth.items:
             size = f"{on_ruler(item.across, worksheet.edition)} × {on_ruler(item.along, worksheet.edition)}"
-            key = (f"{item.label}, {cloth.label}" if several else item.label, item.piece, size, item.later)
+            # What a label says after a comma, such as that the cloth is washed, stands where it is bought.
+            label = f"{item.label}, {cloth.label.partition(',')[0]}" if several else item.label
+            key = (label, item.piece, size, item.later)
             rows[key] = rows.get(key, 0) + item.quantity
     found = [
         CutRow(
             number,
             typeset(label),
+            _finished(worksheet.pieces.get(piece), worksheet.edition),
             _cut_note(worksheet.pieces.get(piece), worksheet.edition),
             typeset(size),
             later if waits else 0,
@@ -84,13 +88,16 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
     return tuple(sorted(found, key=lambda row: bool(row.step)))
 
 
+def _finished(piece: Piece | None, edition: Edition) -> Markup:
+    return Markup("") if piece is None else piece_size(piece, edition, cut=False, unit=False)
+
+
 def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
-    """What else is told of a piece: how large it is when finished, to what it is drawn up, the note of its project."""
+    """What else is told of a piece: the note of its project, to what it is drawn up."""
     if piece is None:
         return Markup("")
-    finished = f"finished {piece_size(piece, edition, cut=False, unit=False).striptags()}"
     paper = "cut to the paper" if any(part.shape for part in piece.parts) else ""
-    told = (finished, paper, piece.note, str(drawn_up(piece, edition).striptags()))
+    told = (paper, piece.note, str(drawn_up(piece, edition).striptags()))
     return typeset("; ".join(note for note in told if note))
 
 

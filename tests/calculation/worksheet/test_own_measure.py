@@ -95,3 +95,17 @@ def test_pieces_that_follow_no_panel_are_told_to_be_asked_about(tmp_path: Path) 
     (text,) = (step.text for step in sheet(tmp_path, alone, "medium").steps if step.standard == "cut later")
     assert "These pieces do not follow it: ask before you cut them." in text
     assert "|" not in text
+
+
+def test_measures_with_the_same_cuts_share_a_row(tmp_path: Path) -> None:
+    # A base rounded up to whole inches: 15 1/2 to 16 give 16 and two seams of 1/2, what is wider 17 and these.
+    stepped = put(
+        BOXED,
+        (
+            "across: front.across\n    finished along: front",
+            "across: round up(front.across, 1 in)\n    finished along: front",
+        ),
+    )
+    alone = put(stepped, (WAITING[WAITING.index("  boxing") : WAITING.index("  pocket")], ""))
+    _, _, *rows = table_of(sheet(tmp_path, alone, "medium"), "front from left to right (in)")
+    assert rows == [["**15 1/2 to 16**", "**17 × 17**"], ["16 1/8 to 16 1/2", "18 × 17"]]

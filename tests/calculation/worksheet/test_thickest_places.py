@@ -125,5 +125,5 @@ def test_a_thick_seam_is_told_at_its_step(tmp_path: Path, weight: str, told: boo
         ),
     )
     last = sheet(tmp_path, text, "medium").steps[-1].text
-    assert ("This seam is thick: up to 7 layers of cloth, at the top: front 3 + back 4." in last) is told
+    assert ("Thick: up to 7 layers of cloth, at the top: front 3 + back 4." in last) is told
     assert ("thick" in last) is told
