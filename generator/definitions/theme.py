@@ -20,13 +20,13 @@ from generator.definitions.text_file import read_text_file
 from generator.definitions.yaml_text import read_yaml
 from generator.errors import FaultyFileError, Finding, Place
 
-MEASURES = ("text", "small", "heading", "title", "page margin", "screen text")
+MEASURES = ("text", "small", "heading", "title", "screen text")
 _SECTIONS = ("title", "based on", "logo", "headings", "palette", "fonts", "measures", "drawing")
 _LOGO_KINDS = (".svg", ".png")
 _FACE_KEYS = ("family", "weight", "style", "print", "screen")
-_UNITS = {"page margin": "in", "screen text": "em"}
-# What each unit of a measure may come to: letters that can be read, and a margin that leaves room for them.
-_SPANS = {"pt": (5, 72), "in": (0.2, 2), "em": (0.5, 3)}
+_UNITS = {"screen text": "em"}
+# What each unit of a measure may come to: letters that can be read.
+_SPANS = {"pt": (5, 72), "em": (0.5, 3)}
 # The tool's own themes, which a room's theme may be based on.
 OWN_THEMES = Path(__file__).resolve().parents[2] / "themes"
 

@@ -18,10 +18,12 @@ from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Label, levels, text_height, text_lines, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
-from generator.lengths import CENTIMETRE, Edition, round_down, write_length
+from generator.lengths import CENTIMETRE, Edition, round_down, say_length, write_length
 
 EDGE, TAB = 0.3, 0.3
 TICK = 0.3
+# How long the line is that a print is measured by [in].
+CONTROL = {"in": 6.0, "cm": 15 / 2.54}
 STRETCHES = {"in": Fraction(25, 4), "cm": Fraction(31, 2) * CENTIMETRE}
 DIVISIONS = {"in": Fraction(1, 4), "cm": CENTIMETRE / 2}
 
@@ -30,7 +32,8 @@ DIVISIONS = {"in": Fraction(1, 4), "cm": CENTIMETRE / 2}
 class Tile:
     """A stretch of the strip, one ``of`` so many, from ``start`` to ``end`` [in from the left cut edge].
 
-    Marks are (tuck, place); ``joins`` the places of seams between breadths.
+    Marks are (tuck, place); ``joins`` the places of seams between breadths; ``whole`` is how long all of them are when
+    they are joined.
     """
 
     number: int
@@ -39,6 +42,7 @@ class Tile:
     end: Fraction
     marks: tuple[tuple[int, Fraction], ...]
     joins: tuple[Fraction, ...] = ()
+    whole: Fraction = Fraction(0)
 
 
 def plan_marking_strip(tucks: TuckSet, edition: Edition, joins: Sequence[BreadthJoin] = ()) -> tuple[Tile, ...]:
@@ -58,41 +62,52 @@ def plan_marking_strip(tucks: TuckSet, edition: Edition, joins: Sequence[Breadth
             end=end,
             marks=tuple((tuck, at) for tuck, at in enumerate(tucks.marks, 1) if start <= at <= end),
             joins=tuple(join.at for join in joins if start <= join.at <= end),
+            whole=tucks.cut,
         )
         for place, (start, end) in enumerate(pairwise(places), 1)
     )
 
 
-def draw_marking_strip(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return the test squares and the tiles of a panel's strip; nothing for a plain panel."""
+def draw_marking_strip(worksheet: Worksheet, name: str, style: Style, mark: str = "") -> tuple[Picture, ...]:
+    """Return the control measure and the tiles of a panel's strip; nothing for a plain panel.
+
+    Each tile says what it belongs to, and under which edition ``mark`` it was made.
+    """
     panel = worksheet.panels[name]
     tiles = plan_marking_strip(panel.across, worksheet.edition, panel.joins) if panel.across.count else ()
-    title = f"{worksheet.pieces[name].label}, {worksheet.size_label}"
+    title = _title(worksheet, worksheet.pieces[name].label, mark)
     return _pictures(tiles, title, worksheet.edition, style, f"marking strip {name}")
 
 
-def draw_cross_marking_strip(worksheet: Worksheet, name: str, style: Style) -> tuple[Picture, ...]:
-    """Return the test squares and the tiles of the strip for the cross tucks of a panel; nothing where it has none."""
+def draw_cross_marking_strip(worksheet: Worksheet, name: str, style: Style, mark: str = "") -> tuple[Picture, ...]:
+    """Return the control measure and the tiles of the strip for the cross tucks of a panel; nothing without any."""
     cross = worksheet.panels[name].cross
     tiles = plan_marking_strip(cross, worksheet.edition) if cross is not None and cross.count else ()
-    title = f"{worksheet.pieces[name].label}, cross tucks, {worksheet.size_label}"
+    title = _title(worksheet, f"{worksheet.pieces[name].label}, cross tucks", mark)
     return _pictures(tiles, title, worksheet.edition, style, f"cross marking strip {name}")
+
+
+def _title(worksheet: Worksheet, label: str, mark: str) -> str:
+    """What a tile belongs to; strips of other days and of the other edition lie in the same box."""
+    unit = {"in": "inches", "cm": "centimetres"}[worksheet.edition.unit]
+    told = (f"{worksheet.title}, {worksheet.size_label}: {label}", f"{worksheet.edition.name} edition, in {unit}", mark)
+    return "; ".join(part for part in told if part)
 
 
 def _pictures(tiles: Sequence[Tile], title: str, edition: Edition, style: Style, key: str) -> tuple[Picture, ...]:
     if not tiles:
         return ()
-    squares = sketch_squares(style, f"{key} squares").picture(
-        "Two test squares: one inch and five centimetres a side.",
-        "Print at actual size, 100 %, then measure both squares. If either is off, the strip is of no use.",
+    control = sketch_control(style, f"{key} control").picture(
+        "A control measure: a line of six inches, and one of fifteen centimetres.",
+        "Print at actual size, 100 %, then lay your ruler on this line. If it is off, the strip is of no use.",
     )
     drawn = [
         sketch_tile(tile, title, edition, style, key=f"{key} {tile.number}").picture(
-            _tile_words(tile, edition), _tile_caption(tile)
+            _tile_words(tile, edition), _tile_caption(tile, edition)
         )
         for tile in tiles
     ]
-    return (squares, *drawn)
+    return (control, *drawn)
 
 
 def _tile_words(tile: Tile, edition: Edition) -> str:
@@ -101,40 +116,46 @@ def _tile_words(tile: Tile, edition: Edition) -> str:
     return f"Strip {tile.number} of {tile.of} at true size, with {marks}."
 
 
-def _tile_caption(tile: Tile) -> str:
+def _tile_caption(tile: Tile, edition: Edition) -> str:
     if tile.of == 1:
         return "Lay the upper edge of the strip along the edge of the cloth."
     if tile.number == tile.of:
-        return "The strip ends at the cut edge. Lay its upper edge along the edge of the cloth."
+        joined = say_length(tile.whole, edition)
+        return f"Joined, the strip is {joined} from cut edge to cut edge: measure it before you mark."
     return f"Lay line {tile.number} of the next strip on line {tile.number} of this one, over the tab, and glue."
 
 
-def sketch_squares(style: Style, key: str) -> Canvas:
-    """Return the canvas of the two test squares."""
+def sketch_control(style: Style, key: str) -> Canvas:
+    """Return the canvas of the control measure: along one line inches above, centimetres below."""
     line = text_height(style.small)
-    five = float(5 * CENTIMETRE)
-    canvas = Canvas(
-        EDGE * 3 + 1 + five + text_width("5 cm square", style.small, font=style.font), five + 0.1, style, key
-    )
-    for left, size, words in ((EDGE / 3, 1.0, "1 inch"), (EDGE + 1.0, five, "5 cm")):
-        canvas.rectangle((left, 0.05), (left + size, 0.05 + size), pen=style.outline)
-        canvas.text(words, left + size / 2, 0.05 + size / 2 - line * 0.6)
-        canvas.text("square", left + size / 2, 0.05 + size / 2 + line * 0.6)
+    canvas = Canvas(EDGE + CONTROL["in"] + TAB, 3.6 * line + 0.4, style, key)
+    y = canvas.height / 2
+    canvas.line(((EDGE, y), (EDGE + CONTROL["in"], y)), style.cut)
+    for unit, step, numbered, up in (("in", 0.5, 1.0, -1), ("cm", 1 / 2.54, 5 / 2.54, 1)):
+        for place in range(round(CONTROL[unit] / step) + 1):
+            x = EDGE + place * step
+            whole = place % round(numbered / step) == 0
+            canvas.line(((x, y), (x, y + up * (0.18 if whole else 0.1))), style.outline)
+            if whole:
+                number = str(round(place * step / numbered) * (1 if unit == "in" else 5))
+                last = place == round(CONTROL[unit] / step)
+                canvas.text(f"{number} {unit}" if last else number, x, y + up * (0.2 + 0.75 * line))
     return canvas
 
 
 def sketch_tile(tile: Tile, title: str, edition: Edition, style: Style, *, key: str) -> Canvas:
-    """Return the canvas of one tile; the title says what it belongs to."""
+    """Return the canvas of one tile, which says what it is of and how long all are when they are joined."""
     line = text_height(style.small)
     length = float(tile.end - tile.start)
-    told = f"{title}: strip {tile.number} of {tile.of}" + ("; a triangle marks a join" if tile.joins else "")
-    titles = text_lines(told, style.small, length - 0.2, font=style.font)
+    joined = f", joined: {say_length(tile.whole, edition)}" if tile.whole else ""
+    first = f"Strip {tile.number} of {tile.of}{joined}" + ("; a triangle marks a join" if tile.joins else "")
+    titles = [line for told in (first, title) for line in text_lines(told, style.small, length - 0.2, font=style.font)]
     canvas = Canvas(EDGE + length + TAB, TICK + (6.6 + len(titles)) * line + 0.1, style, key)
     top, bottom, left, right = 0.03, canvas.height - 0.03, EDGE, EDGE + length
     canvas.lines([((left, top), (right, top)), ((left, bottom), (right, bottom))], style.outline)
     _draw_end(canvas, left, tile.number - 1)
     if tile.number < tile.of:
-        canvas.rectangle((right, top), (right + TAB - 0.02, bottom), fill=style.shade)
+        _draw_tab(canvas, right, (top, bottom))
     _draw_end(canvas, right, tile.number if tile.number < tile.of else 0)
     _draw_marks(canvas, tile, edition)
     for place, words in enumerate(reversed(titles)):
@@ -144,6 +165,15 @@ def sketch_tile(tile: Tile, title: str, edition: Edition, style: Style, *, key: 
         x = left + float(join - tile.start)
         canvas.shape(((x - 0.06, top), (x + 0.06, top), (x, top + 0.14)))
     return canvas
+
+
+def _draw_tab(canvas: Canvas, x: float, ends: tuple[float, float]) -> None:
+    """Draw the tab that the next strip is glued on, hatched but for the name of its line."""
+    high = text_width("line 00", canvas.style.small, bold=True, font=canvas.style.font) / 2 + 0.04
+    middle, far = canvas.height / 2, x + TAB - 0.02
+    for top, bottom in ((ends[0], middle - high), (middle + high, ends[1])):
+        canvas.hatched(((x, top), (far, top), (far, bottom), (x, bottom)))
+    canvas.line(((far, ends[0]), (far, ends[1])), canvas.style.measure)
 
 
 def _draw_end(canvas: Canvas, x: float, number: int) -> None:
@@ -205,4 +235,4 @@ def _draw_ruler(canvas: Canvas, tile: Tile, edition: Edition, bottom: float) -> 
         whole = (at / edition.unit_length).denominator == 1
         canvas.line(((x, bottom), (x, bottom - (0.1 if whole else 0.06))), style.outline if whole else style.measure)
         if whole and EDGE + 0.1 < x < canvas.width - TAB - 0.1:
-            canvas.text(write_length(at, edition), x, bottom - 0.1 - 0.75 * line, colour=style.quiet)
+            canvas.text(write_length(at, edition), x, bottom - 0.1 - 0.75 * line)

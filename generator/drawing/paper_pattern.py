@@ -15,7 +15,6 @@ from generator.calculation.worked_piece import EdgeWork, Part, Piece, Shaped
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Point, text_height, text_width
-from generator.drawing.marking_strip import sketch_squares
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.lengths import CENTIMETRE, Edition, say_length
@@ -226,3 +225,15 @@ def rows_of(tiles: Sequence[PaperTile]) -> Iterator[tuple[str, ...]]:
     """Yield the names of tiles, row by row."""
     for letter in dict.fromkeys(tile.name[0] for tile in tiles):
         yield tuple(tile.name for tile in tiles if tile.name[0] == letter)
+
+
+def sketch_squares(style: Style, key: str) -> Canvas:
+    """Return the canvas of two test squares: of an inch, and of five centimetres a side."""
+    line, five = text_height(style.small), float(5 * CENTIMETRE)
+    width = 1.9 + five + text_width("5 cm square", style.small, font=style.font)
+    canvas = Canvas(width, five + 0.1, style, key)
+    for left, size, words in ((0.1, 1.0, "1 inch"), (1.3, five, "5 cm")):
+        canvas.rectangle((left, 0.05), (left + size, 0.05 + size), pen=style.outline)
+        canvas.text(words, left + size / 2, 0.05 + size / 2 - line * 0.6)
+        canvas.text("square", left + size / 2, 0.05 + size / 2 + line * 0.6)
+    return canvas

@@ -56,7 +56,7 @@ def render_buying_table(projects: Mapping[str, Sequence[Worksheet]], setting: Se
     def even(document: Document) -> bool:
         return len(document.pages) % 2 == 0
 
-    versions = (sheet_html("buying_table", setting, {**values, "notes": notes}) for notes in (False, True))
+    versions = (sheet_html("buying_table", setting, {**values, "notes_page": notes}) for notes in (False, True))
     return write_fitting_pdf(versions, even, sheet_paper(setting, paper))
 
 

@@ -20,6 +20,7 @@ from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.drawing.layout import draw_cutting
 from generator.drawing.picture import Picture
+from generator.drawing.sizes import MILLIMETRES
 from generator.drawing.style import style_of
 from generator.rendering.addresses import handout_file
 from generator.rendering.figures import sheet_image
@@ -27,7 +28,7 @@ from generator.rendering.joined import PrintedPaper
 from generator.rendering.one_page import sheet_html, sheet_paper
 from generator.rendering.pdf import write_pdf
 from generator.rendering.setting import Setting
-from generator.rendering.styles import PAPERS
+from generator.rendering.styles import PAPERS, SHEET_MARGINS
 from generator.rendering.tables import two_way
 from generator.rendering.typeset import said, typeset
 
@@ -82,7 +83,6 @@ def render_class_pack(
     """Return the class pack without its slips; it tells what is ``enclosed`` behind it, and what is not."""
     memory: dict[str, str] = {}
     width, height = PAPERS[paper]
-    margin = float(setting.theme.measures["page margin"].removesuffix("in"))
     values = {
         "pack": sheet,
         "edition_words": f"{sheet.edition.name} edition",
@@ -96,7 +96,7 @@ def render_class_pack(
             "one_side": sum(one.paper(both_sides=False) for one in enclosed),
         },
         "last_class": last_class,
-        "image": sheet_image(memory, (width - 2 * margin, height - _ROOM_BESIDE), 1.0),
+        "image": sheet_image(memory, (width - SHEET_MARGINS[0] / MILLIMETRES, height - _ROOM_BESIDE), 1.0),
     }
     html = sheet_html("class_pack", setting, values)
     page = sheet_paper(setting, paper, memory)

@@ -21,7 +21,7 @@ from generator.rendering.typeset import as_sentence, bare, said, time_words, typ
 from generator.rendering.words import read_words
 
 # The templates of sheets that do not lie in the folder of sheets.
-_SHEETS = ("handout.html", "strip.html", "pattern.html")
+_SHEETS = ("handout.html", "pattern.html")
 
 
 def template(theme: Theme, name: str) -> Template:

@@ -1,22 +1,24 @@
 """Sheets that keep to their pages: a template and its values come in, the bytes of a PDF go out.
 
 A sheet is set roomy first, then in two tighter ways. In large letters nothing is set tighter: there a sheet takes the
-pages that it needs.
+pages that it needs. Leaves are printed on both sides: of an odd number of pages, the last side is for notes.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from typing import Any
 
 from generator.calculation.worked_project import Worksheet
+from generator.drawing.sizes import MILLIMETRES
 from generator.errors import CalculationError
 from generator.rendering.environment import sheet_words, template
+from generator.rendering.handout.alert import ALERTS
 from generator.rendering.pdf import SheetResources, write_fitting_pdf
 from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
-from generator.rendering.styles import PAPERS, paper_style
+from generator.rendering.styles import PAPERS, SHEET_MARGINS, paper_style
 from generator.rendering.words import printed_words
 
 _FITS = ("", "tight", "tightest")
@@ -30,6 +32,7 @@ def sheet_html(name: str, setting: Setting, values: Mapping[str, Any]) -> str:
         "setting": setting,
         "fit": "",
         "edition_words": "",
+        "notes_page": False,
         "words": partial(printed_words, site_address=setting.site_address),
     }
     return template(setting.theme, f"sheets/{name}.html").render({**common, **values})
@@ -37,7 +40,7 @@ def sheet_html(name: str, setting: Setting, values: Mapping[str, Any]) -> str:
 
 def sheet_paper(setting: Setting, paper: str, memory: Mapping[str, str] | None = None) -> SheetResources:
     """Return what a sheet is set with; ``memory`` holds its pictures."""
-    return SheetResources(paper_style(setting.theme, paper, "sheets"), setting.theme, memory or {})
+    return SheetResources(paper_style(setting.theme, paper, "sheets"), setting.theme, {**ALERTS, **(memory or {})})
 
 
 def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, Any], pages: int = 1) -> bytes:
@@ -66,19 +69,31 @@ def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, 
     PublishError
         If a letter or a font is missing.
     """
-
-    def keeps_to_its_pages(document: Document) -> bool:
-        return len(document.pages) <= pages
-
     fits = _FITS[:1] if setting.theme.large else _FITS
-    versions = (sheet_html(name, setting, {**values, "fit": fit}) for fit in fits)
-    return write_fitting_pdf(versions, keeps_to_its_pages, sheet_paper(setting, paper))
+    numbers: list[int] = []
+
+    def settled() -> bool:
+        return numbers[-1] <= pages or len(numbers) >= len(fits)
+
+    def fills_its_leaves(document: Document) -> bool:
+        numbers.append(len(document.pages))
+        return settled() and (numbers[-1] == 1 or numbers[-1] % 2 == 0)
+
+    def versions() -> Iterator[str]:
+        for fit in fits:
+            told = {**values, "fit": fit}
+            yield sheet_html(name, setting, told)
+            if settled():
+                yield sheet_html(name, setting, {**told, "notes_page": True})
+                return
+
+    return write_fitting_pdf(versions(), fills_its_leaves, sheet_paper(setting, paper))
 
 
 def columns_across(setting: Setting, paper: str, letters: float) -> int:
     """Return how many columns of so many letters stand side by side on a paper, at least one."""
-    margin = float(setting.theme.measures["page margin"].removesuffix("in"))
-    return max(1, int((PAPERS[paper][0] - 2 * margin) * _POINTS * 2 / (setting.theme.text_size * letters)))
+    wide = PAPERS[paper][0] - SHEET_MARGINS[0] / MILLIMETRES
+    return max(1, int(wide * _POINTS * 2 / (setting.theme.text_size * letters)))
 
 
 def edition_values(worksheets: Sequence[Worksheet]) -> dict[str, Any]:

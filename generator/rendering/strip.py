@@ -12,11 +12,10 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style, style_of
-from generator.rendering.environment import sheet_words, template
 from generator.rendering.figures import sheet_image
+from generator.rendering.one_page import edition_values, sheet_html, sheet_paper
 from generator.rendering.pdf import write_pdf
 from generator.rendering.setting import Setting
-from generator.rendering.styles import PAPERS, paper_style
 
 _ANY_SIZE = (100.0, 100.0)
 
@@ -57,27 +56,27 @@ def render_strip(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
     PublishError
         If a letter, a font or a picture is missing.
     """
-    strips = tuple(_strips(worksheet, style_of(setting.theme)))
+    strips = tuple(_strips(worksheet, style_of(setting.theme), setting.mark_words))
     memory: dict[str, str] = {}
     to_fit = sheet_image(memory, _ANY_SIZE, 1.0)
 
     def image(picture: Picture) -> Markup:
         return to_fit(picture)
 
-    html = template(setting.theme, "strip.html").render(
-        setting=setting, strips=strips, image=image, width=PAPERS[paper][0], **sheet_words(worksheet, 1)
-    )
-    return write_pdf(html, paper_style(setting.theme, paper, "strip"), setting.theme, memory, true_size=True)
+    html = sheet_html("marking_strip", setting, {**edition_values([worksheet]), "strips": strips, "image": image})
+    page = sheet_paper(setting, paper, memory)
+    return write_pdf(html, page.style, page.theme, page.memory, true_size=True)
 
 
-def _strips(worksheet: Worksheet, style: Style) -> Iterator[MarkingStrip]:
+def _strips(worksheet: Worksheet, style: Style, mark: str) -> Iterator[MarkingStrip]:
     """The strips that have tiles, panel by panel, the cross tucks after the first set."""
     for name, panel in worksheet.panels.items():
         label = worksheet.pieces[name].label
         if panel.across.count:
             edges = marked_edges(panel, worksheet.edition, cross=False)
-            yield MarkingStrip(label, panel.across.count, edges, "left", draw_marking_strip(worksheet, name, style))
+            tiles = draw_marking_strip(worksheet, name, style, mark)
+            yield MarkingStrip(label, panel.across.count, edges, "left", tiles)
         if panel.cross is not None and panel.cross.count:
             edges = marked_edges(panel, worksheet.edition, cross=True)
-            tiles = draw_cross_marking_strip(worksheet, name, style)
+            tiles = draw_cross_marking_strip(worksheet, name, style, mark)
             yield MarkingStrip(f"{label}, cross tucks", panel.cross.count, edges, "top", tiles)

@@ -18,7 +18,9 @@ from generator.rendering.letters import font_letters
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
-SHEET_STYLES = ("handout", "strip", "pattern", "sheets")
+# White at both sides of a sheet together, the inner one for the punch, and at its top and foot: css/paper.css [mm].
+SHEET_MARGINS = (32.0, 22.4)
+SHEET_STYLES = ("handout", "pattern", "sheets")
 # Colours of a drawing; in the dark those of the page, with cloth and shade between its paper and its ink.
 _DRAWN = ("ink", "quiet", "accent", "cloth", "shade", "paper")
 _DRAWN_IN_THE_DARK: Mapping[str, str] = {
@@ -117,7 +119,7 @@ def page_size(width: float, height: float) -> str:
 
 def paper_style(theme: Theme, paper: str, sheet: str) -> str:
     """Return the style of a kind of sheet, one of ``SHEET_STYLES``, on a paper."""
-    page = page_size(*PAPERS[paper]) + f"@page {{ margin: {theme.measures['page margin']}; }}\n"
+    page = page_size(*PAPERS[paper])
     css = "".join(
         f"/*{_FROM}{file.parents[1].name}/css/{file.name}*/\n{file.read_text(encoding='utf-8')}\n"
         for file in _paper_files(theme, sheet)

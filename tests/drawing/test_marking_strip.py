@@ -17,7 +17,7 @@ from generator.drawing.marking_strip import (
     Tile,
     draw_marking_strip,
     plan_marking_strip,
-    sketch_squares,
+    sketch_control,
     sketch_tile,
 )
 from generator.drawing.style import SMALLEST_TEXT, Style, read_style
@@ -25,8 +25,8 @@ from generator.lengths import INCH, METRIC, Edition
 
 PLAIN = Style()
 LARGE = read_style({"small": 12, "text": 14, "strong": 16})
-# Between margins of 1/2 in: A4 is 210 mm wide (ISO 216), Letter 11 in long.
-ROOM = (210 / 25.4 - 1, 10.0)
+# Between margins of 20 and 12 mm: A4 is 210 mm wide (ISO 216), Letter 11 in long.
+ROOM = ((210 - 32) / 25.4, 10.0)
 
 
 def tiles_of(panel: Panel, edition: Edition):
@@ -84,11 +84,18 @@ def test_no_words_cross_on_any_strip(count, depth, room):
         assert canvas.crossings() == ()
 
 
-def test_the_test_squares_are_an_inch_and_five_centimetres():
-    canvas = sketch_squares(PLAIN, "squares")
-    sides = {round(abs(end[0] - start[0]) + abs(end[1] - start[1]), 9) for start, end in canvas.segments}
-    assert sides == {1.0, round(5 / 2.54, 9)}
+@pytest.mark.parametrize("style", [PLAIN, LARGE], ids=["plain", "large print"])
+def test_the_control_measure_has_six_inches_and_fifteen_centimetres(style):
+    canvas = sketch_control(style, "control")
+    [(start, end)] = [(start, end) for start, end in canvas.segments if start[1] == end[1]]
+    assert end[0] - start[0] == pytest.approx(6)
+    ticks = [(start[0], end[1] > start[1]) for start, end in canvas.segments if start[0] == end[0]]
+    inches = sorted(x - start[0] for x, below in ticks if not below)
+    assert inches == pytest.approx([half / 2 for half in range(13)])
+    assert sorted(x - start[0] for x, below in ticks if below) == pytest.approx([cm / 2.54 for cm in range(16)])
+    assert {label.words for label in canvas.labels} == {*"012345", "6 in", "10", "15 cm"}
     assert canvas.crossings() == ()
+    assert canvas.width <= ROOM[0]
 
 
 def lines_in_pdf(svg: str, width: float, height: float, tmp_path) -> list[tuple[float, float, float, float]]:
@@ -139,22 +146,36 @@ def test_six_inches_of_a_tile_are_432_points_in_the_pdf(tmp_path):
     assert tall[1] - tall[0] == pytest.approx(432, abs=0.1)
 
 
-def test_the_test_squares_measure_true_in_the_pdf(tmp_path):
-    picture = sketch_squares(PLAIN, "squares").picture("", "")
+def test_the_control_measure_is_true_in_the_pdf(tmp_path):
+    picture = sketch_control(PLAIN, "control").picture("", "")
     lines = lines_in_pdf(picture.svg, picture.width, picture.height, tmp_path)
     level = [abs(other - x) for x, y, other, end in lines if abs(y - end) < 1e-6]
-    assert sorted(level) == pytest.approx([72, 72, 5 / 2.54 * 72, 5 / 2.54 * 72], abs=0.1)
+    assert level == pytest.approx([6 * 72], abs=0.1)
+    last = max(x for x, y, other, end in lines if abs(x - other) < 1e-6 and end < y)
+    first = min(x for x, y, other, end in lines if abs(x - other) < 1e-6)
+    assert last - first in (pytest.approx(6 * 72, abs=0.1), pytest.approx(15 / 2.54 * 72, abs=0.1))
 
 
-def test_the_pictures_are_the_squares_and_then_every_tile():
+def test_every_tile_says_what_it_is_of_and_how_long_all_are_when_they_are_joined():
+    worksheet = worksheet_of(piece_of(panel_of(17)))
+    pictures = draw_marking_strip(worksheet, "front", PLAIN, "Edition mark 2031-04")
+    for number, picture in enumerate(pictures[1:], 1):
+        words = " ".join(re.findall(r"<text[^>]*>([^<]*)</text>", picture.svg))
+        for told in (f"Strip {number} of 5, joined: 27", worksheet.title, worksheet.size_label, "front"):
+            assert told in words
+        for told in (f"{worksheet.edition.name} edition, in inches", "Edition mark 2031-04"):
+            assert told in words
+    assert "Joined, the strip is 27 1/4 in from cut edge to cut edge" in pictures[-1].caption
+
+
+def test_the_pictures_are_the_control_measure_and_then_every_tile():
     pictures = draw_marking_strip(worksheet_of(piece_of(panel_of(17))), "front", PLAIN)
     assert [picture.key for picture in pictures] == [
-        "marking strip front squares",
+        "marking strip front control",
         *(f"marking strip front {number}" for number in range(1, 6)),
     ]
     assert pictures[1].alt == "Strip 1 of 5 at true size, with fold marks 1 at 1 5/8, 2 at 3 1/8, 3 at 4 5/8."
     assert pictures[1].caption.startswith("Lay line 1 of the next strip on line 1 of this one")
-    assert pictures[5].caption.startswith("The strip ends at the cut edge.")
 
 
 def test_a_tile_holds_only_its_own_marks():

@@ -95,7 +95,7 @@ ROOMS: dict[str, tuple[Callable[[Path], None], str]] = {
     ),
     "a student whose name cannot be set": (
         lambda folder: written(folder / "site/classes/evening.yaml", CLASS + "    student: 山田\n"),
-        "site/classes/evening.yaml:12:14: no font of the theme 'plain' has the letters '山' (U+5C71), '田' (U+7530)",
+        "site/classes/evening.yaml:12:14: no font of the theme 'plain' has the letter '山' (U+5C71)",
     ),
     "a room whose name cannot be set": (
         lambda folder: written(folder / "site/site.yaml", "room:\n  # 山\n  name: The 山 loft\n"),
@@ -116,8 +116,8 @@ ROOMS: dict[str, tuple[Callable[[Path], None], str]] = {
         "site/techniques/crease.yaml:6:14: no font of the theme 'plain' has the letter '折' (U+6298)",
     ),
     "a template of a sheet that cannot be set": (
-        lambda folder: theme(folder, templates__strip_html="{# 山 #}\n<p>&#x5C71;\n{{ '田' }}</p>\n"),
-        "quay/templates/strip.html:2:1: no font of the theme 'quay' has the letters '山' (U+5C71), '田' (U+7530)",
+        lambda folder: theme(folder, templates__sheets__rescue_html="{# 山 #}\n<p>&#x5C71;</p>\n"),
+        "quay/templates/sheets/rescue.html:2:1: no font of the theme 'quay' has the letter '山' (U+5C71)",
     ),
     "a part of a template that cannot be set": (
         lambda folder: theme(folder, templates__handout__parts_html="<p>山</p>\n"),

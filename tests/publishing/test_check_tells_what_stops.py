@@ -79,7 +79,7 @@ def room_without_its_letters(room: Path) -> None:
 
 
 def template_without_its_letters(room: Path) -> None:
-    edit(own_theme(room) / "templates/strip.html", "</body>", "山</body>")
+    edit(own_theme(room) / "templates/sheets/base.html", "</body>", "山</body>")
 
 
 CASES: dict[Callable[[Path], None], str] = {

@@ -51,7 +51,7 @@ def letter_sizes(pdf: bytes) -> set[float]:
     return {round(float(letter["size"]), 2) for page in pages_of(pdf) for letter in page.chars}
 
 
-def words_outside(pdf: bytes, margin: float = 0.55) -> list[str]:
+def words_outside(pdf: bytes, margin: float = 0.43) -> list[str]:
     """Words that lie outside the margins of their page [in]; what stands in the margin boxes lies inside its sides."""
     outside = []
     for number, page in enumerate(pages_of(pdf), 1):

@@ -239,10 +239,9 @@ def test_marking_strips_keep_their_true_size(theme: str) -> None:
     pdf = render_strip(cushion(), setting(theme), "A4")
     assert opened(pdf).Root.ViewerPreferences.PrintScaling == "/None"
     with pdfplumber.open(io.BytesIO(pdf)) as read:
-        drawn = [(box["width"], box["height"]) for box in (*read.pages[0].rects, *read.pages[0].curves)]
-    # The test squares: an inch, and 5 cm, of 72 points to the inch.
-    for side in (72, 5 / 2.54 * 72):
-        assert any(abs(width - side) < 0.1 and abs(height - side) < 0.1 for width, height in drawn)
+        level = [line["width"] for line in (*read.pages[0].lines, *read.pages[0].curves) if line["height"] < 0.01]
+    # The control measure: six inches of 72 points.
+    assert any(abs(width - 6 * 72) < 0.1 for width in level)
 
 
 def test_a_marking_strip_tells_the_edges_it_is_laid_along_by_where_they_lie() -> None:

@@ -97,7 +97,6 @@ def test_a_theme_has_everything_of_the_one_it_is_based_on() -> None:
     plain, large = load_theme(THEMES / "plain"), load_theme(THEMES / "large-print")
     assert large.folders == (THEMES / "large-print", THEMES / "plain")
     assert large.faces == plain.faces
-    assert large.measures["page margin"] == plain.measures["page margin"]
     assert (plain.measures["text"], large.measures["text"]) == ("10pt", "18pt")
 
 
@@ -119,7 +118,7 @@ def test_style_sheets_of_a_theme_follow_those_of_its_base() -> None:
 def test_colours_and_measures_become_properties() -> None:
     text = properties(load_theme(THEMES / "large-print"))
     assert "--ink: #000000;" in text
-    assert "--page-margin: 0.6in;" in text
+    assert "--title: 30pt;" in text
 
 
 def test_sheets_are_set_with_values_and_not_with_their_names() -> None:
@@ -130,9 +129,9 @@ def test_sheets_are_set_with_values_and_not_with_their_names() -> None:
 
 def test_a_name_that_a_style_sheet_gives_another_value_stays_a_name(tmp_path: Path) -> None:
     folder = copied(tmp_path, "title: Plain", "title: Plain")
-    with (folder / "css/strip.css").open("a", encoding="utf-8") as file:
+    with (folder / "css/sheets.css").open("a", encoding="utf-8") as file:
         file.write(".dark { --ink: #ffffff; }")
-    text = paper_style(load_theme(folder), "Letter", "strip")
+    text = paper_style(load_theme(folder), "Letter", "sheets")
     assert "html { color: var(--ink); background: #ffffff;" in text
 
 

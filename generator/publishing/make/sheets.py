@@ -36,7 +36,7 @@ _TEMPLATES = frozenset(
         "handout.html",
         "handout/parts.html",
         "handout/measured.html",
-        "strip.html",
+        "sheets/marking_strip.html",
         "sheets/base.html",
         "sheets/rescue.html",
     }

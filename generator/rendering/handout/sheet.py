@@ -30,11 +30,11 @@ from generator.rendering.on_papers import set_on, written_on
 from generator.rendering.pdf import SheetResources, SheetSetter
 from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
-from generator.rendering.styles import page_size, paper_style
+from generator.rendering.styles import SHEET_MARGINS, page_size, paper_style
 
 PICTURE_WIDTH = 80.0
 # Of the page in handout.css, left with right and top with bottom; large letters have a higher foot.
-_MARGINS, _HIGHER_FOOT = (32.0, 22.4), 3.6
+_HIGHER_FOOT = 3.6
 # What stands to the right of the finished thing: its back and the code of the web, with the words below it.
 _STRIP, _CODE, _LARGE_CODE = 29.0, 32.5, 41.0
 # Set and measured lengths differ by hairs: so much of a page stays free, and more where that was too little [mm].
@@ -105,7 +105,7 @@ class _Handout:
         self.writer = PartWriter(worksheet, setting, self.drawer, _LARGE_ROWS if self.large else TableRows())
         self.page = set_on({*setting.papers, *papers})
         width, height = (side * MILLIMETRES for side in self.page)
-        self.live = (width - _MARGINS[0], height - _MARGINS[1] - (_HIGHER_FOOT if self.large else 0.0))
+        self.live = (width - SHEET_MARGINS[0], height - SHEET_MARGINS[1] - (_HIGHER_FOOT if self.large else 0.0))
         self.width = self.live[0] if self.large else PICTURE_WIDTH
         self.memory = dict(ALERTS)
         self._continued_high = 0.0
@@ -156,7 +156,7 @@ class _Handout:
     def _measured(self, parts: Sequence[PrintedPart], setter: SheetSetter) -> tuple[Block, ...]:
         contents = () if self.large else tuple(longest_contents(self.writer))
         elements = dict(element for part in (*parts, *contents) for element in elements_of(part))
-        tall = f"@page {{ size: {self.live[0] + _MARGINS[0]:.3f}mm {_TALL:.0f}mm; }}\n"
+        tall = f"@page {{ size: {self.live[0] + SHEET_MARGINS[0]:.3f}mm {_TALL:.0f}mm; }}\n"
 
         def set_elements(new: Mapping[str, Element]) -> Document:
             html = template(self.setting.theme, "handout/measured.html").render(
