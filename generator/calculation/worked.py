@@ -11,6 +11,7 @@ from enum import Enum
 from fractions import Fraction
 from typing import Literal
 
+from generator.calculation.shapes.tuck_ends import TuckEnd
 from generator.calculation.striped import PanelStripes
 from generator.calculation.worked_checks import NO_CHECKS, Checks
 
@@ -169,6 +170,7 @@ class Panel:
     """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side.
 
     ``division`` is the coarsest division of the ruler that holds every fold mark and every ruled row [in].
+    ``shaped_ends`` are the tucks of a panel that is cut to a shape, as that ends them.
     """
 
     across: TuckSet
@@ -182,6 +184,7 @@ class Panel:
     sampled: bool = False
     division: Fraction = Fraction(0)
     stripes: PanelStripes | None = None
+    shaped_ends: tuple[TuckEnd, ...] = ()
 
     @property
     def trim_along(self) -> Fraction:

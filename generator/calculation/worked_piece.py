@@ -213,10 +213,10 @@ class Piece:
     ``finished_across`` and ``finished_along`` are those of the whole, ``edges`` those that other pieces meet. ``grain``
     tells which direction of the piece runs with the selvage. ``measures`` holds what formulas may ask, by its name in
     the project file. ``after_panel`` marks a piece that is cut only when the sewn panel has been measured, ``shaped``
-    one that is cut to its shape when it has been tucked. ``matches`` marks one whose parts and copies show the pattern
-    of their cloth at the same place. ``lengths`` and ``square`` tell what a strip is cut from that is not cut as it is:
-    lengths to join, or the side of a square on the bias [in]; ``pieced`` is what takes the square's place where that
-    buys less.
+    one that is cut to its shape when it has been tucked; ``trimmed_to`` is that shape, where the tool knows it.
+    ``matches`` marks one whose parts and copies show the pattern of their cloth at the same place. ``lengths`` and
+    ``square`` tell what a strip is cut from that is not cut as it is: lengths to join, or the side of a square on the
+    bias [in]; ``pieced`` is what takes the square's place where that buys less.
     """
 
     name: str
@@ -234,6 +234,7 @@ class Piece:
     panel: Panel | None = None
     after_panel: bool = False
     shaped: bool = False
+    trimmed_to: Part | None = None
     matches: bool = False
     lengths: Lengths | None = None
     square: Fraction = NOTHING

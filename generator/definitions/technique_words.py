@@ -45,6 +45,8 @@ BRACKETS = (
         "cut list",
         "cuts",
         "shapes",
+        "shape middle",
+        "caught tucks",
         "list for later",
         "own measure",
         "cut later",

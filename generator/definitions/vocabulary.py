@@ -173,6 +173,8 @@ CONDITIONS = frozenset(
         "sheer",
         "stripes",
         "shapes",
+        "own shape",
+        "caught tucks",
         "corners",
         "round",
         "straight",

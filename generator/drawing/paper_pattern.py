@@ -73,7 +73,8 @@ def plan_paper(shape: Shaped, edition: Edition) -> tuple[PaperTile, ...]:
 
 def papers_of(worksheet: Worksheet) -> tuple[tuple[Piece, Part, Shaped], ...]:
     """Return the pieces of a worksheet that are cut by paper, each with the part and its lines."""
-    parts = ((piece, part) for piece in worksheet.pieces.values() for part in piece.parts)
+    every = worksheet.pieces.values()
+    parts = ((piece, part) for piece in every for part in ((piece.trimmed_to,) if piece.trimmed_to else piece.parts))
     return tuple((piece, part, part.shape) for piece, part in parts if part.shape is not None)
 
 
@@ -114,6 +115,8 @@ class _Tile:
             self._line([*shape.cut, shape.cut[0]], cut=True)
             for line in shape.lines:
                 self._line(line.spots, cut=False)
+            if part is piece.trimmed_to:
+                self._middle_line(part, shape)
             self.canvas.lines(
                 [(self.at(one.outer), self.at(one.inner)) for one in shape.notches if not one.dot], self.style.outline
             )
@@ -167,6 +170,11 @@ class _Tile:
     def _line(self, spots: Spots, *, cut: bool) -> None:
         self.canvas.line([self.at(spot) for spot in spots], self.style.cut if cut else self.style.finish)
 
+    def _middle_line(self, part: Part, shape: Shaped) -> None:
+        """Draw the line that is laid on the middle of the tucks."""
+        middle, along = part.finished_across / 2, [spot[1] for spot in shape.cut]
+        self.canvas.line([self.at((middle, min(along))), self.at((middle, max(along)))], self.style.fold)
+
     def _names(self, shape: Shaped, edges: Mapping[str, EdgeWork]) -> None:
         """Write beside the middle of every edge on this tile its name and how long its seam line is."""
         for line in shape.lines:
@@ -199,9 +207,9 @@ class _Tile:
         middle = part.finished_across / 2, part.finished_along / 2
         if not self.tile.holds(middle):
             return
-        at = self.at(middle)
+        at, number = self.at(middle), piece.quantity * (1 if part is piece.trimmed_to else len(piece.parts))
         self._inside(
-            f"{piece.label}, cut {piece.quantity * len(piece.parts)}",
+            f"{piece.label}, cut {number}",
             (at[0], at[1] - 2 * text_height(self.style.small)),
         )
         run = {"along": (0.0, 1.0), "across": (1.0, 0.0), "bias": (0.7071, 0.7071)}.get(piece.grain)

@@ -26,6 +26,7 @@ class PaperPattern:
 
     title: str
     cut: int
+    tucked: bool
     rows: tuple[tuple[str, ...], ...]
     across: str
     along: str
@@ -62,7 +63,9 @@ def render_paper_pattern(worksheet: Worksheet, setting: Setting, paper: str) -> 
         rows = tuple(rows_of(plan_paper(shape, edition)))
         squares, *tiles = draw_paper(piece, part, edition, style)
         size = (say_length(len(rows[0]) * wide, edition), say_length(len(rows) * high, edition))
-        patterns.append(PaperPattern(piece.label, piece.quantity, rows, *size, squares, tuple(tiles)))
+        patterns.append(
+            PaperPattern(piece.label, piece.quantity, part is piece.trimmed_to, rows, *size, squares, tuple(tiles))
+        )
     memory: dict[str, str] = {}
     to_fit = sheet_image(memory, _ANY_SIZE, 1.0)
 

@@ -108,7 +108,7 @@ ABOUT = {
     (SAY, "Unequal tucks"): defined("Run"),
     (SAY, "Rows and turns"): defined("Rows"),
     (SAY, "Wider than the cloth"): only(defined("TuckedPanel"), "join allowance"),
-    (SAY, "Tuck first, cut to shape after"): only(defined("TuckedPanel"), "cut to shape"),
+    (SAY, "Tuck first, cut to shape after"): only(defined("TuckedPanel"), "cut to shape", "room around"),
     (SAY, "Samples"): defined("Sample"),
     (SAY, "Edges that meet"): defined("Meeting"),
     (SAY, "Closures"): defined("Closure"),

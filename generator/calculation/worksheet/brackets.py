@@ -202,6 +202,8 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "pieces": lambda _context, pieces: _names(pieces),
         "cut list": _cut_list(later=False),
         "cuts": _cuts,
+        "shape middle": _panel(lambda _context, panel: lists.middle_words(panel)),
+        "caught tucks": _panel(lambda context, panel: lists.caught_list(panel, context.scope.edition)),
         "shapes": lambda _context, pieces: _names([one for one in pieces if any(part.shape for part in one.parts)]),
         "list for later": _cut_list(later=True),
         "stripe": _stripe,

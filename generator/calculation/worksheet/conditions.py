@@ -188,6 +188,8 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
             scope.project.cloths[one.cloth].weight == "sheer" for one in pieces if one.cloth
         ),
         "stripes": _striped,
+        "own shape": lambda pieces, _scope: any(piece.trimmed_to is not None for piece in pieces),
+        "caught tucks": _panel(lambda panel: any(one.catch_top or one.catch_bottom for one in panel.shaped_ends)),
         "shapes": lambda pieces, _scope: any(part.shape is not None for piece in pieces for part in piece.parts),
         "corners": _way(round_corners),
         "round": _comes_round,

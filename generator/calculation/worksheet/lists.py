@@ -93,6 +93,25 @@ def cut_list(items: Sequence[CutItem], cloth: Callable[[str], str], edition: Edi
     )
 
 
+def middle_words(panel: Panel) -> str:
+    """Return where the middle line of a shape lies on its tucks: on the middle one, or between two."""
+    number = panel.across.count
+    if number % 2:
+        return f"on the stitching of tuck {number // 2 + 1}"
+    return f"in the middle between tucks {number // 2} and {number // 2 + 1}" if number else "on that of the panel"
+
+
+def caught_list(panel: Panel, edition: Edition) -> str:
+    """Return the ends of tucks that are caught by hand before a panel is cut to its shape."""
+    lines = []
+    for one in panel.shaped_ends:
+        ends = [where for where, caught in (("upper", one.catch_top), ("lower", one.catch_bottom)) if caught]
+        if ends:
+            told = "both ends" if len(ends) > 1 else f"its {ends[0]} end"
+            lines.append(f"- Tuck {one.tuck}, {say_length(one.length, edition)} long: {told}.")
+    return "\n".join(lines)
+
+
 def edge_words(run: str, label: Callable[[str], str]) -> str:
     """Return a run of edges as a person says it: 'wrap.top and frill.rim' is the top edge of the wrap and so on."""
     said = []

@@ -9,6 +9,7 @@ from generator.calculation.turning.layers import LayerLimits, crossed_findings, 
 from generator.calculation.turning.row_findings import edge_note
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
 from generator.calculation.worked import RowSet, Start, TuckSet
+from generator.calculation.worksheet.panel_shape import PanelBox
 from generator.calculation.worksheet.panel_tucks import count_rule, settled_plan
 from generator.calculation.worksheet.row_bulk import FLAT
 from generator.calculation.worksheet.scope import Scope
@@ -16,10 +17,11 @@ from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.tucks import Rows
 
 
-def worked_rows(scope: Scope, name: str, model: TuckedPanel, tucks: TuckSet) -> tuple[RowSet | None, Fraction]:
+def worked_rows(
+    scope: Scope, name: str, model: TuckedPanel, box: PanelBox, tucks: TuckSet
+) -> tuple[RowSet | None, Fraction]:
     """Return the rows of a panel, None where its tucks are not turned, and its cut length along the tucks [in]."""
-    finished = scope.value(model.finished_along)
-    ends = (scope.end(model.finish("top")), scope.end(model.finish("bottom")))
+    finished, ends = box.along, (box.ends["top"], box.ends["bottom"])
     plan = settled_plan(scope, model, tucks)
     if model.rows is None or plan is None:
         return None, cut_along(None, finished, ends, scope.edition)

@@ -14,6 +14,7 @@ from generator.calculation.panel_ends import least_margin
 from generator.calculation.turning.held import Held, edge_tucks_lie
 from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
 from generator.calculation.worked import End, TuckSet
+from generator.calculation.worksheet.panel_shape import PanelBox
 from generator.calculation.worksheet.panel_stripes import on_stripes
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
@@ -64,11 +65,11 @@ def _held(rows: Rows) -> tuple[Held, Held]:
     return rows.top_held, rows.bottom_held
 
 
-def worked_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
+def worked_tucks(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> TuckSet:
     """Return the tucks across a panel."""
     plan = plan_of(model.rows)
-    ends = (scope.end(model.finish("left")), scope.end(model.finish("right")))
-    wish = on_stripes(scope, model, _wish(scope, model.tucks, scope.value(model.finished_across), ends, plan))
+    ends = (box.ends["left"], box.ends["right"])
+    wish = on_stripes(scope, model, _wish(scope, model.tucks, box.across, ends, plan))
     tucks = _worked(scope, model, wish) if plan is None else _turned(scope, name, model, wish, plan)
     thickness = scope.thickness_of(model)
     for text in tuck_findings(tucks, scope.edition, thickness, sampled=model.sample is not None):
@@ -100,15 +101,15 @@ def _turned(scope: Scope, name: str, model: TuckedPanel, wish: TuckWish, plan: T
     return tucks
 
 
-def worked_cross_tucks(scope: Scope, name: str, model: TuckedPanel) -> TuckSet:
+def worked_cross_tucks(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> TuckSet:
     """Return the second set of tucks, which runs from side to side; its left end is the top edge."""
     assert model.cross_tucks is not None
     if model.rows is not None:
         raise CalculationError(
             f"'{name}' has rows and cross tucks; cross tucks hold the first set down by themselves: take one out"
         )
-    ends = (scope.end(model.finish("top")), scope.end(model.finish("bottom")))
-    wish = _wish(scope, model.cross_tucks, scope.value(model.finished_along), ends, None)
+    ends = (box.ends["top"], box.ends["bottom"])
+    wish = _wish(scope, model.cross_tucks, box.along, ends, None)
     return choose_tucks(replace(wish, take_up=_sampled(scope, model, wish.depth)), scope.edition)
 
 

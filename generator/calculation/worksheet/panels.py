@@ -12,8 +12,11 @@ from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
 from generator.calculation.worksheet.panel_checks import across_checks, cross_checks
 from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
+from generator.calculation.worksheet.panel_shape import PanelBox, panel_box, shaped_tucks
 from generator.calculation.worksheet.panel_stripes import worked_stripes
 from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
+from generator.calculation.worksheet.pieces.shaped import shaped_sizes
+from generator.calculation.worksheet.pieces.sizes import allowances
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.lengths import Edition, coarsest_grid
@@ -23,12 +26,15 @@ _SIDES = ("left", "right", "top", "bottom")
 
 def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
     """Return a tucked panel worked out whole; warnings are reported to the scope."""
-    panel, cut_along = _panel(scope, name, model)
+    shape = shaped_sizes(scope, name, model) if model.outline is not None else None
+    box = panel_box(scope, model, shape)
+    panel, cut_along = _panel(scope, name, model, box)
     across = panel.across.finished
-    along = panel.cross.finished if panel.cross else scope.value(model.finished_along)
-    edges = _edges(scope, name, model, (panel.across, along))
+    along = panel.cross.finished if panel.cross else box.along
+    edges = _edges(scope, name, box, (panel.across, along))
     quantity = scope.quantity(model)
     named = {"quantity": Fraction(quantity), **{f"{side} allowance": edge.allowance for side, edge in edges.items()}}
+    shaped = {**shape.measures, **allowances(shape.edges)} if shape is not None else {}
     return Piece(
         name=name,
         label=model.label or name,
@@ -39,23 +45,24 @@ def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
         parts=(Part(Straight(), panel.across.cut, cut_along, across, along, edges),),
         finished_across=across,
         finished_along=along,
-        edges=edges,
-        measures=named | panel_measures(panel, cut_along, along),
+        edges=shape.edges if shape is not None else edges,
+        measures=named | panel_measures(panel, cut_along, along) | shaped,
         note=scope.text(model.note),
         panel=panel,
         after_panel=model.cut == "after the panel",
-        shaped=bool(model.cut_to_shape),
+        shaped=bool(model.cut_to_shape) or shape is not None,
+        trimmed_to=box.part,
         matches=True,
     )
 
 
-def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction]:
+def _panel(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> tuple[Panel, Fraction]:
     """The tucks, rows, joins and check points of a panel, and its cut length along the tucks [in]."""
-    tucks = worked_tucks(scope, name, model)
-    cross = worked_cross_tucks(scope, name, model) if model.cross_tucks else None
+    tucks = worked_tucks(scope, name, model, box)
+    cross = worked_cross_tucks(scope, name, model, box) if model.cross_tucks else None
     if cross is not None:
         check_crossing(scope, name, model, (tucks, cross))
-    rows, cut_along = worked_rows(scope, name, model, tucks) if cross is None else (None, cross.cut)
+    rows, cut_along = worked_rows(scope, name, model, box, tucks) if cross is None else (None, cross.cut)
     breadths, joins, allowance = _joined(scope, model, tucks, rows)
     panel = Panel(
         across=tucks,
@@ -69,6 +76,7 @@ def _panel(scope: Scope, name: str, model: TuckedPanel) -> tuple[Panel, Fraction
         sampled=model.sample is not None,
         division=_division((*tucks.marks, *(cross.marks if cross else ()), *_ruled(rows)), scope.edition),
         stripes=worked_stripes(scope, name, model, tucks),
+        shaped_ends=shaped_tucks(scope, name, model, box, tucks),
     )
     return panel, cut_along
 
@@ -83,11 +91,11 @@ def _division(places: tuple[Fraction, ...], edition: Edition) -> Fraction:
     return edition.mark if grid is None else edition.grids[grid]
 
 
-def _edges(scope: Scope, name: str, model: TuckedPanel, size: tuple[TuckSet, Fraction]) -> dict[str, EdgeWork]:
+def _edges(scope: Scope, name: str, box: PanelBox, size: tuple[TuckSet, Fraction]) -> dict[str, EdgeWork]:
     """The edges of a panel; where it has been sewn and measured, they are as long as measured."""
     tucks, along = size
     across, along = scope.sewn.get(f"{name}.across", tucks.finished), scope.sewn.get(f"{name}.along", along)
-    ends = {side: scope.end(model.finish(side)) for side in _SIDES}
+    ends = box.ends
     allowances = {
         "left": tucks.left_allowance,
         "right": tucks.right_allowance,

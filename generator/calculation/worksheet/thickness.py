@@ -77,7 +77,7 @@ def _own_places(piece: Piece) -> Iterable[ThickPlace]:
     joins = (("the join of its breadths", 2),) if inside else ()
     yield ThickPlace((piece.name, _IN_ROWS), ((piece.name, in_rows), *joins))
     for side, turns in (("top", rows.top), ("bottom", rows.bottom)):
-        if turns:
+        if turns and side in piece.edges:
             layers = edge_layers(row_layers(tucks, turns), piece.edges[side].end)
             yield ThickPlace((piece.name, side), ((piece.name, layers),))
 

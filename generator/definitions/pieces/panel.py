@@ -8,7 +8,7 @@ from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import YesNo, length, standing
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.piece_kind import RECTANGLE, PieceKind
-from generator.definitions.pieces.model import RectangularModel
+from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.readers import Leaf, Parts, Schema
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.tucks import Rows, Sample, Tucks
@@ -41,8 +41,8 @@ class _SampleOf(Leaf):
         return {"anyOf": [super().schema(parts), Sample.schema(parts)]}
 
 
-class TuckedPanel(RectangularModel):
-    """A panel of tucks that run along it."""
+class TuckedPanel(OutlinedModel):
+    """A panel of tucks that run along it; one with an outline is tucked first, with room around, and cut after."""
 
     of_kind: ClassVar = PieceKind(
         "tucked panel",
@@ -57,6 +57,7 @@ class TuckedPanel(RectangularModel):
     sample: Annotated[Sample | None, _SampleOf(_room_sample, {"type": "string"})] = None
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
     cut_to_shape: YesNo = False
+    room_around: Annotated[Formula, length()] = standing("1 in or 2.5 cm")
 
     @classmethod
     def keys_schema(cls, parts: Parts) -> Schema:

@@ -13,12 +13,11 @@ from generator.calculation.shapes.by_word import oval
 from generator.calculation.shapes.cut_line import SeamEdge
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import EdgeWork, Made, Part, Round, Straight
-from generator.calculation.worksheet.pieces.shaped import drawn_shape, shaped_sizes
+from generator.calculation.worksheet.pieces.shaped import drawn_shape, shaped_sizes, told_size
 from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, edge_ends, side_lengths, whole, worked_edges
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import WordOutline
 from generator.definitions.pieces.flat import Circle, EnvelopeBack, Facing, FlatPiece, Rectangle
-from generator.errors import CalculationError
 from generator.lengths import round_up
 
 
@@ -40,20 +39,10 @@ def _plain(scope: Scope, name: str, model: Rectangle | Facing) -> PieceSizes:
     if model.outline is None:
         return _rectangle(scope, model)
     if isinstance(model.outline, WordOutline) and model.outline.word == "circle":
-        return _round(scope, name, model)
+        sizes = _circle(scope, told_size(scope, model, model.outline)[0], scope.end(model.finish("rim")))
+        rim = sizes.edges["rim"].finished
+        return replace(sizes, measures={"edge": rim, "rim": rim})
     return shaped_sizes(scope, name, model)
-
-
-def _round(scope: Scope, name: str, model: Rectangle | Facing) -> PieceSizes:
-    assert model.finished_across is not None
-    across = scope.value(model.finished_across)
-    along = scope.value(model.finished_along) if model.finished_along else across
-    if along != across:
-        told = f"a circle is as long as it is wide, and this is {scope.say(across)} by {scope.say(along)}"
-        raise CalculationError(f"{told}; write 'outline: oval', or leave out 'finished along'")
-    sizes = _circle(scope, across, scope.end(model.finish("rim")))
-    rim = sizes.edges["rim"].finished
-    return replace(sizes, measures={"edge": rim, "rim": rim})
 
 
 def _rectangle(scope: Scope, model: Rectangle | Facing) -> PieceSizes:

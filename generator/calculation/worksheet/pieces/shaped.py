@@ -21,6 +21,8 @@ from generator.definitions.pieces.model import OutlinedModel
 from generator.errors import CalculationError
 from generator.lengths import Edition
 
+# The places of a cut line are whole millionths of an inch: 1.5 cm may come out a little more, and must not cost a mark.
+SLIP = Fraction(1, 10**5)
 _TURNED = ("hem", "turnover")
 Edges = Mapping[str, tuple[Segment, ...]]
 
@@ -63,7 +65,7 @@ def drawn_shape(sewn: Sequence[SeamEdge], edition: Edition) -> tuple[Shaped, Siz
 
     marks = (Notch(one.edge, *moved((one.at, one.outer, one.inner))) for one in notches(sewn))
     shape = Shaped(tuple(SeamLine(name, moved(spots)) for name, spots in lines.items()), moved(cut), tuple(marks))
-    return shape, (right - left, bottom - top), (cut_right - cut_left, cut_bottom - cut_top)
+    return shape, (right - left, bottom - top), (cut_right - cut_left - SLIP, cut_bottom - cut_top - SLIP)
 
 
 def _box(spots: Iterable[Spot]) -> tuple[Fraction, Fraction, Fraction, Fraction]:
@@ -72,8 +74,7 @@ def _box(spots: Iterable[Spot]) -> tuple[Fraction, Fraction, Fraction, Fraction]
 
 
 def _by_word(scope: Scope, model: OutlinedModel, outline: WordOutline) -> Edges:
-    across = scope.value(model.finished_across) if model.finished_across else Fraction(0)
-    along = scope.value(model.finished_along) if model.finished_along else across / 2
+    across, along = told_size(scope, model, outline)
     if outline.word == "half circle":
         return half_circle(across, along)
     if outline.radius is None:
@@ -81,6 +82,18 @@ def _by_word(scope: Scope, model: OutlinedModel, outline: WordOutline) -> Edges:
     corners = outline.word.partition(" ")[2] or "all"
     with scope.reporting(outline.place):
         return rounded((across, along), scope.value(outline.radius), corners, scope.edition)
+
+
+def told_size(scope: Scope, model: OutlinedModel, outline: WordOutline) -> Size:
+    """Return the finished size that the file says of a shape by one word; of round ones one measure says the other."""
+    assert model.finished_across is not None
+    across = scope.value(model.finished_across)
+    follows = across / 2 if outline.word == "half circle" else across
+    along = scope.value(model.finished_along) if model.finished_along is not None else follows
+    if outline.word == "circle" and along != across:
+        told = f"a circle is as long as it is wide, and this is {scope.say(across)} by {scope.say(along)}"
+        raise CalculationError(f"{told}; write 'outline: oval', or leave out 'finished along'")
+    return across, along
 
 
 def _drawn(scope: Scope, outline: DrawnOutline) -> Edges:

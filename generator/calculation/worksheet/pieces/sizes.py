@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from generator.calculation.pieces.plain_pieces import plain_allowance
@@ -12,6 +12,7 @@ from generator.calculation.worked_piece import NOTHING, PLAIN, EdgeWork, Grain, 
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.piece_kind import SIDES
 from generator.definitions.pieces.model import PieceModel
+from generator.lengths import round_up
 
 Size = tuple[Fraction, Fraction]
 _RAW = End("raw")
@@ -77,3 +78,13 @@ def whole(cut: Size, finished: Size, edges: Mapping[str, EdgeWork], outline: Out
     shape = outline or Straight()
     around = {side: edge for side, edge in edges.items() if side != _LONG_EDGE}
     return (Part(shape, *cut, *finished, around),)
+
+
+def allowances(edges: Mapping[str, EdgeWork]) -> dict[str, Fraction]:
+    """Return the allowance of each edge by the name that formulas ask it by [in]."""
+    return {f"{side} allowance": edge.allowance for side, edge in edges.items()}
+
+
+def on_ruler(part: Part, mark: Fraction) -> Part:
+    """Return the same part with its cut sizes rounded up to what the ruler shows."""
+    return replace(part, cut_across=round_up(part.cut_across, mark), cut_along=round_up(part.cut_along, mark))

@@ -1,0 +1,83 @@
+"""The rectangle of a panel before it is cut to shape: its keys come in, its finished size, edges and shape go out.
+
+A panel with an outline is tucked as a rectangle with room around the shape, and cut to the shape after.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calculation.shapes.tuck_ends import TuckEnd, tuck_ends
+from generator.calculation.worked import End, TuckSet
+from generator.calculation.worked_piece import Part, Shaped
+from generator.calculation.worksheet.pieces.shaped import SLIP
+from generator.calculation.worksheet.pieces.sizes import PieceSizes, edge_ends, on_ruler
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces.panel import TuckedPanel
+from generator.errors import CalculationError
+from generator.lengths import round_up
+
+# Our own limit: a tuck that is shorter than so many of its depths does not show as one.
+_LEAST_DEPTHS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class PanelBox:
+    """The rectangle that is tucked: its finished size [in], how its four edges end, and the shape it is cut to."""
+
+    across: Fraction
+    along: Fraction
+    ends: Mapping[str, End]
+    part: Part | None = None
+
+
+def panel_box(scope: Scope, model: TuckedPanel, shape: PieceSizes | None) -> PanelBox:
+    """Return the rectangle of a panel; around a shape it has what the cut line needs, and room."""
+    if shape is None:
+        assert model.finished_across is not None
+        assert model.finished_along is not None
+        return PanelBox(scope.value(model.finished_across), scope.value(model.finished_along), edge_ends(scope, model))
+    if model.tucks.ring:
+        raise CalculationError("a panel closed to a ring has no outline; take 'outline' or 'ring' out")
+    room = scope.value(model.room_around)
+    if room < 0:
+        raise CalculationError(f"'room around' comes to {scope.say(room)}; write how much is left around, 0 or more")
+    (part,) = shape.parts
+    outline = part.shape
+    assert outline is not None
+    beyond = _beyond(outline, part, scope.edition.wish_step)
+    ends = {side: End("seam", reach + room) for side, reach in beyond.items()}
+    return PanelBox(*shape.finished, ends, on_ruler(part, scope.edition.mark))
+
+
+def _beyond(outline: Shaped, part: Part, step: Fraction) -> dict[str, Fraction]:
+    """How far the cut line reaches beyond each side of the finished shape, up to a division of the ruler [in]."""
+    across, along = ([spot[way] for spot in outline.cut] for way in (0, 1))
+    reach = {
+        "left": -min(across),
+        "right": max(across) - part.finished_across,
+        "top": -min(along),
+        "bottom": max(along) - part.finished_along,
+    }
+    return {side: round_up(max(length - SLIP, Fraction(0)), step) for side, length in reach.items()}
+
+
+def shaped_tucks(scope: Scope, name: str, model: TuckedPanel, box: PanelBox, tucks: TuckSet) -> tuple[TuckEnd, ...]:
+    """Return the tucks as the shape ends them; those that come out too short to show are reported."""
+    if box.part is None or box.part.shape is None:
+        return ()
+    lines = box.part.shape.lines
+    around = [spot for line in lines for spot in line.spots]
+    found = tuck_ends([*around, around[0]], tucks.stitching, tucks.depths)
+    short = [one for one in found if one.length < _LEAST_DEPTHS * tucks.depths[one.tuck - 1]]
+    missing = set(range(1, tucks.count + 1)) - {one.tuck for one in found}
+    for tuck in sorted({one.tuck for one in short} | missing):
+        length = max((one.length for one in short if one.tuck == tuck), default=Fraction(0))
+        text = (
+            f"tuck {tuck} is only {scope.say(length)} long when the panel is cut to its shape, less than "
+            f"{_LEAST_DEPTHS} of its depths, so it hardly shows; write a wider margin"
+        )
+        scope.report("warning", text, model.tucks.place, name)
+    return found
