@@ -110,7 +110,7 @@ def _of_piece(node: Group, panel: str, lengths: list[str]) -> Iterator[tuple[str
     """The keys that a piece leaves out, with what they are by themselves."""
     kind = _kind(node)
     if kind == _PANEL:
-        if lengths:
+        if lengths and "outline" not in node.entries:
             yield from _left_out(
                 node, {"finished across": lengths[0], "finished along": lengths[min(1, len(lengths) - 1)]}
             )

@@ -146,7 +146,7 @@ def test_a_tuck_that_comes_out_too_short_to_show_is_told(tmp_path: Path) -> None
     ("changes", "says"),
     [
         ([("room around: 1 in or 2.5 cm", "room around: 0 - 1 in or 0 - 2 cm")], "'room around' comes to -1 in"),
-        ([("    outline: circle\n", "")], "'finished along' is missing here"),
+        ([("outline: circle", "outline: oval")], "'finished along' is missing here"),
         (
             [("edges: seam 1/2 in or 1.5 cm\n  skirt", "edges:\n      left: seam\n  skirt")],
             "a tucked panel has no edge 'left'",

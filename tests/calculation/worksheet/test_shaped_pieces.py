@@ -133,7 +133,6 @@ edges: raw"""
         ),
         (f"{RECTANGLE} oval 2 in\n{SIZE}", "nothing stands after 'oval'; how large it is say finished"),
         (f"{RECTANGLE} oval\nfinished across: 4 in", "'finished along' is missing here"),
-        ("kind: rectangle", "'finished across' is missing here"),
         (f"{RECTANGLE} circle\n{SIZE}", "a circle is as long as it is wide, and this is 10 in by 8 in"),
         (
             f"{RECTANGLE} rounded 5 in or 12 cm\n{SIZE}",
