@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+import time
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from threading import Thread
@@ -18,6 +19,7 @@ from generator.viewing.room_now import RoomNow
 from generator.viewing.server import View
 
 _CTRL_C = 130
+_A_MOMENT = 0.2
 
 
 @click.command(
@@ -57,6 +59,8 @@ def _go_on(folder: Path, view: View) -> None:
         if not paths:
             continue
         view.saved()
+        # The page that is looked at comes first: what is to be said needs every size worked.
+        time.sleep(_A_MOMENT)
         for path in sorted(map(Path, paths)):
             if path.suffix == ".yaml" and path.parent.name == "projects" and path.is_file():
                 _tell(path.stem, view)

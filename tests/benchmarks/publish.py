@@ -22,7 +22,6 @@ import click
 
 from tests.benchmarks.clock import Clock
 from tests.benchmarks.cost import Cost, cost_of, mean
-from tests.benchmarks.floor import floor
 from tests.benchmarks.rooms import change, room_of
 
 PROJECTS = ("quay-cushion", "pier-bolster", "pincushion-sample")
@@ -65,6 +64,12 @@ def after(room: Path, file: str, changed: Callable[[str], str], clock: Clock) ->
     return waited(TOOL, room, clock)
 
 
+def apart(what: str, room: Path) -> float:
+    """Return what a measure of a room tells [s], taken in a process of its own, which remembers nothing."""
+    told = f"from tests.benchmarks.{what} import {what}; from pathlib import Path; print({what}(Path({str(room)!r})))"
+    return float(subprocess.run([sys.executable, "-c", told], check=True, capture_output=True, text=True).stdout)
+
+
 def nothing_changed(room: Path, what: str) -> None:
     """Compare the medians of two things measured in turn, so that both see the same machine."""
     bare = [sys.executable, "-c", "pass"]
@@ -80,11 +85,13 @@ def from_nothing(room: Path, clock: Clock) -> Cost:
     mean does so too.
     """
     before = cold(room, clock)
-    least = clock.right(lambda: floor(room))
+    least = clock.right(lambda: apart("floor", room))
+    libraries = clock.right(lambda: apart("bare", room))
     several = mean((before, cold(room, clock)))
     one = cold(room, clock, "--workers", "1")
     line("from nothing: waited, all hands together", several.waited * HANDS, "drawing and setting", least, "<= 1.2")
     line("work from nothing", several.worked, "drawing and setting", least, "<= 1.2")
+    line("work from nothing", several.worked, "bare setting and drawing", libraries, "<= 1.5")
     line("from nothing, one worker", one.waited, f"{HANDS} workers", several.waited, ">= 1.8")
     return several
 
