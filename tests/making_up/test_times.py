@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from generator.calculation.making.timing import operation_minutes
 from generator.calculation.making_up.acts import Act
 from generator.calculation.making_up.book import book_of
 from generator.calculation.making_up.joining import Joiner
@@ -18,6 +19,7 @@ from generator.calculation.worksheet.sheet import worked_sheet
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.work import SewnStretch, Work, work_of
 from generator.definitions.project import load_project
+from generator.definitions.room_file import DEFAULT_RATES
 from tests.making_up.demo_recipes import PROJECTS, ROOT, room
 
 
@@ -110,3 +112,14 @@ def test_times_are_those_that_a_hand_takes() -> None:
         sheet = worked_sheet(project, list(project.sizes)[-1], room().room.edition("inch"), room())
         (step,) = (step for step in sheet.steps if step.standard == standard)
         assert minutes <= step.minutes <= 2 * minutes, (name, standard)
+
+
+def test_one_tuck_takes_what_a_sewer_tells_of_it() -> None:
+    """A sewer got her time "down to about 6-7 minutes to pin and sew one row" of tucks, on cloth 24 in wide.
+
+    So an even hand is a little quicker than her and a beginner slower. Source: the-littlest-thistle.com, December 2011.
+    """
+    tuck = {"mark a fold": Fraction(1), "crease": Fraction(24), "stitch": Fraction(24), "start a seam": Fraction(1)}
+    practised = operation_minutes(tuck, DEFAULT_RATES)
+    assert 4 <= practised <= 6 < 7 <= 2 * practised
+    assert operation_minutes(tuck, room().room.rates) == practised

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from class_on_disk import CLASS, TIMED, the_class
-from rooms_on_disk import CUSHION, put
+from rooms_on_disk import put
 
 from generator.calculation.making.classes import Kit
 from generator.calculation.making.timetable import clock
@@ -38,12 +38,12 @@ def test_the_timetable_follows_the_beginners(tmp_path: Path) -> None:
 
 def test_what_is_cut_beforehand_leaves_the_timetable(tmp_path: Path) -> None:
     # A kit has three parts to cut, the front is one: two thirds of the doubled 15 minutes are left, 20.
-    # Before the class the room cuts three fronts at 4 minutes each: 12, to the nearest five 10.
+    # Before the class the room cuts three fronts at 5 minutes each.
     text = put(CLASS, ("    own cloth: yes\n", "    number: 1\n")) + "cut beforehand: front\n"
     found = the_class(tmp_path, put(text, ("  - size: small\n    number: 1\n", "")), TIMED)
     cutting = found.timetable.sessions[0].entries[0]
     assert (cutting.title, cutting.minutes) == ("Cut the pieces (front cut beforehand)", 20)
-    assert found.preparation == 10
+    assert found.preparation == 15
 
 
 def test_a_piece_that_waits_for_the_panel_is_not_cut_beforehand(tmp_path: Path) -> None:
@@ -78,7 +78,7 @@ def test_work_that_the_sessions_cannot_hold_is_said(tmp_path: Path) -> None:
 
 def test_a_narrower_cloth_that_changes_the_cutting_is_said(tmp_path: Path) -> None:
     # The medium front is 32 across; on 30 it is joined from two breadths, which its handout does not say.
-    found = the_class(tmp_path, CLASS + "cloths:\n  face:\n    width: 30 in or 76 cm\n")
+    found = the_class(tmp_path, CLASS + "cloths:\n  face:\n    width: 30 in or 76 cm\n", TIMED)
     assert [finding.text for finding in found.findings] == [
         "on the cloth of this class front of size medium is cut otherwise than its handout says, because the cloth has "
         "another width: go by the kit slips"
@@ -89,14 +89,14 @@ def test_a_narrower_cloth_that_changes_the_cutting_is_said(tmp_path: Path) -> No
 
 def test_a_wider_cloth_that_changes_nothing_is_not_spoken_of(tmp_path: Path) -> None:
     # On 60: a front of 32 leaves 28 for two halves of 12 1/2: three strips of 18 1/4.
-    found = the_class(tmp_path, CLASS + "cloths:\n  face:\n    width: 60 in or 152 cm\n")
+    found = the_class(tmp_path, CLASS + "cloths:\n  face:\n    width: 60 in or 152 cm\n", TIMED)
     assert found.findings == ()
     assert found.cloths["face"].use.layout.length == Fraction(219, 4)
 
 
 def test_a_remnant_too_short_for_the_class_is_said(tmp_path: Path) -> None:
     # 2 1/2 yd are needed, 2 yd are there; a single kit needs only one.
-    short = put(CUSHION, ("label: cotton\n", "label: cotton\n    length: 2 yd or 1.8 m\n"))
+    short = put(TIMED, ("label: cotton\n", "label: cotton\n    length: 2 yd or 1.8 m\n"))
     assert [finding.text for finding in the_class(tmp_path, of=short).findings] == [
         "the piece of 'face' is too short for this class: 2 yd is there, 2 1/2 yd is needed"
     ]
