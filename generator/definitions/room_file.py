@@ -43,8 +43,8 @@ _WEB_ADDRESS = re.compile(
 )
 _EXAMPLES = "for example 30 seconds, 4 minutes or 20 seconds a foot"
 # Guesses to begin with for a hand that has done it before, common practice, no source: a room times itself and writes
-# its own. A foot of stitching is some 120 stitches, sewn along a guide at three a second. Two numbers are told by others:
-# one sewer's 20 stitches a minute by hand (lifeatasewingcentre.blogspot.com, 2012), three minutes a foot at five to the
+# its own. A foot of stitching is some 120 stitches, sewn along a guide at three a second. Two are told by others: one
+# sewer's 20 stitches a minute by hand (lifeatasewingcentre.blogspot.com, 2012), three minutes a foot at five to the
 # inch; and another's six to seven minutes for a tuck of 24 in, pinned and sewn (the-littlest-thistle.com, 2011).
 DEFAULT_RATES: Mapping[str, Fraction] = MappingProxyType(
     {

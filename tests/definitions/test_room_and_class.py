@@ -183,7 +183,7 @@ def test_a_class_holds_its_days_and_places() -> None:
     assert [session.day for session in found.sessions] == [date(2031, 3, 8), date(2031, 3, 15)]
     assert (found.sessions[0].starts, found.sessions[0].ends, found.sessions[0].breaks) == (
         time(9, 30),
-        time(12, 30),
+        time(13, 0),
         15,
     )
     assert [(seat.size, seat.number, seat.own_cloth) for seat in found.places] == [
