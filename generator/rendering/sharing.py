@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from urllib.parse import quote, urljoin
 from xml.etree import ElementTree
@@ -90,8 +91,13 @@ def _named(kind: str, name: str) -> Mapping[str, str]:
 
 
 def _step(step: SheetStep, address: str) -> Mapping[str, str]:
-    told = {"@type": "HowToStep", "name": step.title, "text": plain_words(step.text)}
+    # Whoever wants more than its first sentence finds it at its place on the page.
+    told = {"@type": "HowToStep", "name": step.title, "text": _first_sentence(plain_words(step.text))}
     return {**told, "url": f"{address}#step-{step.number}"} if address else told
+
+
+def _first_sentence(words: str) -> str:
+    return re.split(r"(?<=[.!?])\s", words, maxsplit=1)[0]
 
 
 def _duration(minutes: int) -> str:

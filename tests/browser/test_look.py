@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import io
+import threading
 from collections.abc import Iterator
+from functools import partial
+from http.server import ThreadingHTTPServer
 from itertools import product
 from typing import Literal
+from urllib.parse import urlsplit
 
 import pypdfium2
 import pytest
 from looking import Examiner, overflow
 from playwright.sync_api import Browser, Page
-from served_site import Site
+from served_site import QuietHandler, Site
 
 from tests.built_site import KINDS
 
@@ -20,6 +24,13 @@ LOOKS: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 SIZES = ((360, 740), (1280, 900), (320, 256))
 SMALL = KINDS["size"]
 
+# The letters of drawings in the page, as large as they come out there [px], and what they say.
+_LETTERS = """() => Array.from(document.querySelectorAll("main svg text"))
+    .filter(text => text.checkVisibility() && text.textContent.trim())
+    .map(text => {
+        const there = text.getScreenCTM();
+        return [parseFloat(getComputedStyle(text).fontSize) * Math.hypot(there.a, there.b), text.textContent];
+    })"""
 # What is drawn in ink, and the ground that it lies on, as colours that the browser paints.
 _STROKES = """() => Array.from(document.querySelectorAll("main svg .line-ink"))
     .map(line => [getComputedStyle(line).stroke, getComputedStyle(document.documentElement).backgroundColor])"""
@@ -89,3 +100,47 @@ def test_pages_are_printed_from_the_browser_on_few_pages(site: Site, browser: Br
     assert {address: pages for address, pages in found.items() if pages > most[address]} == {}
     assert min(found.values()) > 0
     page.close()
+
+
+@pytest.mark.parametrize("address", [SMALL, KINDS["machine"], KINDS["project"]])
+def test_letters_of_figures_can_be_read_on_a_phone(address: str, site: Site, browser: Browser) -> None:
+    page = browser.new_page(viewport={"width": 360, "height": 740}, service_workers="block")
+    page.goto(site.address + address)
+    # At the machine only what is shown can be measured, so all is shown.
+    page.evaluate("document.documentElement.classList.remove('one-at-a-time')")
+    found = page.evaluate(_LETTERS)
+    assert (len(found) > 20) == (address != KINDS["project"])
+    # Figures above and below the line of a built fraction are smaller, as in letters.
+    assert [words for size, words in found if size < (12 if not words.strip().isdigit() else 9)] == []
+    page.close()
+
+
+def test_a_lost_address_shows_the_page_for_it_with_its_styles_and_ways_back(site: Site, browser: Browser) -> None:
+    base = urlsplit(site.built.address).path
+
+    class Losing(QuietHandler):
+        """A server that has the site where the room says, and shows its page where there is nothing."""
+
+        def translate_path(self, path: str) -> str:
+            return super().translate_path("/" + path.removeprefix(base) if path.startswith(base) else "/nothing")
+
+        def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+            page = (site.built.folder / "404.html").read_bytes()
+            self.send_response(code)
+            self.send_header("Content-Type", "text/html; charset=utf-8")
+            self.send_header("Content-Length", str(len(page)))
+            self.end_headers()
+            self.wfile.write(page)
+
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Losing, directory=str(site.built.folder))) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        page = browser.new_page(service_workers="block")
+        home = f"http://127.0.0.1:{server.server_port}{base}"
+        answer = page.goto(f"{home}projects/no-such/thing/inch.html")
+        assert answer is not None
+        assert answer.status == 404
+        assert page.evaluate("getComputedStyle(document.querySelector('.skip')).position") == "absolute"
+        page.get_by_role("link", name="All projects").click()
+        assert page.url == f"{home}index.html"
+        page.close()
+        server.shutdown()

@@ -9,6 +9,7 @@ from cushion_sheet import cushion
 from room_setting import setting
 
 from generator.lengths import METRIC
+from generator.rendering.cards import ThingPictures
 from generator.rendering.environment import template
 from generator.rendering.guides import render_guides
 from generator.rendering.pages import render_home, render_project, render_words
@@ -90,7 +91,7 @@ def pages(room: Setting) -> dict[str, tuple[str, str]]:
     site = "https://ropewalk.example/sheets/"
     return {
         "home": (render_home([], room), site),
-        "project": (render_project([cushion()], None, room), f"{site}projects/slack-tide-cushion/"),
+        "project": (render_project([cushion()], ThingPictures(), room), f"{site}projects/slack-tide-cushion/"),
         "words": (render_words("care", 'Care & "love"', "Fold it.", room), f"{site}pages/care.html"),
         "guides": (render_guides([], room), f"{site}pages/"),
     }
