@@ -18,7 +18,7 @@ from generator.drawing.surface_geometry import Surface, surface_of
 from generator.drawing.surface_stripes import stripes_seen
 
 GATHERS, FALLS = 3.2, 1.1  # folds to an inch at the thread and lower down
-FULL = 0.1  # how high a fold of a frill stands [in]
+FULL = 0.13  # how high a fold of a frill stands [in]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class ClothGrid:
 
 def cloth_of(piece: Piece, dye: Image, pixels: float, shape: tuple[int, int]) -> ClothGrid:
     """Return a piece as it lies before you, on a grid of a shape."""
-    if piece.panel is not None and piece.panel.across.count:
+    if piece.panel is not None and piece.panel.across.count and min(_size(piece, pixels)) >= 1:
         return _fitted(_panel(piece, dye, pixels), shape)
     if piece.made.drawn_up is not None:
         folds = _pleats(shape, len(piece.made.pleats)) if piece.made.pleats else _gathers(shape, pixels)
@@ -41,6 +41,11 @@ def cloth_of(piece: Piece, dye: Image, pixels: float, shape: tuple[int, int]) ->
         plain = plain_cloth(shape, pixels, dye)
         return ClothGrid(plain.height + np.rot90(folds, quarters), plain.colour)
     return plain_cloth(shape, pixels, dye)
+
+
+def _size(piece: Piece, pixels: float) -> tuple[int, int]:
+    """How many places a panel covers: none at all where it is tiny beside the rest of its thing."""
+    return round(float(piece.finished_across) * pixels), round(float(piece.finished_along) * pixels)
 
 
 def plain_cloth(shape: tuple[int, ...], pixels: float, dye: Image) -> ClothGrid:

@@ -12,7 +12,7 @@ from generator.drawing.cloth_colour import WHITEST, cloth_colour
 from generator.drawing.renders.grids import Grid
 
 Image = NDArray[np.float32]
-DEEPEST = 0.11  # the share of light that the darkest cloth keeps, so that its folds are seen
+DEEPEST = 0.15  # the share of light that the darkest cloth keeps, so that its folds are seen
 
 
 def linear(*shares: float) -> Image:

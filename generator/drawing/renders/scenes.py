@@ -56,7 +56,8 @@ def _roll(scene: Scene) -> Image:
     first = (body or list(scene.worksheet.laid_out.seen))[0]
     turned = Box(-whole.bottom, whole.left, -whole.top, whole.right)
     bend = bends.roll(turned, (-float(first.bottom), -float(first.top)), middle, girth)
-    return _standing(scene.stand(bend, quarter=1, foot=FOOT - 20), scene)
+    wide = Box(MIDDLE - 330, ROOM.top, MIDDLE + 330, ROOM.bottom)
+    return _standing(scene.stand(bend, quarter=1, room=wide, foot=FOOT - 20), scene)
 
 
 def _box(scene: Scene) -> Image:

@@ -20,7 +20,7 @@ from generator.drawing.things.shapes import Shape
 
 WIDE, HIGH = 1216, 640  # of the whole picture; its middle part of 720 places stands alone
 MIDDLE = WIDE / 2
-ROOM = Box(MIDDLE - 285, 50, MIDDLE + 285, 560)
+ROOM = Box(MIDDLE - 300, 46, MIDDLE + 300, 566)
 MOST_PLACES = 1_600_000  # of a flat thing
 
 
