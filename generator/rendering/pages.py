@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.vocabulary import LEVELS
+from generator.drawing.renders.words import SHARED, height_of, shown_alone
 from generator.rendering import addresses
 from generator.rendering.between import SizesBetween, by_measure, steps, typed
 from generator.rendering.cards import ClassCard, ProjectCard, SheetEditions, SheetLink, SitePicture, ThingPictures
@@ -53,7 +54,7 @@ def _room_share(projects: Sequence[ProjectCard], setting: Setting) -> SitePictur
     """The picture of the room for those who share it: there is one where any of its projects has a picture."""
     shown = [card.title for card in projects if card.picture is not None]
     told = f"Things sewn in {setting.room}: {', '.join(shown[:3])}."
-    return SitePicture(addresses.ROOM_SHARE, 1200, 630, told) if shown else None
+    return SitePicture(addresses.ROOM_SHARE, *SHARED, told) if shown else None
 
 
 def render_project(
@@ -100,8 +101,19 @@ def render_size(
     ``editions`` tells under which marks the sheet was given out, and what is otherwise since; ``sheets`` are those
     beside the handout.
     """
-    more = {"arrangement": arranged(worksheet, pictures), "sheets": _by_title(sheets)}
+    more = {"arrangement": arranged(worksheet, pictures), "sheets": _by_title(sheets), **_of_project(worksheet)}
     return _size_page("size.html", worksheet, setting, editions, sizes=sizes or (size_link(worksheet),), **more)
+
+
+def _of_project(worksheet: Worksheet) -> dict[str, SitePicture]:
+    """The pictures of the project that the page of a size shows; nobody knows here in which size they were rendered."""
+    if shown_alone(worksheet) is None:
+        return {}
+    project, told = worksheet.project, f"{worksheet.title}, finished."
+    named = tuple((addresses.rendered_picture(project, width), width) for width in addresses.PICTURE_WIDTHS)
+    small, *_ = named
+    picture = SitePicture(*named[1], height_of(named[1][1]), told, "as it will look", (small,))
+    return {"picture": picture, "share": SitePicture(addresses.share_picture(project), *SHARED, told)}
 
 
 def _size_page(

@@ -20,7 +20,7 @@ from generator.drawing.renders.bends import Bend, flat, hung, pillow, roll, tube
 from generator.drawing.renders.cameras import Camera, Face, faces
 from generator.drawing.renders.cloths import tucked_cloth
 from generator.drawing.renders.colours import dyed, stored
-from generator.drawing.renders.files import SHARED, height_of, near_file, side_by_side, thing_files
+from generator.drawing.renders.files import near_file, side_by_side, thing_files
 from generator.drawing.renders.grids import blurred, chance, doubled, halved
 from generator.drawing.renders.lamp import lit, shadow
 from generator.drawing.renders.near import NEAR, cut_out, near_view, near_window, plan_view
@@ -28,7 +28,7 @@ from generator.drawing.renders.scenes import picture_of
 from generator.drawing.renders.stage import HIGH, WIDE
 from generator.drawing.renders.tucked import sewn
 from generator.drawing.renders.weave import threads_to_an_inch, woven
-from generator.drawing.renders.words import near_panel, picture_words, shown_alone
+from generator.drawing.renders.words import SHARED, height_of, near_panel, picture_words, shown_alone
 from generator.drawing.surface_geometry import HeldLine, Surface, sample_surface
 
 LEFT, UPRIGHT, RIGHT = Turn.LEFT, Turn.UPRIGHT, Turn.RIGHT

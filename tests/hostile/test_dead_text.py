@@ -14,6 +14,7 @@ from generator.definitions.project import load_project
 from generator.definitions.room import Room
 from generator.definitions.theme import load_theme
 from generator.lengths import INCH
+from generator.rendering.cards import ThingPictures
 from generator.rendering.pages import render_project
 from generator.rendering.setting import Setting
 from generator.rendering.words import printed_words, read_words
@@ -70,7 +71,7 @@ def test_a_trick_in_a_title_is_a_heading_and_nothing_else(tmp_path: Path, trick:
         theme=load_theme(THEMES / "plain"), room="The loft", place="by the harbour", welcome="", edition_mark="a"
     )
     parser = HTMLParser(namespace_html_elements=False)
-    page = parser.parse(render_project(sheets, None, setting))
+    page = parser.parse(render_project(sheets, ThingPictures(), setting))
     assert parser.errors == []
     assert ["".join(heading.itertext()) for heading in page.iter("h1")] == [trick]
     assert [image.attrib["src"] for image in page.iter("img") if image.attrib["src"] == "x"] == []

@@ -2,17 +2,19 @@ from __future__ import annotations
 
 import dataclasses
 import json
+from fractions import Fraction
 from xml.etree import ElementTree
 
 import pytest
 from cushion_sheet import cushion
 from room_setting import setting
 
+from generator.calculation.making_up.laid import LaidOut, Lying
 from generator.lengths import METRIC
-from generator.rendering.cards import ThingPictures
+from generator.rendering.cards import SitePicture, ThingPictures
 from generator.rendering.environment import template
 from generator.rendering.guides import render_guides
-from generator.rendering.pages import render_home, render_project, render_words
+from generator.rendering.pages import render_home, render_project, render_size, render_words
 from generator.rendering.setting import Setting
 from generator.rendering.sharing import absolute, description, how_to, sitemap, size_sharing
 
@@ -76,6 +78,26 @@ def test_the_head_of_a_page_tells_how_it_is_shared() -> None:
     assert '<script type="application/ld+json">{' in head
 
 
+ONE = LaidOut((Lying("front", Fraction(0), Fraction(0), Fraction(15), Fraction(15)),), Fraction(15), Fraction(15))
+SHARE = SitePicture("projects/slack-tide-cushion/share.jpg", 1200, 630, "The finished cushion.")
+
+
+def test_a_page_with_a_picture_for_sharing_tells_it_with_its_size_and_its_words() -> None:
+    html, _ = pages(KNOWN)["project"]
+    assert f'content="https://ropewalk.example/sheets/{SHARE.address}"' in html
+    assert '<meta property="og:image:width" content="1200">' in html
+    assert '<meta property="og:image:alt" content="The finished cushion.">' in html
+    assert "og:image" not in pages(KNOWN)["words"][0]
+
+
+def test_the_page_of_a_size_shows_the_finished_thing_of_its_project() -> None:
+    worksheet = dataclasses.replace(cushion(), laid_out=ONE)
+    page = render_size(worksheet, {}, KNOWN)
+    address = "https://ropewalk.example/sheets/projects/slack-tide-cushion/share.jpg"
+    assert f'<meta property="og:image" content="{address}">' in page
+    assert 'srcset="../picture-320.webp 320w, ../picture-480.webp 480w"' in page
+
+
 @pytest.mark.parametrize("page", ["home", "project", "words", "guides"])
 def test_every_page_tells_its_whole_address_where_the_room_has_one(page: str) -> None:
     html, address = pages(KNOWN)[page]
@@ -88,10 +110,13 @@ def test_every_page_tells_its_whole_address_where_the_room_has_one(page: str) ->
 
 def pages(room: Setting) -> dict[str, tuple[str, str]]:
     """Some pages with what their whole addresses should be."""
-    site = "https://ropewalk.example/sheets/"
+    site, shown = "https://ropewalk.example/sheets/", ThingPictures(share=SHARE)
     return {
         "home": (render_home([], room), site),
-        "project": (render_project([cushion()], ThingPictures(), room), f"{site}projects/slack-tide-cushion/"),
+        "project": (
+            render_project([cushion()], shown, room),
+            f"{site}projects/slack-tide-cushion/",
+        ),
         "words": (render_words("care", 'Care & "love"', "Fold it.", room), f"{site}pages/care.html"),
         "guides": (render_guides([], room), f"{site}pages/"),
     }

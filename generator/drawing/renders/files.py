@@ -15,18 +15,12 @@ from generator.drawing.renders.near import NEAR as NEAR
 from generator.drawing.renders.near import near_view, plan_view
 from generator.drawing.renders.scenes import picture_of
 from generator.drawing.renders.stage import HIGH, WIDE
+from generator.drawing.renders.words import SHARED, WHOLE, height_of
 
-WHOLE = (720, 640)  # of the part of a picture that stands alone
-SHARED = (1200, 630)
 SAMPLE_WIDTH = 320
 _QUALITY = 77
 _NEAR_QUALITY, _SAMPLE_QUALITY, _SHARED_QUALITY = 70, 62, 84
 _EFFORT = 4
-
-
-def height_of(width: int) -> int:
-    """Return how high the picture of a thing is at a width, both in dots."""
-    return round(width * WHOLE[1] / WHOLE[0])
 
 
 def thing_files(worksheet: Worksheet, widths: Sequence[int]) -> tuple[dict[int, bytes], bytes]:

@@ -12,6 +12,14 @@ from generator.drawing.surface import surface_words
 from generator.drawing.surface_geometry import surface_of
 from generator.drawing.things.words import thing_words
 
+WHOLE = (720, 640)  # the picture of a thing that stands alone, in dots
+SHARED = (1200, 630)  # the picture for those who share a page, in dots
+
+
+def height_of(width: int) -> int:
+    """Return how high the picture of a thing is at a width, both in dots."""
+    return round(width * WHOLE[1] / WHOLE[0])
+
 
 def shown_alone(worksheet: Worksheet) -> Worksheet | None:
     """Return a worksheet that can be shown: where nobody knows how its pieces lie, its first panel hangs alone.

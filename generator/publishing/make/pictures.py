@@ -6,8 +6,8 @@ import pickle
 from collections.abc import Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.renders.files import NEAR, SHARED, height_of, near_file, side_by_side, thing_files
-from generator.drawing.renders.words import near_panel, near_words, picture_words, shown_alone
+from generator.drawing.renders.files import NEAR, near_file, side_by_side, thing_files
+from generator.drawing.renders.words import SHARED, height_of, near_panel, near_words, picture_words, shown_alone
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output
 from generator.rendering import addresses

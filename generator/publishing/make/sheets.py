@@ -32,6 +32,7 @@ ByEdition = tuple[Mapping[str, Sequence[bytes]], ...]
 _TEMPLATES = frozenset(
     {
         "size.html",
+        "parts/picture.html",
         "machine.html",
         "handout.html",
         "handout/parts.html",
