@@ -242,6 +242,12 @@ class Piece:
     made: Made = PLAIN
 
     @property
+    def shape(self) -> Shaped | None:
+        """The lines of the finished piece where it is one that is no rectangle."""
+        part = self.trimmed_to or (self.parts[0] if len(self.parts) == 1 else None)
+        return part.shape if part is not None else None
+
+    @property
     def cut_across(self) -> Fraction:
         """The cut size from left to right, of the widest part [in]; nothing for what is bought."""
         return max((part.cut_across for part in self.parts), default=NOTHING)

@@ -12,7 +12,7 @@ from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
 from generator.drawing.things.forms import Form
-from generator.drawing.things.shapes import Shape
+from generator.drawing.things.shapes import Shape, in_the_thing
 from generator.drawing.things.views import back_shapes, front_shapes
 from generator.drawing.things.words import thing_words
 from generator.drawing.tucked import draw_tucks
@@ -125,19 +125,3 @@ class _Paper:
             return None if found is None else self.at(found)
 
         return place
-
-
-def in_the_thing(lying: Lying) -> Callable[[Point], Point]:
-    """Return what tells where a point of a piece, from its own upper left corner, lies in the thing [in].
-
-    A piece has thousands of points; its exact place and its quarter turns are worked out once for all of them.
-    """
-    left, top = float(lying.left), float(lying.top)
-    right, bottom = left + float(lying.across), top + float(lying.along)
-    turns: tuple[Callable[[Point], Point], ...] = (
-        lambda point: (left + point[0], top + point[1]),
-        lambda point: (right - point[1], top + point[0]),
-        lambda point: (right - point[0], bottom - point[1]),
-        lambda point: (left + point[1], bottom - point[0]),
-    )
-    return turns[lying.turned]

@@ -10,8 +10,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from generator.calculation.worked import Panel, Turn
-from generator.calculation.worked_piece import Piece
+from generator.calculation.worked import Turn
+from generator.calculation.worked_piece import Piece, Shaped
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.cloth_colour import SHADES, Colour, cloth_colour, shades, thread_colour
@@ -28,6 +28,7 @@ SHEET_WIDTH, SHEET_HEIGHT = 5.0, 6.0
 PIXELS = 160
 EDGE = 0.04
 STITCH = (2.0, 1.4)
+COVER = 0.02  # beyond the cloth, so that no line of its pixels stays
 ROOM_FOR_STITCHING = 0.13
 LEAST_LEAN = 0.4  # radians from upright from which a flap leaves the stitching at its foot bare
 
@@ -59,7 +60,7 @@ def sketch_surface(worksheet: Worksheet, piece: str, style: Style) -> Canvas:
     surface = surface_of(found)
     cloth = _on_paper(surface, SHEET_WIDTH, SHEET_HEIGHT)
     canvas = _canvas(cloth, style, f"surface {piece}", measures=True)
-    _draw(canvas, cloth, _colour(worksheet, found), found.panel)
+    _draw(canvas, cloth, _colour(worksheet, found), found)
     _measures(canvas, cloth, say_length(surface.across, edition), "across")
     _measures(canvas, cloth, say_length(surface.along, edition), "along")
     return canvas
@@ -80,7 +81,7 @@ def draw_sized_surface(worksheet: Worksheet, piece: str, style: Style, size: Dra
     lit = _on_paper(surface, canvas.width - 2 * EDGE, canvas.height - 2 * EDGE)
     right, bottom = lit.at(float(surface.across), float(surface.along))
     middle = replace(lit, corner=((canvas.width - right + EDGE) / 2, (canvas.height - bottom + EDGE) / 2))
-    _draw(canvas, middle, _colour(worksheet, found), found.panel)
+    _draw(canvas, middle, _colour(worksheet, found), found)
     return canvas.picture(surface_words(found.label, surface), f"How the {found.label} will look.")
 
 
@@ -101,8 +102,8 @@ def _canvas(cloth: _LitSurface, style: Style, key: str, *, measures: bool = Fals
     return Canvas(right + room, bottom + room, style, key)
 
 
-def _draw(canvas: Canvas, cloth: _LitSurface, colour: Colour, panel: Panel | None = None) -> None:
-    surface = cloth.surface
+def _draw(canvas: Canvas, cloth: _LitSurface, colour: Colour, piece: Piece | None = None) -> None:
+    surface, panel = cloth.surface, piece.panel if piece is not None else None
     deepest = max((float(depth) for depth in surface.depths), default=0.1)
     bright = light(cloth.relief, deepest)
     shade = np.rint(bright * (SHADES - 1)).astype(np.intp)
@@ -120,7 +121,23 @@ def _draw(canvas: Canvas, cloth: _LitSurface, colour: Colour, panel: Panel | Non
     for line in surface.held:
         if line.sewn:
             canvas.lines(_row_stitching(cloth, line), Pen(thread.colour, canvas.style.thin, STITCH))
-    canvas.rectangle(corner, opposite, pen=Pen(canvas.style.ink, canvas.style.thin))
+    pen = Pen(canvas.style.ink, canvas.style.thin)
+    if piece is not None and piece.shape is not None:
+        _cut_to(canvas, cloth, piece.shape, pen)
+    else:
+        canvas.rectangle(corner, opposite, pen=pen)
+
+
+def _cut_to(canvas: Canvas, cloth: _LitSurface, shape: Shaped, pen: Pen) -> None:
+    """Cover all that lies outside of a shape, and draw its finished edge."""
+    around = [cloth.at(float(x), float(y)) for line in shape.lines for x, y in line.spots]
+    (left, top), (right, bottom) = cloth.at(0, 0), cloth.at(float(cloth.surface.across), float(cloth.surface.along))
+    start = around[0]
+    left, top, right, bottom = left - COVER, top - COVER, right + COVER, bottom + COVER
+    # One line round the rectangle, in to the shape, round that and out again encloses what lies between both.
+    box = [(left, top), (left, bottom), (right, bottom), (right, top), (left, top)]
+    canvas.area([*box, start, *around, start, (left, top)], canvas.style.paper)
+    canvas.line(around, pen, closed=True)
 
 
 def _roomy(cloth: _LitSurface) -> bool:

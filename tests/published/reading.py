@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import types
 from collections.abc import Mapping, Sequence
-from dataclasses import is_dataclass
+from dataclasses import fields, is_dataclass
 from enum import Enum
 from fractions import Fraction
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
@@ -36,7 +36,8 @@ def value(hint: Any, given: Any) -> Any:
     """Return what a case gives for one parameter, as the type that the parameter has."""
     origin, inner = get_origin(hint), get_args(hint)
     if origin in (Union, types.UnionType):
-        return value(next(one for one in inner if one is not type(None)), given)
+        known = [one for one in inner if one is not type(None)]
+        return value(next((one for one in known if _has_just(one, given)), known[0]), given)
     if origin is Literal:
         return given
     if origin in (tuple, list, Sequence):
@@ -46,6 +47,11 @@ def value(hint: Any, given: Any) -> Any:
         named = given if isinstance(given, dict) else dict.fromkeys(EDGES, given)
         return {name: value(inner[1], one) for name, one in named.items()}
     return _plain(hint, given)
+
+
+def _has_just(hint: Any, given: Any) -> bool:
+    """Whether what is given names every field of a value, and no other."""
+    return is_dataclass(hint) and isinstance(given, dict) and {one.name for one in fields(hint)} == given.keys()
 
 
 def _plain(hint: Any, given: Any) -> Any:

@@ -48,7 +48,8 @@ def form_of(worksheet: Worksheet, *, back: bool = False) -> Form:
         float(max(one.right for one in laid.pieces)),
         float(max(one.bottom for one in laid.pieces)),
     )
-    rounded = any(part.outline.one_measure for part in worksheet.pieces[laid.seen[0].piece].parts)
+    piece = worksheet.pieces[laid.seen[0].piece]
+    rounded = piece.shape is not None or any(part.outline.one_measure for part in piece.parts)
     if laid.depth and not rounded:
         return _box(flat, float(laid.depth))
     first = laid.seen[0]

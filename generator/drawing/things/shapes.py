@@ -6,11 +6,11 @@ Places are those of the form, x to the right and y down, before they are put on 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from generator.calculation.making_up.laid import CLOCKWISE, Lying, opposite
-from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_piece import Piece, Shaped
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
 from generator.drawing.things.forms import Form
@@ -48,6 +48,8 @@ def box_of(lying: Lying) -> Box:
 def piece_shape(worksheet: Worksheet, lying: Lying, form: Form) -> Shape:
     """Return a piece as it lies in the thing, bent by its form."""
     piece, box = worksheet.pieces[lying.piece], box_of(lying)
+    if piece.shape is not None:
+        return _shaped(piece.shape, lying, form)
     rounded = any(part.outline.one_measure for part in piece.parts)
     sides = {side: _quarter(box, side) if rounded else _side(box, side) for side in CLOCKWISE}
     lines: list[list[Point]] = []
@@ -64,6 +66,20 @@ def piece_shape(worksheet: Worksheet, lying: Lying, form: Form) -> Shape:
         edges=tuple(tuple(part) for side in CLOCKWISE for part in shown_parts(sides[side], form.place)),
         lines=tuple(tuple(part) for line in lines for part in shown_parts(line, form.place)),
         stitched=tuple(tuple(part) for line in _hems(piece, lying, box) for part in shown_parts(line, form.place)),
+        lying=lying,
+        form=form,
+    )
+
+
+def _shaped(shape: Shaped, lying: Lying, form: Form) -> Shape:
+    """A piece with an outline of its own: its finished edges, bent by the form."""
+    in_thing = in_the_thing(lying)
+    sides = [[in_thing((float(x), float(y))) for x, y in line.spots] for line in shape.lines]
+    sides = [between(side[0], side[1]) if len(side) == 2 else side for side in sides]
+    covers = [form.place(point) for side in sides for point in side]
+    return Shape(
+        covers=tuple(point for point in covers if point is not None) if None not in covers else (),
+        edges=tuple(tuple(part) for side in sides for part in shown_parts(side, form.place)),
         lying=lying,
         form=form,
     )
@@ -150,3 +166,19 @@ def _hems(piece: Piece, lying: Lying, box: Box) -> Iterable[list[Point]]:
         if edge.end.kind == "hem" and deep > least:
             inner = {"left": (deep, 0.0), "right": (-deep, 0.0), "top": (0.0, deep), "bottom": (0.0, -deep)}[at]
             yield [(x + inner[0], y + inner[1]) for x, y in _side(box, at)]
+
+
+def in_the_thing(lying: Lying) -> Callable[[Point], Point]:
+    """Return what tells where a point of a piece, from its own upper left corner, lies in the thing [in].
+
+    A piece has thousands of points; its exact place and its quarter turns are worked out once for all of them.
+    """
+    left, top = float(lying.left), float(lying.top)
+    right, bottom = left + float(lying.across), top + float(lying.along)
+    turns: tuple[Callable[[Point], Point], ...] = (
+        lambda point: (left + point[0], top + point[1]),
+        lambda point: (right - point[1], top + point[0]),
+        lambda point: (right - point[0], bottom - point[1]),
+        lambda point: (left + point[1], bottom - point[0]),
+    )
+    return turns[lying.turned]
