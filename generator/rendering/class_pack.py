@@ -26,13 +26,15 @@ from generator.rendering.addresses import handout_file
 from generator.rendering.figures import sheet_image
 from generator.rendering.joined import PrintedPaper
 from generator.rendering.one_page import sheet_html, sheet_paper
-from generator.rendering.pdf import write_pdf
+from generator.rendering.pdf import write_fitting_pdf, write_pdf
+from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, SHEET_MARGINS
 from generator.rendering.tables import two_way
 from generator.rendering.typeset import said, typeset
 
 _ROOM_BESIDE = 3.0
+_USUAL_PAGES, _TRIES = 4, 3
 HANDOUT = "Handout"
 
 
@@ -65,6 +67,41 @@ class PrintedFile:
 
 
 @dataclass(frozen=True, slots=True)
+class PrintedPart:
+    """One part of a print run: how often, how many pages each, and how many sheets of paper all of them take."""
+
+    title: str
+    size: str
+    edition: str
+    copies: int
+    pages: int
+    both_sides: int
+    one_side: int
+
+
+@dataclass(frozen=True, slots=True)
+class PrintRun:
+    """Everything that is printed for a class, in the order of printing."""
+
+    parts: tuple[PrintedPart, ...]
+
+    @property
+    def pages(self) -> int:
+        """How many printed pages there are in all."""
+        return sum(part.copies * part.pages for part in self.parts)
+
+    @property
+    def both_sides(self) -> int:
+        """How many sheets of paper it takes when both sides are printed."""
+        return sum(part.both_sides for part in self.parts)
+
+    @property
+    def one_side(self) -> int:
+        """How many sheets of paper it takes when one side is printed."""
+        return sum(part.one_side for part in self.parts)
+
+
+@dataclass(frozen=True, slots=True)
 class LastClass:
     """The last class before this one that made the same project, and what was changed since, a sentence each."""
 
@@ -91,16 +128,49 @@ def render_class_pack(
         "layouts": cutting_pictures(sheet, setting),
         "printed": _printed(sheet, enclosed),
         "enclosed": enclosed,
-        "paper_taken": {
-            "both_sides": sum(one.paper(both_sides=True) for one in enclosed),
-            "one_side": sum(one.paper(both_sides=False) for one in enclosed),
-        },
         "last_class": last_class,
         "image": sheet_image(memory, (width - SHEET_MARGINS[0] / MILLIMETRES, height - _ROOM_BESIDE), 1.0),
     }
-    html = sheet_html("class_pack", setting, values)
-    page = sheet_paper(setting, paper, memory)
-    return write_pdf(html, page.style, page.theme, page.memory)
+    told: list[int] = []
+
+    def tells_its_pages(document: Document) -> bool:
+        told.append(len(document.pages))
+        return told[-1] == told[-2]
+
+    def versions() -> Iterator[str]:
+        """The pack tells its own pages among those of all parts, so it is set until it tells them right."""
+        told.append(_USUAL_PAGES)
+        for _ in range(_TRIES):
+            yield sheet_html("class_pack", setting, {**values, "run": print_run(told[-1], enclosed)})
+
+    return write_fitting_pdf(versions(), tells_its_pages, sheet_paper(setting, paper, memory))
+
+
+def print_run(pack_pages: int, enclosed: Sequence[PrintedPaper]) -> PrintRun:
+    """Return what is printed: the pack, the parts behind it, and what they come to.
+
+    Examples
+    --------
+    A pack of 3 pages takes 2 sheets of paper printed on both sides, 3 on one:
+
+    >>> run = print_run(3, [])
+    >>> run.pages, run.both_sides, run.one_side
+    (3, 2, 3)
+    """
+    pack = PrintedPart("This pack", "", "", 1, pack_pages, (pack_pages + 1) // 2, pack_pages)
+    parts = [
+        PrintedPart(
+            f"{one.title} for {one.student}" if one.student else one.title,
+            one.size,
+            one.edition,
+            one.copies,
+            one.pages,
+            one.paper(both_sides=True),
+            one.paper(both_sides=False),
+        )
+        for one in enclosed
+    ]
+    return PrintRun((pack, *parts))
 
 
 def render_class_slips(sheet: ClassSheet, setting: Setting, paper: str) -> bytes:

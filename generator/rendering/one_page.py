@@ -6,6 +6,7 @@ pages that it needs. Leaves are printed on both sides: of an odd number of pages
 
 from __future__ import annotations
 
+from collections import ChainMap
 from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 from typing import Any
@@ -38,9 +39,10 @@ def sheet_html(name: str, setting: Setting, values: Mapping[str, Any]) -> str:
     return template(setting.theme, f"sheets/{name}.html").render({**common, **values})
 
 
-def sheet_paper(setting: Setting, paper: str, memory: Mapping[str, str] | None = None) -> SheetResources:
-    """Return what a sheet is set with; ``memory`` holds its pictures."""
-    return SheetResources(paper_style(setting.theme, paper, "sheets"), setting.theme, {**ALERTS, **(memory or {})})
+def sheet_paper(setting: Setting, paper: str, memory: dict[str, str] | None = None) -> SheetResources:
+    """Return what a sheet is set with; ``memory`` holds its pictures, also those still to come."""
+    pictures = ChainMap({} if memory is None else memory, ALERTS)
+    return SheetResources(paper_style(setting.theme, paper, "sheets"), setting.theme, pictures)
 
 
 def written_sheet(name: str, setting: Setting, paper: str, values: Mapping[str, Any], pages: int = 1) -> bytes:

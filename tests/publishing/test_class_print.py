@@ -169,12 +169,28 @@ def test_how_much_paper_it_takes_is_told_and_true(taught: Path, whole: Answer) -
         assert len(pdf.pages) < 2 * leaves
 
 
+def test_the_pack_tells_the_pages_and_the_paper_of_each_part_and_of_all(taught: Path, whole: Answer) -> None:
+    told = re.search(r"(\d+) pages, (\d+) sheets of paper printed on both sides", " ".join(whole.out.split()))
+    assert told
+    text = " ".join(plain(page) for page in pages(taught / "all.pdf")[:4])
+    total = re.search(r"In all – – (\d+) (\d+) pages (\d+) (\d+)", text)
+    assert total
+    assert (total[2], total[3]) == (told[1], told[2])
+    run = text[text.index("Printed with this pack") : total.start()]
+    parts = re.findall(r"(\d+) (\d+) (\d+) (\d+)(?= [A-Z]| ?$)", run)
+    assert len(parts) > 3
+    # Of each part: copies, pages of one, sheets of paper printed on both sides, on one.
+    assert sum(int(copies) * int(each) for copies, each, _, _ in parts) == int(total[2])
+    assert sum(int(both) for _, _, both, _ in parts) == int(total[3])
+    assert sum(int(one) for _, _, _, one in parts) == int(total[4])
+
+
 def test_nothing_stands_on_the_back_of_what_is_cut_from_its_paper(taught: Path, whole: Answer) -> None:
     found = pages(taught / "all.pdf")
     cut = [place for place, text in enumerate(found) if "Kit slips" in text or "Marking strip" in text.title()]
     assert cut
     for place in cut:
-        assert place % 2 == 1 or found[place + 1] == "" or "Printed behind this pack" in found[place]
+        assert place % 2 == 1 or found[place + 1] == "" or "Printed with this pack" in found[place]
 
 
 @pytest.mark.parametrize("content", [b"garbage", b"%PDF-1.7 cut off", b"%PDF-1.7\n1 0 obj<<>>endobj\n%%EOF"])

@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from pathlib import Path
 
 import pikepdf
@@ -36,6 +37,41 @@ FORBIDDEN = frozenset(
 
 
 @dataclass(frozen=True)
+class Tag:
+    """One element of the tree of tags: what it is, what it stands in, and whether there is anything in it."""
+
+    kind: str
+    inside: str
+    element: Dictionary
+    filled: bool
+
+    @property
+    def heads(self) -> int:
+        """How many heads a cell of a table names as its own."""
+        told = self.element.get("/A", Dictionary())
+        return len(told.get("/Headers", Array())) if isinstance(told, Dictionary) else 0
+
+
+def _tags(found: object, inside: str) -> Iterator[Tag]:
+    """The elements below one; what is no element is a piece of a page."""
+    if isinstance(found, Array):
+        for one in found:
+            yield from _tags(one, inside)
+    elif isinstance(found, Dictionary) and "/S" in found:
+        kind = str(found.S)
+        below = list(_tags(found.get("/K"), kind))
+        pieces = [one for one in _each(found.get("/K")) if not (isinstance(one, Dictionary) and "/S" in one)]
+        yield Tag(kind, inside, found, bool(pieces) or any(tag.filled for tag in below))
+        yield from below
+
+
+def _each(found: object) -> list[object]:
+    if found is None:
+        return []
+    return list(found) if isinstance(found, Array) else [found]
+
+
+@dataclass(frozen=True)
 class ReadSheet:
     """One sheet of a site, open."""
 
@@ -57,6 +93,11 @@ class ReadSheet:
                 yield from self._inside([value for value in found.values() if _direct(value)], seen)
             elif isinstance(found, Array):
                 yield from self._inside([value for value in found if _direct(value)], seen)
+
+    @cached_property
+    def tags(self) -> list[Tag]:
+        """Every element of the tree of tags, in the order of reading."""
+        return list(_tags(self.pdf.Root.get("/StructTreeRoot", Dictionary()).get("/K"), ""))
 
     @cached_property
     def texts(self) -> list[str]:
@@ -168,6 +209,34 @@ def figures(sheet: ReadSheet) -> Iterator[str]:
         yield f"{len(silent)} of {len(found)} figures are not told in words"
 
 
+def headings(sheet: ReadSheet) -> Iterator[str]:
+    """The first heading is of the first rank, and no rank is skipped on the way down."""
+    ranks = [int(tag.kind[2:]) for tag in sheet.tags if re.fullmatch(r"/H[1-6]", tag.kind)]
+    if not ranks or ranks[0] != 1:
+        yield "does not begin with a heading of the first rank"
+    for before, rank in pairwise(ranks):
+        if rank > before + 1:
+            yield f"a heading of rank {rank} follows one of rank {before}"
+    if any(not tag.filled for tag in sheet.tags if tag.kind.startswith("/H")):
+        yield "has an empty heading"
+
+
+def tables(sheet: ReadSheet) -> Iterator[str]:
+    """Every cell with something in it names its heads, and no head is empty."""
+    for tag in sheet.tags:
+        if tag.kind == "/TD" and tag.filled and not tag.heads:
+            yield "a cell of a table has no head"
+        if tag.kind == "/TH" and not tag.filled:
+            yield "the head of a table is empty"
+
+
+def lists(sheet: ReadSheet) -> Iterator[str]:
+    """Every item stands in a list, and a list holds nothing but items."""
+    for tag in sheet.tags:
+        if (tag.kind == "/LI") != (tag.inside == "/L") and tag.kind != "/Caption":
+            yield f"{tag.kind[1:]} stands in {tag.inside[1:] or 'nothing'}"
+
+
 def links(sheet: ReadSheet) -> Iterator[str]:
     """Every link leads to a place in the file, or to a file of the room's own site where that has an address."""
     for link in sheet.dictionaries:
@@ -219,6 +288,9 @@ CHECKS: tuple[SheetCheck, ...] = (
     outline,
     fonts,
     figures,
+    headings,
+    tables,
+    lists,
     links,
     nothing_else,
     even_pages,

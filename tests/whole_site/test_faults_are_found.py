@@ -157,6 +157,32 @@ def silence_figure(pdf: Pdf) -> None:
     del first(pdf, "/S", "/Figure").Alt
 
 
+def sink_heading(pdf: Pdf) -> None:
+    first(pdf, "/S", "/H2").S = Name.H4
+
+
+def begin_with_a_second_rank(pdf: Pdf) -> None:
+    first(pdf, "/S", "/H1").S = Name.H2
+
+
+def empty_heading(pdf: Pdf) -> None:
+    del first(pdf, "/S", "/H1").K
+
+
+def behead_cells(pdf: Pdf) -> None:
+    for found in pdf.objects:
+        if isinstance(found, Dictionary) and found.get("/S") == Name.TD and "/A" in found:
+            del found.A
+
+
+def empty_head(pdf: Pdf) -> None:
+    del first(pdf, "/S", "/TH").K
+
+
+def scatter_list(pdf: Pdf) -> None:
+    first(pdf, "/S", "/L").S = Name.Div
+
+
 def link_with(pdf: Pdf, **leading: object) -> None:
     annotation = Dictionary(Type=Name.Annot, Subtype=Name.Link, Rect=[0, 0, 9, 9], StructParent=0, **leading)
     pdf.pages[0].Annots = Array([*pdf.pages[0].get("/Annots", Array()), pdf.make_indirect(annotation)])
@@ -196,6 +222,12 @@ SPOILERS: dict[Callable[[Pdf], None], str] = {
     take_font_out: "is not inside",
     name_font_whole: "is inside whole",
     silence_figure: "figures are not told in words",
+    sink_heading: "a heading of rank 4 follows one of rank 1",
+    begin_with_a_second_rank: "does not begin with a heading of the first rank",
+    empty_heading: "has an empty heading",
+    behead_cells: "a cell of a table has no head",
+    empty_head: "the head of a table is empty",
+    scatter_list: "LI stands in Div",
     link_to_nowhere: "a link leads nowhere",
     link_elsewhere: "a link leads to https://elsewhere.example/",
     leave_an_odd_page: "a handout has 5 pages",
