@@ -118,6 +118,17 @@ def test_half_of_the_way_round_a_roll_is_seen_and_its_length_is_true() -> None:
     assert form.seen((girth / 2, 0.0))[1] == pytest.approx(0)
 
 
+@pytest.mark.parametrize("name", FORMS)
+def test_a_form_turns_a_thing_and_never_shows_it_as_in_a_mirror(name: str) -> None:
+    """Right and down on the cloth stay a right-hand corner in the drawing: else tucks would lie to the other side."""
+    sheet = sheets(name)[0]
+    form, first = form_of(sheet), sheet.laid_out.seen[0]
+    x, y = float(first.left + first.right) / 2, float(first.top + first.bottom) / 2
+    here, right, down = (form.seen(point) for point in ((x, y), (x + 0.1, y), (x, y + 0.1)))
+    across, along = ((end[0] - here[0], end[1] - here[1]) for end in (right, down))
+    assert across[0] * along[1] - across[1] * along[0] > 0
+
+
 def test_the_buttons_of_a_roll_stand_where_the_closure_says_at_the_back() -> None:
     sheet = sheets("pier-bolster")[0]
     (closure,) = sheet.closures

@@ -16,7 +16,7 @@ from generator.calculation.striped import PanelStripes, Stripe, TuckColours
 from generator.calculation.worked import Turn
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box
-from generator.drawing.renders.bends import Bend, flat, hung, pillow, roll, tube, twice
+from generator.drawing.renders.bends import Bend, cushion, flat, hung, pillow, roll, tube, twice
 from generator.drawing.renders.cameras import Camera, Face, faces
 from generator.drawing.renders.cloths import tucked_cloth
 from generator.drawing.renders.colours import dyed, stored
@@ -158,6 +158,7 @@ def test_a_blurred_grid_keeps_its_sum_and_a_halved_one_comes_back() -> None:
 BENDS = {
     "flat": flat(WHOLE),
     "pillow": pillow(WHOLE),
+    "cushion": cushion(WHOLE),
     "roll": roll(WHOLE, (0.0, 10.0), 4.0, 8.0),
     "tube": tube(WHOLE, 10.0),
     "hung": hung(WHOLE),

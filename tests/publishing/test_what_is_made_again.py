@@ -200,3 +200,15 @@ def test_after_many_changes_the_site_is_the_same_as_one_built_at_once(room: Path
     (at_once / "projects/slate.yaml").write_text(TABLET.replace("Tucked tablet", "Slate"), encoding="utf-8")
     published(at_once)
     assert bytes_of(room) == bytes_of(at_once)
+
+
+def test_pictures_are_made_again_where_what_they_show_is_otherwise_and_by_the_leading_size_alone(room: Path) -> None:
+    def made() -> bool:
+        return "flag/pictures" in published(room).made
+
+    edit(room / "projects/flag.yaml", "side: 12 in", "side: 14 in")
+    assert not made()
+    edit(room / "projects/flag.yaml", "label: bunting", "label: bunting\n    colour: red")
+    assert made()
+    edit(room / "projects/flag.yaml", "side: 8 in", "side: 9 in")
+    assert made()

@@ -16,6 +16,7 @@ from generator.drawing.renders.grids import Grid, chance
 from generator.drawing.renders.lamp import LAMP, WRAP
 
 DRAWN_IN = 0.06  # of its size: how far the middles of a filled cover's sides come in
+RESTS = 0.025  # the same of the side that it stands on
 PUFFED = 0.3  # of half its size: how high a filled cover stands
 FOLDS_HUNG = 0.34  # how steep the folds of a curtain are
 SPREAD = 0.25  # how far a frill at the end of a roll spreads, in parts of its drop
@@ -89,8 +90,10 @@ def pillow(whole: Box) -> Bend:
         away = 1 - np.float32(0.035) * (y - middle[1]) / half[1]
         across, along = (x - middle[0]) * away / half[0], (y - middle[1]) / half[1]
         u, v = across, along
+        # What it stands on holds its lower side nearly straight.
+        lower = np.where(along > 0, np.float32(RESTS), np.float32(DRAWN_IN))
         for _ in range(5):
-            u, v = across / (1 - DRAWN_IN * (1 - v * v)), along / (1 - DRAWN_IN * (1 - u * u))
+            u, v = across / (1 - DRAWN_IN * (1 - v * v)), along / (1 - lower * (1 - u * u))
         inside = (np.abs(u) <= 1) & (np.abs(v) <= 1)
         bows = [1 - np.abs(np.clip(place, -1, 1)) ** 3 for place in (u, v)]
         slopes = [-3 * place * np.abs(place) * other for place, other in ((u, bows[1]), (v, bows[0]))]
@@ -104,6 +107,21 @@ def pillow(whole: Box) -> Bend:
 
     wide = 1.04 * half[0]
     return Bend(Box(middle[0] - wide, whole.top, middle[0] + wide, whole.bottom), at)
+
+
+def cushion(whole: Box) -> Bend:
+    """Return a round filled cover: it stands high in its middle."""
+    middle = ((whole.left + whole.right) / 2, (whole.top + whole.bottom) / 2)
+    half = ((whole.right - whole.left) / 2, (whole.bottom - whole.top) / 2)
+
+    def at(x: Grid, y: Grid) -> Bent:
+        u, v = (x - middle[0]) / np.float32(half[0]), (y - middle[1]) / np.float32(half[1])
+        away = np.sqrt(u * u + v * v)
+        steep = np.float32(2.6 * PUFFED) * np.minimum(away, 1) ** 2
+        light = faced(steep * u / np.maximum(away, 1e-3), steep * v / np.maximum(away, 1e-3), 1.0)
+        return Bent(x, y, light, (away <= 1).astype(np.float32))
+
+    return Bend(whole, at)
 
 
 def roll(whole: Box, body: tuple[float, float], middle: float, girth: float) -> Bend:

@@ -18,6 +18,7 @@ from generator.drawing.surface_geometry import Surface, surface_of
 from generator.drawing.surface_stripes import stripes_seen
 
 GATHERS, FALLS = 3.2, 1.1  # folds to an inch at the thread and lower down
+PLEATED = 0.28  # how high the fold of a pleat stands [in]
 FULL = 0.13  # how high a fold of a frill stands [in]
 
 
@@ -102,5 +103,5 @@ def _pleats(shape: tuple[int, int], number: int) -> Grid:
     place = np.linspace(0, number, shape[1], endpoint=False, dtype=np.float32)
     share = place - np.floor(place)
     down = np.linspace(0.6, 1, shape[0], dtype=np.float32)[:, np.newaxis]
-    fold = np.minimum(share, (1 - share) * 12)
-    return np.asarray(np.float32(FULL) * down * fold, dtype=np.float32)
+    fold = np.minimum(share, (1 - share) * 25)
+    return np.asarray(np.float32(PLEATED) * down * fold, dtype=np.float32)

@@ -18,7 +18,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
 from generator.drawing.renders.cloths import ClothGrid, cloth_of, plain_cloth
 from generator.drawing.renders.colours import Image, mixed
-from generator.drawing.renders.edgings import SIDES, binding_dye, bound, bound_edges, corded, dye_of, sewn_on_cord
+from generator.drawing.renders.edgings import CORD, SIDES, binding_dye, bound, bound_edges, corded, dye_of, sewn_on_cord
 from generator.drawing.renders.grids import Grid, blurred
 from generator.drawing.renders.lamp import lit
 from generator.drawing.things.shapes import Shape
@@ -75,12 +75,21 @@ def flat_thing(
     for shape in shapes:
         if len(shape.covers) > 2:
             _lay(thing, worksheet, shape)
-    cord = corded(worksheet)
+    cord, rounded = corded(worksheet), any(is_round(worksheet, shape) for shape in shapes)
     if worksheet.laid_out.depth and cord is not None:
-        thing.height, thing.colour = sewn_on_cord((thing.height, thing.colour), cord, SIDES, pixels)
+        laid = (thing.height, thing.colour)
+        round_it = bound(laid, thing.cover, {"rim": CORD}, cord, pixels)
+        thing.height, thing.colour = round_it if rounded else sewn_on_cord(laid, cord, SIDES, pixels)
     thing = _laid(thing, whole, quarter)
     thing.colour = lit(thing.height, thing.colour, pixels)
     return thing
+
+
+def is_round(worksheet: Worksheet, shape: Shape) -> bool:
+    """Return whether a shape is a round piece."""
+    return shape.lying is not None and any(
+        part.outline.one_measure for part in worksheet.pieces[shape.lying.piece].parts
+    )
 
 
 def _laid(thing: FlatThing, whole: Box, quarter: int) -> FlatThing:

@@ -9,12 +9,13 @@ from itertools import pairwise
 
 import numpy as np
 
+from generator.calculation.making_up.items import is_filled
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box
 from generator.drawing.renders import bends, grounds, props
 from generator.drawing.renders.cameras import Camera, Face, faces
 from generator.drawing.renders.colours import Image, linear
-from generator.drawing.renders.flat_thing import boxing
+from generator.drawing.renders.flat_thing import boxing, is_round
 from generator.drawing.renders.stage import HIGH, MIDDLE, ROOM, WIDE, Scene, Stood, covered_by
 from generator.drawing.renders.studio import over
 from generator.drawing.things.forms import Form, form_of
@@ -32,6 +33,8 @@ def picture_of(worksheet: Worksheet) -> Image:
         shapes = [shape for shape in shapes if shape.lying is not None]
     covered = [shape for shape in shapes if len(shape.covers) > 2]
     scene = Scene(worksheet, form, covered, covered_by(covered), grounds.field_of(WIDE, HIGH))
+    if form.name == "flat" and is_filled(worksheet.thing) and any(is_round(worksheet, shape) for shape in covered):
+        return _standing(scene.stand(bends.cushion(scene.whole), foot=FOOT), scene)
     if form.name in _OF_FORMS:
         return _OF_FORMS[form.name](scene)
     return _OF_KINDS.get(worksheet.kind, _on_a_wall)(scene)
@@ -49,15 +52,15 @@ def _pillow(scene: Scene) -> Image:
 
 
 def _roll(scene: Scene) -> Image:
-    """A roll lies with the upper end of its flat cloth to the right."""
+    """A roll lies with the upper end of its flat cloth to the left."""
     _, middle, girth = scene.form.sizes
     whole = scene.whole
     body = [lying for lying in scene.worksheet.laid_out.seen if scene.worksheet.pieces[lying.piece].panel is not None]
     first = (body or list(scene.worksheet.laid_out.seen))[0]
-    turned = Box(-whole.bottom, whole.left, -whole.top, whole.right)
-    bend = bends.roll(turned, (-float(first.bottom), -float(first.top)), middle, girth)
+    turned = Box(whole.top, -whole.right, whole.bottom, -whole.left)
+    bend = bends.roll(turned, (float(first.top), float(first.bottom)), -middle, girth)
     wide = Box(MIDDLE - 330, ROOM.top, MIDDLE + 330, ROOM.bottom)
-    return _standing(scene.stand(bend, quarter=1, room=wide, foot=FOOT - 20), scene)
+    return _standing(scene.stand(bend, quarter=-1, room=wide, foot=FOOT - 20), scene)
 
 
 def _box(scene: Scene) -> Image:

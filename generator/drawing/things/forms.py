@@ -101,7 +101,7 @@ def _roll(flat: Box, front: Box, girth: float, *, back: bool) -> Form:
         angle = (way - girth if back and way > girth / 2 else way) / radius
         beyond = max(front.top - point[1], point[1] - front.bottom, 0.0)
         spread = radius * (1 + SPREAD * beyond / radius)
-        return (point[1], spread * math.sin(angle)) if abs(angle) <= math.pi / 2 + 1e-6 else None
+        return (point[1], -spread * math.sin(angle)) if abs(angle) <= math.pi / 2 + 1e-6 else None
 
     return Form("roll", flat, place, (radius, middle, girth))
 
