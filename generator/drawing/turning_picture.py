@@ -17,7 +17,7 @@ from generator.drawing.style import Style
 from generator.drawing.turn_picture import draw_needle
 from generator.drawing.turn_picture_plan import turn_columns
 
-_LEAST, _BEST, _MOST = (high / MILLIMETRES for high in (32.0, 38.0, 50.0))
+_LEAST, _BEST, _MOST = (high / MILLIMETRES for high in (27.0, 38.0, 50.0))
 _BETWEEN, _WIDEST = 0.12, 2.6
 _TOWARD = "T: lay it toward you. Hold it with the awl’s side. Sew over it."
 _AWAY = "A: stop, needle down. Lay it away from you. Hold it with the awl’s side. Sew on."

@@ -64,7 +64,7 @@ def of(sheet: Worksheet, standard: str) -> str:
 
 def test_a_boxing_is_turned_out_by_its_own_step() -> None:
     boxing = step("bosun-seat-pad", "make boxing").text
-    turned = boxing.index("draw the work out right side out")
+    turned = boxing.index("Draw the work out through the opening")
     assert boxing.index("Trim the corners") < boxing.index("Unpin every tie") < turned
     assert "Fold the ring in four" in boxing
 
@@ -75,6 +75,17 @@ def test_unequal_sides_of_a_box_are_measured(tmp_path: Path) -> None:
     # The deep chair is 18 wide: corners after 18, then 22, then 18 inches.
     assert "[corner marks]" not in longer
     assert "18 in, 40 in and 58 in away" in of(written(tmp_path, longer), "make boxing")
+
+
+def test_corners_all_round_a_cushion_are_trimmed_when_its_seam_is_neatened(tmp_path: Path) -> None:
+    text = next(path for path in PROJECTS if path.stem == "awning-cushion").read_text(encoding="utf-8")
+    start, end = text.index("  - title: Close the cover"), text.index("  - use: fill")
+    standard = "  - use: join pieces, neaten, turn out\n    on: front, back\n    uses: blunt point\n"
+    cushion = written(tmp_path, text[:start] + standard + text[end:])
+    assert "Trim the corners" in of(cushion, "neaten")
+    turned = of(cushion, "turn out")
+    assert "Push the corners out" in turned
+    assert "Trim the corners" not in turned
 
 
 def test_a_round_box_has_no_corners(tmp_path: Path) -> None:
@@ -88,15 +99,12 @@ def test_a_round_box_has_no_corners(tmp_path: Path) -> None:
     ("name", "standard", "told", "untold"),
     [
         # The flap's bag is not lined: its seams stay raw. The tote's are shut in by the lining.
-        ("chandlery-flap", "bag", ["neaten the seams"], ["Pin every"]),
+        ("chandlery-flap", "bag", ["sew round the raw edges"], ["Pin every"]),
         ("customs-tote", "bag", ["Pin every strap to the middle"], ["neaten"]),
         ("customs-tote", "line bag", ["Let every strap lie between the two"], ["if there are any"]),
-        # All round a cushion there are corners; along a frill, or up a sleeve, there are none.
-        ("awning-cushion", "neaten", ["Trim the corners"], ["If the seam turns"]),
+        # Along a frill, or up a sleeve, there are no corners.
         ("pier-bolster", "neaten", [], ["corner"]),
         ("lantern-sleeve", "neaten", [], ["corner"]),
-        # Corners were trimmed when the seam was neatened.
-        ("awning-cushion", "turn out", ["Push the corners out"], ["Trim the corners"]),
         # The strap is caught in the facing's seam, the skirt is not.
         ("net-loft-pinafore", "face edge", ["the end of every strap", "Pin every skirt and every strap"], ["a tie"]),
         ("net-loft-pinafore", "join pieces", [], ["Pin every"]),

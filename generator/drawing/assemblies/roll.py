@@ -12,8 +12,8 @@ from generator.drawing.labels import POINTS
 from generator.drawing.style import Pen
 from generator.lengths import say_length
 
-LEFT, RIGHT, TOP, BOTTOM = 0.1, 2.9, 0.3, 1.1
-EDGE, BUTTONS, BENEATH = 0.5, 0.62, 0.74
+LEFT, RIGHT, TOP, BOTTOM = 0.1, 2.9, 0.3, 0.98
+EDGE, BUTTONS, BENEATH = 0.46, 0.58, 0.7
 
 
 def roll_closure(subject: Subject) -> ClosureWork | None:
@@ -35,7 +35,7 @@ def roll_stages(subject: Subject) -> tuple[Stage, ...]:
     lap = say_length(closure.overlap, subject.worksheet.edition) if closure and closure.overlap else ""
     return (
         Stage("", 2.4, 1.42, lambda canvas: _end(canvas, lap)),
-        Stage("", 3.0, 1.42, lambda canvas: _front(canvas, subject, closure)),
+        Stage("", 3.0, 1.3, lambda canvas: _front(canvas, subject, closure)),
     )
 
 

@@ -32,15 +32,15 @@ from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.styles import SHEET_MARGINS, page_size, paper_style
 
-PICTURE_WIDTH = 80.0
+PICTURE_WIDTH = 77.0
 # Of the page in handout.css, left with right and top with bottom; large letters have a higher foot.
 _HIGHER_FOOT = 3.6
 # What stands to the right of the finished thing: its back and the code of the web, with the words below it.
 _STRIP, _CODE, _LARGE_CODE = 29.0, 32.5, 41.0
 # Set and measured lengths differ by hairs: so much of a page stays free, and more where that was too little [mm].
-_SPARES = (1.2, 4.0, 9.0)
+_SPARES = (0.8, 4.0, 9.0)
 # The line above a picture that tells its name [mm], as in handout.css.
-_NAME, _LARGE_NAME = 4.6, 8.6
+_NAME, _LARGE_NAME = 4.0, 8.6
 # A picture is moved where its act becomes lower by so much [mm].
 _WORTH = 2.0
 _LARGE_ROWS = TableRows(marks=20, checks=1, cuts=2)
