@@ -83,4 +83,10 @@ def unreachable(site: BuiltSite) -> list[str]:
         new = (found & set(site.files)) - reached
         reached |= new
         waiting += new
-    return sorted(set(site.files) - reached - {*ASKED_FOR})
+    return sorted(set(site.files) - reached - {*ASKED_FOR} - _shared(site))
+
+
+def _shared(site: BuiltSite) -> set[str]:
+    """Pictures that a page names for those who share it, by their whole address."""
+    named = re.compile(rf'<meta property="og:image" content="{re.escape(site.address)}([^"]+)">')
+    return {found for page in site.pages for found in named.findall((site.folder / page).read_text(encoding="utf-8"))}
