@@ -32,6 +32,7 @@ from generator.calculation.worksheet.steps import sheet_steps
 from generator.calculation.worksheet.supplies import worked_supplies
 from generator.calculation.worksheet.thickness import thickest_places
 from generator.calculation.worksheet.threads import Sewing, thread_use
+from generator.calculation.worksheet.true_corners import report_corners
 from generator.definitions.caution_rule import CautionRule
 from generator.definitions.cautions import cautions_of
 from generator.definitions.project import Project
@@ -92,6 +93,7 @@ def worked_sheet(
     steps = sheet_steps(context, taken, partial(cautions_for, rules))
     _stop_on_errors(scope)
     report_making(scope, thing, taken, methods)
+    report_corners(scope, thing, pieces)
     try:
         laid = finished_thing(scope, joiner.book, acts)
         sheet = _sheet(context, cloths, steps, rules)

@@ -6,7 +6,7 @@ from pathlib import Path
 from textwrap import indent
 
 import pytest
-from rooms_on_disk import faults, inches, scope_of, sheet
+from rooms_on_disk import faults, inches, scope_of, sheet, warnings
 from test_plain_pieces_by_hand import extra, sizes, with_piece
 
 from generator.calculation.worked_piece import Piece, Round, Shaped
@@ -192,3 +192,19 @@ def test_the_step_that_cuts_names_what_is_cut_to_a_paper(tmp_path: Path) -> None
     assert "No rectangle: base. Cut out the rectangle first." in worksheet.steps[0].text.replace("*", "")
     plain = sheet(tmp_path, with_piece(f"kind: rectangle\n{SIZE}\nlabel: base"), "medium")
     assert "No rectangle" not in plain.steps[0].text
+
+
+def test_a_neck_that_makes_a_point_at_the_shoulder_seam_is_told(tmp_path: Path) -> None:
+    # A quarter oval arrives straight up at the shoulder, which falls 1 in 2 1/2: the cloth has 68 degrees there, and
+    # twice 68 is 136.
+    two = with_piece(
+        YOKE,
+        ("edges that meet:", f"  other:\n{indent(YOKE, '    ')}\nedges that meet:"),
+        ("edges that meet:\n", "edges that meet:\n  - join: extra.shoulder\n    to: other.shoulder\n"),
+    )
+    told = [one for one in warnings(sheet(tmp_path, two, "medium")) if "does not run on" in one]
+    assert {one.split("the edge ")[1].split(" does")[0] for one in told} >= {"'neck'"}
+    assert "where 'extra.right shoulder' meets 'other.right shoulder'" in told[0]
+    # At a level shoulder both are square, and the neck runs on.
+    square = two.replace("line to 7 1/2 in, 1 in or 19 cm, 2.5 cm", "line to 7 1/2 in, 0 or 19 cm, 0")
+    assert not [one for one in warnings(sheet(tmp_path, square, "medium")) if "the edge 'neck' does not run on" in one]
