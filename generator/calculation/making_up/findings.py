@@ -263,7 +263,7 @@ def _owner(item: Item) -> str:
 
 def _raw(words: _Words, slip: Slip) -> Told:
     told = f"this seam stays raw: {words.name(slip.items[0])}. Write where it can still be reached:"
-    return "note", f"{told}\n{words.remedy(slip.items)}"
+    return "warning", f"{told}\n{words.remedy(slip.items)}"
 
 
 def _untried(words: _Words, slip: Slip) -> Told:

@@ -24,7 +24,7 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.needs import Needs
-from generator.calculation.making_up.thing import Thing
+from generator.calculation.making_up.thing import Seam, Thing
 from generator.calculation.making_up.trials import TRIED
 
 Sort = Literal[
@@ -265,10 +265,16 @@ class _Walk:
         """Tell seams that stay raw; what an act sews to a piece that meets nothing is shut in by it."""
         joined = {piece for act in self.by.values() if act.does == "sew" and act.word != "on" for piece in act.pieces}
         loose = {item.on for item in self.given if item.state == "attached"} & joined
-        for seam in raw_seams(self.book.thing, self.needs.laid):
+        raw = raw_seams(self.book.thing, self.needs.laid)
+        for seam in (one for one in raw if not self._sewn_over(one, raw)):
             neat, sewn = seam_item("neat", seam), [item for item in sewn_items(seam) if item in self.given]
             if sewn and not self._has(neat) and not loose & set(seam.pieces):
                 self.slips.append(Slip("raw", (neat,), self.recipe[max(self.given[item] for item in sewn)]))
+
+    def _sewn_over(self, seam: Seam, raw: Sequence[Seam]) -> bool:
+        """Whether a later seam is sewn to the same edge, so that both are neatened together."""
+        own = {edge for edge in seam.edges if self.book.thing.parts[edge[0]].quantity == 1}
+        return any(own & later.edges for later in raw if later.number > seam.number)
 
     def _owner(self, item: Item) -> str:
         """What the items of one finding share: the piece, the seam, the closing, the work."""

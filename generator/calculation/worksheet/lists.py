@@ -214,7 +214,9 @@ def half_list(piece: Piece, edition: Edition) -> str:
         return f"Each half now measures {next(iter(widths.values()))} from its raw edge to its hemmed edge."
     (first, width), *others = widths.items()
     rest = "".join(f", the {name} {other}" for name, other in others)
-    return f"The {first} now measures {width} from its raw edge to its hemmed edge{rest}."
+    told = f"The {first} now measures {width} from its raw edge to its hemmed edge{rest}."
+    seen = f"Left and right are seen on their own right side: face down on the front, the {first} lies at the right."
+    return f"{told} {seen}"
 
 
 def _hemmed(piece: Piece, part: Part) -> Fraction:

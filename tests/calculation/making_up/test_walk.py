@@ -190,7 +190,7 @@ def test_a_seam_that_stays_raw_is_told_where_it_is_sewn() -> None:
     made = thing(panel(), band, kind="garment", seams="front.bottom / band.top")
     steps = f"{PANELS}hem, gather: band\njoin pieces: front, band"
     assert told(made, recipe(steps)) == [
-        "4:5: note: this seam stays raw: 'front' to 'band'. Write where it can still be reached:\n"
+        "4:5: warning: this seam stays raw: 'front' to 'band'. Write where it can still be reached:\n"
         "  - use: neaten\n    on: front, band"
     ]
     assert told(made, recipe(f"{steps}\nneaten: front, band")) == []

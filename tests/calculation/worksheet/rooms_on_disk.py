@@ -73,7 +73,7 @@ steps:
   - use: envelope back
     on: back
   - title: Close the cover
-    does: sew front to back, turn out front, put the pad in front
+    does: sew front to back, neaten front, turn out front, put the pad in front
     minutes: 20
     text: |
       The backs lie {{ lap }} one over the other.

@@ -121,7 +121,8 @@ def test_halves_of_unlike_seams_are_each_cut_to_their_own_size(tmp_path: Path) -
 def test_the_step_measures_each_half_as_it_is_hemmed(tmp_path: Path) -> None:
     # 13 - 2 and 12 1/2 - 2; halves alike are told together.
     assert lists.half_list(sheet(tmp_path, UNLIKE, "medium").pieces["back"], INCH) == (
-        "The left half now measures 11 in from its raw edge to its hemmed edge, the right half 10 1/2 in."
+        "The left half now measures 11 in from its raw edge to its hemmed edge, the right half 10 1/2 in. "
+        "Left and right are seen on their own right side: face down on the front, the left half lies at the right."
     )
     assert lists.half_list(sheet(tmp_path, CUSHION, "medium").pieces["back"], INCH) == (
         "Each half now measures 10 1/2 in from its raw edge to its hemmed edge."

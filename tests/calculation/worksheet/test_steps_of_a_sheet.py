@@ -41,12 +41,16 @@ def test_a_step_of_the_file_has_its_own_time_and_words(tmp_path: Path) -> None:
         ("seam 9-1",),
         "The backs lie 4 in one over the other.",
     )
-    # Without a time it is counted from its acts: 64 in with four corners are 30 + 80 + 213 + 213 + 160 s, 240 to turn
-    # out and 120 for the pad.
+    # Without a time it is counted from its acts: 64 in with four corners are 30 + 80 + 213 + 213 + 160 s, and 30
+    # + 80 + 213 to neaten, 240 to turn out and 120 for the pad.
     untimed = steps(tmp_path, put(CUSHION, ("    minutes: 20\n", "")))[-1]
-    assert untimed.minutes == 20
+    assert untimed.minutes == 25
     looks = put(
-        CUSHION, ("does: sew front to back, turn out front, put the pad in front\n    minutes: 20\n", "does: nothing\n")
+        CUSHION,
+        (
+            "does: sew front to back, neaten front, turn out front, put the pad in front\n    minutes: 20\n",
+            "does: nothing\n",
+        ),
     )
     assert steps(tmp_path, looks)[-1].minutes == 0
 

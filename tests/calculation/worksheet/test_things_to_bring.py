@@ -12,7 +12,7 @@ STEPS = CUSHION[CUSHION.index("steps:\n") :]
 AWL = """\
 steps:
   - title: Pierce it
-    does: sew front to back, turn out front, put the pad in front, cut front, cut back
+    does: sew front to back, neaten front, turn out front, put the pad in front, cut front, cut back
     uses: awl, hammer, machine
     text: |
       Pierce it.
