@@ -32,8 +32,6 @@ from generator.rendering.joined import PrintedPaper
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import SHEETS, size_orders
 
-_CUT_FROM_PAPER = "marking strip"
-
 
 @dataclass(frozen=True, slots=True)
 class TaughtClass:
@@ -136,8 +134,7 @@ def _of_kit(taught: TaughtClass, work: KitWork, bearing: Setting, *, everything:
             yield PrintedPaper(HANDOUT, pdf, *about, student, copies=1 if work.own else work.count.packed)
         for order in size_orders(worksheet) if everything else ():
             again()
-            cut = order.name == _CUT_FROM_PAPER
-            yield PrintedPaper(order.kind.title, order.render(bearing, paper), *about, cut=cut)
+            yield PrintedPaper(order.kind.title, order.render(bearing, paper), *about, cut=order.kind.cut_out)
 
 
 def _of_editions(taught: TaughtClass, bearing: Setting) -> Iterator[PrintedPaper]:

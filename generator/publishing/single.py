@@ -55,7 +55,7 @@ def one_sheet(
             return render_handout(worksheet, setting, paper)
         order = next(_orders(kind, projects), None)
         if order is None:
-            raise PublishError(f"there is no {kind} here: nothing is tucked")
+            raise PublishError(f"there is no {kind} here: {SHEETS[kind].where_none}")
         return order.render(setting, paper)
 
 

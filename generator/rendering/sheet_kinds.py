@@ -53,7 +53,8 @@ class SheetKind:
     worksheets, for a size one worksheet, for a class its ClassSheet. With ``each_edition`` they are of one edition, and
     a CalculationError is raised where two come together. What is rendered is a tagged PDF on a paper, ``Letter`` or
     ``A4``; a PublishError is raised where a letter or a font is missing. ``file`` is its word in names of files,
-    ``of_size`` tells of which sizes there is one.
+    ``of_size`` tells of which sizes there is one, ``where_none`` why there is none of others. What is ``cut_out`` of
+    its paper is printed on one side of it.
     """
 
     title: str
@@ -62,6 +63,8 @@ class SheetKind:
     render: Callable[[Any, Setting, str], bytes]
     each_edition: bool = True
     of_size: Callable[[Worksheet], bool] = _is_tucked
+    where_none: str = "nothing is tucked"
+    cut_out: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +111,10 @@ SHEETS: dict[str, SheetKind] = {
         "size",
         render_paper_pattern,
         of_size=_has_shapes,
+        where_none="no piece has a shape of its own",
+        cut_out=True,
     ),
-    "marking strip": SheetKind("Marking strip, true size", "strip", "size", render_strip),
+    "marking strip": SheetKind("Marking strip, true size", "strip", "size", render_strip, cut_out=True),
     "rescue sheet": SheetKind("Rescue sheet: when something goes wrong", "rescue", "size", render_rescue),
     "class pack": SheetKind("Class pack", "class", "class", render_class_pack, each_edition=False),
 }

@@ -155,6 +155,11 @@ def test_a_sheet_that_is_asked_for_is_the_one_of_the_site(room: Path, speak: Spe
         (("tablet", "only", "--kind", "care sheet"), 2, "the care sheet is not about one size; leave out 'only'"),
         (("--kind", "marking strip"), 2, "name a project and a size; without them there are sheets of the whole room"),
         (("flag", "small", "--kind", "rescue sheet"), 1, "there is no rescue sheet here: nothing is tucked"),
+        (
+            ("tablet", "only", "--kind", "paper pattern"),
+            1,
+            "there is no paper pattern here: no piece has a shape of its own",
+        ),
         (("tablet", "--kind", "care sheet", "--edition", "metric"), 2, "'tablet' has no metric edition; it has: inch"),
         (("--kind", "wall card", "--edition", "metric"), 1, "no project has a metric edition"),
     ],

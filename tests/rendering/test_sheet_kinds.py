@@ -125,3 +125,7 @@ def test_the_pictures_of_a_sheet_are_told_in_words() -> None:
     told = told_figures(rendered(place, SHOWN[place][1]))
     assert told
     assert all(alt.startswith("Cutting layout on firm cotton") for alt in told)
+
+
+def test_what_is_printed_at_true_size_is_cut_out_of_its_paper() -> None:
+    assert {name for name, kind in SHEETS.items() if kind.cut_out} == set(TRUE_SIZE)
