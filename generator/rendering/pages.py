@@ -101,14 +101,14 @@ def render_size(
     ``editions`` tells under which marks the sheet was given out, and what is otherwise since; ``sheets`` are those
     beside the handout.
     """
-    more = {"arrangement": arranged(worksheet, pictures), "sheets": _by_title(sheets), **_of_project(worksheet)}
+    more = {"arrangement": arranged(worksheet, pictures), "sheets": _by_title(sheets)}
     return _size_page("size.html", worksheet, setting, editions, sizes=sizes or (size_link(worksheet),), **more)
 
 
-def _of_project(worksheet: Worksheet) -> dict[str, SitePicture]:
+def _of_project(worksheet: Worksheet) -> dict[str, SitePicture | None]:
     """The pictures of the project that the page of a size shows; nobody knows here in which size they were rendered."""
     if shown_alone(worksheet) is None:
-        return {}
+        return {"picture": None, "share": None}
     project, told = worksheet.project, f"{worksheet.title}, finished."
     named = tuple((addresses.rendered_picture(project, width), width) for width in addresses.PICTURE_WIDTHS)
     small, *_ = named
@@ -130,6 +130,7 @@ def _size_page(
         **size_sharing(worksheet, setting),
         **state_words(worksheet, editions),
         **sheet_words(worksheet, _COLUMNS),
+        **_of_project(worksheet),
         **more,
     )
 

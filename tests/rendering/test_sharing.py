@@ -14,8 +14,8 @@ from generator.lengths import METRIC
 from generator.rendering.cards import SitePicture, ThingPictures
 from generator.rendering.environment import template
 from generator.rendering.guides import render_guides
-from generator.rendering.pages import render_home, render_project, render_size, render_words
-from generator.rendering.setting import Setting
+from generator.rendering.pages import render_between, render_home, render_project, render_size, render_words
+from generator.rendering.setting import Setting, size_link
 from generator.rendering.sharing import absolute, description, how_to, sitemap, size_sharing
 
 KNOWN = setting(site_address="https://ropewalk.example/sheets/")
@@ -96,6 +96,13 @@ def test_the_page_of_a_size_shows_the_finished_thing_of_its_project() -> None:
     address = "https://ropewalk.example/sheets/projects/slack-tide-cushion/share.jpg"
     assert f'<meta property="og:image" content="{address}">' in page
     assert 'srcset="../picture-320.webp 320w, ../picture-480.webp 480w"' in page
+
+
+def test_the_page_of_a_size_between_named_ones_shows_it_too_and_one_of_nothing_shows_none() -> None:
+    between = dataclasses.replace(cushion(), own=("side",), measures={"side": Fraction(15)})
+    assert "picture-480.webp 480w" in render_between(between, KNOWN, [size_link(cushion())])
+    nothing = dataclasses.replace(cushion(), pieces={}, laid_out=LaidOut((), Fraction(0), Fraction(0)))
+    assert "webp" not in render_size(nothing, {}, KNOWN)
 
 
 @pytest.mark.parametrize("page", ["home", "project", "words", "guides"])
