@@ -7,11 +7,13 @@ from pathlib import Path
 
 import pikepdf
 import pytest
+from handout_checks import on_the_ruler
 from links import faulty_links, unreachable
 from page_checks import faults
 from page_reading import ReadPage
 from pikepdf import Array, Dictionary, Name, Pdf
 from sheet_checks import faults_of
+from sheet_reading import ReadSheet
 
 from tests.built_site import BuiltSite
 
@@ -200,6 +202,14 @@ def leave_an_odd_page(pdf: Pdf) -> None:
     del pdf.pages[2]
 
 
+def tell_page_one_again(pdf: Pdf) -> None:
+    pdf.pages[1].Contents, pdf.pages[1].Resources = pdf.pages[0].Contents, pdf.pages[0].Resources
+
+
+def empty_third_page(pdf: Pdf) -> None:
+    pdf.pages[2].Contents = pdf.make_stream(b"")
+
+
 def run_something(pdf: Pdf) -> None:
     pdf.Root.OpenAction = Dictionary(S=Name.JavaScript, JS=pikepdf.String("go()"))
 
@@ -230,7 +240,9 @@ SPOILERS: dict[Callable[[Pdf], None], str] = {
     scatter_list: "LI stands in Div",
     link_to_nowhere: "a link leads nowhere",
     link_elsewhere: "a link leads to https://elsewhere.example/",
-    leave_an_odd_page: "a handout has 5 pages",
+    leave_an_odd_page: "a handout has 3 pages",
+    tell_page_one_again: "'To buy' is told 2 times",
+    empty_third_page: "page 3 is white for 257 mm",
     run_something: "holds /JS",
     attach_something: "/EmbeddedFiles",
 }
@@ -243,6 +255,14 @@ def test_a_spoilt_sheet_is_found_out(spoil: Callable[[Pdf], None], demo_site: Bu
         spoil(pdf)
         pdf.save(spoilt)
     assert any(SPOILERS[spoil] in fault for fault in faults_of(spoilt, demo_site))
+
+
+def test_a_length_finer_than_the_ruler_is_found_out(demo_site: BuiltSite) -> None:
+    with pikepdf.open(demo_site.folder / SHEET) as pdf:
+        sheet = ReadSheet(demo_site.folder / SHEET, pdf, demo_site)
+        assert list(on_the_ruler(sheet)) == []
+        sheet.texts.append("10 9\N{FRACTION SLASH}32")
+        assert list(on_the_ruler(sheet)) == ["9\N{FRACTION SLASH}32 is finer than a ruler"]
 
 
 def test_a_damaged_sheet_is_found_out(demo_site: BuiltSite, tmp_path: Path) -> None:
