@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -19,6 +20,9 @@ ROOT = Path(__file__).resolve().parents[1]
 ELSEWHERE = os.environ.get("TUCKWRIGHT_SITE")
 PROJECTS = tuple(sorted(path.stem for path in (ROOT / "projects").glob("*.yaml")))
 ROOM = "the room"
+# projects/PROJECT/SIZE
+SIZE_DEPTH = 2
+MOST_BETWEEN = 2
 PARTS = (*PROJECTS, ROOM)
 KINDS = {
     "home": "index.html",
@@ -52,6 +56,18 @@ class BuiltSite:
 
     def files_of(self, part: str, kind: str = "") -> list[str]:
         return [file for file in self.files if part_of(file) == part and file.endswith(kind)]
+
+    def pages_of(self, part: str) -> list[str]:
+        """The pages of a part; of the sizes between the named ones, which differ in numbers only, two of each kind."""
+        printed = {file.rpartition("/")[0] for file in self.files if file.endswith(".pdf")}
+        found, between = list[str](), Counter[str]()
+        for page in self.files_of(part, ".html"):
+            folder, _, name = page.rpartition("/")
+            is_between = folder.count("/") == SIZE_DEPTH and folder not in printed
+            between[name] += is_between
+            if not is_between or between[name] <= MOST_BETWEEN:
+                found.append(page)
+        return found
 
     @cached_property
     def address(self) -> str:

@@ -39,13 +39,14 @@ def render_machine(
     """
     link = size_link(worksheet)
     known = {**{picture.key: (picture,) for found in pictures.values() for picture in found}, **pictures}
+    heights = {key: sum(one.height / one.width for one in found) for key, found in known.items()}
     address = addresses.machine_page(worksheet.project, worksheet.size, worksheet.edition.name)
     return framed_page(
         "machine.html",
         address,
         setting,
         link=link,
-        stops=stops(worksheet, known),
+        stops=stops(worksheet, heights),
         letters=_LETTERS,
         between=lambda least, most: typeset(say_range(least, most, worksheet.edition)),
         figures_of=_figures(known),

@@ -8,10 +8,14 @@ from itertools import groupby
 
 from markupsafe import Markup
 
+from generator.rendering.words import blocks
+
 # A paragraph of fewer words is no instruction of its own: it goes with the next one, the last with the one before it.
 _FEW_WORDS = 20
-# So many words at most stand together: as many as a screen of 360 x 640 px shows, or shows above a picture.
-_MOST_WORDS, _MOST_BY_PICTURE = 64, 28
+# So many words at most stand together: as many as a screen of 360 x 640 px shows.
+_MOST_WORDS = 64
+# What such a screen has for words and a picture [px], what a word takes of it, and the tools of a step, in words.
+_WORDS_HIGH, _SCREEN_WIDE, _PIXELS_A_WORD, _HEAD_WORDS, _LEAST_BY_PICTURE = 330, 360, 7, 12, 10
 _SENTENCE_END = re.compile(r"(?<=[.!?:])\s+(?=(?:<\w+>)*[A-Z(])")
 
 Words = tuple[Markup, ...]
@@ -30,9 +34,16 @@ def screens(told: Sequence[Markup]) -> list[Words]:
     return [part for group in groups for part in parted(group, _MOST_WORDS)]
 
 
-def beside_picture(words: Words) -> list[Words]:
-    """Return the words of a screen in two parts, the first of them short enough to be read above a picture."""
-    first, *others = parted(words, _MOST_BY_PICTURE)
+def beside_picture(words: Words, height: float, *, begins: bool) -> list[Words]:
+    """Return the words of a screen in parts, the first of them short enough to be read above a picture.
+
+    ``height`` is that of the picture as a part of the screen's width; where it leaves no room for a sentence, the first
+    part is empty. What a step ``begins`` with, its tools and cautions, takes room as well.
+    """
+    room = round((_WORDS_HIGH - height * _SCREEN_WIDE) / _PIXELS_A_WORD) - (_HEAD_WORDS if begins else 0)
+    if room < _LEAST_BY_PICTURE:
+        return [(), words]
+    first, *others = parted(words, room)
     return [first, *([tuple(_rejoined([block for part in others for block in part]))] if others else [])]
 
 
@@ -91,11 +102,10 @@ def _sentences(block: Markup) -> Iterator[Markup]:
 
 
 def _items(block: Markup) -> Iterator[Markup]:
-    inside = str(block).removeprefix("<ul>").removesuffix("</ul>")
-    if not block.startswith("<ul>") or "<ul>" in inside or "<ol" in inside:
+    if not block.startswith("<ul>"):
         yield block
         return
-    for item in re.findall(r"<li>.*?</li>", inside, re.DOTALL):
+    for item in blocks(Markup(str(block).removeprefix("<ul>").removesuffix("</ul>"))):  # noqa: S704 -- as below
         yield Markup(f"<ul>{item}</ul>")  # noqa: S704 -- part of what was escaped
 
 

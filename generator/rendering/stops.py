@@ -7,10 +7,11 @@ is named by what it is, never by a count, so that a place is found again when a 
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Literal
 
 from markupsafe import Markup
@@ -26,7 +27,8 @@ from generator.rendering.words import blocks, read_words
 StopKind = Literal["told", "care", "lengths", "check", "row"]
 _NAMED_BY = 4
 # So many lengths to tick, two beside each other, stand on a screen of 360 x 640 px.
-_MOST_LENGTHS = 16
+_MOST_LENGTHS = 14
+_NONE_DRAWN: Mapping[str, float] = MappingProxyType({})
 _BELOW = 2
 
 
@@ -73,8 +75,11 @@ class Stop:
     ends: bool = False
 
 
-def stops(worksheet: Worksheet, drawn: Collection[str] = ()) -> tuple[Stop, ...]:
-    """Return the stops of a worksheet in the order of the work, with those of its pictures that are ``drawn``."""
+def stops(worksheet: Worksheet, drawn: Mapping[str, float] = _NONE_DRAWN) -> tuple[Stop, ...]:
+    """Return the stops of a worksheet in the order of the work, with those of its pictures that are ``drawn``.
+
+    How high each is, by its key, is told as a part of the width of a phone.
+    """
     found: list[Stop] = []
     taken: set[str] = set()
     warned: set[str] = set()
@@ -85,7 +90,8 @@ def stops(worksheet: Worksheet, drawn: Collection[str] = ()) -> tuple[Stop, ...]
         panel = worksheet.panels.get(step.pieces[0]) if step.pieces else None
         figures = [key for key in step.figures if key in drawn]
         shown = _with_figures(list(_stops_of(step, panel, worksheet.edition)), figures)
-        of_step = [*care, *_joined(part for stop in shown for part in _read(stop))]
+        parts = [_read(stop, drawn, begins=not (care or place)) for place, stop in enumerate(shown)]
+        of_step = [*care, *_joined(part for read in parts for part in read)]
         of_step[0] = replace(of_step[0], begins=True, again=again)
         of_step[-1] = replace(of_step[-1], ends=True)
         found += [_named_apart(stop, taken) for stop in of_step]
@@ -97,12 +103,19 @@ def _care(step: SheetStep, caution: Caution) -> Stop:
     return Stop(_slug(f"{step.title} care {caution.short}"), title, step, "care", (read_words(caution.text, _BELOW),))
 
 
-def _read(stop: Stop) -> Iterator[Stop]:
-    """A stop of words in parts that are read above its picture, which stays with the first."""
-    first, *others = beside_picture(stop.words) if stop.figures and stop.kind == "told" else [stop.words]
-    yield replace(stop, words=first)
+def _read(stop: Stop, drawn: Mapping[str, float], *, begins: bool) -> Iterator[Stop]:
+    """A stop of words in parts that are read above its picture, which stays with the first or has a stop of its own."""
+    if not stop.figures or stop.kind != "told" or not stop.words:
+        yield stop
+        return
+    height = sum(drawn[key] for key in stop.figures)
+    first, *others = beside_picture(stop.words, height, begins=begins)
+    if first:
+        yield replace(stop, words=first)
     for words in others:
         yield _of_words(stop.step, words)
+    if not first:
+        yield replace(stop, name=f"{stop.name}-shown", words=())
 
 
 def _joined(of_step: Iterable[Stop]) -> list[Stop]:

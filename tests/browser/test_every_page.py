@@ -27,7 +27,7 @@ def test_every_page_fits_every_width_asks_for_nothing_elsewhere_and_axe_finds_no
     part: str, site: Site, sweeping: Watched, examiner: Examiner
 ) -> None:
     faults = defaultdict(list)
-    for page in site.built.files_of(part, ".html"):
+    for page in site.built.pages_of(part):
         sweeping.forget()
         sweeping.page.set_viewport_size({"width": WIDTHS[0], "height": 900})
         sweeping.page.goto(site.below + page)

@@ -90,9 +90,18 @@ def test_no_sentence_is_cut_inside_bold_words_or_after_a_number() -> None:
 def test_words_above_a_picture_are_few_and_the_others_follow_without_it() -> None:
     worksheet = told(f"{LONG} {LONG}")
     drawn = dataclasses.replace(worksheet.steps[0], figures=("stitching front", "only on paper"))
-    found = stops(dataclasses.replace(worksheet, steps=(drawn,)), ["stitching front"])
+    found = stops(dataclasses.replace(worksheet, steps=(drawn,)), {"stitching front": 0.3})
     assert [(stop.figures, len(stop.words)) for stop in found] == [(("stitching front",), 1), ((), 1)]
     assert [str(stop.words[0].striptags()) for stop in found] == [LONG, LONG]
+
+
+def test_a_picture_that_leaves_no_room_for_a_sentence_follows_the_words_on_a_screen_of_its_own() -> None:
+    """390 px less 0.9 x 360 are 66: 9 words of 7 px, and the shortest sentence that stands above a picture has 10."""
+    worksheet = told(LONG)
+    drawn = dataclasses.replace(worksheet.steps[0], figures=("stitching front",), tools=())
+    found = stops(dataclasses.replace(worksheet, steps=(drawn,)), {"stitching front": 0.9})
+    assert [(stop.figures, len(stop.words)) for stop in found] == [((), 1), (("stitching front",), 0)]
+    assert found[1].name == f"{found[0].name}-shown"
 
 
 def test_a_list_and_a_table_stay_with_the_words_before_them() -> None:
@@ -125,7 +134,7 @@ def test_marks_are_ticked_along_the_top_edge_and_then_along_the_bottom_edge() ->
     assert [kind for _, kind in kinds] == ["care", "told", *["lengths"] * 4, "told"]
     page = sections(tree(marked))
     for edge in ("top", "bottom"):
-        # 17 marks are more than a screen of 16 holds: 8 and 9.
+        # 17 marks are more than a screen of 14 holds: 8 and 9.
         parts = [list(page[f"front-marks-{edge}{part}"].iter("input")) for part in ("", "-from-9")]
         assert [len(boxes) for boxes in parts] == [8, 9]
         ids = [box.get("id") for boxes in parts for box in boxes]
@@ -211,7 +220,7 @@ def test_the_pictures_of_rows_and_checks_stand_there_and_are_drawn_once() -> Non
     steps = list(worksheet.steps)
     steps[1] = dataclasses.replace(steps[1], figures=("turns front", "pair stitching front"))
     worksheet = dataclasses.replace(worksheet, steps=tuple(steps))
-    drawn = {*placeholders(), "pair stitching front"}
+    drawn = {**dict.fromkeys(placeholders(), 0.3), "pair stitching front": 0.3}
     found = [stop for stop in stops(worksheet, drawn) if stop.step.number == 2]
     assert [stop.figures for stop in found] == [
         ("pair stitching front",),

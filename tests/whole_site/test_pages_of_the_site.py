@@ -20,7 +20,7 @@ def read_page(site: BuiltSite, page: str) -> ReadPage:
 
 @pytest.mark.parametrize("part", PARTS)
 def test_every_page_is_valid_and_has_what_every_page_must_have(part: str, demo_site: BuiltSite) -> None:
-    pages = demo_site.files_of(part, ".html")
+    pages = demo_site.pages_of(part)
     assert pages
     assert [f"{page}: {fault}" for page in pages for fault in faults(read_page(demo_site, page))] == []
 

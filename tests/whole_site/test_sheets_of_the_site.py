@@ -8,8 +8,9 @@ import pytest
 from sheet_checks import faults_of
 
 from generator.definitions.vocabulary import SHEETS_OF_SIZE
-from tests.built_site import PARTS, BuiltSite
-from tests.room import run
+from generator.rendering.addresses import handout_file
+from tests.built_site import PARTS, PROJECTS, BuiltSite
+from tests.room import demo_room, run
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -21,16 +22,27 @@ def test_every_sheet_is_whole_tagged_told_in_words_and_leads_nowhere_else(part: 
     assert [f"{sheet}: {fault}" for sheet in sheets for fault in faults_of(demo_site.folder / sheet, demo_site)] == []
 
 
-def test_every_size_has_a_handout_in_each_edition_and_on_each_paper(demo_site: BuiltSite) -> None:
-    pages = [page for page in demo_site.pages if page.endswith("-at-the-machine.html")]
-    wanted = set()
-    for page in pages:
-        folder, _, name = page.rpartition("/")
-        project, size = folder.split("/")[1:]
-        edition = name.removesuffix("-at-the-machine.html")
-        wanted |= {f"{folder}/{project}-{size}-{edition}-{paper}.pdf" for paper in ("letter", "a4")}
-    assert len(pages) > 80
+def test_every_named_size_has_a_handout_in_each_edition_and_on_each_paper(demo_site: BuiltSite) -> None:
+    listed = [(name, demo_room().project(name)) for name in PROJECTS]
+    wanted = {
+        handout_file(name, size, edition, paper)
+        for name, project in listed
+        for size in project.sizes
+        for edition in project.editions
+        for paper in ("Letter", "A4")
+    }
+    assert len(wanted) > 200
     assert wanted - set(demo_site.files) == set()
+
+
+def test_a_size_between_has_its_pages_and_no_paper(demo_site: BuiltSite) -> None:
+    """Quay cushion: 12 to 20 in by 1/2 in are 17 steps, 14 without the three named ones; 30 to 50 cm are 21, so 18."""
+    folders = {page.rpartition("/")[0] for page in demo_site.files if page.startswith("projects/quay-cushion/side-")}
+    assert sorted(len([one for one in folders if one.endswith(unit)]) for unit in ("-in", "-cm")) == [14, 18]
+    for folder in folders:
+        inside = [file for file in demo_site.files if file.startswith(f"{folder}/")]
+        edition = "inch" if folder.endswith("-in") else "metric"
+        assert inside == [f"{folder}/{edition}-at-the-machine.html", f"{folder}/{edition}.html"]
 
 
 @pytest.mark.parametrize("kind", SHEETS_OF_SIZE)
