@@ -240,6 +240,7 @@ class Piece:
     square: Fraction = NOTHING
     pieced: PiecedBias | None = None
     made: Made = PLAIN
+    pair: bool = False
 
     @property
     def shape(self) -> Shaped | None:

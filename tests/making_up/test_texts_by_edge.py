@@ -6,10 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from generator.calculation.turning.turns import Hand, Turn, row_words
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
+from generator.drawing.things.views import front_shapes
 from generator.errors import FaultyFileError
+from generator.rendering.handout.tables import cut_rows
 from tests.making_up.demo_recipes import PROJECTS, ROOT, room
 
 ROUND = """\
@@ -213,13 +216,52 @@ def test_a_seam_that_is_sewn_already_is_not_told_again(tmp_path: Path) -> None:
     assert round_it.joined[0].layers[0].pieces == ("front",)
 
 
-def test_a_pair_is_made_as_in_a_mirror(tmp_path: Path) -> None:
-    pair = FRILLED.replace("    kind: tucked panel\n", "    kind: tucked panel\n    quantity: 2\n    pair: yes\n")
-    told = {step.standard: step.text for step in written(tmp_path, pair).steps}
-    assert "as in a mirror" in told["mark folds"]
+PAIR = FRILLED.replace("    kind: tucked panel\n", "    kind: tucked panel\n    quantity: 2\n    pair: yes\n")
+
+
+def test_a_pair_says_exactly_how_the_second_differs(tmp_path: Path) -> None:
+    rows = "    rows:\n      plan: slants\n      spacing: 3 in or 8 cm\n  frill:\n"
+    told = {step.standard: step.text for step in written(tmp_path, PAIR.replace("  frill:\n", rows, 1)).steps}
+    assert "On the other measure the same marks from its right cut edge" in told["mark folds"]
+    assert "begin each row at its other end; the words stay as they are, in the same order" in told["sew rows"]
     assert "as in a mirror" not in told["hem"]
-    plain = {step.standard: step.text for step in written(tmp_path, pair.replace("    pair: yes\n", "")).steps}
-    assert "as in a mirror" not in plain["mark folds"]
+    plain = {step.standard: step.text for step in written(tmp_path, PAIR.replace("    pair: yes\n", "")).steps}
+    assert "its right cut edge" not in plain["mark folds"]
+
+
+@pytest.mark.parametrize("start", ["left", "right"])
+def test_a_mirrored_row_begun_at_its_other_end_has_the_same_words(start: Hand) -> None:
+    turns = (Turn.RIGHT, Turn.LEFT, Turn.UPRIGHT, Turn.RIGHT)
+    mirrored = (Turn.LEFT, Turn.UPRIGHT, Turn.RIGHT, Turn.LEFT)
+    other: Hand = "left" if start == "right" else "right"
+    assert row_words(mirrored, other) == row_words(turns, start)
+    assert row_words(mirrored, start) != row_words(turns, start)
+
+
+def test_the_cut_table_says_that_a_piece_is_a_pair(tmp_path: Path) -> None:
+    sheet = written(tmp_path, PAIR)
+    assert (sheet.pieces["front"].quantity, sheet.pieces["front"].note) == (2, "a pair: a left and a right")
+    front = next(row for row in cut_rows(sheet) if "front" in row.label)
+    assert "a pair: a left and a right" in front.note
+    size = "    finished across: 5 in or 12 cm\n    finished along: 6 in or 15 cm\n"
+    size += "    outline: rounded bottom 1 in or 3 cm\n"
+    pocket = f"  pocket:\n    kind: rectangle\n{size}    quantity: 2\n    pair: yes\n    note: Of felt.\n"
+    shaped = PAIR.replace("edges that meet:\n", f"{pocket}edges that meet:\n")
+    cut = "a pair: cut with the cloth folded right sides together, or one with the paper turned over"
+    assert written(tmp_path, shaped).pieces["pocket"].note == f"Of felt; {cut}"
+
+
+def test_the_second_curtain_of_a_pair_hangs_as_in_a_mirror(tmp_path: Path) -> None:
+    text = next(path for path in PROJECTS if path.stem == "gull-window-curtain").read_text(encoding="utf-8")
+    pair = written(tmp_path, text.replace("    quantity: 2\n", "    quantity: 2\n    pair: yes\n", 1))
+    shapes = front_shapes(pair)
+    panels = [shape for shape in shapes if shape.lying is not None]
+    first, second = (shape.form.place((1.0, 2.0)) for shape in panels if shape.form is not None)
+    width = float(pair.laid_out.across)
+    assert first is not None
+    assert second is not None
+    # One inch from the left edge of the first, one inch from the right edge of the second.
+    assert second[0] - width * 1.08 == pytest.approx(width - first[0])
 
 
 def test_a_pair_of_one_is_refused(tmp_path: Path) -> None:

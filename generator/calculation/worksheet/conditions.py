@@ -196,7 +196,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "straight": _way(straight),
         "several": lambda pieces, _scope: any(piece.quantity > 1 for piece in pieces),
         "others wait": _waits,
-        "pair": lambda pieces, scope: any(scope.project.pieces[piece.name].pair for piece in pieces),
+        "pair": lambda pieces, _scope: any(piece.pair for piece in pieces),
         "toward": _rowed(_said(TOWARD)),
         "away": _rowed(_said(AWAY)),
         "crosses tucks": _meets("top", "bottom"),

@@ -223,6 +223,13 @@ class Scope:
             raise CalculationError(f"a pair is a left and a right, and {number} cannot be halved; write quantity: 2")
         return number
 
+    def note_of(self, model: PieceModel) -> str:
+        """Return the note of a piece, and of a pair how its two are cut."""
+        turned = "cut with the cloth folded right sides together, or one with the paper turned over"
+        shaped = getattr(model, "outline", None) is not None
+        pair = f"a pair: {turned if shaped else 'a left and a right'}" if model.pair else ""
+        return "; ".join(filter(None, (self.text(model.note).rstrip().removesuffix("." if pair else ""), pair)))
+
     def weight_of(self, model: PieceModel) -> str:
         """Return the weight of a piece's cloth: sheer, light, medium or heavy."""
         return self.project.cloths[self.cloth_of(model)].weight

@@ -20,15 +20,18 @@ def front_shapes(worksheet: Worksheet) -> list[Shape]:
     """Return the thing from the front; a pair of curtains hangs side by side."""
     form = form_of(worksheet)
     if worksheet.laid_out.number == 2 and form.name == "hung":
-        return [*shapes_of(worksheet, form), *shapes_of(worksheet, _beside(form))]
+        mirrored = any(worksheet.pieces[lying.piece].pair for lying in worksheet.laid_out.seen)
+        return [*shapes_of(worksheet, form), *shapes_of(worksheet, _beside(form, mirrored=mirrored))]
     return shapes_of(worksheet, form)
 
 
-def _beside(form: Form) -> Form:
+def _beside(form: Form, *, mirrored: bool) -> Form:
+    """The same beside it, as in a mirror where the two are a left and a right."""
     wide = (form.flat.right - form.flat.left) * (1 + APART)
 
     def place(point: tuple[float, float]) -> tuple[float, float] | None:
-        found = form.place(point)
+        x, y = point
+        found = form.place((form.flat.left + form.flat.right - x if mirrored else x, y))
         return None if found is None else (found[0] + wide, found[1])
 
     return replace(form, place=place)

@@ -119,7 +119,8 @@ def test_a_thick_seam_is_told_at_its_step(tmp_path: Path, weight: str, told: boo
         CUSHION,
         ("    width: 44 in or 112 cm\n", f"    width: 44 in or 112 cm\n    weight: {weight}\n"),
         (
-            "  - title: Close the cover\n    does: sew front to back, neaten front, turn out front, put the pad in front\n"
+            "  - title: Close the cover\n"
+            "    does: sew front to back, neaten front, turn out front, put the pad in front\n"
             "    minutes: 20\n    text: |\n      The backs lie {{ lap }} one over the other.\n",
             "  - use: join pieces\n    on: front, back\n",
         ),
