@@ -72,13 +72,24 @@ class _Laying:
         waiting = [seam for seam in self.thing.seams if seam.pieces[0] in self.parts]
         rows = [seam for seam in waiting if seam.sort not in SHUT_IN and not self._overlie(seam)]
         while waiting:
-            # Every copy that lengthens a row may be the one at which the row goes on.
-            while longer := [seam for seam in rows if self._lengthen(seam)]:
-                waiting = [seam for seam in waiting if seam not in longer]
-            seam = next((one for one in waiting if self._lay(one, patient=True)), None)
-            seam = seam or next((one for one in waiting if self._lay(one, patient=False)), None)
-            # One that brings nothing, as of pieces that hang at no panel, is passed over, so that this ends.
-            waiting = [one for one in waiting if one is not (seam or waiting[0])] if waiting else []
+            done = self._lengthened(rows) or self._laid_next(waiting)
+            waiting = [seam for seam in waiting if seam not in done]
+
+    def _lengthened(self, rows: Sequence[Seam]) -> list[Seam]:
+        """Lay the copies that lengthen rows, each at the one before it, and return the seams that brought them."""
+        found: list[Seam] = []
+        while longer := [seam for seam in rows if self._lengthen(seam)]:
+            found += longer
+        return found
+
+    def _laid_next(self, waiting: Sequence[Seam]) -> list[Seam]:
+        """Lay what the first seam brings that can, and return that seam."""
+        for patient in (True, False):
+            for seam in waiting:
+                if self._lay(seam, patient=patient):
+                    return [seam]
+        # One that brings nothing, as of pieces that hang at no panel, is passed over, so that this ends.
+        return [waiting[0]]
 
     def _overlie(self, seam: Seam) -> bool:
         """Whether the pieces of a seam meet by like-named edges anywhere, so that they lie on each other."""

@@ -53,7 +53,7 @@ class Needs:
         named = method.needs if method is not None else _ACT_NEEDS.get(act.does, ())
         found = [need for item in gives for need in self._natural(item)]
         found += [need for item in gives for name in named for need in self._named(name, item)]
-        found += [trial.item for item in gives if (trial := self.book.trial(item)) is not None]
+        found += [trial.item for trial in map(self.book.trial, gives) if trial is not None]
         if any(item.state in ("attached", "set") for item in gives):
             found += [item for piece in act.pieces for item in piece_items(self.thing.parts[piece])]
             found += [item for piece, _ in act.what for item in edge_items(self.thing.parts[piece])]

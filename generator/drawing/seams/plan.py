@@ -6,7 +6,7 @@ The finished edges of the lowest layer begin at (0, 0); x runs to the right and 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
@@ -106,11 +106,7 @@ class SeamPlan:
 
 def plan_seam(worksheet: Worksheet, joined: Joined) -> SeamPlan | None:
     """Return where everything lies, None where pieces are no flat rectangles, or rounds on each other."""
-    pieces = [worksheet.pieces[name] for name in joined.pieces]
-    rounds = all(_is_round(piece) for piece in pieces)
-    if any(_not_flat(piece) or _is_round(piece) is not rounds for piece in pieces):
-        return None
-    if set(joined.sides) - ({RIM} if rounds else {*CLOCKWISE}):
+    if not _can_lie_flat([worksheet.pieces[name] for name in joined.pieces], joined):
         return None
     below = _row(worksheet, joined)
     base = around(laid.finished for laid in below)
@@ -121,6 +117,14 @@ def plan_seam(worksheet: Worksheet, joined: Joined) -> SeamPlan | None:
     opening = _opening(joined.opening, below, seams) if joined.opening is not None else None
     gaps = tuple(_opening(gap, below, seams) for gap in joined.gaps)
     return SeamPlan(joined, below, over, seams, opening, _opened(joined, below, over), gaps)
+
+
+def _can_lie_flat(pieces: Sequence[Piece], joined: Joined) -> bool:
+    """Whether the pieces are all rectangles that are joined at sides, or all rounds that are joined at their rims."""
+    rounds = all(_is_round(piece) for piece in pieces)
+    if any(_not_flat(piece) or _is_round(piece) is not rounds for piece in pieces):
+        return False
+    return set(joined.sides) <= ({RIM} if rounds else {*CLOCKWISE})
 
 
 def _not_flat(piece: Piece) -> bool:
