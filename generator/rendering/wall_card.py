@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Generator, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby
+from itertools import groupby, product
 from typing import Any
 
 from markupsafe import Markup
@@ -19,6 +19,8 @@ from markupsafe import Markup
 from generator.calculation.panel.tucks import tuck_take_up
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
+from generator.drawing.labels import text_width
+from generator.drawing.style import style_of
 from generator.lengths import Edition
 from generator.rendering.one_page import edition_values, sheet_html, sheet_paper
 from generator.rendering.pdf import write_fitting_pdf
@@ -29,9 +31,12 @@ from generator.rendering.tables import piece_size
 from generator.rendering.typeset import as_sentence, bare, said, typeset
 
 _MOST_DEPTHS = 6
-# Few projects stand in one column, and so do letters above this size [pt].
-_ONE_COLUMN, _LARGE = 3, 12.0
+# Letters above this size stand in one column [pt].
+_LARGE = 12.0
 _TIGHTEST_LINE, _MARGINS, _POINTS = 1.3, 2.0, 72
+# White at both sides of a card and between its columns [in], and behind a cell [em]: css/sheets.css.
+_SIDES, _BETWEEN, _PADDING = 26 / 25.4, 0.26, 0.6
+_HEADS = ("Size", "Cut the panel", "Tucks", "Buy, yd")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +72,15 @@ class CardFit:
 
 @dataclass(frozen=True, slots=True)
 class WallCard:
-    """One page: what it is of, its projects column by column, and how they are set."""
+    """One page: what it is of, its projects column by column, and how they are set.
+
+    ``one_line`` tells whether each line holds its words.
+    """
 
     heading: str
     columns: tuple[tuple[CardProject, ...], ...]
     fit: CardFit
+    one_line: bool = True
 
 
 def _fits(*letters: float) -> tuple[CardFit, ...]:
@@ -103,6 +112,8 @@ class _CardTrial:
         self._large = least > _LARGE
         self._fits = _fits(least) if self._large else _FITS
         self._inches = PAPERS[paper][1] - _MARGINS
+        self._across = PAPERS[paper][0] - _SIDES
+        self._font = style_of(setting.theme).font
         self._together = True
         self._kept = False
 
@@ -118,16 +129,16 @@ class _CardTrial:
 
     def _placed(self, heading: str, projects: tuple[CardProject, ...]) -> Generator[str, None, list[WallCard]]:
         """Try one card with all these projects, the fullest way first; then a card for each kind, or for each half."""
-        columns = (projects,) if self._large or len(projects) <= _ONE_COLUMN else _two_columns(projects)
-        for fit in self._fits:
-            card = WallCard(heading, columns, fit)
-            if self._may_fit(card):
+        layouts = ((projects,),) if self._large or len(projects) < 2 else ((projects,), _two_columns(projects))
+        for fit, columns in product(self._fits, layouts):
+            card = WallCard(heading, columns, fit, self._holds_its_words(columns, fit))
+            if self._may_fit(card) and (card.one_line or fit.letters == self._fits[-1].letters):
                 yield self._html([card])
                 if self._kept:
                     return [card]
         self._together = False
         if len(projects) < 2:
-            return [WallCard(heading, columns, self._fits[-1])]
+            return [WallCard(heading, layouts[-1], self._fits[-1], one_line=False)]
         kinds = [tuple(some) for _, some in groupby(sorted(projects, key=_kind), key=_kind)]
         half = (len(projects) + 1) // 2
         cards: list[WallCard] = []
@@ -140,8 +151,27 @@ class _CardTrial:
         most = max(_lines_of(column) for column in card.columns)
         return most * card.fit.letters * _TIGHTEST_LINE <= self._inches * _POINTS
 
+    def _holds_its_words(self, columns: Sequence[Sequence[CardProject]], fit: CardFit) -> bool:
+        """Whether the widest words of all cells of a line stand side by side."""
+        wide = (self._across - _BETWEEN * (len(columns) - 1)) / len(columns)
+        return all(self._width(projects, fit) <= wide for projects in columns)
+
+    def _width(self, projects: Sequence[CardProject], fit: CardFit) -> float:
+        """How wide the table of some projects is without a break in any line [in]."""
+        told = [_HEADS, *(_words(line) for project in projects for line in project.lines)]
+        cells = list(zip(*told, strict=True))[: 4 if fit.buying else 3]
+        return sum(
+            max(text_width(words, fit.letters, bold=place == 1, font=self._font) for words in column)
+            for place, column in enumerate(cells)
+        ) + _PADDING * fit.letters / _POINTS * (len(cells) - 1)
+
     def _html(self, cards: Sequence[WallCard]) -> str:
         return sheet_html("wall_card", self._setting, {**self._values, "cards": cards, "large": self._large})
+
+
+def _words(line: CardLine) -> tuple[str, ...]:
+    """The words of a line, cell by cell."""
+    return (f"{line.size} {line.panel}".strip(), *(cell.striptags() for cell in (line.cut, line.tucks, line.buy)))
 
 
 def _lines_of(projects: Sequence[CardProject]) -> int:

@@ -1,10 +1,13 @@
 from __future__ import annotations
 
+import io
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import cache
+from itertools import pairwise
 
+import pdfplumber
 import pytest
 from mooring_room import worksheets
 from opened_pdf import letter_sizes, page_count, texts, whole_text, words_outside
@@ -77,6 +80,19 @@ def test_the_letters_are_as_large_as_the_page_allows_and_never_too_small(number:
     # The foot of a page and the heads of columns are smaller than the card's own letters, never below 8 pt.
     assert min(letter_sizes(one)) >= 6
     assert max(letter_sizes(one)) >= 20
+
+
+@pytest.mark.parametrize("number", [1, 3, 4, 9, 17])
+def test_no_column_runs_into_the_next(number: int) -> None:
+    with pdfplumber.open(io.BytesIO(card(number))) as read:
+        [page] = read.pages
+        words = page.extract_words()
+    tops = {round(word["top"]) for word in words if word["text"] == "Size"}
+    assert len(tops) == 1
+    rows: dict[int, list[tuple[float, float]]] = {}
+    for word in words:
+        rows.setdefault(round(word["bottom"]), []).append((word["x0"], word["x1"]))
+    assert all(left[1] <= right[0] + 1 for row in rows.values() for left, right in pairwise(sorted(row)))
 
 
 def test_what_is_left_out_is_told_and_everything_else_is_there() -> None:
