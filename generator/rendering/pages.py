@@ -112,7 +112,7 @@ def _of_project(worksheet: Worksheet) -> dict[str, SitePicture | None]:
     project, told = worksheet.project, f"{worksheet.title}, finished."
     named = tuple((addresses.rendered_picture(project, width), width) for width in addresses.PICTURE_WIDTHS)
     small, *_ = named
-    picture = SitePicture(*named[1], height_of(named[1][1]), told, "as it will look", (small,))
+    picture = SitePicture(*named[1], height_of(named[1][1]), told, "as it will look, in one of its sizes", (small,))
     return {"picture": picture, "share": SitePicture(addresses.share_picture(project), *SHARED, told)}
 
 
