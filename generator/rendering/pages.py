@@ -139,8 +139,7 @@ def render_between(
     worksheet: Worksheet, setting: Setting, named: Sequence[SizeLink], editions: SheetEditions | None = None
 ) -> str:
     """Return the page of a size between the ``named`` ones beside it, which have the pictures and the paper."""
-    told = {"typed": typed(worksheet), "measures": worksheet.size_label}
-    more = {"arrangement": arranged(worksheet, {}), **told, **_of_project(worksheet)}
+    more = {"arrangement": arranged(worksheet, {}), "typed": typed(worksheet), "measures": worksheet.size_label}
     return _size_page("between.html", by_measure(worksheet), setting, editions, sizes=named, **more)
 
 
