@@ -18,6 +18,7 @@ from generator.calculation.worksheet.cut_order import OrderedStack, cut_order, n
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import spread, text_height, text_lines, text_width
 from generator.drawing.layout_plan import WIDE, DrawnStrip, LayoutPart, Patch, plan_layout
+from generator.drawing.layout_shapes import NO_SHAPES, Shapes, cut_line_on, shapes_cut
 from generator.drawing.layout_words import (
     PieceWords,
     down_words,
@@ -41,13 +42,16 @@ BESIDE = 1.7
 
 def draw_layout(worksheet: Worksheet, cloth: str, style: Style) -> tuple[Picture, ...]:
     """Return the cutting layout of one cloth of a project, as many pictures as its length needs."""
-    return draw_cutting(worksheet.cloths[cloth], worksheet.edition, style, key=f"layout {cloth}")
+    use, shapes = worksheet.cloths[cloth], shapes_cut(worksheet)
+    return draw_cutting(use, worksheet.edition, style, key=f"layout {cloth}", shapes=shapes)
 
 
-def draw_cutting(use: ClothUse, edition: Edition, style: Style, *, key: str) -> tuple[Picture, ...]:
+def draw_cutting(
+    use: ClothUse, edition: Edition, style: Style, *, key: str, shapes: Shapes = NO_SHAPES
+) -> tuple[Picture, ...]:
     """Return the pictures of any layout, also one for the kits of a class."""
     alt, caption, text = layout_telling(use, edition)
-    canvases = sketch_layout(use, edition, style, key=key)
+    canvases = sketch_layout(use, edition, style, key=key, shapes=shapes)
     pictures = []
     for number, canvas in enumerate(canvases, 1):
         which = f" Part {number} of {len(canvases)}." if len(canvases) > 1 else ""
@@ -69,7 +73,9 @@ def layout_telling(use: ClothUse, edition: Edition) -> tuple[str, str, str]:
     return alt, caption, "\n".join((*order, proof_words(use, edition))).replace("**", "")
 
 
-def sketch_layout(use: ClothUse, edition: Edition, style: Style, *, key: str) -> tuple[Canvas, ...]:
+def sketch_layout(
+    use: ClothUse, edition: Edition, style: Style, *, key: str, shapes: Shapes = NO_SHAPES
+) -> tuple[Canvas, ...]:
     """Return the canvases of a layout, one a part; the cloth gives way where words beside it need the room."""
     wide = WIDE
     while True:
@@ -83,7 +89,7 @@ def sketch_layout(use: ClothUse, edition: Edition, style: Style, *, key: str) ->
     canvases = []
     for number, sheet in enumerate(sheets, 1):
         canvas = Canvas(sheet.width, sheet.height, style, key + (f" {number}" if number > 1 else ""))
-        sheet.draw(canvas, f"Part {number} of {len(parts)}" if len(parts) > 1 else "")
+        sheet.draw(canvas, f"Part {number} of {len(parts)}" if len(parts) > 1 else "", shapes)
         canvases.append(canvas)
     return tuple(canvases)
 
@@ -142,11 +148,16 @@ class DrawnLayout:
         scale = self.part.scale
         return self.left + float(across * scale), self.top + float(along * scale)
 
-    def draw(self, canvas: Canvas, title: str) -> None:
-        """Draw everything, cloth first."""
+    def draw(self, canvas: Canvas, title: str, shapes: Shapes = NO_SHAPES) -> None:
+        """Draw everything, cloth first; in the rectangles of pieces that are cut by paper the lines of their paper."""
         self._cloth(canvas)
         for strip in self.part.strips:
             self._strip(canvas, strip)
+            for piece in strip.pieces:
+                if piece.piece in shapes:
+                    corner = self.at(piece.left, strip.patch(piece).top)
+                    line = cut_line_on(piece, shapes[piece.piece], corner, float(self.part.scale))
+                    canvas.line(line, self.style.trim, closed=True)
         self._cuts(canvas)
         self._measures(canvas, title)
         self._write_notes(canvas)

@@ -12,6 +12,7 @@ from generator.calculation.worked_project import ClothUse, Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.layout import SELVAGE, DrawnLayout, layout_telling
 from generator.drawing.layout_plan import whole_part
+from generator.drawing.layout_shapes import shapes_cut
 from generator.drawing.layout_words import letters
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
@@ -44,7 +45,7 @@ def sketched(worksheet: Worksheet, cloth: str, style: Style, size: DrawnSize) ->
     canvas = canvas_of(size, style, f"layout {cloth}")
     drawn = list(_at_scales(worksheet.cloths[cloth], worksheet.edition, style, size.width))
     best = next((one for one in drawn if one.height <= canvas.height + 0.01), min(drawn, key=lambda one: one.height))
-    best.draw(canvas, "")
+    best.draw(canvas, "", shapes_cut(worksheet))
     return canvas
 
 
