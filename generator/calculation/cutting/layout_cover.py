@@ -82,6 +82,7 @@ class _Cover:
         """Lay the rest and what is put aside within the length that is left, wasting no more than is spare."""
         if not rest:
             return self._last(aside, left, spare)
+        # What may be wasted follows from the length that is left, so where more of it failed, less cannot help.
         if self._failed.get((rest, aside), -1) >= left:
             return None
         task, pieces = self._task, self._task.pieces
@@ -91,11 +92,13 @@ class _Cover:
         for strip in self._listed[first]:
             along, waste, best_waste, part, _, room_for = strip
             task.looks.spend(1)
+            # They are listed by what they waste, so none that follows wastes less.
             if best_waste > most:
                 break
             if waste > spare[0] or along > left or not pieces.holds(rest, part):
                 continue
             after = rest - part
+            # A piece is left for which this strip has room: the strip that holds it as well is tried by itself.
             if after & room_for:
                 continue
             found = self._lay(after, aside, left - along, (spare[0] - waste, spare[1] - best_waste))
