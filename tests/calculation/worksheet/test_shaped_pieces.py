@@ -208,3 +208,9 @@ def test_a_neck_that_makes_a_point_at_the_shoulder_seam_is_told(tmp_path: Path) 
     # At a level shoulder both are square, and the neck runs on.
     square = two.replace("line to 7 1/2 in, 1 in or 19 cm, 2.5 cm", "line to 7 1/2 in, 0 or 19 cm, 0")
     assert not [one for one in warnings(sheet(tmp_path, square, "medium")) if "the edge 'neck' does not run on" in one]
+
+
+def test_an_outline_of_very_many_points_is_refused(tmp_path: Path) -> None:
+    edges = "".join(f"\n    - e{k}: line to {k} in, {k * k} in or {k} cm, {k * k} cm" for k in range(1, 62))
+    keys = f"kind: rectangle\noutline:\n  start: 0, 0 or 0, 0\n  edges:{edges}"
+    assert "an outline has 60 points at most" in "".join(faults(tmp_path, with_piece(keys), "medium"))
