@@ -67,7 +67,7 @@ class PrintedFile:
 
 
 @dataclass(frozen=True, slots=True)
-class PrintedPart:
+class PackPart:
     """One part of a print run: how often, how many pages each, and how many sheets of paper all of them take."""
 
     title: str
@@ -83,7 +83,7 @@ class PrintedPart:
 class PrintRun:
     """Everything that is printed for a class, in the order of printing."""
 
-    parts: tuple[PrintedPart, ...]
+    parts: tuple[PackPart, ...]
 
     @property
     def pages(self) -> int:
@@ -157,9 +157,9 @@ def print_run(pack_pages: int, enclosed: Sequence[PrintedPaper]) -> PrintRun:
     >>> run.pages, run.both_sides, run.one_side
     (3, 2, 3)
     """
-    pack = PrintedPart("This pack", "", "", 1, pack_pages, (pack_pages + 1) // 2, pack_pages)
+    pack = PackPart("This pack", "", "", 1, pack_pages, (pack_pages + 1) // 2, pack_pages)
     parts = [
-        PrintedPart(
+        PackPart(
             f"{one.title} for {one.student}" if one.student else one.title,
             one.size,
             one.edition,
