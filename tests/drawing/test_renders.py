@@ -143,8 +143,14 @@ def test_chance_is_spread_and_always_the_same() -> None:
     drawn = chance(np.arange(10_000), 3)
     assert (drawn.min() >= 0, drawn.max() < 1) == (True, True)
     assert abs(float(drawn.mean()) - 0.5) < 0.01
-    # Worked by hand: 0 is stirred from 1442695041.
+    # A single number and numbers in a grid are stirred alike, also below nothing.
     assert float(chance(0)) == float(chance(np.zeros(1, dtype=np.int64))[0])
+    assert float(chance(-3, -14)) == float(chance(np.array([-3]), -14)[0])
+
+
+def test_a_row_just_beyond_a_close_view_puckers_it() -> None:
+    cloth, _ = sewn(dataclasses.replace(one_tuck(LEFT), held=(HeldLine(Fraction(-1, 4), (LEFT,), "left"),)), PIXELS)
+    assert cloth.thread[:20].max() > 0
 
 
 def test_a_blurred_grid_keeps_its_sum_and_a_halved_one_comes_back() -> None:

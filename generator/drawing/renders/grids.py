@@ -15,7 +15,8 @@ def chance(number: Whole | int, seed: int = 0) -> Grid:
     The numbers are stirred as whole numbers of 32 bits, which is exact everywhere.
     """
     given = np.asarray(number, dtype=np.int64)
-    stirred = (given.reshape(-1).astype(np.uint64) * 374761393 + seed * 668265263 + 1442695041) & 0xFFFFFFFF
+    start = (seed * 668265263 + 1442695041) & 0xFFFFFFFF
+    stirred = (given.reshape(-1).astype(np.uint64) * 374761393 + start) & 0xFFFFFFFF
     for shift, factor in ((15, 2246822519), (13, 3266489917)):
         stirred = ((stirred ^ (stirred >> shift)) * factor) & 0xFFFFFFFF
     return np.asarray((stirred ^ (stirred >> 16)) / 4294967296.0, dtype=np.float32).reshape(given.shape)

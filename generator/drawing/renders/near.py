@@ -23,7 +23,7 @@ NEAR = (640, 480)
 TUCKS_SEEN = 6.2  # about so many tucks are seen side by side
 LEAST_SEEN = 1.5  # in, of the narrowest tucks
 PLAN_WORDS = "The turn plan “{}”, sewn in undyed cloth: 12 tucks run from top to bottom, turned at 6 rows of stitching."
-REACH = 1.3  # depths to both sides of its foot that a tuck is looked for
+REACH = 1.1  # depths to both sides of its foot that a tuck is looked for; a flap and its fold reach a little farther
 
 
 def near_view(piece: Piece, colour: str, size: tuple[int, int] = NEAR) -> Image:

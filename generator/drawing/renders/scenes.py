@@ -152,7 +152,10 @@ def _at_a_bed(scene: Scene) -> Image:
 
 
 def _on_a_table(scene: Scene) -> Image:
-    stood = scene.stand(bends.flat(scene.whole))
+    return _lying_on_a_table(scene, scene.stand(bends.flat(scene.whole)))
+
+
+def _lying_on_a_table(scene: Scene, stood: Stood) -> Image:
     ground = grounds.table_top(scene.field, pale=stood.pale)
     ground = grounds.cast(ground, stood.cover, right=6, down=7, soft=4, dark=0.55)
     return over(ground, stood.colour, stood.cover)
@@ -161,7 +164,7 @@ def _on_a_table(scene: Scene) -> Image:
 def _laid_for_a_meal(scene: Scene) -> Image:
     """A mat, with a plate where its cloth is plain enough for one."""
     stood = scene.stand(bends.flat(scene.whole))
-    picture = _on_a_table(scene)
+    picture = _lying_on_a_table(scene, stood)
     bare = _plain_run(scene.worksheet)
     radius = 0.5 * min(bare[1] - bare[0], 0.86 * (scene.whole.bottom - scene.whole.top))
     if radius < 3:
