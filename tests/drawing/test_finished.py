@@ -265,5 +265,14 @@ def test_a_ring_that_is_not_filled_has_no_back_of_its_own() -> None:
     assert thing_names(other("cook-cuff")) == ("front",)
 
 
-def test_a_filled_round_keeps_its_round() -> None:
-    assert form_of(other("capstan-pad")).name == "flat"
+def test_a_round_box_cushion_stands_as_a_drum_as_deep_as_its_boxing() -> None:
+    """Its top is 12 in across and seen half as high as wide; the boxing of 2 in stands below its near half."""
+    sheet = other("capstan-pad")
+    assert form_of(sheet).name == "drum"
+    top, side = (shape for shape in front_shapes(sheet) if shape.covers)
+    across = [x for x, _ in top.covers]
+    up = [y for _, y in top.covers]
+    assert (max(across) - min(across), max(up) - min(up)) == (pytest.approx(12), pytest.approx(6, abs=0.05))
+    assert max(y for _, y in side.covers) - max(up) == pytest.approx(2, abs=0.05)
+    # A line beside each edge that is piped.
+    assert len(side.lines) == 2

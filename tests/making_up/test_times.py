@@ -26,7 +26,8 @@ from tests.making_up.demo_recipes import PROJECTS, ROOT, room
 def work(project_name: str, technique: str, *on: str) -> Work:
     """What a standard step is done to, in the first size in inches."""
     shared = room()
-    path = next(path for path in PROJECTS if path.stem == project_name)
+    others = ROOT / "tests" / "making_up" / "projects"
+    path = next(path for path in (*PROJECTS, *others.glob("*.yaml")) if path.stem == project_name)
     project = load_project(path, shared.room, ROOT)
     edition = shared.room.edition("inch")
     scope = Scope(project, next(iter(project.sizes)), edition, shared.room, worked_piece)
@@ -62,6 +63,8 @@ def stretch(length: str, corners: int = 0, times: int = 1) -> SewnStretch:
         # A binding at the top and one at the bottom of the sleeve, each 18 round.
         ("lantern-sleeve", "bind", ["binding"], [stretch("18"), stretch("18")]),
         # Two yokes of 12 with their skirts, and the skirt's two side seams of 12.
+        # Two panels, each the other's like: 14 + 12 + 14 once, not once a panel.
+        ("oyster-bag", "bag", ["panel"], [stretch("40", 2)]),
         ("net-loft-pinafore", "join pieces", ["skirt", "yoke"], [stretch("12", 0, 2), stretch("12", 0, 2)]),
     ],
 )

@@ -33,7 +33,11 @@ def picture_of(worksheet: Worksheet) -> Image:
         shapes = [shape for shape in shapes if shape.lying is not None]
     covered = [shape for shape in shapes if len(shape.covers) > 2]
     scene = Scene(worksheet, form, covered, covered_by(covered), grounds.field_of(WIDE, HIGH))
-    if form.name == "flat" and is_filled(worksheet.thing) and any(is_round(worksheet, shape) for shape in covered):
+    if (
+        form.name in ("flat", "drum")
+        and is_filled(worksheet.thing)
+        and any(is_round(worksheet, shape) for shape in covered)
+    ):
         return _standing(scene.stand(bends.cushion(scene.whole), foot=FOOT), scene)
     if form.name in _OF_FORMS:
         return _OF_FORMS[form.name](scene)

@@ -25,6 +25,8 @@ def before(worksheet: Worksheet, form: Form) -> list[Shape]:
     """Return what lies before the pieces."""
     if form.name == "box":
         return _box_sides(worksheet, form)
+    if form.name == "drum":
+        return [_drum_side(worksheet, form)]
     if form.name == "roll":
         return [_outline(worksheet, form)]
     if form.name == "tube":
@@ -44,8 +46,7 @@ def _box_sides(worksheet: Worksheet, form: Form) -> list[Shape]:
     (depth,) = form.sizes
     wide, high = form.flat.right - form.flat.left, form.flat.bottom - form.flat.top
     far = (wide + high * SLANT, -high * FLAT)
-    corded = any(piece.made.goes_round == "a cord" for piece in worksheet.pieces.values())
-    cord = CORD * wide if corded else 0.0
+    cord = _cord(worksheet, wide)
     shapes = []
     for start, end in (((0.0, 0.0), (wide, 0.0)), ((wide, 0.0), far)):
         low, lower = (start[0], start[1] + depth), (end[0], end[1] + depth)
@@ -58,6 +59,29 @@ def _box_sides(worksheet: Worksheet, form: Form) -> list[Shape]:
             )
         )
     return shapes
+
+
+def _cord(worksheet: Worksheet, wide: float) -> float:
+    """How far from its edges a line is drawn on a boxing; nothing where nothing is piped."""
+    return CORD * wide if any(piece.made.goes_round == "a cord" for piece in worksheet.pieces.values()) else 0.0
+
+
+def _drum_side(worksheet: Worksheet, form: Form) -> Shape:
+    """The near half of a round boxing."""
+    (depth,) = form.sizes
+    half = (form.flat.right - form.flat.left) / 2
+    cord = _cord(worksheet, 2 * half)
+
+    def arc(down: float) -> tuple[Point, ...]:
+        angles = (math.pi * step / 40 for step in range(41))
+        return tuple((half - half * math.cos(one), FLAT * half * (1 + math.sin(one)) + down) for one in angles)
+
+    around = (*arc(0.0), *arc(depth)[::-1])
+    return Shape(
+        covers=around,
+        edges=((*around, around[0]),),
+        lines=tuple(arc(down) for down in (cord, depth - cord) if cord),
+    )
 
 
 def _outline(worksheet: Worksheet, form: Form) -> Shape:

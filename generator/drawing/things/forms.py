@@ -19,7 +19,7 @@ DRAWN_IN = 0.05  # of its size: how far the middles of a filled cover's sides co
 SLANT, FLAT = 0.4, 0.5  # how far what recedes moves aside, and how much it is shortened
 SPREAD = 0.25  # how far a frill at the end of a roll spreads, in parts of its drop
 HANGING = 0.2  # of a runner's length: what hangs over the edge of its table
-Name = Literal["flat", "pillow", "box", "roll", "tube", "hung", "over an edge"]
+Name = Literal["flat", "pillow", "box", "drum", "roll", "tube", "hung", "over an edge"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +52,8 @@ def form_of(worksheet: Worksheet, *, back: bool = False) -> Form:
     rounded = piece.shape is not None or any(part.outline.one_measure for part in piece.parts)
     if laid.depth and not rounded:
         return _box(flat, float(laid.depth))
+    if laid.depth and all(part.outline.one_measure for part in piece.parts):
+        return _drum(flat, float(laid.depth))
     first = laid.seen[0]
     front = Box(*(float(side) for side in (first.left, first.top, first.right, first.bottom)))
     if laid.round:
@@ -80,6 +82,11 @@ def _pillow(flat: Box, front: Box) -> Form:
 def _box(flat: Box, depth: float) -> Form:
     """The face as it lies before you, receding, with its sides below it."""
     return Form("box", flat, lambda point: _receding(point[0] - flat.left, flat.bottom - point[1]), (depth,))
+
+
+def _drum(flat: Box, depth: float) -> Form:
+    """A round face seen from above and before, with its side below it."""
+    return Form("drum", flat, lambda point: (point[0] - flat.left, (point[1] - flat.top) * FLAT), (depth,))
 
 
 def _receding(x: float, away: float) -> Point:

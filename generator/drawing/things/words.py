@@ -10,6 +10,7 @@ _FORMS = {
     "flat": "lying flat",
     "pillow": "filled",
     "box": "filled, with its sides",
+    "drum": "filled, with its side",
     "roll": "lying round its form",
     "tube": "standing",
     "hung": "as it hangs",
