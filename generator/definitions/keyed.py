@@ -76,11 +76,14 @@ class Keyed:
         if not isinstance(found, Group):
             reading.faults.refuse(found.place, _empty(found) or "a group of keys is wanted here, each on its own line")
         known, missing = cls.keys(), [key for key in cls.required() if key not in found.entries]
-        for folded, (key, _) in found.entries.items():
-            if folded not in known:
-                reading.faults.add(key.place, f"unknown key '{key.text}'{meant(folded, known)}")
+        unknown = {folded: meant(folded, known) for folded in found.entries if folded not in known}
+        for folded, told in unknown.items():
+            key = found.entries[folded][0]
+            reading.faults.add(key.place, f"unknown key '{key.text}'{told}")
         for name in missing:
-            reading.faults.add(found.place, f"'{name}' is missing here")
+            # A slip in the name of a key is one fault, not two.
+            if not any(told.endswith(f" '{name}'?") for told in unknown.values()):
+                reading.faults.add(found.place, f"'{name}' is missing here")
         cls.check_keys(found, reading)
         given = {
             name: (reader, node)

@@ -125,9 +125,9 @@ def sorts() -> Mapping[str, Sort]:
     plain = ROOM / "themes/plain"
     theme = (plain / "theme.yaml").read_text(encoding="utf-8").replace("title: Plain", "title: Quay\nbased on: plain")
     return {
-        "project": Sort("projects/spoilt.yaml", _texts(ROOM / "projects", "*.yaml"), _project),
+        "project": Sort("projects/spoilt.yaml", (*_texts(ROOM / "projects", "*.yaml"), _cautioned()), _project),
         "site": Sort("site/site.yaml", (*_texts(ROOM / "site", "site.yaml"), WHOLE_ROOM), _site),
-        "class": Sort("site/classes/spoilt.yaml", _texts(ROOM / "site/classes", "*.yaml"), _class),
+        "class": Sort("site/classes/spoilt.yaml", (*_texts(ROOM / "site/classes", "*.yaml"), OWN_MEASURES), _class),
         "theme": Sort("themes/quay/theme.yaml", (theme, *_texts(ROOM / "themes/harbour", "theme.yaml")), _theme),
         "style sheet": Sort("themes/quay/css/handout.css", _texts(plain / "css", "*.css"), _theme),
         "template": Sort("themes/quay/templates/words.html", _texts(plain / "templates", "*.html"), _theme),
@@ -138,6 +138,43 @@ def sorts() -> Mapping[str, Sort]:
     }
 
 
+def _cautioned() -> str:
+    """A project that names cautions and brings some of its own, for the whole of it and for a step."""
+    text = (ROOM / f"projects/{SMALL}.yaml").read_text(encoding="utf-8")
+    own = (
+        "- iron\n- level: warning\n  hazard: Sharp shell\n  consequence: It cuts.\n  avoid: File it.\n  short: shell\n"
+    )
+    cautions = "".join(f"  {line}\n" for line in own.splitlines())
+    of_step = "".join(f"    {line}\n" for line in cautions.replace("shell", "rim").splitlines())
+    step = f"  - title: Look\n    on: front\n    text: Hold it up to the light.\n    cautions:\n{of_step}"
+    return f"{text.rstrip()}\n{step}cautions:\n{cautions}"
+
+
+# Places with measures of their own, as a number, a length, and in the other edition.
+OWN_MEASURES = f"""\
+title: Own sizes
+project: {SMALL}
+edition: inch
+paper: Letter
+sessions:
+  - day: 2031-03-08
+    starts: 9:30
+    ends: 17:30
+places:
+  - size: thimble
+    student: Ines
+  - student: Bram
+    with:
+      side: 5
+  - student: Ode
+    edition: metric
+    with:
+      side: 12 cm
+  - number: 3
+    own cloth: yes
+    with:
+      side: 7 in
+"""
 WHOLE_ROOM = """\
 room:
   name: Loft
