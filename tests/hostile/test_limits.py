@@ -203,6 +203,13 @@ def test_many_parts_of_one_cloth_are_refused_before_they_are_laid_out(tmp_path: 
     )
 
 
+def test_a_million_sizes_between_two_are_refused_before_any_is_worked(tmp_path: Path) -> None:
+    many = spoilt("measures:\n", "between:\n  every: 1/250000 in or 1 cm\nmeasures:\n")
+    done = checked(room(tmp_path / "room", many))
+    assert done.code == 1
+    assert "1000000 steps of 1/250000 in from 12 in to 16 in; a project has 40 at most" in done.of("cushion")[0]
+
+
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
