@@ -83,7 +83,7 @@ def test_blocks_are_cut_between_pages_so_that_white_is_even() -> None:
 
 
 def test_a_picture_shrinks_before_a_page_is_added() -> None:
-    # 200, and a picture of 80 that may shrink to 40, with 0.8 between them: 49.2 are left for it.
+    # 200, and a picture of 80 that may shrink to 40, with 0.6 between them: 49.4 are left for it.
     blocks = [*plain(200), Block("act-2", 0, pictures=(Heights(40, 80, 120),))] * 4
     pages = planned(blocks, room)
     assert names(pages) == [["act-1", "act-2"]] * 4
@@ -115,7 +115,7 @@ def test_tables_stand_with_their_act_unless_that_takes_more_pages() -> None:
 
 def test_an_act_goes_on_over_the_page_only_where_that_saves_pages() -> None:
     # 150 and an act of 60 beside its picture with 90 below: 300 is more than a page of 250. Broken, 210 stand on the
-    # first; the second has the line that tells what goes on, 5, then 90 and 0.8 and 100.
+    # first; the second has the line that tells what goes on, 5, then 90 and 0.6 and 100.
     act = Block("act", 0, (60, 180), (30, 90), (Heights(60, 60, 60),))
     blocks = [*plain(150), replace(act), Block("last", 100), *plain(250, 250)]
     plan = with_breaks(blocks, room, 5)

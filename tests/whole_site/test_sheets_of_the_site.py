@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
+import pypdfium2
 import pytest
 from sheet_checks import faults_of
 
@@ -13,6 +15,7 @@ from tests.built_site import PARTS, PROJECTS, BuiltSite
 from tests.room import demo_room, run
 
 ROOT = Path(__file__).resolve().parents[2]
+_HANDOUT = re.compile(r"projects/([^/]+)/([^/]+)/\1-\2-(?:inch|metric)-(?:letter|a4)\.pdf")
 
 
 @pytest.mark.parametrize("part", PARTS)
@@ -43,6 +46,21 @@ def test_a_size_between_has_its_pages_and_no_paper(demo_site: BuiltSite) -> None
         inside = [file for file in demo_site.files if file.startswith(f"{folder}/")]
         edition = "inch" if folder.endswith("-in") else "metric"
         assert inside == [f"{folder}/{edition}-at-the-machine.html", f"{folder}/{edition}.html"]
+
+
+def test_handouts_take_few_pages_and_as_many_on_both_papers(demo_site: BuiltSite) -> None:
+    # Two to a leaf: a cushion on one folded sheet, all projects on three leaves or fewer in the mean.
+    pages = {name: _pages(demo_site.folder / name) for name in demo_site.files if _HANDOUT.fullmatch(name)}
+    letter = {name: number for name, number in pages.items() if name.endswith("-letter.pdf")}
+    assert len(letter) > 80
+    assert {name: number for name, number in letter.items() if pages[name.replace("-letter", "-a4")] != number} == {}
+    assert sum(letter.values()) / len(letter) <= 6
+    assert {number for name, number in letter.items() if "/quay-cushion/" in name} == {4}
+
+
+def _pages(path: Path) -> int:
+    with pypdfium2.PdfDocument(path) as read:
+        return len(read)
 
 
 @pytest.mark.parametrize("kind", SHEETS_OF_SIZE)

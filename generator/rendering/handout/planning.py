@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from generator.drawing.sizes import Heights
 
 PICTURE_GAP = 2.0
-LEAST_GAP, GREATEST_GAP = 0.8, 7.0
+LEAST_GAP, GREATEST_GAP = 0.6, 7.0
 # Lines to write on take what is still white then, from here on.
 LEAST_NOTES = 5.5
 # One sheet, folded.
