@@ -17,6 +17,7 @@ from generator.calculation.worksheet.recipes import taken_steps
 from generator.calculation.worksheet.scope import Scope
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.calculation.worksheet.step_context import StepContext
+from generator.calculation.worksheet.times import WORK
 from generator.calculation.worksheet.work import SewnStretch, Work, work_of
 from generator.definitions.project import load_project
 from generator.definitions.room_file import DEFAULT_RATES
@@ -126,3 +127,10 @@ def test_one_tuck_takes_what_a_sewer_tells_of_it() -> None:
     practised = operation_minutes(tuck, DEFAULT_RATES)
     assert 4 <= practised <= 6 < 7 <= 2 * practised
     assert operation_minutes(tuck, room().room.rates) == practised
+
+
+def test_hems_of_halves_are_turned_twice_and_a_square_is_joined_twice() -> None:
+    # Two halves, each with a hem 12 in long; two squares for two pipings, each joined to a tube in two seams.
+    halves = WORK["hem halves"](work("quay-cushion", "envelope back", "back"))
+    assert (halves["turn a hem"], halves["stitch"]) == (48, 24)
+    assert WORK["cut bias"](work("bosun-seat-pad", "cut bias", "piping"))["join a length"] == 4
