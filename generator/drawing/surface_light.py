@@ -50,6 +50,9 @@ def relief(surface: Surface, pixels: float) -> Relief:
         reach = float(depth) * (1 + ROUND) + 2 / pixels
         first = max(0, int((float(foot) - reach) * pixels))
         last = min(wide, int((float(foot) + reach) * pixels) + 2)
+        if first >= last:
+            # Only a part of the panel is seen, and this tuck lies beside it.
+            continue
         beside = ((np.arange(first, last) + 0.5) / pixels - float(foot)).astype(np.float32)
         flap = _flap(beside, turned[number].astype(np.float32), float(depth), 1 / pixels)
         upper = (flap > 0) & (ranks[number][:, np.newaxis] > top[:, first:last])

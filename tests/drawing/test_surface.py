@@ -51,6 +51,14 @@ def test_a_standing_tuck_is_as_high_as_it_is_deep():
     assert relief(surface, 100).height.max() == pytest.approx(0.5, abs=0.01)
 
 
+@pytest.mark.parametrize("foot", [-3, 7])
+def test_a_tuck_beside_the_part_that_is_seen_leaves_nothing_there(foot: int) -> None:
+    surface = Surface(Fraction(4), Fraction(2), (Fraction(foot),), (Fraction(1, 2),))
+    seen = relief(surface, 80)
+    assert seen.height.max() == 0
+    assert (seen.owner == PANEL).all()
+
+
 def test_a_standing_tuck_casts_its_shadow_away_from_the_light_at_the_left():
     surface = Surface(Fraction(4), Fraction(2), (Fraction(2),), (Fraction(1, 2),))
     bright = light(relief(surface, 80), 0.5)[80]
