@@ -39,7 +39,7 @@ def test_folds_of_a_striped_cloth_lie_whole_repeats_apart(tmp_path: Path) -> Non
 def test_the_sheet_names_the_stripe_that_the_folds_lie_on(tmp_path: Path) -> None:
     text = put(STRIPED, ("  - use: cut\n", "  - use: cut, mark folds\n"))
     found = sheet(tmp_path, text, "medium")
-    assert "stripes apart, so that every fold falls on the dark stripe." in step(found, "mark folds")
+    assert "Every fold falls on the dark stripe." in step(found, "mark folds")
     assert " to the left of the dark stripe." in step(found, "cut")
 
 
@@ -84,7 +84,7 @@ def test_the_stripes_say_which_colour_lies_on_the_fold_and_where_to_cut(tmp_path
         "space": ["sand", "navy"],
     }
     assert (
-        "stripes apart, so that every fold falls on the white stripe. A tuck turned to the right shows navy and "
+        "Every fold falls on the white stripe. A tuck turned to the right shows navy and "
         "white, one turned to the left shows white and sand; the cloth between two tucks is sand and navy."
     ) in step(found, "mark folds")
     assert "- front: its left cut edge lies 1 3/4 in to the left of the middle of one white stripe.\n" in step(
