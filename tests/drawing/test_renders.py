@@ -283,3 +283,13 @@ def test_what_is_seen_is_told_in_words() -> None:
 
 def test_a_thing_of_which_nothing_is_known_has_no_picture() -> None:
     assert shown_alone(worksheet_of()) is None
+
+
+@pytest.mark.parametrize("beside", [1.05, 1.12, 1.18, 1.25, 1.4])
+@pytest.mark.parametrize("side", [-1, 1])
+def test_a_tuck_beside_a_close_view_is_left_out_or_reaches_into_it(beside: float, side: int) -> None:
+    # The tuck stands at 2 in and is 1/2 in deep; the view begins or ends so many depths beside it.
+    start = 2 + beside / 2 if side > 0 else 2 - beside / 2 - 1
+    part, hidden = cut_out(one_tuck(LEFT), Box(start, 1.0, start + 1, 2.0))
+    assert sewn(part, 300.0)[0].height.shape == (300, 300)
+    assert hidden == (1.0 if side > 0 and not part.feet else 0.0)
