@@ -129,8 +129,11 @@ def test_one_tuck_takes_what_a_sewer_tells_of_it() -> None:
     assert operation_minutes(tuck, room().room.rates) == practised
 
 
-def test_hems_of_halves_are_turned_twice_and_a_square_is_joined_twice() -> None:
+def test_what_is_done_twice_is_counted_twice() -> None:
     # Two halves, each with a hem 12 in long; two squares for two pipings, each joined to a tube in two seams.
     halves = WORK["hem halves"](work("quay-cushion", "envelope back", "back"))
     assert (halves["turn a hem"], halves["stitch"]) == (48, 24)
     assert WORK["cut bias"](work("bosun-seat-pad", "cut bias", "piping"))["join a length"] == 4
+    # Round four mats of 16 by 12: sewn on by machine, then down by hand.
+    bound = WORK["bind edges"](work("tide-table-mats", "bind", "binding"))
+    assert (bound["stitch"], bound["sew by hand"]) == (224, 224)
