@@ -152,6 +152,7 @@ CONDITIONS = frozenset(
         "gathers",
         "thick",
         "catches",
+        "piped",
         "tucks inside",
         "cross tucks done",
         "back and forth",

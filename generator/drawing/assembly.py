@@ -98,7 +98,7 @@ ASSEMBLIES: dict[str, Assembly] = {
     "boxing": Assembly(
         _turns_corners("faces"),
         boxing_stages,
-        "A cushion from a corner: its face, and the boxing round it with one seam.",
+        "A cushion from a corner: its face, and the boxing round it with a seam at a back corner.",
         "Clip the boxing to its seam line where it turns a corner.",
     ),
     "binding": Assembly(

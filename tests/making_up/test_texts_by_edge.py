@@ -72,6 +72,20 @@ def test_a_boxing_is_turned_out_by_its_own_step() -> None:
     assert "Fold the ring in four" in boxing
 
 
+def test_a_ring_is_neatened_in_the_order_of_the_work() -> None:
+    text = step("lantern-sleeve", "neaten").text
+    order = ("wrong side out", "to one side", "trim them to 1/4 in", "zigzag", "right side out again")
+    places = [text.index(words) for words in order]
+    assert places == sorted(places)
+
+
+def test_a_boxing_beside_piping_is_sewn_with_the_zip_foot(tmp_path: Path) -> None:
+    boxing = step("bosun-seat-pad", "make boxing")
+    assert "zip foot" in boxing.tools
+    assert boxing.text.index("zip foot") < boxing.text.index("Sew round")
+    assert "zip foot" not in of(written(tmp_path, ROUND), "make boxing")
+
+
 def test_unequal_sides_of_a_box_are_measured(tmp_path: Path) -> None:
     text = next(path for path in PROJECTS if path.stem == "bosun-seat-pad").read_text(encoding="utf-8")
     longer = text.replace("    finished along: side\n", "    finished along: side + 4 in or side + 10 cm\n")

@@ -92,6 +92,24 @@ def cut_strip(told: str, width: Fraction, height: Fraction, unit: str) -> list[P
 
 
 @pytest.mark.parametrize(
+    ("project", "size", "edition", "label", "cut", "finished"),
+    [
+        # 30 and a hem of 4 and one of 2 and five tucks of 1 are 41 in; 36 and four turns of 1/2 are 38 in.
+        ("gull-window-curtain", "parlour", "inch", "curtain", "41 × 38", "30 × 36"),
+        # Seams of 1.5 cm on all sides.
+        ("ferry-runner", "long table", "metric", "lining", "183 × 43", "180 × 40"),
+    ],
+)
+def test_a_piece_on_its_side_is_told_as_it_is_sewn(
+    project: str, size: str, edition: str, label: str, cut: str, finished: str
+) -> None:
+    rows = cut_rows(opened_room(ROOT).worksheet(project, size, edition))
+    row = next(row for row in rows if row.label.striptags().partition(",")[0] == label)
+    assert (row.size.striptags(), row.finished.striptags()) == (cut, finished)
+    assert "on its side in the picture" in row.note
+
+
+@pytest.mark.parametrize(
     ("project", "size", "edition", "waiting"),
     [
         ("net-loft-pinafore", "6 to 7", "inch", set()),  # two strips of stacks, narrower pieces trimmed

@@ -47,7 +47,7 @@ def allowed_change(depth: Fraction, edition: Edition) -> Fraction:
 def spare_allowance(tucks: TuckSet, edition: Edition) -> Fraction:
     """Return how much of its allowances a panel can give while each still holds a seam.
 
-    A caught hem, a bound or a raw edge gives nothing.
+    A caught hem, a casing, a bound or a raw edge gives nothing.
 
     Parameters
     ----------
@@ -67,7 +67,12 @@ def spare_allowance(tucks: TuckSet, edition: Edition) -> Fraction:
     """
     least = narrowest_seam(edition)
     ends = ((tucks.left, tucks.left_allowance), (tucks.right, tucks.right_allowance))
-    return sum((max(Fraction(0), cut - least) for end, cut in ends if end.kind != "caught hem"), Fraction(0))
+    return sum((max(Fraction(0), cut - least) for end, cut in ends if _gives(end)), Fraction(0))
+
+
+def _gives(end: End) -> bool:
+    """Whether an end may be made narrower: not where a tuck holds it or a rod runs through it."""
+    return end.kind != "caught hem" and not end.casing
 
 
 def leeway_of(

@@ -114,6 +114,16 @@ def _caught(moment: Moment) -> tuple[str, ...]:
     return tuple(dict.fromkeys(piece for piece, onto in _basted(moment) if onto in edges))
 
 
+def _piped(moment: Moment) -> bool:
+    """Whether piping is sewn already to a piece at the seams of a step, so that a plain foot cannot come close."""
+    thing = moment.book.thing if moment.book is not None else None
+    own = {piece for seam in moment.seams for piece in seam.pieces}
+    return thing is not None and any(
+        seam.sort == "piping" and own & set(seam.pieces) and moment.given & set(sewn_items(seam))
+        for seam in thing.seams
+    )
+
+
 def _named(names: Sequence[str], moment: Moment) -> str:
     """Pieces by their labels: 'the frill and every strap'."""
     pieces = [moment.context.pieces[name] for name in names]
@@ -224,6 +234,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
             is_strip(moment.book.thing.parts[piece]) for seam in moment.seams for piece in seam.pieces if moment.book
         ),
         "catches": lambda moment: bool(_caught(moment)),
+        "piped": _piped,
         "tucks inside": lambda moment: any(
             moment.context.pieces[piece].panel is not None for seam in moment.seams for piece in seam.pieces
         ),

@@ -11,7 +11,7 @@ LEFT, FRONT, RIGHT, BACK = (0.4, 0.45), (1.25, 0.75), (2.1, 0.35), (1.25, 0.05)
 
 
 def boxing_stages(subject: Subject) -> tuple[Stage, ...]:
-    """Return the upper face and the boxing round it, with its one seam and the clips at a corner."""
+    """Return the upper face and the boxing round it, with a seam at a back corner and the clip at another."""
     return (Stage("", 2.8, 1.85, lambda canvas: _box(canvas, subject.said("depth"))),)
 
 
@@ -22,11 +22,11 @@ def _box(canvas: StageCanvas, depth: str) -> None:
         canvas.area([start, end, _below(end), _below(start)], style.cloth, style.outline)
     for lift in (0.05, DEPTH - 0.05):
         canvas.line([_below(point, lift) for point in (LEFT, FRONT, RIGHT)], style.stitch)
-    seam = _between(LEFT, FRONT, 0.3)
+    seam = _between(LEFT, FRONT, 0.06)
     canvas.line((seam, _below(seam)), style.join)
     canvas.text("face", 1.25, 0.4, backing=style.cloth)
     note(canvas, "boxing", (2.25, 0.85), _below(_between(FRONT, RIGHT, 0.75), 0.25))
-    note(canvas, "its one seam", (0.15, 1.5), _below(seam, 0.35))
+    note(canvas, "a seam, at the back", (0.05, 1.5), _below(seam, 0.35))
     note(canvas, "clip the boxing at the corner", (0.8, 1.75), _below(FRONT, 0.05))
     if depth:
         span(canvas, depth, (0.2, LEFT[1]), (0.2, LEFT[1] + DEPTH))

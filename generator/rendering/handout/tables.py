@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from generator.calculation.laid import CutItem
 from generator.calculation.panel.remedies import check_rule, moved_marks, remedy
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import CheckPoint, Checks
@@ -69,7 +70,7 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
     rows: dict[tuple[str, str, str, bool], int] = {}
     for cloth in worksheet.cloths.values():
         for item in cloth.items:
-            size = f"{on_ruler(item.across, worksheet.edition)} × {on_ruler(item.along, worksheet.edition)}"
+            size = _cut_size(item, worksheet)
             # What a label says after a comma, such as that the cloth is washed, stands where it is bought.
             label = f"{item.label}, {cloth.label.partition(',')[0]}" if several else item.label
             key = (label, item.piece, size, item.later)
@@ -88,6 +89,18 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
     return tuple(sorted(found, key=lambda row: bool(row.step)))
 
 
+def _cut_size(item: CutItem, worksheet: Worksheet) -> str:
+    """The cut size as the piece lies before you, as its finished size and all steps tell it, not as on the cloth."""
+    piece = worksheet.pieces.get(item.piece)
+    sides = (item.along, item.across) if _lies_turned(piece) else (item.across, item.along)
+    return " × ".join(on_ruler(side, worksheet.edition) for side in sides)
+
+
+def _lies_turned(piece: Piece | None) -> bool:
+    """Whether a piece lies on its side on the cloth."""
+    return piece is not None and piece.grain == "across"
+
+
 def _finished(piece: Piece | None, edition: Edition) -> Markup:
     return Markup("") if piece is None else piece_size(piece, edition, cut=False, unit=False)
 
@@ -97,7 +110,8 @@ def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
     if piece is None:
         return Markup("")
     paper = "cut to the paper" if any(part.shape for part in piece.parts) else ""
-    told = (paper, piece.note, str(drawn_up(piece, edition).striptags()))
+    turned = "on its side in the picture" if _lies_turned(piece) else ""
+    told = (turned, paper, piece.note, str(drawn_up(piece, edition).striptags()))
     return typeset("; ".join(note for note in told if note))
 
 
