@@ -10,7 +10,7 @@ from typing import Any
 from urllib.parse import urljoin
 from xml.etree import ElementTree
 
-from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, changed_numbers
+from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, alike_together, changed_numbers
 from generator.lengths import EDITIONS
 from generator.rendering import addresses
 from generator.rendering.page_frame import framed_page
@@ -145,7 +145,7 @@ def _printed(histories: Sequence[History], editions: Mapping[str, Sequence[Publi
 
 def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[ChangedNumber, ...]]:
     sheets = dict.fromkeys((change.size, change.edition) for change in changes)
-    return {sheet: tuple(one for one in changes if (one.size, one.edition) == sheet) for sheet in sheets}
+    return {sheet: alike_together([one for one in changes if (one.size, one.edition) == sheet]) for sheet in sheets}
 
 
 def corrections_feed(
@@ -190,7 +190,8 @@ def _entry(
     lines = [
         f"{one.size}, {one.edition}: {one.piece + ', ' if one.piece else ''}{one.what}: "
         f"{one.was or 'nothing'} is now {one.now or 'nothing'}"
-        for one in changes
+        for changed in _by_sheet(changes).values()
+        for one in changed
     ]
     entry = ElementTree.SubElement(feed, "entry")
     _add(entry, "title", f"{title}: edition mark {newer.mark}")

@@ -124,3 +124,29 @@ def test_what_the_page_links_to_in_the_feed_is_there() -> None:
     feed = (corrections_feed(EDITIONS, TITLES, setting(site_address="https://ropewalk.example")) or b"").decode()
     assert 'href="https://ropewalk.example/corrections.html#project-neck-roll"' in feed
     assert 'id="project-neck-roll"' in render_corrections(EDITIONS, TITLES, setting())
+
+
+def test_texts_that_changed_alike_stand_in_one_line_of_a_sheet_and_of_the_feed() -> None:
+    was = {
+        "band: cut across": "27",
+        ": words of Cut it": "1 a",
+        ": words of Hem it": "1 b",
+        ": words of Fold it": "1 c",
+    }
+    now = {
+        "band: cut across": "28",
+        ": words of Cut it": "2 d",
+        ": words of Hem it": "2 e",
+        ": words of Turn it": "2 f",
+    }
+    found = {
+        "neck-roll": tuple(edition("neck-roll", f"2031-0{m}", f"2031-0{m}-01", **n) for m, n in ((3, was), (4, now)))
+    }
+    text = page_text(found)
+    told = "as printed then"
+    assert "Band cut across 27 28" in text
+    assert f"The whole sheet words of Cut it; Hem it {told} reworded" in text
+    assert f"The whole sheet words of Fold it {told} –" in text
+    assert "The whole sheet words of Turn it – reworded" in text
+    feed = corrections_feed(found, TITLES, setting(site_address="https://ropewalk.example/sheets")) or b""
+    assert f"bed, inch: words of Cut it; Hem it: {told} is now reworded" in feed.decode()

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.calculation.worksheet.edition_numbers import LISTED, Numbers, printed_numbers
@@ -166,6 +166,20 @@ def changed_numbers(older: PublishedEdition, newer: PublishedEdition) -> tuple[C
             read = told(what, was.get(name, ""), now.get(name, ""))
             changed.append(ChangedNumber(older.project, size, edition, piece, *read))
     return tuple(changed)
+
+
+def alike_together(changes: Sequence[ChangedNumber]) -> tuple[ChangedNumber, ...]:
+    """Return the changes of one sheet with the texts that changed alike told as one, after the numbers."""
+    alike: dict[tuple[str, str], list[ChangedNumber]] = {}
+    for change in changes:
+        if change.of_words:
+            alike.setdefault((change.was, change.now), []).append(change)
+    begun = WORDS.removeprefix(": ")
+    texts = (
+        replace(found[0], what=begun + "; ".join(one.what.removeprefix(begun) for one in found))
+        for found in alike.values()
+    )
+    return (*(change for change in changes if not change.of_words), *texts)
 
 
 def _has_words(numbers: Numbers) -> bool:
