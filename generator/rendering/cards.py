@@ -30,7 +30,7 @@ class SheetLink:
 class SheetTold:
     """One size in one edition, as lists of sheets know it: its name on the site, its newest mark, and its numbers.
 
-    ``numbers`` is their fingerprint, ``label`` the size as it is printed.
+    ``numbers`` is their fingerprint, ``label`` the size as it is printed, ``measure`` what it is chosen by.
     """
 
     sheet: str
@@ -39,6 +39,7 @@ class SheetTold:
     edition: str
     mark: str
     numbers: str
+    measure: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -70,7 +70,12 @@ def _of_sheets(sheets: Iterable[SheetTold], titles: Mapping[str, str]) -> Iterat
     for one in sheets:
         title = titles[one.sheet.partition("/")[0]]
         words = "metric centimetres cm" if one.edition == "metric" else "inch inches in"
-        yield Findable(f"{title}, {one.label}", f"projects/{one.sheet}.html", f"{_SHEET}, {one.edition} edition", words)
+        yield Findable(
+            f"{title}, {one.label}",
+            f"projects/{one.sheet}.html",
+            f"{_SHEET}, {one.edition} edition",
+            f"{one.measure} {words}",
+        )
 
 
 def _of_glossary(text: str) -> Iterator[Findable]:

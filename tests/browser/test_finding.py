@@ -36,7 +36,9 @@ def room_of(folder: Path, count: int) -> Path:
         cards.append(ProjectCard(name, f"Pier {kind} {number}", kind, level, summary, minutes, minutes + 60, picture))
         for edition in ("inch", "metric"):
             sheet = addresses.sheet_name(name, "small", edition)
-            sheets.append(SheetTold(sheet, "small", "Window seat", edition, "2031-03", "abc"))
+            sheets.append(SheetTold(sheet, "small", "Window seat", edition, "2031-03", "abc", f"{12 + number} in pad"))
+    between = addresses.sheet_name("pier-0", "other", "inch")
+    sheets.append(SheetTold(between, "other", "19 1/2 in pad", "inch", "2031-03", "abc", "19 1/2 in pad"))
     setting = Setting("The Test Loft", load_theme(OWN_THEMES / "plain"), "by the harbour", "Come in.", links=SITE_LINKS)
     index = search_index(findables(cards, sheets, {"how-to-measure": "How to measure"}, [], GLOSSARY))
     files = {addresses.asset(name): content for name, content in shared_files(setting.theme).items()}
@@ -148,6 +150,8 @@ def test_the_home_page_is_read_in_few_screens(projects: int, screens: float, wat
         ("devore", "Dévoré", "pages/glossary.html#"),
         ("measure", "How to measure", "pages/how-to-measure.html"),
         ("linked cells", "Linked cells", "gallery.html#linked-cells"),
+        ("19 in", f"Pier {KINDS[7 % len(KINDS)]} 7, Window seat", "projects/pier-7/small/inch.html"),
+        ("19 1/2", "Pier cushion 0, 19 1/2 in pad", "projects/pier-0/other/inch.html"),
         ("pier 3 window metric", "Pier mats 3, Window seat", "projects/pier-3/small/metric.html"),
         ("hides", "Take-up", "pages/glossary.html#take-up"),
     ],
@@ -166,6 +170,7 @@ def test_what_is_not_there_is_said_not_to_be(home: str, watched: Watched) -> Non
     page = opened(watched, home)
     page.fill("#asked", "trebuchet")
     expect(page.locator("#hits-told")).to_have_text("Nothing has these words.")
+    assert "unseen" not in (page.locator("#hits-told").get_attribute("class") or "")
     assert page.locator("#hits").is_hidden()
     page.fill("#asked", "")
     expect(page.locator("#hits-told")).to_have_text("")

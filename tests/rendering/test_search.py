@@ -10,7 +10,7 @@ from generator.rendering.cards import ClassCard, ProjectCard, SheetTold
 from generator.rendering.search import findables, render_all, search_index
 
 CARD = ProjectCard("pier-bolster", "Pier bolster", "bolster", "experienced", "A *tucked* wrap.", 60, 90)
-SHEET = SheetTold("pier-bolster/small/metric", "small", "Day bed", "metric", "2031-03", "abc")
+SHEET = SheetTold("pier-bolster/small/metric", "small", "Day bed", "metric", "2031-03", "abc", "70 cm form")
 CLASS = ClassCard("saturdays", "Saturday cushions", "pier-bolster", "Pier bolster", ("2031-03-08",))
 WORDS = "# Words\n\n**Épure**: a drawing.\n\n**apron**: what is tied on.\n"
 FOUND = findables([CARD], [SHEET], {"care": "Care & <washing>"}, [CLASS], WORDS)
@@ -23,6 +23,11 @@ def test_everything_has_its_kind_and_leads_to_its_place() -> None:
     assert places["Saturday cushions"] == ("Class", "classes/saturdays.html")
     assert places["Épure"][0] == "Word"
     assert places["Linked cells"] == ("Surface", "gallery.html#linked-cells")
+
+
+def test_a_sheet_is_found_by_the_measure_that_its_size_is_chosen_by() -> None:
+    (sheet,) = (one for one in FOUND if one.kind.startswith("Sheet"))
+    assert sheet.words == "70 cm form metric centimetres cm"
 
 
 def test_the_index_is_a_script_that_sets_one_value() -> None:

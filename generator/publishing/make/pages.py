@@ -49,11 +49,16 @@ def make_overview(
         output.add(addresses.project_page(worksheets[0].project), page.encode())
     mark = against.stamp.mark
     known = [one.editions for one in (*worked.sizes, *worked.between) if one.editions]
+    sizes = zip((*worksheets, *map(by_measure, others)), known, strict=True)
     told = tuple(
-        SheetTold(one.sheet, worksheet.size, worksheet.size_label, worksheet.edition.name, mark, one.numbers)
-        for worksheet, one in zip((*worksheets, *map(by_measure, others)), known, strict=True)
+        SheetTold(one.sheet, size.size, size.size_label, size.edition.name, mark, one.numbers, _measure(size))
+        for size, one in sizes
     )
     return ProjectTold(project_card(worksheets, pictures.thing), plans_used(worksheets), against, told)
+
+
+def _measure(worksheet: Worksheet) -> str:
+    return by_measure(worksheet).size_label if worksheet.deciding else ""
 
 
 def _unpacked(sizes: Sequence[WorkedSize]) -> list[Worksheet]:

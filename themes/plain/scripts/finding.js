@@ -58,7 +58,7 @@
       script.src = search.dataset.index;
       script.addEventListener("load", function () {
         resolve(window.roomWords.map(function (one) {
-          return { title: one[0], address: one[1], kind: one[2], named: wordsOf(one[0]), all: wordsOf(one.join(" ")) };
+          return { title: one[0], address: one[1], kind: one[2], named: wordsOf(one[0]), all: wordsOf([one[0], one[2], one[3]].join(" ")) };
         }));
       });
       document.head.append(script);
@@ -66,9 +66,11 @@
     return index;
   }
 
-  // Each word asked must begin a word; the more of them stand in the title, and the nearer its start, the earlier.
+  // Each word asked must begin a word; the more of them stand in the title, and the nearer its start, the earlier. Words that
+  // stand together as they were asked come first: "17 in" is a pad of 17 in, and then one of 17 1/2 in.
   function score(entry, wanted) {
     let points = entry.kind === "Project" ? 3 : 0;
+    if (wanted.length > 1 && entry.all.includes(" " + wanted.join(" "))) { points += 10; }
     for (const word of wanted) {
       if (entry.named.startsWith(" " + word)) { points += 8; }
       else if (entry.named.includes(" " + word)) { points += 5; }
@@ -91,13 +93,14 @@
 
   async function seek() {
     const wanted = wordsOf(asked.value).trim().split(" ").filter(Boolean);
-    if (!wanted.length) { hits.hidden = true; part("hits-told").textContent = ""; return; }
+    if (!wanted.length) { hits.hidden = true; part("hits-told").textContent = ""; part("hits-told").classList.add("unseen"); return; }
     const scored = (await wordsOfTheRoom()).map(function (entry) { return [score(entry, wanted), entry]; });
     if (wordsOf(asked.value).trim() !== wanted.join(" ")) { return; }
     const best = scored.filter(function (one) { return one[0]; }).sort(function (one, other) { return other[0] - one[0]; });
     const found = best.slice(0, MOST_HITS).map(function (one) { return one[1]; });
     hits.replaceChildren.apply(hits, found.map(line));
     hits.hidden = !found.length;
+    part("hits-told").classList.toggle("unseen", found.length > 0);
     part("hits-told").textContent = found.length ? found.length + " found" : "Nothing has these words.";
   }
 
