@@ -51,7 +51,7 @@ USED = {
 # What is said about an iron without taking it up.
 IDLE = re.compile(
     r"keep the iron off|[Kk]eep the iron off the (?:marks|tucks)[^.]*|Do not press[^.]*"
-    r"|Press the seam open with your fingers|press (?:it )?there with your thumbnail"
+    r"|Press the seam flat with your fingers|press (?:it )?there with your thumbnail"
     r"|press the lower edge from the inside|not be pressed|and press the place|before you press|by hand, or"
 )
 
