@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 import sys
 import time
 from pathlib import Path
@@ -12,7 +13,7 @@ import click
 
 from generator.commands.room_folder import project_files, room_folder
 from generator.commands.told import told
-from generator.errors import FaultyFileError, Finding, TuckwrightError, printable
+from generator.errors import printable
 from generator.publishing.watching import changes
 from generator.rendering import addresses
 from generator.viewing.room_now import RoomNow
@@ -30,17 +31,20 @@ _A_MOMENT = 0.2
 @click.option("--theme", default="", metavar="NAME", help="How it looks; the room's own theme without it.")
 def command(project: str | None, port: int, theme: str) -> None:
     """Serve the room until Ctrl-C."""
+    for ended in (signal.SIGTERM, signal.SIGHUP):
+        # Whoever ends it so leaves no more behind than Ctrl-C.
+        signal.signal(ended, signal.default_int_handler)
     folder = room_folder()
     (first, *_) = project_files(folder, (project,) if project else ())
     with TemporaryDirectory(prefix="tuckwright-", ignore_cleanup_errors=True) as out:
         try:
-            _serve(folder, theme, Path(out), port, addresses.project_page(first.stem) if project else "")
+            view = View(RoomNow(folder, theme, Path(out)), port)
         except OSError as fault:
             raise click.BadParameter(f"{port}: {fault.strerror}; take another, or none", param_hint="--port") from fault
+        _serve(folder, view, addresses.project_page(first.stem) if project else "")
 
 
-def _serve(folder: Path, theme: str, out: Path, port: int, page: str) -> None:
-    view = View(RoomNow(folder, theme, out), port)
+def _serve(folder: Path, view: View, page: str) -> None:
     Thread(target=view.serve_forever, daemon=True).start()
     try:
         click.echo(f"The room as it is written: {view.address}{page}")
@@ -67,11 +71,6 @@ def _go_on(folder: Path, view: View) -> None:
 
 
 def _tell(project: str, view: View) -> None:
-    try:
-        findings = view.now.findings(addresses.project_page(project))
-    except FaultyFileError as fault:
-        findings = fault.findings
-    except TuckwrightError as fault:
-        findings = (Finding("error", str(fault)),)
+    findings = view.now.findings(addresses.project_page(project))
     lines = [line for level, line in told(findings) if level != "note"]
     click.echo("\n".join(lines) if lines else f"{printable(project)}: nothing to mend", err=True)

@@ -48,6 +48,7 @@ class Pool:
         self._idle: list[Connection] = []
         self._processes: dict[Connection, BaseProcess] = {}
         self._aside: TemporaryDirectory[str] | None = None
+        self._stopped = False
 
     def __enter__(self) -> Self:
         """Return the pool; no worker has been started yet."""
@@ -69,6 +70,7 @@ class Pool:
 
     def stop(self) -> None:
         """End the workers at once; whoever waits for what they are at is told that they died. For another thread."""
+        self._stopped = True
         for process in list(self._processes.values()):
             process.terminate()
 
@@ -143,6 +145,9 @@ class Pool:
         process.start()
         there.close()
         self._processes[here] = process
+        if self._stopped:
+            # It was started while the others were ended.
+            process.terminate()
         return here
 
 

@@ -17,11 +17,13 @@ from generator.publishing.jobs import Outcome, RoomVersion, Stamp
 from generator.publishing.make.sheets import make_handouts
 from generator.publishing.pool import Pool
 from generator.publishing.room import OpenRoom
-from generator.publishing.write import Output
+from generator.publishing.write import Output, not_read
 from generator.viewing.room_now import RoomNow, Sheet
 
 _MOST_SECONDS = 200
 """How long a browser waits for a sheet: a little longer than a sheet may take."""
+_LONGEST_END = 2.0
+"""How long [s] the end waits: workers that are only being loaded then end by themselves when this process has."""
 # With one at most a pool works in this process, where pages are made meanwhile.
 _WORKERS = 2
 
@@ -93,7 +95,7 @@ class Papers:
             self._changed.notify_all()
             if self._pool is not None:
                 self._pool.stop()
-        self._thread.join()
+        self._thread.join(_LONGEST_END)
 
     def _work(self) -> None:
         version: RoomVersion | None = None
@@ -101,16 +103,20 @@ class Papers:
             state, sheet = found
             try:
                 newest, job = self._now.handout_job(sheet)
+                if newest != version or self._pool is None:
+                    version = newest
+                    self._leave_pool()
+                    self._pool = Pool(version, self._now.out, _WORKERS)
+                if self._closed:
+                    # The end was told while there was no pool to stop.
+                    break
+                ((_, outcome),) = self._pool.outcomes([job])
+            except OSError as fault:
+                self._tell(state, sheet, not_read(fault, self._now.folder))
             except TuckwrightError as fault:
                 self._tell(state, sheet, str(fault))
-                continue
-            if newest != version:
-                version = newest
-                self._leave_pool()
-                self._pool = Pool(version, self._now.out, _WORKERS)
-            assert self._pool is not None
-            ((_, outcome),) = self._pool.outcomes([job])
-            self._tell(state, sheet, _fault(outcome))
+            else:
+                self._tell(state, sheet, _fault(outcome))
         self._leave_pool()
 
     def _next(self) -> tuple[int, Sheet] | None:
@@ -129,6 +135,7 @@ class Papers:
         if self._pool is not None:
             with suppress(OSError):
                 self._pool.__exit__(None, None, None)
+            self._pool = None
 
 
 def _fault(outcome: Outcome) -> str:

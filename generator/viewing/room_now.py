@@ -15,7 +15,7 @@ from threading import RLock
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import refuse_unsewable, worked_sheet
 from generator.definitions.project import Project, load_project
-from generator.errors import Finding
+from generator.errors import FaultyFileError, Finding, TuckwrightError
 from generator.publishing.checking import findings_of_project, findings_of_room
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import Job, RoomVersion
@@ -25,7 +25,7 @@ from generator.publishing.make.sheets import drawn, pages
 from generator.publishing.room import OpenRoom, open_room
 from generator.publishing.room_files import class_files, page_files, project_file, project_files
 from generator.publishing.tasks import titles_of_pages
-from generator.publishing.write import Output
+from generator.publishing.write import Output, not_read
 from generator.rendering import addresses
 from generator.rendering.cards import PageLink
 from generator.rendering.pages import render_project
@@ -135,11 +135,21 @@ class RoomNow:
     def findings(self, address: str) -> tuple[Finding, ...]:
         """Return what is to be said of the project to which an address belongs, else of the room."""
         with self._one:
-            project = self._project_name(address)
-            room = self.room
-            if project is None:
-                return findings_of_room(self.folder, room.shared.room)
-            return findings_of_project(project_file(self.folder, project), room.shared.room, self.folder, room.theme)
+            try:
+                project = self._project_name(address)
+                room = self.room
+                if project is None:
+                    return findings_of_room(self.folder, room.shared.room)
+                path = project_file(self.folder, project)
+                return findings_of_project(path, room.shared.room, self.folder, room.theme)
+            except (OSError, TuckwrightError) as fault:
+                return self.told(fault)
+
+    def told(self, fault: OSError | TuckwrightError) -> tuple[Finding, ...]:
+        """Return what a fault says of the files of the room."""
+        if isinstance(fault, FaultyFileError):
+            return tuple(fault.findings)
+        return (Finding("error", not_read(fault, self.folder) if isinstance(fault, OSError) else str(fault)),)
 
     @property
     def pages(self) -> dict[str, list[PageLink]]:
@@ -243,8 +253,12 @@ class RoomNow:
 
     def _published(self, address: str) -> Path | None:
         """Return a file of the published site; never one that a link leads to elsewhere."""
-        site = (self.folder / "site" / "public").resolve()
-        path = (site / address).resolve()
-        if not path.is_relative_to(site) or not path.is_file():
+        room = self.folder.resolve()
+        try:
+            site = (room / "site" / "public").resolve()
+            path = (site / address).resolve()
+            inside = site.is_relative_to(room) and path.is_relative_to(site) and path.is_file()
+        except (OSError, ValueError, RuntimeError):
+            # No name of a file, one that is too long, or a link that leads to itself.
             return None
-        return path
+        return path if inside else None

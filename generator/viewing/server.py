@@ -13,10 +13,10 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path, PurePosixPath
 from queue import Empty
 from typing import ClassVar
-from urllib.parse import parse_qs, unquote, urlsplit
+from urllib.parse import parse_qs, unquote
 
 from generator.definitions.theme import OWN_THEMES, load_theme
-from generator.errors import FaultyFileError, Finding, TuckwrightError, printable
+from generator.errors import Finding, TuckwrightError, printable
 from generator.rendering import addresses
 from generator.rendering.setting import Setting
 from generator.rendering.viewing import render_viewing
@@ -92,13 +92,15 @@ class _Answer(BaseHTTPRequestHandler):
         ):
             self.send_error(HTTPStatus.FORBIDDEN, "this address is for this machine only")
             return
-        asked = urlsplit(self.path)
-        address = unquote(asked.path).removeprefix("/")
+        path, _, query = self.path.partition("?")
         try:
-            self._answer(address, parse_qs(asked.query))
+            self._answer(unquote(path).removeprefix("/"), parse_qs(query))
         except (BrokenPipeError, ConnectionResetError):
             # The page was left before it came.
             return
+        except Exception as fault:
+            told = f"tuckwright has a fault of its own ({type(fault).__name__}: {fault}). Your files are untouched."
+            self.send_error(HTTPStatus.INTERNAL_SERVER_ERROR, explain=told)
 
     def _answer(self, address: str, query: dict[str, list[str]]) -> None:
         if address.startswith(OWN):
@@ -131,35 +133,32 @@ class _Answer(BaseHTTPRequestHandler):
                 path = None if address == addresses.WORKER else now.file(address)
                 if sheet is not None:
                     self.server.papers.want(sheet)
-        except FaultyFileError as fault:
-            self._send(self._list(fault.findings, address), ".html")
+            content = None if path is None else path.read_bytes()
+        except (OSError, TuckwrightError) as fault:
+            self._send(self._list(now.told(fault), address), ".html")
             return
-        except TuckwrightError as fault:
-            self._send(self._list([Finding("error", str(fault))], address), ".html")
-            return
-        if path is None and address == addresses.HOME:
+        if content is not None:
+            self._send(content, PurePosixPath(address).suffix)
+        elif address == addresses.HOME:
             self._send(self._list((), addresses.HOME), ".html")
-        elif path is None:
-            self.send_error(HTTPStatus.NOT_FOUND, "no page of the room lies here, or it was never published")
         else:
-            self._send(path.read_bytes(), PurePosixPath(address).suffix)
+            self.send_error(HTTPStatus.NOT_FOUND, "no page of the room lies here, or it was never published")
 
     def _list(self, findings: Iterable[Finding], address: str) -> bytes:
         """Return a page of what is wrong, and of what there is to look at."""
         now = self.server.now
         try:
             setting = now.room.setting
-        except TuckwrightError:
+        except (OSError, TuckwrightError):
             setting = Setting(now.folder.name, load_theme(OWN_THEMES / "plain"))
-        return render_viewing(address, list(map(str, findings)), now.pages, setting).encode()
+        try:
+            pages = now.pages
+        except (OSError, TuckwrightError):
+            pages = {}
+        return render_viewing(address, list(map(str, findings)), pages, setting).encode()
 
     def _told(self, page: str) -> list[dict[str, str]]:
-        try:
-            found: Iterable[Finding] = self.server.now.findings(page.removeprefix("/"))
-        except FaultyFileError as fault:
-            found = fault.findings
-        except TuckwrightError as fault:
-            found = [Finding("error", str(fault))]
+        found = self.server.now.findings(page.removeprefix("/"))
         return [{"level": one.level, "text": printable(str(one), lines=True)} for one in found]
 
     def _send(self, content: bytes, sort: str) -> None:
