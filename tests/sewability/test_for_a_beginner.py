@@ -188,11 +188,11 @@ def test_a_word_of_the_trade_is_explained_where_it_is_used(word: str) -> None:
         "grade": "different widths",
     }
     texts = [
-        step.text
+        f"{step.title}\n{step.text}"
         for path in (ROOT / "projects").glob("*.yaml")
         for sheet in sheets_of(path)
         for step in sheet.steps
-        if step.standard and re.search(rf"\b{word}\b", step.text, re.IGNORECASE)
+        if step.standard and re.search(rf"\b{word}\b", f"{step.title}\n{step.text}", re.IGNORECASE)
     ]
     assert texts
     assert [text for text in texts if not re.search(meanings[word], text)] == []
