@@ -16,7 +16,8 @@ from generator.lengths import Edition, say_length
 def check_rule(leeway: Leeway, edition: Edition) -> str:
     """Return by how much a tuck is stitched otherwise where a check is off by two marks of the ruler.
 
-    A tuck takes cloth twice, so half of what is off is shared out, a mark to a tuck.
+    A tuck takes cloth twice, so half of what is off is shared out, a mark to a tuck. Where no tuck can change unseen,
+    there is nothing to share, and the last check says what to do.
 
     Examples
     --------
@@ -24,6 +25,8 @@ def check_rule(leeway: Leeway, edition: Edition) -> str:
     >>> check_rule(Leeway(()), INCH).split("; ")[1]
     'for each 1/8 in too wide, 1/16 in deeper.'
     """
+    if leeway.changes and not any(leeway.changes):
+        return "Go on, and do as the last line says."
     off, by = say_length(2 * edition.mark, edition), say_length(edition.mark, edition)
     return (
         f"For each {off} too {leeway.narrow} stitch one of the next tucks {by} shallower; "

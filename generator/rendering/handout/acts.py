@@ -73,7 +73,7 @@ def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
                 tools=tuple(tool for tool in step.tools if not any(tool in one.shorts for one in repeated)),
                 cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in told),
                 told=repeated,
-                text=_with_places(step.printed or step.text, before),
+                text=_with_places(step.printed or step.text, () if pictures else before),
                 pieces=step.pieces,
                 pictures=pictures,
                 tables=(*(name for name in _TABLES if name in step.lists), *(("cut",) if layout else ())),
@@ -96,7 +96,7 @@ def _repeated(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str]) ->
 
 
 def _with_places(text: str, steps: Sequence[int]) -> str:
-    """Return a text that tells where the pictures stand that were shown before."""
+    """Return a text that tells where the pictures stand that were shown before, of an act with none of its own."""
     return f"{text}\n\nThe picture stands at step {' and '.join(map(str, steps))}." if steps else text
 
 

@@ -123,14 +123,16 @@ class PartWriter:
     def _act(self, act: PrintedAct) -> PrintedPart:
         words = [self._safety(caution) for caution in act.cautions]
         words += [one for block in blocks(self.words(act.text, below=2)) for one in _shorter(block)]
+        tables = list(self._tables(act))
         if act.session_ends:
-            words.append(self.say("stop"))
+            # What an act is checked by comes before the place to stop.
+            (tables or words).append(self.say("stop"))
         return PrintedPart(
             name=f"act-{act.number}",
             heading=self.say("headline", act),
             words=tuple(words),
             pictures=act.pictures,
-            across=tuple(self._tables(act)),
+            across=tuple(tables),
             number=act.number,
             minutes=act.minutes,
         )

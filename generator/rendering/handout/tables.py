@@ -106,7 +106,7 @@ def _finished(piece: Piece | None, edition: Edition) -> Markup:
 
 
 def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
-    """What else is told of a piece: the note of its project, to what it is drawn up."""
+    """What else is told of a piece: how it lies, the note of its project, to what it is drawn up."""
     if piece is None:
         return Markup("")
     paper = "cut to the paper" if any(part.shape for part in piece.parts) else ""
@@ -153,14 +153,16 @@ def _later_row(cut: NewCut, edition: Edition) -> LaterRow:
 
 
 def size_measures(worksheet: Worksheet) -> tuple[tuple[str, Markup], ...]:
-    """Return the measures that a size gives itself, by name, with their values."""
+    """Return the measure that a size is chosen by, then those that it gives itself, by name, with their values."""
+    told = worksheet.deciding
+    chosen = [(told.name, bare(told.length, worksheet.edition))] if told and told.name not in worksheet.own else []
     measured = [
         (name, bare(worksheet.measures[name], worksheet.edition))
         for name in worksheet.own
         if name in worksheet.measures
     ]
     counted = [(name, typeset(f"{worksheet.numbers[name]}")) for name in worksheet.own if name in worksheet.numbers]
-    return (*measured, *counted)
+    return (*chosen, *measured, *counted)
 
 
 def panel_sentence(worksheet: Worksheet, name: str) -> Markup:
