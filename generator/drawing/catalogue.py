@@ -57,6 +57,12 @@ def panels_with(shows: Callable[[Panel], object]) -> Callable[[Worksheet], Itera
     return lambda worksheet: [name for name, panel in worksheet.panels.items() if shows(panel)]
 
 
+def _trimmed_panels(worksheet: Worksheet) -> list[str]:
+    """What is cut to a shape loses its ends there, and is not trimmed before."""
+    names = panels_with(lambda panel: panel.trim_along)(worksheet)
+    return [name for name in names if not worksheet.pieces[name].shaped]
+
+
 def _has_tucks(panel: Panel) -> bool:
     return panel.across.count > 0
 
@@ -98,7 +104,7 @@ SIZED: dict[str, SizedDiagram] = {
     "repeat": SizedDiagram(draw_repeat, heights_of_repeat, panels_with(has_repeat)),
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
-    "trimming": SizedDiagram(draw_trimming, heights_of_trimming, panels_with(lambda panel: panel.trim_along)),
+    "trimming": SizedDiagram(draw_trimming, heights_of_trimming, _trimmed_panels),
     "piece": SizedDiagram(draw_sized_piece, heights_of_piece, shaped_pieces),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
     "assembly": SizedDiagram(draw_assembly, heights_of_assembly, assembly_names),

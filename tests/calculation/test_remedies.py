@@ -71,3 +71,10 @@ def test_tucks_that_cannot_change_unseen_say_so() -> None:
     rows = told(tucks, stiff)
     assert rows[0] == "The tucks left cannot change unseen: do as after tuck 20"
     assert "Unpick one tuck for each" not in rows[-1]
+
+
+def test_what_is_too_long_is_trimmed_at_its_ends_and_what_is_too_wide_at_its_sides() -> None:
+    tucks = panel(20)
+    leeway = leeway_of(tucks, INCH)
+    assert "Too wide: trim the sides" in told(tucks, leeway)[-1]
+    assert "Too long: trim the ends" in told(tucks, replace(leeway, sides=("top", "bottom")))[-1]

@@ -12,6 +12,7 @@ from generator.calculation.worked import Panel
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.conditions import holds
 from generator.drawing.canvas import canvas_of
+from generator.drawing.catalogue import figure_keys
 from generator.drawing.ruled_rows import ruled_line, sketch_ruled_rows
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
@@ -71,9 +72,13 @@ def test_tucks_are_basted_when_the_panel_has_been_cut_to_its_length(path: Path) 
         if sheet.pieces[step.pieces[0]].shaped:
             assert baste is None, named(sheet, step)
             assert "Trim the panel to" not in step.text, named(sheet, step)
+            assert "scissors" not in step.tools, named(sheet, step)
+            # Its picture would show where to cut.
+            assert not {f"trimming {name}" for name in step.pieces} & {*figure_keys(sheet)}, named(sheet, step)
         else:
             assert cut is not None
             assert baste is not None
+            assert ("the row next to it" in step.text) == bool(panel_of(sheet, step).rows), named(sheet, step)
             assert cut.start() < baste.start(), named(sheet, step)
 
 
@@ -263,3 +268,32 @@ def test_only_a_thing_with_corners_is_filled_corners_first(project: str, corners
         told = [part.say.text for part in parts if all(holds(one, pieces, None) for one in part.when)]  # type: ignore[arg-type]
         assert len(told) == 1
         assert ("corners first" in told[0]) == corners
+
+
+@every_sheet
+def test_what_waits_is_cut_to_a_panel_only_where_the_new_cuts_follow_it(path: Path) -> None:
+    for sheet in sheets_of(path):
+        followed = {measure for cut in sheet.new_cuts for measure, _ in cut.follows}
+        for name, panel in sheet.panels.items():
+            waits = panel.checks.leeway.others == "wait"
+            assert not waits or any(measure.startswith(sheet.pieces[name].label) for measure in followed), name
+        for step in sheet.steps:
+            if "cut the other pieces to it" in step.text:
+                along = f"{sheet.pieces[step.pieces[0]].label} from top to bottom"
+                assert along in followed, named(sheet, step)
+
+
+def test_the_paper_of_the_cosy_is_cut_down_to_its_lining_and_its_padding() -> None:
+    for sheet in sheets_of(ROOT / "projects" / "pilot-tea-cosy.yaml"):
+        titles = ("Draw the shape", "Cut lining and padding to the shape")
+        draw, cut = (step.text for step in sheet.steps if step.title in titles)
+        lengths = [read_length(found) for found in re.findall(r"\d[\d /.]*(?:in|cm|mm)\b", draw)]
+        across, along = lengths[:2]
+        seam = read_length(re.search(r"second line (.+?) outside", draw)[1])  # type: ignore[index]
+        less = read_length(re.search(r"First take (.+?) off", cut)[1])  # type: ignore[index]
+        again = read_length(re.search(r"Then cut\s(.+?) off", cut)[1])  # type: ignore[index]
+        across, along = across + 2 * seam, along + 2 * seam
+        across, along = across - 2 * less, along - less
+        lining, padding = sheet.pieces["cosy lining"], sheet.pieces["padding"]
+        assert (across, along) == (lining.cut_across, lining.cut_along)
+        assert (across - 2 * again, along - 2 * again) == (padding.cut_across, padding.cut_along)

@@ -76,8 +76,14 @@ def _at_the_end(tucks: TuckSet, leeway: Leeway, edition: Edition) -> Iterator[st
     if leeway.lets_out:
         yield f"The allowances give {say_length(leeway.lets_out, edition)}"
     if max(leeway.trims):
-        yield f"Too {leeway.wide}: {'a wider closing seam takes it in' if tucks.ring else 'trim the sides'}"
+        yield f"Too {leeway.wide}: {_trimmed(tucks, leeway)}"
     if leeway.others == "wait":
         yield "Or leave it: what waits is cut to it"
     if leeway.others == "cut":
         yield "Or trim what is sewn to it"
+
+
+def _trimmed(tucks: TuckSet, leeway: Leeway) -> str:
+    if tucks.ring:
+        return "a wider closing seam takes it in"
+    return f"trim the {'sides' if leeway.sides == ('left', 'right') else 'ends'}"

@@ -11,6 +11,7 @@ from generator.calculation.turning.turns import AWAY, TOWARD
 from generator.calculation.worked import Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worksheet.followed import EdgesInRow, closed, round_corners, runs_of, straight
+from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.moments import MOMENT_CONDITIONS, Moment
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.row_bulk import bulky_rows, wide_margins
@@ -111,8 +112,8 @@ def _under_the_arm(pieces: Sequence[Piece], scope: Scope) -> bool:
     return any(bulky_rows(piece, scope.edition) for piece in pieces)
 
 
-def _waits(_pieces: Sequence[Piece], scope: Scope) -> bool:
-    return any(model.cut == "after the panel" for model in scope.project.pieces.values())
+def _waits(pieces: Sequence[Piece], scope: Scope) -> bool:
+    return waits_for(scope, {f"{piece.name}.along" for piece in pieces if piece.panel is not None})
 
 
 def _by_bulk(pieces: Sequence[Piece], scope: Scope) -> bool:

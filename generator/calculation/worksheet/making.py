@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from contextlib import suppress
 from fractions import Fraction
 from types import MappingProxyType
@@ -80,8 +80,21 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
     yield from ("lengths",) if piece.lengths is not None else ()
 
 
+def waits_for(scope: Scope, measures: Collection[str]) -> bool:
+    """Whether a piece that is cut after the panel is worked out from one of these, such as 'front.along'."""
+    waiting = [model for model in scope.project.pieces.values() if model.cut == "after the panel"]
+    return any(measure in measures for model in waiting for measure in _panel_measures(scope, model))
+
+
 def panels_of(scope: Scope, model: PieceModel) -> tuple[str, ...]:
     """Return the panels that a piece is worked out from; all of them where its formulas name none."""
+    found = [measure.partition(".")[0] for measure in _panel_measures(scope, model)]
+    project = scope.project
+    return tuple(dict.fromkeys(found)) or tuple(n for n, one in project.pieces.items() if isinstance(one, TuckedPanel))
+
+
+def _panel_measures(scope: Scope, model: PieceModel) -> list[str]:
+    """The measures of panels in the formulas of a piece, and in those that they name."""
     project = scope.project
     sizes = project.sizes[scope.size].values
     open_names = [name for value in vars(model).values() if isinstance(value, Formula) for name in value.names]
@@ -96,12 +109,12 @@ def panels_of(scope: Scope, model: PieceModel) -> tuple[str, ...]:
         if "." in name:
             other = project.pieces[piece]
             if isinstance(other, TuckedPanel):
-                found.append(piece)
+                found.append(name)
             else:
                 open_names += [n for value in vars(other).values() if isinstance(value, Formula) for n in value.names]
         elif name not in sizes and name in project.measures:
             open_names += project.measures[name].names
-    return tuple(dict.fromkeys(found)) or tuple(n for n, one in project.pieces.items() if isinstance(one, TuckedPanel))
+    return found
 
 
 def methods_of(techniques: Mapping[str, Technique]) -> Mapping[str, Method]:

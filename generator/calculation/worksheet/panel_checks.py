@@ -9,9 +9,9 @@ from generator.calculation.panel.tolerance import ACROSS, ALONG, MeasuredWords, 
 from generator.calculation.turning.repeat import edge_lie
 from generator.calculation.worked import BreadthJoin, RowSet, TuckSet
 from generator.calculation.worked_checks import Checks, Leeway, Others
+from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.flat import EnvelopeBack, Facing, Rectangle
-from generator.definitions.project import Project
 from generator.lengths import Edition
 
 _EVERY = 6
@@ -29,7 +29,7 @@ def across_checks(scope: Scope, name: str, tucks: TuckSet, rows: RowSet | None, 
         lies=lies if rows else ("out", "out"),
         joined=(join.tuck for join in joins),
         leaves_out=all(len(set(row)) <= 1 for row in turns),
-        others=other_pieces(scope.project, name, ("top", "bottom")),
+        others=other_pieces(scope, name, ("top", "bottom")),
     )
     return _checks(tucks, leeway, scope.edition, ACROSS)
 
@@ -39,7 +39,7 @@ def cross_checks(scope: Scope, name: str, tucks: TuckSet) -> Checks:
     leeway = leeway_of(
         tucks,
         scope.edition,
-        others=other_pieces(scope.project, name, ("left", "right")),
+        others=other_pieces(scope, name, ("left", "right")),
         sides=("top", "bottom"),
     )
     return _checks(tucks, leeway, scope.edition, ALONG)
@@ -54,13 +54,13 @@ def _checks(tucks: TuckSet, leeway: Leeway, edition: Edition, words: MeasuredWor
     return Checks(points, told, leeway)
 
 
-def other_pieces(project: Project, panel: str, sides: tuple[str, str]) -> Others:
+def other_pieces(scope: Scope, panel: str, sides: tuple[str, str]) -> Others:
     """Return whether other pieces wait for a panel, or are cut already and sewn to these sides of it, to be trimmed."""
-    others = {name: piece for name, piece in project.pieces.items() if name != panel}
-    if any(piece.cut == "after the panel" for piece in others.values()):
+    others = {name: piece for name, piece in scope.project.pieces.items() if name != panel}
+    if waits_for(scope, {f"{panel}.{'along' if 'left' in sides else 'across'}"}):
         return "wait"
     at = {*sides, "all"}
-    for meeting in project.edges_that_meet:
+    for meeting in scope.project.edges_that_meet:
         for own, other in ((meeting.join.edges, meeting.to.edges), (meeting.to.edges, meeting.join.edges)):
             meets = any(name == panel and side in at for name, side in own)
             if meets and any(name in others and isinstance(others[name], _TRIMMED) for name, _ in other):

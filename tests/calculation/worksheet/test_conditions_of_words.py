@@ -38,9 +38,13 @@ def test_a_seam_crosses_tucks_or_runs_along_them(tmp_path: Path, edges: tuple[st
     assert holding(tmp_path, text, "front", asked=asked) == set()
 
 
-def test_others_wait_where_any_piece_is_cut_after_the_panel(tmp_path: Path) -> None:
+def test_others_wait_where_a_piece_that_is_cut_after_the_panel_follows_its_length(tmp_path: Path) -> None:
     waits = put(CUSHION, ("kind: envelope back\n", "kind: envelope back\n    cut: after the panel\n"))
-    assert holding(tmp_path, waits, "front", asked={"others wait"}) == {"others wait"}
+    back = "finished across: front.across\n    finished along: "
+    follows = put(waits, (f"{back}side", f"{back}front.along"))
+    assert holding(tmp_path, follows, "front", asked={"others wait"}) == {"others wait"}
+    # It is cut as long as planned, whatever the front comes to.
+    assert holding(tmp_path, waits, "front", asked={"others wait"}) == set()
     assert holding(tmp_path, CUSHION, "front", asked={"others wait"}) == set()
 
 
