@@ -12,7 +12,7 @@ from generator.definitions.vocabulary import TOOLS, tool_name
 
 # Words that cannot be followed without one of these tools; what is done 'by hand' needs the needle.
 NEEDED = {
-    r"\bunpick(?! that tuck only)": {"unpicker"},
+    r"\b[Uu]npick(?! that tuck only)": {"unpicker"},
     r"(?<!wheel )\bby hand\b|\bhand needle\b|\b[Cc]atch (?:one|it to)\b": {"needle"},
     r"\b[Bb]aste\b": {"needle", "machine"},
     r"\b[Pp]in (?:it|them|and|both|the|line|from|a|two)\b|, pin[,.]| and pin\b": {"pins"},
@@ -37,7 +37,7 @@ USED = {
     "drill": r"\b[Dd]rill",
     "staple lifter": r"[Ll]ift the staples",
     "needle": r"by hand|hand needle|[Bb]aste|[Cc]atch|[Ss]ew (?:one|each|the|a|it|on)|[Ss]ew them|strong thread",
-    "machine": r"[Ss]ew|[Ss]titch|[Bb]aste|with seams of",
+    "machine": r"\bthe machine off|[Ss]ew|[Ss]titch|[Bb]aste|with seams of",
     "zip foot": r"zip foot",
     "guide": r"\bguide\b",
     "ruler": r"\bruler\b|[Mm]easure|[Rr]ule\b|from the|wide|long|turn \d|\bby \d|deep|apart|\d (?:in|cm|mm)",
