@@ -14,7 +14,7 @@ from placeholder_pictures import placeholders
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
-from generator.calculation.worked_project import Worksheet
+from generator.calculation.worked_project import DecidingMeasure, Worksheet
 from generator.lengths import INCH, METRIC
 from generator.rendering.cards import ClassCard, PageLink, SitePicture, ThingPictures
 from generator.rendering.pages import render_home, render_project, render_size, render_words
@@ -57,6 +57,15 @@ def test_a_page_of_a_size_and_of_a_project_say_to_buy_what_closes_the_work() -> 
     assert "3 buttons, 7/8 in across" in words_of(size)
     project = render_project([worksheet], ThingPictures(), setting())
     assert "Buttons, 7/8 in across" in words_of(project)
+
+
+@pytest.mark.parametrize(("how", "told"), [("from seam to seam", True), ("", False)])
+def test_a_page_of_a_size_says_the_measure_that_it_is_made_for_where_it_is_said_how_it_is_taken(
+    how: str, *, told: bool
+) -> None:
+    worksheet = dataclasses.replace(cushion(), deciding=DecidingMeasure("pad", Fraction(29, 2), how))
+    page = words_of(render_size(worksheet, placeholders(), setting(), [size_link(worksheet)]))
+    assert (f"Made for: pad 14 1/2 in, {how}" in page) is told
 
 
 def words_of(html: str) -> str:
