@@ -175,18 +175,22 @@ def _drawn(found: Group, reading: Reading) -> DrawnOutline:
         if folded not in _KEYS:
             reading.faults.add(key.place, f"unknown key '{key.text}'{meant(folded, _KEYS)}")
     start, mirror = found.get("start"), found.get("mirror")
-    if not isinstance(start, Scalar):
+    if start is not None and not isinstance(start, Scalar):
+        reading.faults.refuse(start.place, "'start' is one point in one line: start: 0, 4 in or 0, 10 cm")
+    if start is None:
         told = "'start' is missing here: the point where the first edge begins, for example 0, 4 in or 0, 10 cm"
         reading.faults.refuse(found.place, told)
     if mirror is not None:
-        word = mirror.text.strip().lower() if isinstance(mirror, Scalar) else ""
-        if word not in ("yes", "no", "true", "false"):
-            reading.faults.refuse(mirror.place, f"'{word}' is neither yes nor no")
+        word = mirror.text.strip() if isinstance(mirror, Scalar) else "what stands here"
+        if word.lower() not in ("yes", "no", "true", "false"):
+            reading.faults.refuse(mirror.place, f"'{word}' is neither yes nor no; write mirror: yes, or leave it out")
     edges = cast(Listing, found.get("edges"))
     drawn: list[DrawnEdge] = []
     for item in edges.items:
         ((name, (key, node)),) = cast(Group, item).entries.items()
         lines = node.items if isinstance(node, Listing) else (node,)
+        if not lines:
+            reading.faults.add(node.place, f"the edge '{name}' has no line; {_HOW}")
         drawn.append(DrawnEdge(name, tuple(_line(line, reading) for line in lines), key.place))
     if sum(len(line.points) for edge in drawn for line in edge.lines) > MOST_OUTLINE_POINTS:
         reading.faults.refuse(edges.place, f"an outline has {MOST_OUTLINE_POINTS} points at most")

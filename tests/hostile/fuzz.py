@@ -125,7 +125,9 @@ def sorts() -> Mapping[str, Sort]:
     plain = ROOM / "themes/plain"
     theme = (plain / "theme.yaml").read_text(encoding="utf-8").replace("title: Plain", "title: Quay\nbased on: plain")
     return {
-        "project": Sort("projects/spoilt.yaml", (*_texts(ROOM / "projects", "*.yaml"), _cautioned()), _project),
+        "project": Sort(
+            "projects/spoilt.yaml", (*_texts(ROOM / "projects", "*.yaml"), _cautioned(), *_short()), _project
+        ),
         "site": Sort("site/site.yaml", (*_texts(ROOM / "site", "site.yaml"), WHOLE_ROOM), _site),
         "class": Sort("site/classes/spoilt.yaml", (*_texts(ROOM / "site/classes", "*.yaml"), OWN_MEASURES), _class),
         "theme": Sort("themes/quay/theme.yaml", (theme, *_texts(ROOM / "themes/harbour", "theme.yaml")), _theme),
@@ -136,6 +138,14 @@ def sorts() -> Mapping[str, Sort]:
             "site/techniques/cut.yaml", _texts(ROOM / "generator/definitions/techniques", "*.yaml"), _technique
         ),
     }
+
+
+def _short() -> tuple[str, ...]:
+    """The short project of a beginner, and it with a panel drawn by its points and with sizes between."""
+    text = (ROOM / "generator/definitions/starter-short.yaml").read_text(encoding="utf-8")
+    large = "sizes:\n  large:\n    side: 16 in or 40 cm\n"
+    drawn = text.replace("    kind: envelope back\n", DRAWN).replace("sizes:\n", large)
+    return text, f"{drawn.rstrip()}\nbetween:\n  every: 1 in or 2 cm\nsummary: A cover.\n"
 
 
 def _cautioned() -> str:
@@ -150,6 +160,19 @@ def _cautioned() -> str:
     return f"{text.rstrip()}\n{step}cautions:\n{cautions}"
 
 
+# Keys that no demo project has.
+DRAWN = """\
+    kind: facing
+    outline:
+      mirror: yes
+      start: 0, 0
+      edges:
+        - top: quarter oval across to 5 in, 2 in or 13 cm, 5 cm
+        - side:
+            - line to 6 in, 6 in or 15 cm, 15 cm
+            - curve leaving down through 6 in, 8 in then 5 in, 10 in or 15 cm, 20 cm then 13 cm, 25 cm
+        - bottom: line to 0, 10 in or 0, 25 cm
+"""
 # Places with measures of their own, as a number, a length, and in the other edition.
 OWN_MEASURES = f"""\
 title: Own sizes
@@ -178,8 +201,11 @@ places:
 WHOLE_ROOM = """\
 room:
   name: Loft
+  line: Cloth with a tide in it
+  time zone: Europe/London
   web address: https://sewing.example
 papers: A4
+sheets: wall card, marking strip
 rulers:
   inch:
     marks: 1 in, 1/2 in

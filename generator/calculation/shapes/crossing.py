@@ -83,3 +83,31 @@ def crosses_itself(spots: Sequence[Grain]) -> Grain | None:
 
 def _nearest(top: int, under: int) -> int:
     return (2 * top + under) // (2 * under)
+
+
+def other_way(around: Sequence[Grain]) -> str:
+    """Return what is wrong with the way in which a closed line goes round.
+
+    Parameters
+    ----------
+    around : sequence of tuple of int
+        Its points [millionths of an inch], y growing downward; twice the area between them is worked out exactly.
+
+    Returns
+    -------
+    str
+        That it goes anticlockwise or holds nothing; empty where it goes clockwise.
+
+    Examples
+    --------
+    >>> other_way([(0, 0), (4, 0), (4, 4)])
+    ''
+    >>> other_way([(0, 0), (4, 4), (4, 0)])
+    'the outline goes round anticlockwise; list its edges clockwise, each from its other end'
+    """
+    twice = sum(x * to_y - to_x * y for (x, y), (to_x, to_y) in zip(around, [*around[1:], around[0]], strict=True))
+    if twice == 0:
+        return "the outline holds no cloth, for all its points lie on one line; look at its points"
+    return (
+        "the outline goes round anticlockwise; list its edges clockwise, each from its other end" if twice < 0 else ""
+    )

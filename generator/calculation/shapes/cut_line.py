@@ -13,7 +13,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import isqrt
 
-from generator.calculation.shapes.crossing import Grain, crosses_itself, meeting
+from generator.calculation.shapes.crossing import Grain, crosses_itself, meeting, other_way
 from generator.calculation.shapes.segments import Segment, Spot, StraightLine
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, say_length
@@ -108,7 +108,10 @@ def cut_line(edges: Sequence[SeamEdge], edition: Edition) -> tuple[Spot, ...]:
     ----------
     Derived in the docstring above; the tests lay it beside a general library's buffer.
     """
-    _refuse_crossing([_grain(spot) for edge in edges for spot in seam_line(edge)], "the outline", edition)
+    seams = [_grain(spot) for edge in edges for spot in seam_line(edge)]
+    _refuse_crossing(seams, "the outline", edition)
+    if told := other_way(seams):
+        raise CalculationError(told)
     runs = [_offset(edge, edition) for edge in edges]
     for place in range(len(runs)):
         after = (place + 1) % len(runs)

@@ -34,6 +34,12 @@ edges:
   bottom: hem 1/4 in then 1 in or 6 mm then 2.5 cm"""
 
 
+def drawn(start: str, *points: str) -> str:
+    """A rectangle drawn by straight lines from point to point."""
+    edges = "".join(f"\n    - {name}: line to {point}" for name, point in zip("abcdefgh", points, strict=False))
+    return f"kind: rectangle\noutline:\n  start: {start}\n  edges:{edges}"
+
+
 def word(folder: Path, outline: str, more: str = "") -> Piece:
     return extra(folder, f"{RECTANGLE} {outline}\n{SIZE}{more}")
 
@@ -166,6 +172,22 @@ edges: raw"""
         ),
         (YOKE.replace("line to 11 in, 20", "line to 0.25 in, 20"), "the cut line, outside the seams, crosses itself"),
         (YOKE.replace("line to 11 in, 20", "line to -1 in, 20"), "the outline crosses itself, about"),
+        (
+            YOKE.replace("mirror: yes", "mirror:\n    - yes"),
+            "'what stands here' is neither yes nor no; write mirror: yes",
+        ),
+        (YOKE.replace("start: ", "start:\n    - "), "'start' is one point in one line: start: 0, 4 in or 0, 10 cm"),
+        (
+            YOKE.replace("line to 11 in, 20 in or 28 cm, 50 cm", "[]"),
+            "the edge 'side' has no line; an edge is 'line to'",
+        ),
+        (
+            YOKE.replace("line to 11 in, 20 in or", "line to 11 in, 10 in or"),
+            "a line ends where it begins; take it out",
+        ),
+        (YOKE.replace("across to 5 in, 0", "across to 5 in, 4 in"), "a quarter oval goes as well across as down"),
+        (drawn("0, 0", "0, 5 in", "5 in, 5 in", "5 in, 0", "0, 0"), "the outline goes round anticlockwise; list"),
+        (drawn("0, 0", "5 in, 5 in", "0, 0"), "the outline holds no cloth, for all its points lie on one line"),
     ],
 )
 def test_what_an_outline_refuses(tmp_path: Path, keys: str, says: str) -> None:

@@ -117,9 +117,13 @@ def _drawn(scope: Scope, outline: DrawnOutline) -> Edges:
 
 
 def _lines(at: Spot, line: DrawnLine, spots: list[Spot], outline: DrawnOutline, *, last: bool) -> list[Segment]:
+    if line.way != "curve" and at == spots[0]:
+        raise CalculationError("a line ends where it begins; take it out, or let it end at another point")
     if line.way == "line":
         return [StraightLine(at, spots[0])]
     if line.way != "curve":
+        if at[0] == spots[0][0] or at[1] == spots[0][1]:
+            raise CalculationError("a quarter oval goes as well across as down; where it does not, write 'line to'")
         return [QuarterOval(at, spots[0], line.leaving or "across")]
     # A mirrored curve crosses the middle squarely, or it would have a point there.
     square = outline.mirror and at[0] == 0
