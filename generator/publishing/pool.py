@@ -36,10 +36,13 @@ _DIED = "the worker died over it (was the machine out of memory?); run the comma
 class Pool:
     """Does jobs that write below ``out``, in worker processes where there are several; a context that ends them.
 
-    Where it is ``profiled``, ``functions`` holds the seconds that each function of the program took by its name.
+    Where it is ``profiled``, ``functions`` holds the seconds that each function of the program took by its name. What
+    workers put aside lies in a folder ``beside`` others, that of the system without it.
     """
 
-    def __init__(self, version: RoomVersion, out: Path, most: int = 0, *, profiled: bool = False) -> None:
+    def __init__(
+        self, version: RoomVersion, out: Path, most: int = 0, *, profiled: bool = False, beside: Path | None = None
+    ) -> None:
         self.functions: defaultdict[str, float] = defaultdict(float)
         self._profiled = profiled
         self._version = version
@@ -49,6 +52,7 @@ class Pool:
         self._processes: dict[Connection, BaseProcess] = {}
         self._aside: TemporaryDirectory[str] | None = None
         self._stopped = False
+        self._beside = beside
 
     def __enter__(self) -> Self:
         """Return the pool; no worker has been started yet."""
@@ -137,7 +141,9 @@ class Pool:
     def _started(self) -> Connection:
         """Start one more worker and return the line to it."""
         _prepare(self._version)
-        self._aside = self._aside or TemporaryDirectory(prefix="tuckwright-", ignore_cleanup_errors=True)
+        self._aside = self._aside or TemporaryDirectory(
+            prefix="tuckwright-", dir=self._beside, ignore_cleanup_errors=True
+        )
         context = multiprocessing.get_context("forkserver")
         here, there = context.Pipe()
         shared = (self._version, self._out, self._aside.name, self._profiled)

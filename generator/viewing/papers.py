@@ -106,11 +106,15 @@ class Papers:
                 if newest != version or self._pool is None:
                     version = newest
                     self._leave_pool()
-                    self._pool = Pool(version, self._now.out, _WORKERS)
+                    self._pool = Pool(version, self._now.out, _WORKERS, beside=self._now.out)
                 if self._closed:
                     # The end was told while there was no pool to stop.
                     break
                 ((_, outcome),) = self._pool.outcomes([job])
+            except EOFError:
+                # What splits off workers has gone: the next one begins anew.
+                self._leave_pool()
+                self._tell(state, sheet, "no process to set it could be started; save again")
             except OSError as fault:
                 self._tell(state, sheet, not_read(fault, self._now.folder))
             except TuckwrightError as fault:
@@ -133,7 +137,7 @@ class Papers:
 
     def _leave_pool(self) -> None:
         if self._pool is not None:
-            with suppress(OSError):
+            with suppress(OSError, EOFError):
                 self._pool.__exit__(None, None, None)
             self._pool = None
 

@@ -95,7 +95,7 @@ ROOMS: dict[str, tuple[Callable[[Path], None], str]] = {
     ),
     "a student whose name cannot be set": (
         lambda folder: written(folder / "site/classes/evening.yaml", CLASS + "    student: 山田\n"),
-        "site/classes/evening.yaml:12:14: no font of the theme 'plain' has the letter '山' (U+5C71)",
+        "site/classes/evening.yaml:12:14: no font of the theme 'plain' has the letters '山' (U+5C71), '田' (U+7530)",
     ),
     "a room whose name cannot be set": (
         lambda folder: written(folder / "site/site.yaml", "room:\n  # 山\n  name: The 山 loft\n"),
