@@ -108,7 +108,7 @@ class _Turn:
             canvas.lines([(self.at(0, y), self.at(1, y)) for y in (down - 0.012, down + 0.012)], style.outline)
         foot = self.size[1] * 0.3
         draw_needle(canvas, self.at(0.55, 0.38), foot)
-        self._awl((0.7, 0.44), (0.93, 0.98))
+        self._awl((0.7, 0.44), (0.93, 0.92))
         self._hand()
 
     def _flap(self, letter: str, high: float, low: float, told: float) -> None:

@@ -14,7 +14,7 @@ from generator.drawing.seams import words
 from generator.drawing.seams.boxes import FLAT, around
 from generator.drawing.seams.paper import Paper, fitted
 from generator.drawing.seams.plan import SeamPlan
-from generator.drawing.seams.scenes import LINE, done, lay, layer_points, sew, sew_and_show
+from generator.drawing.seams.scenes import LINE, TICK, done, lay, layer_points, sew, sew_and_show
 from generator.drawing.style import Style
 
 AIR = 0.06
@@ -90,11 +90,12 @@ def frames_of(plan: SeamPlan, worksheet: Worksheet, *, few: bool = False) -> tup
         return Frame(title, above, below, plan.whole, partial(draw, plan=plan, worksheet=worksheet), keep=keep, **more)
 
     laying = frame(laid, above, below, lay, points=points)
-    sewing = frame(sewn, over, _lines(where, gaps), sew, beside=beside)
+    ends = dict.fromkeys((side for side, _ in plan.gaps), TICK)
+    sewing = frame(sewn, over, _lines(where, gaps), sew, beside=beside, clear=ends)
     if few:
         title = f"{laid}, {sewn.lower()} {where}".strip()
         told = _lines(above, over), _lines(below, under, gaps)
-        sewing = frame(title, *told, sew_and_show, beside=beside, points=points)
+        sewing = frame(title, *told, sew_and_show, beside=beside, clear=ends, points=points)
     opened = around(one.cut for one in plan.opened)
     last = Frame(
         words.done_title(plan), "", words.done_words(plan), opened, partial(done, plan=plan), clear=_reaching(plan)
