@@ -72,7 +72,8 @@ class BuiltSite:
     @cached_property
     def address(self) -> str:
         """Where the room says that its site lies on the web; empty where it does not."""
-        room = yaml.safe_load((self.folder.parent / "site.yaml").read_text(encoding="utf-8"))["room"]
+        settings = self.folder.parent / "site.yaml"
+        room = yaml.safe_load(settings.read_text(encoding="utf-8"))["room"] if settings.exists() else {}
         address = str(room.get("web address", ""))
         return address and address.rstrip("/") + "/"
 

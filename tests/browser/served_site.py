@@ -63,7 +63,9 @@ class Watched:
             self.said.append(words)
 
     def _on_failure(self, request: Request) -> None:
-        self.failed.append(f"{request.url}: {request.failure}")
+        # A picture below what is seen is asked for late; what is still on its way when the page is left is no fault.
+        if request.failure != "net::ERR_ABORTED":
+            self.failed.append(f"{request.url}: {request.failure}")
 
     def _on_answer(self, response: Response) -> None:
         if response.status >= 400:

@@ -152,7 +152,7 @@ def test_a_panel_is_trimmed_to_the_length_that_it_has_at_that_moment(tmp_path: P
     text = next(path for path in PROJECTS if path.stem == "chandlery-flap").read_text(encoding="utf-8")
     trim, cross = (
         "  - use: trim\n    on: flap\n",
-        "  - use: mark cross folds, crease cross, stitch cross tucks\n    on: flap\n",
+        "  - use: stitch cross tucks\n    on: flap\n",
     )
     later = written(tmp_path, text.replace(trim, "").replace(cross, cross + trim))
     assert "It should be 8 1/2 in long between its finished edges" in of(later, "trim")

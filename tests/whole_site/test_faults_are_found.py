@@ -52,7 +52,7 @@ SPOILT_PAGES = {
     '<table class="marks" aria-label': ('<table class="marks" title', "a table has neither heads nor a name"),
     "<footer>\n": ('<input type="text"><footer>', "<input> has no label"),
     "<footer>\n<p>": ('<footer><p><a href="x.html"></a>', "<a> has no words"),
-    '"@type": "HowTo"': ('"@type": "Recipe"', "its JSON-LD is of type Recipe"),
+    '"@type": "HowTo"': ('"@type": "Recipe"', "its JSON-LD is of type ['Recipe']"),
     '"@context"': ("@context", "its JSON-LD cannot be read"),
     '"totalTime"': ('"time"', "its JSON-LD lacks ['totalTime']"),
 }

@@ -53,7 +53,9 @@ def test_handouts_take_few_pages_and_as_many_on_both_papers(demo_site: BuiltSite
     pages = {name: _pages(demo_site.folder / name) for name in demo_site.files if _HANDOUT.fullmatch(name)}
     letter = {name: number for name, number in pages.items() if name.endswith("-letter.pdf")}
     assert len(letter) > 80
-    assert {name: number for name, number in letter.items() if pages[name.replace("-letter", "-a4")] != number} == {}
+    assert {
+        name: number for name, number in letter.items() if pages[name.removesuffix("-letter.pdf") + "-a4.pdf"] != number
+    } == {}
     assert sum(letter.values()) / len(letter) <= 6
     assert {number for name, number in letter.items() if "/quay-cushion/" in name} == {4}
 
@@ -63,8 +65,17 @@ def _pages(path: Path) -> int:
         return len(read)
 
 
-@pytest.mark.parametrize("kind", SHEETS_OF_SIZE)
-@pytest.mark.parametrize("theme", ["plain", "harbour", "large-print"])
+# No project of the demo room has a shape of its own. In large letters the table of the rescue sheet is told row by row,
+# each cell below its head, and so without the tags of a table's heads.
+ON_DEMAND = [
+    (kind, theme)
+    for kind in SHEETS_OF_SIZE
+    for theme in ("plain", "harbour", "large-print")
+    if kind != "paper pattern" and (kind, theme) != ("rescue sheet", "large-print")
+]
+
+
+@pytest.mark.parametrize(("kind", "theme"), ON_DEMAND)
 def test_a_sheet_made_on_demand_is_as_good_as_those_of_the_site(
     kind: str, theme: str, demo_site: BuiltSite, tmp_path: Path
 ) -> None:
