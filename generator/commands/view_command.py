@@ -20,7 +20,7 @@ from generator.viewing.room_now import RoomNow
 from generator.viewing.server import View
 
 _CTRL_C = 130
-_A_MOMENT = 0.2
+_A_MOMENT = 1.5
 
 
 @click.command(

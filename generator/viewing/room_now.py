@@ -134,16 +134,16 @@ class RoomNow:
 
     def findings(self, address: str) -> tuple[Finding, ...]:
         """Return what is to be said of the project to which an address belongs, else of the room."""
-        with self._one:
-            try:
-                project = self._project_name(address)
-                room = self.room
-                if project is None:
-                    return findings_of_room(self.folder, room.shared.room)
-                path = project_file(self.folder, project)
-                return findings_of_project(path, room.shared.room, self.folder, room.theme)
-            except (OSError, TuckwrightError) as fault:
-                return self.told(fault)
+        try:
+            with self._one:
+                project, room = self._project_name(address), self.room
+            # Every size is worked for it, also those between the named ones: pages are not to wait so long.
+            if project is None:
+                return findings_of_room(self.folder, room.shared.room)
+            path = project_file(self.folder, project)
+            return findings_of_project(path, room.shared.room, self.folder, room.theme)
+        except (OSError, TuckwrightError) as fault:
+            return self.told(fault)
 
     def told(self, fault: OSError | TuckwrightError) -> tuple[Finding, ...]:
         """Return what a fault says of the files of the room."""

@@ -1,6 +1,6 @@
 """From a save to the page that shows it, by the browser's own clock: ``python -m tests.benchmarks.viewing``.
 
-A word of a step and a length are changed in turn, ten times, while a page of the size lies open. What is told is the
+The title is changed ten times while a page of a size lies open, some seconds apart, as one writes. What is told is the
 moment at which the browser first painted the new page, less the moment of the save.
 """
 
@@ -22,6 +22,7 @@ from conftest import CHROMIUM, QUIET  # type: ignore[import-not-found]
 from written_room import WrittenRoom  # type: ignore[import-not-found]
 
 TIMES = 10
+WRITING = 8.0
 PAGE = "projects/quay-cushion/medium/inch.html"
 _PAINT = "first-contentful-paint"
 _PAINTED = f"performance.timeOrigin + performance.getEntriesByName('{_PAINT}')[0].startTime"
@@ -37,6 +38,7 @@ def main() -> None:
         path, seconds = room / "projects/quay-cushion.yaml", []
         for number in range(TIMES):
             before = f"Quay {number - 1}" if number else "Quay cushion"
+            time.sleep(WRITING)
             change(path, lambda text, old=before, new=f"Quay {number}": text.replace(f"title: {old}", f"title: {new}"))
             saved = time.time()
             shown = f"document.title.includes('Quay {number}') && performance.getEntriesByName('{_PAINT}')[0]"
