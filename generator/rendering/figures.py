@@ -17,6 +17,7 @@ from generator.drawing.picture import Picture
 
 Pictures = Mapping[str, tuple[Picture, ...]]
 _BEFORE_STEPS = ("fold marks ", "layout ", "piece ")
+_ANY_SIZE = (100.0, 100.0)
 _LATER = ("assembly ", "cross fold marks ")
 
 
@@ -179,5 +180,15 @@ def sheet_image(memory: dict[str, str], room: tuple[float, float], scale: float)
         return Markup('<img src="mem:{}" alt="{}" style="width:{:.4f}in;height:{:.4f}in">').format(
             address, picture.alt, picture.width * factor, picture.height * factor
         )
+
+    return image
+
+
+def true_size_image(memory: dict[str, str]) -> Callable[[Picture], Markup]:
+    """Return a function that puts a picture on a sheet as large as it was drawn, whatever a template asks for."""
+    to_fit = sheet_image(memory, _ANY_SIZE, 1.0)
+
+    def image(picture: Picture) -> Markup:
+        return to_fit(picture)
 
     return image

@@ -4,20 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.paper_pattern import SIZES, draw_paper, papers_of, plan_paper, rows_of
 from generator.drawing.picture import Picture
 from generator.drawing.style import style_of
 from generator.lengths import say_length
 from generator.rendering.environment import sheet_words, template
-from generator.rendering.figures import sheet_image
+from generator.rendering.figures import true_size_image
 from generator.rendering.pdf import write_pdf
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, paper_style
-
-_ANY_SIZE = (100.0, 100.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,12 +63,11 @@ def render_paper_pattern(worksheet: Worksheet, setting: Setting, paper: str) -> 
             PaperPattern(piece.label, piece.quantity, part is piece.trimmed_to, rows, *size, squares, tuple(tiles))
         )
     memory: dict[str, str] = {}
-    to_fit = sheet_image(memory, _ANY_SIZE, 1.0)
-
-    def image(picture: Picture) -> Markup:
-        return to_fit(picture)
-
     html = template(setting.theme, "pattern.html").render(
-        setting=setting, patterns=patterns, image=image, width=PAPERS[paper][0], **sheet_words(worksheet, 1)
+        setting=setting,
+        patterns=patterns,
+        image=true_size_image(memory),
+        width=PAPERS[paper][0],
+        **sheet_words(worksheet, 1),
     )
     return write_pdf(html, paper_style(setting.theme, paper, "pattern"), setting.theme, memory, true_size=True)

@@ -5,19 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from generator.calculation.marked_edges import marked_edges
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style, style_of
-from generator.rendering.figures import sheet_image
+from generator.rendering.figures import true_size_image
 from generator.rendering.one_page import edition_values, sheet_html, sheet_paper
 from generator.rendering.pdf import write_pdf
 from generator.rendering.setting import Setting
-
-_ANY_SIZE = (100.0, 100.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,12 +54,9 @@ def render_strip(worksheet: Worksheet, setting: Setting, paper: str) -> bytes:
     """
     strips = tuple(_strips(worksheet, style_of(setting.theme), setting.mark_words))
     memory: dict[str, str] = {}
-    to_fit = sheet_image(memory, _ANY_SIZE, 1.0)
-
-    def image(picture: Picture) -> Markup:
-        return to_fit(picture)
-
-    html = sheet_html("marking_strip", setting, {**edition_values([worksheet]), "strips": strips, "image": image})
+    html = sheet_html(
+        "marking_strip", setting, {**edition_values([worksheet]), "strips": strips, "image": true_size_image(memory)}
+    )
     page = sheet_paper(setting, paper, memory)
     return write_pdf(html, page.style, page.theme, page.memory, true_size=True)
 
