@@ -7,10 +7,10 @@ needs the whole room, such as the home page, is taken from what was published.
 from __future__ import annotations
 
 import pickle
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
-from threading import RLock
+from threading import Lock, RLock
 
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import refuse_unsewable, worked_sheet
@@ -72,6 +72,8 @@ class RoomNow:
         self._version: RoomVersion | None = None
         self._projects: dict[str, Project] = {}
         self._worksheets: dict[Sheet, Worksheet] = {}
+        self._judging = Lock()
+        self._judged: dict[str | None, tuple[Finding, ...]] = {}
 
     def forget(self) -> None:
         """Know nothing any more of what the files said: one of them was saved."""
@@ -80,6 +82,8 @@ class RoomNow:
             self._version = None
             self._projects.clear()
             self._worksheets.clear()
+            # What is being judged now is of the files before, and is told to whoever asked then alone.
+            self._judged = {}
 
     @property
     def version(self) -> RoomVersion:
@@ -133,17 +137,24 @@ class RoomNow:
             return self.version, Job(name, name, _HANDOUTS, (packed,), quick=False)
 
     def findings(self, address: str) -> tuple[Finding, ...]:
-        """Return what is to be said of the project to which an address belongs, else of the room."""
+        """Return what is to be said of the project to which an address belongs, else of the room; judged once."""
         try:
             with self._one:
-                project, room = self._project_name(address), self.room
+                project, judged = self._project_name(address), self._judged
             # Every size is worked for it, also those between the named ones: pages are not to wait so long.
-            if project is None:
-                return findings_of_room(self.folder, room.shared.room)
-            path = project_file(self.folder, project)
-            return findings_of_project(path, room.shared.room, self.folder, room.theme)
+            with self._judging:
+                if project not in judged:
+                    judged[project] = self._findings_of(project)
+                return judged[project]
         except (OSError, TuckwrightError) as fault:
             return self.told(fault)
+
+    def _findings_of(self, project: str | None) -> tuple[Finding, ...]:
+        room = self.room
+        if project is None:
+            return findings_of_room(self.folder, room.shared.room)
+        path = project_file(self.folder, project)
+        return findings_of_project(path, room.shared.room, self.folder, room.theme)
 
     def told(self, fault: OSError | TuckwrightError) -> tuple[Finding, ...]:
         """Return what a fault says of the files of the room."""
@@ -173,25 +184,16 @@ class RoomNow:
         elif address == addresses.GUIDES:
             make_guides(self.room, output, titles_of_pages(self.folder))
         elif folder == "pages":
-            named = {name: addresses.words_page(name) for name in page_files(self.folder)}
-            self._make_named(make_words, named, output, address)
+            named = {addresses.words_page(one): one for one in page_files(self.folder)}
+            if address in named:
+                make_words(self.room, output, named[address])
         elif folder == "classes":
-            named = {name: addresses.class_page(name) for name in class_files(self.folder)}
-            self._make_named(make_class, named, output, address)
+            named = {addresses.class_page(one): one for one in class_files(self.folder)}
+            if address in named:
+                make_class(self.room, output, named[address])
         elif folder == "projects":
             self._make_of_project(address, output)
         return address in output.files
-
-    def _make_named(
-        self,
-        maker: Callable[[OpenRoom, Output, str], object],
-        named: Mapping[str, str],
-        output: Output,
-        address: str,
-    ) -> None:
-        for name, lies_at in named.items():
-            if lies_at == address:
-                maker(self.room, output, name)
 
     def _make_of_project(self, address: str, output: Output) -> None:
         project = self._project_at(address)
