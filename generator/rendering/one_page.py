@@ -14,8 +14,8 @@ from typing import Any
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.sizes import MILLIMETRES
 from generator.errors import CalculationError
+from generator.rendering.alert import ALERTS
 from generator.rendering.environment import sheet_words, template
-from generator.rendering.handout.alert import ALERTS
 from generator.rendering.pdf import SheetResources, write_fitting_pdf
 from generator.rendering.setter import Document
 from generator.rendering.setting import Setting

@@ -12,9 +12,10 @@ import pdfplumber
 import pikepdf
 import pytest
 from cushion_sheet import cushion
-from opened_pdf import told_figures
+from opened_pdf import told_figures, whole_text
 from PIL import Image
 from room_setting import THEMES, setting
+from shapes_room import shapes
 
 from generator.definitions.theme import load_theme
 from generator.errors import PublishError
@@ -75,6 +76,12 @@ def test_the_pages_have_the_size_of_the_paper() -> None:
     for page in metric.pages:
         left, low, right, high = map(float, page.mediabox)
         assert (right - left, high - low) == pytest.approx((595.28, 841.89), abs=0.01)
+
+
+def test_only_sheets_that_there_are_for_a_size_are_offered_on_its_handout() -> None:
+    assert "Ask for the rescue sheet or the marking strip of this size." in whole_text(letter())
+    shaped = whole_text(render_handout(shapes("inch"), setting(), "Letter"))
+    assert "Ask for the paper pattern of this size." in shaped
 
 
 def test_both_papers_hold_the_same_and_keep_the_room_for_holes() -> None:

@@ -12,12 +12,12 @@ from markupsafe import Markup
 
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_project import Caution, Worksheet
-from generator.definitions.vocabulary import SHEETS_OF_SIZE
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.handout.acts import PrintedAct, acts_of
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.tables import check_table, cut_rows, later_rows, panel_sentence, size_measures
 from generator.rendering.setting import Setting, size_link
+from generator.rendering.sheet_kinds import size_orders
 from generator.rendering.tables import mark_rows
 from generator.rendering.web_code import WebPlace, web_place
 from generator.rendering.words import blocks, printed_words
@@ -95,10 +95,11 @@ class PartWriter:
 
     def _sheets(self) -> tuple[str, bool]:
         """The sheets that help, and whether they stand on the page of this size."""
-        if not any(panel.across.count for panel in self.worksheet.panels.values()):
+        names = [order.name for order in size_orders(self.worksheet)]
+        if not names:
             return "teacher's copy", False
-        published = self.web is not None and set(SHEETS_OF_SIZE) <= set(self.setting.sheets)
-        return " or the ".join(reversed(SHEETS_OF_SIZE)), published
+        published = self.web is not None and set(names) <= set(self.setting.sheets)
+        return " or the ".join(reversed(names)), published
 
     def _opening(self) -> PrintedPart:
         sheet = self.worksheet

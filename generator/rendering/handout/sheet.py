@@ -18,8 +18,8 @@ from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, Heights
 from generator.drawing.style import style_of
 from generator.errors import PublishError
+from generator.rendering.alert import ALERTS
 from generator.rendering.environment import sheet_words, template
-from generator.rendering.handout.alert import ALERTS
 from generator.rendering.handout.breaking import TAIL, with_breaks
 from generator.rendering.handout.contents import CONTENTS, contents_of, longest_contents
 from generator.rendering.handout.measuring import Element, elements_of, known_heights, measured
