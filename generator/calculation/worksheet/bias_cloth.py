@@ -26,7 +26,7 @@ from generator.lengths import CENTIMETRE, round_down, round_up
 
 _STEPS = {
     "inch": (Fraction(1, 4), Fraction(2), Fraction(6)),
-    "metric": (CENTIMETRE / 2, 5 * CENTIMETRE, 15 * CENTIMETRE),
+    "metric": (CENTIMETRE / 2, 10 * CENTIMETRE, 15 * CENTIMETRE),
 }
 """In which steps the short side of a rectangle is tried, and the long one, and how short a strip may be [in].
 
