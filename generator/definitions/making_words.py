@@ -19,7 +19,7 @@ SORTS = (
 # What a technique may need beside the states that come before its own.
 NEEDS = ("its panels", "ready", "ends", "caught", "laid", "outside", "all", "its seam", "open", "holed", "filled")
 # What a technique may be for, beside the kinds of pieces.
-FOR = ("cut with the rest", "cut after the panel", "bias", "not bias", "broad hem", "buttons", "fasteners")
+FOR = ("cut with the rest", "cut after the panel", "bias", "not bias", "broad hem", "ties", "buttons", "fasteners")
 # What a technique gives that only looks.
 NOTHING = "nothing"
 AS_USUAL = "as usual"

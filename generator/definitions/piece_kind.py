@@ -8,6 +8,29 @@ from types import MappingProxyType
 
 SIDES = ("left", "right", "top", "bottom")
 RECTANGLE = (*SIDES, "all")
+# What the making up asks of a kind of piece, in place of its name.
+NATURES: Mapping[str, str] = MappingProxyType(
+    {
+        "panel": "it has tucks",
+        "plain": "it is one shape of plain cloth",
+        "face": "another face can be sewn to it right round",
+        "turned in": "it is turned to the wrong side of what it is sewn to",
+        "band": "it runs along an edge",
+        "binds": "it binds the edge that it meets",
+        "may bind": "it binds an edge that is bound",
+        "corded": "it lies round a cord",
+        "hangs": "it hangs at the seam that it is sewn in, so that a later seam catches it",
+        "gathered": "its top is gathered",
+        "pleated": "its top is laid in pleats",
+        "drawn together": "it is gathered to its middle",
+        "boxes": "it goes between two faces and keeps them apart",
+        "strap": "it hangs loose from where it is sewn on",
+        "made": "it is made up by itself before it is sewn on",
+        "from lengths": "it may have to be joined from lengths of cloth",
+        "adds nothing": "the thing becomes no larger by it",
+        "bought ready": "it is not cut from cloth",
+    }
+)
 _OF_ALL = ("across", "along", "cut across", "cut along", "edge", "quantity")
 _NUMBERS_OF_ALL = frozenset({"quantity"})
 
@@ -19,7 +42,7 @@ class PieceKind:
     ``edges`` are those that other pieces can meet: 'all' is the whole way round, 'edge' the long edge of a strip.
     ``measures`` are lengths and ``numbers`` plain numbers that only this kind has. What is not ``of_cloth`` is bought
     ready: it is not cut, and has no measure but its quantity. ``twice`` are names of edges that a mirrored outline has
-    on its left and on its right.
+    on its left and on its right. ``nature`` are facts that its making up depends on, words of ``NATURES``.
     """
 
     word: str
@@ -28,6 +51,7 @@ class PieceKind:
     numbers: tuple[str, ...] = ()
     of_cloth: bool = True
     twice: tuple[str, ...] = ()
+    nature: tuple[str, ...] = ()
 
     def shaped(self, edges: tuple[str, ...], twice: tuple[str, ...] = ()) -> PieceKind:
         """Return the kind with the edges of an outline, each of which can be asked for its length."""

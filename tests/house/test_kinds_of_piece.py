@@ -11,6 +11,8 @@ from source import FILES, ROOT, name_of, parsed
 
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worked_piece import EdgeWork, Lengths, Made, Part, Piece
+from generator.definitions.making_words import SORTS
+from generator.definitions.piece_kind import NATURES
 from generator.definitions.pieces.kinds import PIECES
 
 GENERATOR = ROOT / "generator"
@@ -63,12 +65,64 @@ def sums_of_lengths(tree: ast.AST) -> Iterator[tuple[int, str]]:
                     yield node.lineno, ast.unparse(node)
 
 
-def test_the_making_knows_what_every_kind_of_piece_is() -> None:
-    # How a piece is put together hangs on its kind in the making up alone; a kind that no file there names would pass
-    # for a plain piece of cloth without a word.
-    folder = GENERATOR / "calculation" / "making_up"
-    words = {word for path in FILES if path.is_relative_to(folder) for _, word in words_asked(parsed(path))}
-    assert set(PIECES) - words == set()
+def kinds_asked(tree: ast.AST) -> Iterator[tuple[int, str]]:
+    """Every word of a kind that is no sort of seam, and every look at a piece's kind.
+
+    A message may say the kind, and a technique's file names the kinds that it is for, so it may be compared with those.
+    """
+    may = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "_a":
+            may |= {id(argument) for argument in node.args}
+        if isinstance(node, ast.Compare) and all(isinstance(other, ast.Name) for other in node.comparators):
+            may.add(id(node.left))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and node.value in PIECES and node.value not in SORTS:
+            yield node.lineno, node.value
+        if isinstance(node, ast.Attribute) and node.attr == "kind" and id(node) not in may:
+            of = ast.unparse(node.value)
+            if of.endswith("]") or of.rpartition(".")[2] not in ("closing", "thing", "seam"):
+                yield node.lineno, ast.unparse(node)
+
+
+MAKING_UP = [path for path in FILES if path.is_relative_to(GENERATOR / "calculation" / "making_up")]
+
+
+def test_the_making_up_asks_no_piece_for_its_kind() -> None:
+    assert MAKING_UP
+    asked = [
+        f"{name_of(path)}:{line} asks for {word}" for path in MAKING_UP for line, word in kinds_asked(parsed(path))
+    ]
+    assert asked == []
+
+
+@pytest.mark.parametrize(
+    ("code", "found"),
+    [
+        ("if part.kind in ('tie', 'boxing'): pass", ["tie", "boxing", "part.kind"]),
+        ("{thing.parts[name].kind for name in names}", ["thing.parts[name].kind"]),
+        ("part.kind == 'bought'", ["part.kind", "bought"]),
+        ("part.kind == kind", []),
+        ("f'it is {_a(part.kind)}'", []),
+        ("seam.sort == 'binding'", []),
+        ("closing.kind == 'buttons'", []),
+    ],
+)
+def test_a_question_of_the_making_up_for_a_kind_is_found(code: str, found: list[str]) -> None:
+    assert sorted(word for _, word in kinds_asked(ast.parse(code))) == sorted(found)
+
+
+def test_every_kind_of_piece_says_what_its_making_up_depends_on() -> None:
+    # One that says nothing would pass for something that is neither laid, sewn round nor caught without a word.
+    natures = [set(model.of_kind.nature) for model in PIECES.values()]
+    assert all(natures)
+    assert set().union(*natures) == set(NATURES)
+
+
+def test_every_nature_of_a_piece_is_asked_for() -> None:
+    paths = [*MAKING_UP, GENERATOR / "calculation" / "worksheet" / "moments.py"]
+    strings = {node.value for path in paths for node in ast.walk(parsed(path)) if isinstance(node, ast.Constant)}
+    assert set(NATURES) - strings == set()
 
 
 def test_nothing_asks_a_piece_for_the_name_of_its_kind() -> None:

@@ -76,7 +76,7 @@ class Book:
 
     def _shut(self, seam: Seam) -> bool:
         """Whether a seam shuts the work all round, so that an opening is left in it: a cover with one face is open."""
-        bands = [name for name in seam.pieces if self.thing.parts[name].kind == "boxing"]
+        bands = [name for name in seam.pieces if "boxes" in self.thing.parts[name].facts]
         return not bands or len(self.thing.seams_of(bands[0])) > 1
 
     def _edges_given(self, method: Method, part: Component, edges: set[str]) -> Iterable[Item]:
@@ -142,6 +142,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "bias": lambda part: "bias" in part.facts,
         "not bias": lambda part: "bias" not in part.facts,
         "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
+        "ties": lambda part: "strap" in part.facts,
         "buttons": lambda part: True,
         "fasteners": lambda part: True,
     }
@@ -198,7 +199,7 @@ def could_be_due(method: Method, book: Book, piece: str) -> bool:
     if set(method.gives) & {"joined", "trimmed"}:
         return part.is_panel
     if "lengthened" in method.gives:
-        return part.kind not in ("rectangle", "circle", "tucked panel", "facing", "bought")
+        return "from lengths" in part.facts
     if set(method.gives) & {"holed", "set"}:
         return any(piece in closing.pieces for closing in book.thing.closings)
     return bool(set(method.gives) & {"filled", "fitted", "neat", "closed", "turned out", "nothing", TRIED})

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from generator.calculation.making_up.seams import PLAIN_KINDS, SHUT_IN, encloses
-from generator.calculation.making_up.thing import STRIPS, Component, Seam, Thing
+from generator.calculation.making_up.seams import SHUT_IN, encloses
+from generator.calculation.making_up.thing import Component, Seam, Thing
 
 HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
 _FILLED = frozenset({"cushion", "bolster", "sample"})
@@ -69,7 +69,7 @@ def _trimmed(part: Component) -> bool:
 # Which piece a state is due to, in the order of the work.
 PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
     {
-        "cut": lambda part: "bought" not in part.facts,
+        "cut": lambda part: "bought ready" not in part.facts,
         "joined": _fact("breadths"),
         "lengthened": lambda part: bool({"lengths", "bias"} & part.facts),
         "marked": _fact("tucks"),
@@ -83,7 +83,7 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "turned": _fact("rows"),
         "trimmed": _trimmed,
         "shaped": _fact("outline"),
-        "made": lambda part: part.kind in ("tie", "piping", "envelope back"),
+        "made": _fact("made"),
     }
 )
 
@@ -96,16 +96,15 @@ def piece_items(part: Component) -> tuple[Item, ...]:
 def edge_items(part: Component) -> tuple[Item, ...]:
     """Return the states of a piece's edges that are due: hems first, then gathers and pleats, then what is fastened."""
     hems = [Item("hemmed", f"{part.name}.{side}") for side, end in part.ends.items() if end in HEMS]
-    drawn = {"gathered strip": "gathered", "pleated strip": "pleated"}.get(part.kind)
-    tops = [Item(drawn, f"{part.name}.top")] if drawn else []
-    middle = [Item("gathered", f"{part.name}.middle")] if part.kind == "gathered end" else []
+    tops = [Item(drawn, f"{part.name}.top") for drawn in ("gathered", "pleated") if drawn in part.facts]
+    middle = [Item("gathered", f"{part.name}.middle")] if "drawn together" in part.facts else []
     board = [Item("fastened", f"{part.name}.{side}") for side, end in part.ends.items() if end == "turnover"]
     return (*hems, *tops, *middle, *board)
 
 
 def _is_loose(part: Component, thing: Thing) -> bool:
     """Whether nothing in the file says what a piece is sewn to, and it is no thing by itself."""
-    if "bought" in part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
+    if "bought ready" in part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
         return False
     if part.is_panel and not thing.seams:
         return False
@@ -167,10 +166,10 @@ def raw_seams(thing: Thing, laid: Iterable[str] = ()) -> tuple[Seam, ...]:
 def _lines(seam: Seam, thing: Thing) -> bool:
     """Whether two flat pieces of unlike cloth lie on each other, edge on like-named edge."""
     parts = [thing.parts[name] for name in seam.pieces]
-    flat = all(part.is_panel or part.kind in PLAIN_KINDS for part in parts)
+    flat = all({"panel", "plain"} & part.facts for part in parts)
     return flat and len({part.cloth for part in parts}) > 1 and all(one[1] == other[1] for one, other in seam.pairs)
 
 
 def is_strip(part: Component) -> bool:
     """Return whether a piece hangs at the seam that it is sewn in, so that a later seam catches it."""
-    return part.kind in STRIPS
+    return "hangs" in part.facts

@@ -9,14 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.making_up.items import is_filled
+from generator.calculation.making_up.items import is_filled, is_strip
 from generator.calculation.making_up.laid import CLOCKWISE, LaidOut, Layer, Round, opposite
 from generator.calculation.making_up.seams import SHUT_IN, spread
 from generator.calculation.making_up.table import Table, Where
-from generator.calculation.making_up.thing import BANDS, STRIPS, Closing, Component, Edge, Seam, Thing, pieces_of
+from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing, pieces_of
 
-# What makes a thing no larger; a straight strip does, where it is sewn by its sides.
-_NARROW = BANDS - {"strip"} | {"tie", "gathered end", "bought"}
 # Things that lie double: two of their pieces, joined left to right, are a front and a back.
 _DOUBLE = frozenset({"garment", "bag", "sleeve", "lampshade", "cushion", "bolster"})
 _LAYERS: tuple[Layer, ...] = ("front", "behind", "inside")
@@ -103,7 +101,7 @@ class _Laying:
             return False
         for own, beside in ((one, other), (other, one)):
             part, placed = self.parts[beside[0]], self.table.places([own])
-            flat = part.kind not in _NARROW | STRIPS and self.parts[own[0]].kind not in STRIPS
+            flat = not {"adds nothing", "hangs"} & part.facts and not is_strip(self.parts[own[0]])
             if placed and flat and len(self.table.copies(part.name)) < part.quantity:
                 self._join(seam, placed, [own], [beside])
                 return True
@@ -112,10 +110,10 @@ class _Laying:
     def _lay(self, seam: Seam, *, patient: bool) -> bool:
         """Lay what a seam brings; whether it is done with."""
         join, to = spread(seam.join, self.parts), spread(seam.to, self.parts)
-        kinds = {self.parts[name].kind for name in seam.pieces}
-        if kinds & _NARROW or self._is_narrow(join + to):
+        facts = frozenset().union(*(self.parts[name].facts for name in seam.pieces))
+        if "adds nothing" in facts or self._is_narrow(join + to):
             return True
-        if "boxing" in kinds:
+        if "boxes" in facts:
             return self._box(seam)
         if len(seam.pieces) == 1:
             return self._close(seam, join[0], to[0])
@@ -128,13 +126,13 @@ class _Laying:
 
     def _is_narrow(self, edges: Sequence[Edge]) -> bool:
         """Whether a strip lies along an edge, or a rim closes the end of a tube: neither makes the thing larger."""
-        sides = {side for piece, side in edges if self.parts[piece].kind not in {*STRIPS, "boxing"}}
+        sides = {side for piece, side in edges if not {"hangs", "boxes"} & self.parts[piece].facts}
         return "edge" in sides or ("rim" in sides and len(sides) > 1)
 
     def _add(self, seam: Seam, placed: Sequence[Where], own: Sequence[Edge], other: Sequence[Edge]) -> None:
         """Add what a seam sews to sides that lie there."""
         strip = self.parts[other[0][0]]
-        if strip.kind in STRIPS and other[0][1] in ("top", "edge"):
+        if is_strip(strip) and other[0][1] in ("top", "edge"):
             for here in placed:
                 rim = self.parts[self.table.lying[here[0]].piece].ends.keys() == {"rim"}
                 self.table.hang(strip, here, round_it=rim)
@@ -163,7 +161,7 @@ class _Laying:
 
     def _box(self, seam: Seam) -> bool:
         """A boxing gives the depth, and its other face lies behind the first."""
-        band = next(name for name in seam.pieces if self.parts[name].kind == "boxing")
+        band = next(name for name in seam.pieces if "boxes" in self.parts[name].facts)
         self.depth = self.parts[band].along
         faces = [name for one in self.thing.seams_of(band) for name in one.pieces if name != band]
         front = next((self.table.lying[place] for name in faces for place in self.table.copies(name)), None)
@@ -177,7 +175,7 @@ class _Laying:
     def _close(self, seam: Seam, one: Edge, other: Edge) -> bool:
         """A piece sewn to itself is a ring, or two of it: a front and a back, or a row of them."""
         part = self.parts[one[0]]
-        if part.kind in STRIPS and (part.quantity > 1 or not self.table.copies(part.name)):
+        if is_strip(part) and (part.quantity > 1 or not self.table.copies(part.name)):
             self.halved = self.halved or (part.quantity > 1 and _face_away(one, other))
             return True
         placed = self.table.places([one])
@@ -216,14 +214,14 @@ class _Laying:
 
     def _number(self) -> int:
         """How many such things are made: of every piece so many, each for its places in one of them."""
-        flat = [part for part in self.parts.values() if part.kind not in STRIPS and self.table.copies(part.name)]
+        flat = [part for part in self.parts.values() if not is_strip(part) and self.table.copies(part.name)]
         numbers = [part.quantity // len(self.table.copies(part.name)) for part in flat]
         return max(1, min(numbers, default=1) // (2 if self.halved else 1))
 
 
 def _rank(part: Component) -> tuple[bool, bool]:
     """How a piece is ranked as the first of the thing: what lies flat, and panels, go before."""
-    return part.kind in _NARROW | STRIPS | {"boxing"}, not part.is_panel
+    return bool({"adds nothing", "hangs", "boxes"} & part.facts), not part.is_panel
 
 
 def _face_away(one: Edge, other: Edge) -> bool:

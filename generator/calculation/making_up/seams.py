@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from generator.calculation.making_up.thing import BANDS, SIDES, Component, Edge, Seam, Thing, pieces_of
+from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing, pieces_of
 
-PLAIN_KINDS = frozenset({"rectangle", "circle", "copy"})
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
 RINGS = frozenset({"ring", "ring of a panel"})
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
@@ -44,7 +43,7 @@ def lining_of(seam: Seam, thing: Thing) -> str:
     join, to = pieces_of(seam.join), pieces_of(seam.to)
     for own, other in ((to, join), (join, to)):
         part = thing.parts[own[0]]
-        if len(own) == 1 and (part.kind == "facing" or _is_inside(part, [thing.parts[name] for name in other])):
+        if len(own) == 1 and ("turned in" in part.facts or _is_inside(part, [thing.parts[name] for name in other])):
             return own[0]
     return to[0]
 
@@ -56,13 +55,13 @@ def told_of(seam: Seam, thing: Thing) -> frozenset[str]:
     """
     if seam.sort in SHUT_IN:
         return frozenset({lining_of(seam, thing)})
-    kinds = {"binding": BANDS, "piping": BANDS, "box": frozenset({"boxing"})}.get(seam.sort, frozenset())
-    bands = frozenset(name for name in seam.pieces if thing.parts[name].kind in kinds)
+    goes_round = {"binding": "band", "piping": "band", "box": "boxes"}.get(seam.sort, "")
+    bands = frozenset(name for name in seam.pieces if goes_round in thing.parts[name].facts)
     return bands or frozenset(seam.pieces)
 
 
 def _is_inside(part: Component, others: Sequence[Component]) -> bool:
-    return part.kind in PLAIN_KINDS and (
+    return "plain" in part.facts and (
         any(other.is_panel for other in others) or all(other.cloth != part.cloth for other in others)
     )
 
@@ -83,8 +82,9 @@ def spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
     return found
 
 
-def _kinds(seam: Seam, thing: Thing) -> set[str]:
-    return {thing.parts[name].kind for name in seam.pieces}
+def _facts(seam: Seam, thing: Thing) -> frozenset[str]:
+    """What is true of any of its pieces."""
+    return frozenset().union(*(thing.parts[name].facts for name in seam.pieces))
 
 
 def _end(edge: Edge, thing: Thing) -> str:
@@ -92,9 +92,9 @@ def _end(edge: Edge, thing: Thing) -> str:
 
 
 def _is_binding(seam: Seam, thing: Thing) -> bool:
-    if "binding" in _kinds(seam, thing):
+    if "binds" in _facts(seam, thing):
         return True
-    strips = {name for name in seam.pieces if thing.parts[name].kind in ("strip", "bias strip")}
+    strips = {name for name in seam.pieces if "may bind" in thing.parts[name].facts}
     return bool(strips) and all(
         _end(edge, thing) == "bound" for pair in seam.pairs for edge in pair if edge[0] not in strips
     )
@@ -123,7 +123,7 @@ def _is_three_sides(seam: Seam, thing: Thing) -> bool:
 
 def _is_facing(seam: Seam, thing: Thing) -> bool:
     faced = any(_end(edge, thing) == "faced" for pair in seam.pairs for edge in pair)
-    return faced or ("facing" in _kinds(seam, thing) and not _all_round(seam, thing))
+    return faced or ("turned in" in _facts(seam, thing) and not _all_round(seam, thing))
 
 
 def _is_tops(seam: Seam, thing: Thing) -> bool:
@@ -143,7 +143,7 @@ def _is_lining(seam: Seam, thing: Thing) -> bool:
     sides = (pieces_of(seam.join), pieces_of(seam.to))
     for own, others in (sides, sides[::-1]):
         part = thing.parts[own[0]]
-        if len(own) != 1 or part.kind not in PLAIN_KINDS | {"facing"} or part.name in others:
+        if len(own) != 1 or not {"plain", "turned in"} & part.facts or part.name in others:
             continue
         beside = [thing.parts[name] for name in others]
         if any(other.is_panel for other in beside) and _all_round(seam, thing):
@@ -166,19 +166,18 @@ def _all_round(seam: Seam, thing: Thing) -> bool:
     one, other = pieces_of(seam.join), pieces_of(seam.to)
     if len(one) != 1 or len(other) != 1 or one == other:
         return False
-    kinds = {thing.parts[one[0]].kind, thing.parts[other[0]].kind}
     sides = {edge for pair in seam.pairs for edge in pair}
     rim = all(edge[1] == "rim" for edge in sides)
-    flat = kinds <= PLAIN_KINDS | {"tucked panel", "envelope back", "facing"}
-    return flat and (rim or len({edge for edge in sides if edge[0] == one[0]}) >= len(SIDES))
+    faces = all("face" in thing.parts[name].facts for name in (*one, *other))
+    return faces and (rim or len({edge for edge in sides if edge[0] == one[0]}) >= len(SIDES))
 
 
 Test = Callable[[Seam, Thing], bool]
 # In the order in which they are asked.
 _SORTS: tuple[tuple[str, Test], ...] = (
-    ("piping", lambda seam, thing: "piping" in _kinds(seam, thing)),
+    ("piping", lambda seam, thing: "corded" in _facts(seam, thing)),
     ("binding", _is_binding),
-    ("box", lambda seam, thing: "boxing" in _kinds(seam, thing) and len(seam.pieces) > 1),
+    ("box", lambda seam, thing: "boxes" in _facts(seam, thing) and len(seam.pieces) > 1),
     ("ring of a panel", lambda seam, thing: _is_ring(seam, thing) and thing.parts[seam.pieces[0]].is_panel),
     ("ring", _is_ring),
     ("laid", _is_laid),

@@ -14,17 +14,16 @@ from generator.errors import Place
 Edge = tuple[str, str]
 SIDES = ("left", "right", "top", "bottom")
 NEIGHBOURS: Mapping[str, tuple[str, ...]] = {"top": ("left", "right"), "bottom": ("left", "right")}
-BANDS = frozenset({"binding", "piping", "strip", "bias strip"})
-STRIPS = frozenset({"gathered strip", "pleated strip"})
 
 
 @dataclass(frozen=True, slots=True)
 class Component:
     """One piece of the thing.
 
-    ``ends`` is the finish of each edge ('seam', 'hem', 'casing' ...). ``facts`` are what its making depends on:
-    'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'bought'. ``broad`` are hems that
-    a rod can run through. ``waits_for`` are the panels that it is worked out from, where it is cut after them.
+    ``kind`` is what a message calls it and what a technique may be for. ``ends`` is the finish of each edge ('seam',
+    'hem', 'casing' ...). ``facts`` are what its making depends on: the nature of its kind (``NATURES``), and of this
+    one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later'. ``broad`` are hems
+    that a rod can run through. ``waits_for`` are the panels that it is worked out from, where it is cut after them.
     ``across`` and ``along`` are its finished size [in].
     """
 
@@ -44,7 +43,7 @@ class Component:
     @property
     def is_panel(self) -> bool:
         """Whether it is a tucked panel."""
-        return self.kind == "tucked panel"
+        return "panel" in self.facts
 
 
 @dataclass(frozen=True, slots=True)

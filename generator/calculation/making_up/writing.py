@@ -23,7 +23,7 @@ from generator.calculation.making_up.items import (
 )
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.seams import closes, lining_of
-from generator.calculation.making_up.thing import BANDS, Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ class Writer:
             part = self.needs.part_of(item)
             cased = part is not None and part.ends.get(side) == "casing"
             odd = ("broad hem" in method.kinds) is not cased
-            other_tie = method.kinds == ("tie",) and (method.name == "make ties") is not knotted
+            other_tie = item.state == "made" and ("ties" in method.kinds) is not knotted
             beside = item.state == "neat" and bool(method.sews)
             return (int(odd) + int(other_tie) + int(beside), method.name)
 
@@ -118,7 +118,7 @@ class Writer:
         own = lining_of(seam, self.thing)
         if seam.sort == "box" and method.sews:
             return self._box(seam)
-        bands = [name for name in seam.pieces if self.thing.parts[name].kind in BANDS]
+        bands = [name for name in seam.pieces if "band" in self.thing.parts[name].facts]
         if seam.sort in ("binding", "piping") and bands:
             return (bands[0],)
         if "closed" in method.gives and seam.sort == "box":
@@ -127,7 +127,7 @@ class Writer:
 
     def _box(self, seam: Seam) -> tuple[str, ...]:
         """The boxing and all faces that it is sewn to."""
-        band = next(name for name in seam.pieces if self.thing.parts[name].kind == "boxing")
+        band = next(name for name in seam.pieces if "boxes" in self.thing.parts[name].facts)
         faces = [piece for one in self.thing.seams_of(band) if one.sort == "box" for piece in one.pieces]
         return tuple(dict.fromkeys((band, *faces)))
 

@@ -53,7 +53,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         quantity=piece.quantity,
         cloth=piece.cloth,
         ends={side: "casing" if edge.end.casing else edge.end.kind for side, edge in piece.edges.items()},
-        facts=frozenset(_facts(scope, piece)),
+        facts=frozenset((*model.of_kind.nature, *_facts(scope, piece))),
         broad=tuple(
             side for side, edge in piece.edges.items() if edge.end.kind == "hem" and edge.end.first != edge.end.second
         ),
@@ -75,7 +75,6 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
         yield from ("sample",) if scope.project.kind == "sample" else ()
     yield from ("outline",) if piece.shaped else ()
     yield from ("later",) if piece.after_panel else ()
-    yield from ("bought",) if not piece.parts else ()
     yield from ("bias",) if piece.square else ()
     yield from ("lengths",) if piece.lengths is not None else ()
 

@@ -104,7 +104,7 @@ def _basted(moment: Moment) -> Iterator[tuple[str, Edge]]:
     parts = moment.book.thing.parts if moment.book is not None else {}
     for act in moment.before:
         if act.does == "baste":
-            hangs = [piece for piece, _ in act.what if parts[piece].kind == "tie" or is_strip(parts[piece])]
+            hangs = [piece for piece, _ in act.what if {"strap", "hangs"} & parts[piece].facts]
             yield from ((piece, onto) for piece in hangs for onto in act.onto)
 
 

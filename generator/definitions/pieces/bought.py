@@ -11,4 +11,4 @@ from generator.definitions.pieces.model import PieceModel
 class Bought(PieceModel):
     """Something bought ready that the work is made to: a form, a zip."""
 
-    of_kind: ClassVar = PieceKind("bought", of_cloth=False)
+    of_kind: ClassVar = PieceKind("bought", of_cloth=False, nature=("bought ready", "adds nothing"))

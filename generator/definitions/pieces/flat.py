@@ -12,19 +12,21 @@ from generator.definitions.pieces.model import OutlinedModel, PieceModel, Rectan
 class Rectangle(OutlinedModel):
     """A plain piece: a rectangle, or what its outline says."""
 
-    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE)
+    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE, nature=("plain", "face"))
 
 
 class Facing(OutlinedModel):
     """A facing: a plain piece that is turned to the wrong side."""
 
-    of_kind: ClassVar = PieceKind("facing", RECTANGLE)
+    of_kind: ClassVar = PieceKind("facing", RECTANGLE, nature=("face", "turned in"))
 
 
 class EnvelopeBack(RectangularModel):
     """A back of two pieces that lie one over the other by the overlap, each with a hem twice turned."""
 
-    of_kind: ClassVar = PieceKind("envelope back", RECTANGLE, ("overlap", "hem", "half across"))
+    of_kind: ClassVar = PieceKind(
+        "envelope back", RECTANGLE, ("overlap", "hem", "half across"), nature=("face", "made")
+    )
     completed: ClassVar = ("finished across", "finished along", "overlap", "hem")
     overlap: Length
     hem: Length
@@ -33,7 +35,7 @@ class EnvelopeBack(RectangularModel):
 class Circle(PieceModel):
     """A round piece."""
 
-    of_kind: ClassVar = PieceKind("circle", ("rim",), ("diameter", "cut diameter"))
+    of_kind: ClassVar = PieceKind("circle", ("rim",), ("diameter", "cut diameter"), nature=("plain", "face"))
     diameter: Finished
 
 

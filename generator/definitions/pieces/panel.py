@@ -49,6 +49,7 @@ class TuckedPanel(OutlinedModel):
         edges=RECTANGLE,
         measures=tuple(_LENGTHS.split(",")),
         numbers=("number", "rows", "breadths", "layers", "cross number"),
+        nature=("panel", "face"),
     )
     completed: ClassVar = ("finished across", "finished along")
     tucks: Tucks

@@ -23,7 +23,7 @@ class StripModel(PieceModel):
 class Strip(StripModel):
     """A straight strip."""
 
-    of_kind: ClassVar = PieceKind("strip", (*RECTANGLE, "edge"), _BAND)
+    of_kind: ClassVar = PieceKind("strip", (*RECTANGLE, "edge"), _BAND, nature=("band", "may bind", "from lengths"))
     length: Finished
     width: Length
 
@@ -31,7 +31,9 @@ class Strip(StripModel):
 class BiasStrip(PieceModel):
     """A continuous strip cut on the bias from a square."""
 
-    of_kind: ClassVar = PieceKind("bias strip", ("edge",), (*_BAND, "square"))
+    of_kind: ClassVar = PieceKind(
+        "bias strip", ("edge",), (*_BAND, "square"), nature=("band", "may bind", "from lengths", "adds nothing")
+    )
     length: Finished
     width: Length
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
@@ -40,7 +42,13 @@ class BiasStrip(PieceModel):
 class GatheredStrip(StripModel):
     """A frill or skirt, gathered to an edge by its fullness."""
 
-    of_kind: ClassVar = PieceKind("gathered strip", (*SIDES, "edge"), ("drop", "length"), ("fullness",))
+    of_kind: ClassVar = PieceKind(
+        "gathered strip",
+        (*SIDES, "edge"),
+        ("drop", "length"),
+        ("fullness",),
+        nature=("hangs", "gathered", "from lengths"),
+    )
     completed: ClassVar = ("edge", "fullness")
     edge: Finished
     fullness: Quantity
@@ -51,7 +59,11 @@ class PleatedStrip(StripModel):
     """A strip in pleats, as wide when finished as its edge."""
 
     of_kind: ClassVar = PieceKind(
-        "pleated strip", (*SIDES, "edge"), ("pleat depth", "drop", "length", "section"), ("pleats",)
+        "pleated strip",
+        (*SIDES, "edge"),
+        ("pleat depth", "drop", "length", "section"),
+        ("pleats",),
+        nature=("hangs", "pleated", "from lengths"),
     )
     edge: Finished
     pleats: Quantity
@@ -63,7 +75,12 @@ class PleatedStrip(StripModel):
 class GatheredEnd(StripModel):
     """The end of a bolster, gathered to its middle."""
 
-    of_kind: ClassVar = PieceKind("gathered end", ("rim",), ("radius", "length", "drop"))
+    of_kind: ClassVar = PieceKind(
+        "gathered end",
+        ("rim",),
+        ("radius", "length", "drop"),
+        nature=("drawn together", "from lengths", "adds nothing"),
+    )
     edge: Finished
     radius: Finished
 
@@ -71,7 +88,7 @@ class GatheredEnd(StripModel):
 class Binding(StripModel):
     """A binding, finished as wide as it shows on one side."""
 
-    of_kind: ClassVar = PieceKind("binding", ("edge",), _BAND)
+    of_kind: ClassVar = PieceKind("binding", ("edge",), _BAND, nature=("band", "binds", "from lengths", "adds nothing"))
     completed: ClassVar = ("length",)
     length: Finished
     width: Length
@@ -80,7 +97,7 @@ class Binding(StripModel):
 class Tie(StripModel):
     """A tie or strap, folded lengthwise and stitched; the width is the finished one."""
 
-    of_kind: ClassVar = PieceKind("tie", ("edge",), _BAND)
+    of_kind: ClassVar = PieceKind("tie", ("edge",), _BAND, nature=("strap", "made", "from lengths", "adds nothing"))
     length: Finished
     width: Length
 
@@ -88,7 +105,12 @@ class Tie(StripModel):
 class Piping(StripModel):
     """A strip round a cord; ``cord`` is how thick it is."""
 
-    of_kind: ClassVar = PieceKind("piping", ("edge",), ("length", "cord", "width"))
+    of_kind: ClassVar = PieceKind(
+        "piping",
+        ("edge",),
+        ("length", "cord", "width"),
+        nature=("band", "corded", "made", "from lengths", "adds nothing"),
+    )
     completed: ClassVar = ("length",)
     length: Finished
     cord: Fact
@@ -97,7 +119,7 @@ class Piping(StripModel):
 class Boxing(StripModel):
     """The strip between two faces of a box cushion."""
 
-    of_kind: ClassVar = PieceKind("boxing", (*SIDES, "edge"), ("depth", "length"))
+    of_kind: ClassVar = PieceKind("boxing", (*SIDES, "edge"), ("depth", "length"), nature=("boxes", "from lengths"))
     completed: ClassVar = ("edge",)
     edge: Finished
     depth: Finished

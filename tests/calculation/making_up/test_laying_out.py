@@ -61,7 +61,7 @@ def test_a_frill_stands_out_by_its_drop_on_every_side() -> None:
 
 
 def test_opposite_edges_lie_side_by_side_and_a_second_copy_is_turned_by_half() -> None:
-    end = Component("end", "tucked panel", 2, ends=panel().ends, across=Fraction(8), along=Fraction(12))
+    end = part("end", "tucked panel", quantity=2, ends=panel().ends, across=Fraction(8), along=Fraction(12))
     laid = laid_out(
         thing(
             end,
@@ -86,8 +86,8 @@ def test_opposite_edges_lie_side_by_side_and_a_second_copy_is_turned_by_half() -
 
 
 def test_a_row_sewn_to_a_row_of_the_same_pieces_is_doubled() -> None:
-    tucked = Component("tucked", "tucked panel", 2, ends=panel().ends, across=Fraction(6), along=Fraction(6))
-    plain = Component("plain", "rectangle", 2, ends=panel().ends, across=Fraction(6), along=Fraction(6))
+    tucked = part("tucked", "tucked panel", quantity=2, ends=panel().ends, across=Fraction(6), along=Fraction(6))
+    plain = part("plain", "rectangle", quantity=2, ends=panel().ends, across=Fraction(6), along=Fraction(6))
     laid = laid_out(
         thing(
             tucked,
@@ -135,14 +135,14 @@ def test_a_flap_that_closes_over_the_front_adds_nothing() -> None:
 
 
 def test_two_halves_of_a_skirt_hang_below_two_yokes() -> None:
-    yoke = Component("yoke", "tucked panel", 2, ends=panel().ends, across=Fraction(12), along=Fraction(5))
-    skirt = Component("skirt", "gathered strip", 2, ends=FRILL, across=Fraction(24), along=Fraction(12))
+    yoke = part("yoke", "tucked panel", quantity=2, ends=panel().ends, across=Fraction(12), along=Fraction(5))
+    skirt = part("skirt", "gathered strip", quantity=2, ends=FRILL, across=Fraction(24), along=Fraction(12))
     laid = laid_out(thing(yoke, skirt, kind="garment", seams="yoke.bottom / skirt.top\nskirt.left / skirt.right"))
     assert (*size(laid), laid.number) == (12, 17, 1)
 
 
 def test_a_curtain_hangs_by_the_side_that_the_rod_runs_through() -> None:
-    curtain = Component("curtain", "tucked panel", 2, ends=panel().ends, across=Fraction(18), along=Fraction(27))
+    curtain = part("curtain", "tucked panel", quantity=2, ends=panel().ends, across=Fraction(18), along=Fraction(27))
     laid = laid_out(thing(curtain, kind="curtain"), "left")
     # A quarter turn clockwise brings the left edge to the top; there are two curtains.
     assert (*size(laid), laid.number) == (27, 18, 2)
@@ -157,7 +157,7 @@ def test_a_curtain_hangs_by_the_side_that_the_rod_runs_through() -> None:
 
 def test_what_is_only_sewn_on_adds_nothing() -> None:
     pocket = sized(panel("pocket"), 6, 5)
-    bag = Component("bag", "rectangle", 2, ends=panel().ends, across=Fraction(12), along=Fraction(14))
+    bag = part("bag", "rectangle", quantity=2, ends=panel().ends, across=Fraction(12), along=Fraction(14))
     strap = sized(part("strap", "tie", ends={"edge": "raw"}), 40, 1)
     laid = laid_out(
         thing(
@@ -173,18 +173,23 @@ def test_what_is_only_sewn_on_adds_nothing() -> None:
 
 
 def test_a_lining_larger_than_what_it_lines_adds_nothing() -> None:
-    mat = Component(
-        "mat", "tucked panel", 4, ends=dict.fromkeys(panel().ends, "bound"), across=Fraction(16), along=Fraction(12)
+    mat = part(
+        "mat",
+        "tucked panel",
+        quantity=4,
+        ends=dict.fromkeys(panel().ends, "bound"),
+        across=Fraction(16),
+        along=Fraction(12),
     )
-    backing = Component("backing", "rectangle", 4, ends=mat.ends, across=Fraction(17), along=Fraction(13))
+    backing = part("backing", "rectangle", quantity=4, ends=mat.ends, across=Fraction(17), along=Fraction(13))
     laid = laid_out(thing(mat, backing, kind="mats", seams="backing.all / mat.all"))
     assert (*size(laid), laid.number) == (16, 12, 4)
     assert laid.pieces[1] == Lying("backing", Fraction(-1, 2), Fraction(-1, 2), Fraction(17), Fraction(13), 0, "inside")
 
 
 def test_a_round_cushion_has_its_frill_all_round() -> None:
-    top = Component("top", "circle", ends=RIM, across=Fraction(14), along=Fraction(14))
-    under = Component("under", "circle", ends=RIM, across=Fraction(14), along=Fraction(14))
+    top = part("top", "circle", ends=RIM, across=Fraction(14), along=Fraction(14))
+    under = part("under", "circle", ends=RIM, across=Fraction(14), along=Fraction(14))
     frill = sized(part("frill", "gathered strip", ends=FRILL), 88, 2)
     laid = laid_out(
         thing(top, under, frill, seams="frill.left / frill.right\ntop.rim / frill.top\ntop.rim / under.rim")
@@ -207,7 +212,7 @@ def test_pieces_sewn_round_in_a_row_are_a_ring() -> None:
 
 
 def test_four_squares_in_a_row_lie_side_by_side_where_nothing_is_double() -> None:
-    square = Component("square", "tucked panel", 4, ends=panel().ends, across=Fraction(6), along=Fraction(6))
+    square = part("square", "tucked panel", quantity=4, ends=panel().ends, across=Fraction(6), along=Fraction(6))
     seams = "square.right / square.left"
     assert size(laid_out(thing(square, kind="runner", seams=seams))) == (24, 6)
     assert size(laid_out(thing(square, kind="bag", seams=seams))) == (6, 6)
@@ -220,8 +225,8 @@ def test_a_piece_with_an_outline_is_as_large_or_smaller() -> None:
 
 
 def test_a_row_of_blocks_has_a_strip_between_each_two() -> None:
-    block = Component("block", "tucked panel", 3, ends=panel().ends, across=Fraction(12), along=Fraction(14))
-    strip = Component("between", "rectangle", 2, ends=panel().ends, across=Fraction(2), along=Fraction(14))
+    block = part("block", "tucked panel", quantity=3, ends=panel().ends, across=Fraction(12), along=Fraction(14))
+    strip = part("between", "rectangle", quantity=2, ends=panel().ends, across=Fraction(2), along=Fraction(14))
     laid = laid_out(
         thing(
             block,

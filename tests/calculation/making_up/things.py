@@ -8,6 +8,7 @@ from generator.calculation.making_up.acts import Act, Doing
 from generator.calculation.making_up.seams import sorted_seams
 from generator.calculation.making_up.thing import SIDES, Closing, Component, Edge, Seam, Thing
 from generator.calculation.worksheet.making import methods_of
+from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.states import states
 from generator.definitions.technique_names import TECHNIQUES
 from generator.definitions.techniques import load_techniques
@@ -30,8 +31,9 @@ def edges(text: str) -> tuple[Edge, ...]:
 def part(
     name: str, kind: str = "rectangle", *facts: str, ends: Mapping[str, str] | None = None, **more: object
 ) -> Component:
-    """A piece; without a word its four edges are sewn."""
-    return Component(name, kind, ends=SEWN if ends is None else ends, facts=frozenset(facts), **more)  # type: ignore[arg-type]
+    """A piece of a kind, with its nature; without a word its four edges are sewn."""
+    nature = PIECES[kind].of_kind.nature
+    return Component(name, kind, ends=SEWN if ends is None else ends, facts=frozenset((*nature, *facts)), **more)  # type: ignore[arg-type]
 
 
 def panel(name: str = "front", *facts: str, **more: object) -> Component:
