@@ -16,7 +16,7 @@ import numpy as np
 import numpy.typing as npt
 
 from generator.drawing.labels import Hold, Label, Point, Segment, crossings
-from generator.drawing.patterns import dots_inside, hatching_inside
+from generator.drawing.patterns import PATTERN_DOT, dots_inside, hatching_inside
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Pen, Style
@@ -83,7 +83,7 @@ class Canvas:
     def dotted(self, points: Sequence[Point], pen: Pen | None = None) -> None:
         """Fill a closed shape with dots: what is left over; its outline, where wanted, with a pen."""
         self.area(points, self.style.paper)
-        self.dots(dots_inside(points), 0.007)
+        self.dots(dots_inside(points), PATTERN_DOT)
         if pen is not None:
             self.line(points, pen, closed=True)
 

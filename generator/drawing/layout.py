@@ -28,6 +28,7 @@ from generator.drawing.layout_words import (
     piece_words,
     strip_notes,
 )
+from generator.drawing.patterns import PATTERN_DOT
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length, write_length
@@ -191,7 +192,7 @@ class DrawnLayout:
         (left, top), (right, bottom) = self._corners(patch)
         across = range(math.ceil(left / DOTS), math.floor(right / DOTS) + 1)
         down = range(math.ceil(top / DOTS), math.floor(bottom / DOTS) + 1)
-        canvas.dots([(x * DOTS, y * DOTS) for y in down for x in across], 0.008, self.style.ink)
+        canvas.dots([(x * DOTS, y * DOTS) for y in down for x in across], PATTERN_DOT)
 
     def _hatched(self, canvas: Canvas, patch: Patch) -> None:
         (left, top), (right, bottom) = self._corners(patch)

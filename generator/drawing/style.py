@@ -45,7 +45,6 @@ class Style:
     text: float = 10.0
     strong: float = 12.0
     ink: str = "#1c1c1c"
-    quiet: str = "#595959"
     accent: str = "#0b4f8a"
     cloth: str = "#f3ecdf"
     shade: str = "#cfc2ab"
@@ -88,7 +87,7 @@ class Style:
     @property
     def finish(self) -> Pen:
         """The finished edge, inside the allowance."""
-        return Pen(self.quiet, self.line, self.finish_dashes)
+        return Pen(self.ink, self.line, self.finish_dashes)
 
     @property
     def outline(self) -> Pen:
@@ -107,8 +106,8 @@ class Style:
 
     @property
     def measure(self) -> Pen:
-        """A measuring line, a tick, a leader."""
-        return Pen(self.quiet, self.hairline)
+        """A measuring line, a tick, a leader, in full ink: so thin a line in grey breaks in the second copy."""
+        return Pen(self.ink, self.hairline)
 
 
 def style_of(theme: Theme) -> Style:
@@ -207,7 +206,7 @@ def _unreadable(style: Style) -> dict[str, str]:
         for name in ("hairline", "thin", "line", "heavy")
         if getattr(style, name) < THINNEST_LINE
     }
-    for ink in ("ink", "quiet", "accent"):
+    for ink in ("ink", "accent"):
         for ground in ("paper", "cloth"):
             found = contrast(getattr(style, ink), getattr(style, ground))
             if found < LEAST_CONTRAST:

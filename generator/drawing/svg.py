@@ -31,7 +31,7 @@ from generator.drawing.plotting import (
 )
 from generator.drawing.style import Pen, Style
 
-_COLOURS = ("ink", "quiet", "accent", "cloth", "shade", "paper")
+_COLOURS = ("ink", "accent", "cloth", "shade", "paper")
 _HOLDS = {"left": 0.0, "centre": 0.5, "right": 1.0}
 
 
@@ -195,7 +195,7 @@ def _compact(path: str) -> str:
 
 
 def classed(svg: str, names: Mapping[str, str]) -> str:
-    """Return an SVG in which whatever has a named colour bears a class: ``fill-ink``, ``line-quiet``.
+    """Return an SVG in which whatever has a named colour bears a class: ``fill-ink``, ``line-accent``.
 
     Examples
     --------

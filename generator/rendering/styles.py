@@ -22,9 +22,9 @@ PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 /
 SHEET_MARGINS = (32.0, 22.4)
 SHEET_STYLES = ("handout", "pattern", "sheets")
 # Colours of a drawing; in the dark those of the page, with cloth and shade between its paper and its ink.
-_DRAWN = ("ink", "quiet", "accent", "cloth", "shade", "paper")
+_DRAWN = ("ink", "accent", "cloth", "shade", "paper")
 _DRAWN_IN_THE_DARK: Mapping[str, str] = {
-    **{f"drawn-{name}": f"var(--{name})" for name in ("ink", "quiet", "accent", "paper")},
+    **{f"drawn-{name}": f"var(--{name})" for name in ("ink", "accent", "paper")},
     "drawn-cloth": "color-mix(in srgb, var(--ink) 14%, var(--paper))",
     "drawn-shade": "color-mix(in srgb, var(--ink) 28%, var(--paper))",
 }

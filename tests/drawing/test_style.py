@@ -45,14 +45,14 @@ def test_lines_that_a_copier_loses_are_refused():
 
 
 def test_pale_words_are_refused():
-    with pytest.raises(FaultyFileError, match="quiet stands out from paper only"):
-        read_style({"quiet": "#999999"})
+    with pytest.raises(FaultyFileError, match="accent stands out from paper only"):
+        read_style({"accent": "#999999"})
 
 
 def test_the_plain_style_can_be_read():
     style = Style()
     assert min(style.small, style.text, style.strong) >= SMALLEST_TEXT
-    for ink in (style.ink, style.quiet, style.accent):
+    for ink in (style.ink, style.accent):
         assert contrast(ink, style.cloth) >= 4.5
 
 

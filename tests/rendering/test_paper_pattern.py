@@ -103,7 +103,7 @@ def test_as_few_tiles_as_can_be() -> None:
 def test_the_paper_says_how_it_is_joined_measured_and_laid() -> None:
     told = texts(render_paper_pattern(shapes("inch"), setting(), "Letter"))
     assert "From frame to frame the whole paper is 19 1/2 in across and 18 in down." in told[0]
-    assert "A1 A2 A3 B1 B2 B3" in told[0]
+    assert "top row A1 A2 A3 next row B1 B2 B3" in told[0]
     assert "tile A1; right joins A2 and below joins B1. The frame is 6" in told[1]
     assert "tab: glue B1 here" in told[1]
     whole = " ".join(told)

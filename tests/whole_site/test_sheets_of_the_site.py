@@ -12,7 +12,7 @@ from sheet_checks import faults_of
 from generator.definitions.vocabulary import SHEETS_OF_SIZE
 from generator.rendering.addresses import handout_file
 from tests.built_site import PARTS, PROJECTS, BuiltSite
-from tests.room import demo_room, run
+from tests.room import demo_room, part_of_demo, run, write_room
 
 ROOT = Path(__file__).resolve().parents[2]
 _HANDOUT = re.compile(r"projects/([^/]+)/([^/]+)/\1-\2-(?:inch|metric)-(?:letter|a4)\.pdf")
@@ -65,22 +65,42 @@ def _pages(path: Path) -> int:
         return len(read)
 
 
-# No project of the demo room has a shape of its own. In large letters the table of the rescue sheet is told row by row,
-# each cell below its head, and so without the tags of a table's heads.
-ON_DEMAND = [
-    (kind, theme)
-    for kind in SHEETS_OF_SIZE
-    for theme in ("plain", "harbour", "large-print")
-    if kind != "paper pattern" and (kind, theme) != ("rescue sheet", "large-print")
-]
+# A small room with one round piece, which is cut from paper, and what is asked of its sheet.
+ROUND = {
+    "site/site.yaml": "room:\n  name: The Ropewalk Sewing Room\n",
+    "projects/buoy-mat.yaml": """\
+title: Buoy mat
+kind: other
+summary: A round mat.
+sizes:
+  small:
+    wide: 14 in or 35 cm
+cloths:
+  face:
+    label: cotton
+    width: 44 in or 112 cm
+pieces:
+  top:
+    kind: rectangle
+    outline: circle
+    finished across: wide
+steps:
+  - use: cut
+""",
+}
+ON_DEMAND = [(kind, theme) for kind in SHEETS_OF_SIZE for theme in ("plain", "harbour", "large-print")]
 
 
 @pytest.mark.parametrize(("kind", "theme"), ON_DEMAND)
 def test_a_sheet_made_on_demand_is_as_good_as_those_of_the_site(
     kind: str, theme: str, demo_site: BuiltSite, tmp_path: Path
 ) -> None:
-    for project, size, paper in (("quay-cushion", "small", "letter"), ("customs-tote", "parcels", "a4")):
+    asked = [(ROOT, "quay-cushion", "small", "letter"), (ROOT, "customs-tote", "parcels", "a4")]
+    if kind == "paper pattern":
+        asked = [(write_room(tmp_path, ROUND), "buoy-mat", "small", paper) for paper in ("letter", "a4")]
+        part_of_demo(tmp_path, "themes")
+    for room, project, size, paper in asked:
         sheet = tmp_path / f"{project}-{paper}.pdf"
         words = ("sheet", project, size, "--kind", kind, "--theme", theme, "--paper", paper, "-o", str(sheet))
-        assert run(ROOT, *words).code == 0
+        assert run(room, *words).code == 0
         assert faults_of(sheet, demo_site) == []

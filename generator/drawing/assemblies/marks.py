@@ -6,6 +6,7 @@ import math
 
 from generator.drawing.assemblies.stage_canvas import StageCanvas
 from generator.drawing.labels import Hold, Point
+from generator.drawing.patterns import LEADER_DOT
 
 
 def note(canvas: StageCanvas, words: str, at: Point, point: Point, *, hold: Hold = "left") -> None:
@@ -16,7 +17,7 @@ def note(canvas: StageCanvas, words: str, at: Point, point: Point, *, hold: Hold
     else:
         start = (box.left if point[0] < box.left else box.right, at[1])
     canvas.line((start, point), canvas.style.measure)
-    canvas.dots([point], 0.018, canvas.style.quiet)
+    canvas.dots([point], LEADER_DOT)
 
 
 def span(canvas: StageCanvas, words: str, start: Point, end: Point) -> None:

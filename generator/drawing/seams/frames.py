@@ -10,6 +10,7 @@ from typing import Any
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Box, Label, Point, text_height, text_lines, text_width
+from generator.drawing.patterns import LEADER_DOT
 from generator.drawing.seams import words
 from generator.drawing.seams.boxes import FLAT, around
 from generator.drawing.seams.paper import Paper, fitted
@@ -163,7 +164,7 @@ def _kept(plan: SeamPlan) -> float:
 def _leader(canvas: Canvas, label: Label, y: float, target: Point) -> None:
     x = max(label.box.left, min(target[0], label.box.right))
     canvas.line(((x, y), target), canvas.style.measure)
-    canvas.dots([target], 0.02)
+    canvas.dots([target], LEADER_DOT)
 
 
 def widest_words(frames: Sequence[Frame], style: Style) -> float:
