@@ -170,7 +170,8 @@ class Panel:
     """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side.
 
     ``division`` is the coarsest division of the ruler that holds every fold mark and every ruled row [in].
-    ``shaped_ends`` are the tucks of a panel that is cut to a shape, as that ends them.
+    ``shaped_ends`` are the tucks of a panel that is cut to a shape, as that ends them. ``pressed`` is how tucks without
+    rows lie for good, one turn a tuck; empty where they stand.
     """
 
     across: TuckSet
@@ -185,6 +186,20 @@ class Panel:
     division: Fraction = Fraction(0)
     stripes: PanelStripes | None = None
     shaped_ends: tuple[TuckEnd, ...] = ()
+    pressed: tuple[Turn, ...] = ()
+
+    def held(self, side: str) -> tuple[Turn, ...]:
+        """Return how the top or bottom edge holds the tucks: as pressed or as the rows say, empty if free."""
+        if self.rows is None:
+            return self.pressed
+        return {"top": self.rows.top, "bottom": self.rows.bottom}.get(side, ())
+
+    @property
+    def turned(self) -> tuple[tuple[Turn, ...], ...]:
+        """Every line of turns that holds the tucks: rows and the edges beside them, or once as they are pressed."""
+        if self.rows is None:
+            return (self.pressed,) if self.pressed else ()
+        return (*(row.turns for row in self.rows.rows), *(edge for edge in (self.rows.top, self.rows.bottom) if edge))
 
     @property
     def trim_along(self) -> Fraction:

@@ -26,11 +26,20 @@ WORK = (
         "bind edges",
     ),
     *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
-    *("make buttonholes", "sew buttons", "set fasteners"),
+    *("make buttonholes", "sew buttons", "set fasteners", "press tucks"),
 )
 FIGURES = (
     *("marking strip", "cross marking strip", "surface", "piece", "layout", "assembly", "hem section"),
-    *("fold marks", "cross fold marks", "creasing", "stitching", "cross stitching", "checking", "cross checking"),
+    *(
+        "fold marks",
+        "cross fold marks",
+        "creasing",
+        "stitching",
+        "cross stitching",
+        "checking",
+        "cross checking",
+        "pressing",
+    ),
     *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming"),
 )
 ASSEMBLIES = (
@@ -55,7 +64,7 @@ BRACKETS = (
         "depths",
     ),
     *("marked edges", "cross marked edges", "sample", "check points", "cross check points", "ruled rows", "rows"),
-    *("row ends", "bulky rows"),
+    *("row ends", "bulky rows", "pressed ways", "pressed spaces", "tucks lie"),
     *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
     *(
         "opening",

@@ -28,10 +28,12 @@ from generator.definitions.vocabulary import (
     HELD,
     LONE_EDGE_TUCKS,
     PLANS,
+    PRESSED,
     STARTS,
     Gives,
     Held,
     LoneEdgeTucks,
+    Pressed,
     Start,
 )
 
@@ -57,7 +59,7 @@ class Tucks(Located):
     """One set of parallel tucks: equal ones by depth and spacing, or runs of unequal ones.
 
     ``gives`` is what may change so that the finished size comes out exactly. A ring has no ends and no margins.
-    A left or right margin that is None is as ``margin``.
+    A left or right margin that is None is as ``margin``. ``pressed`` is how tucks lie that no row turns.
     """
 
     depth: Depth | None = None
@@ -71,6 +73,7 @@ class Tucks(Located):
     runs: Items[Run] = ()
     mirror: YesNo = False
     middle_pitch: Length | None = None
+    pressed: Annotated[Pressed, choice(PRESSED, "way to press tucks")] | None = None
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:

@@ -17,6 +17,7 @@ Hand = Literal["left", "right"]
 Start = Literal["left", "right", "by bulk"]
 Held = Literal["as the next row", "left", "right", "free"]
 LoneEdgeTucks = Literal["out", "in", "upright"]
+Pressed = Literal["left", "right", "outward", "inward", "standing"]
 PleatStyle = Literal["knife", "box", "inverted"]
 
 KINDS = (
@@ -62,6 +63,7 @@ HANDS: tuple[str, ...] = get_args(Hand)
 STARTS: tuple[str, ...] = get_args(Start)
 HELD: tuple[str, ...] = get_args(Held)
 LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
+PRESSED: tuple[str, ...] = get_args(Pressed)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
 PLANS = (
     "linked cells",

@@ -22,7 +22,14 @@ from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marki
 from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, draw_sized_piece, heights_of_piece, plain_pieces, shaped_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
-from generator.drawing.repeat_section import draw_repeat, has_repeat, heights_of_repeat
+from generator.drawing.repeat_section import (
+    draw_pressing,
+    draw_repeat,
+    has_pressed,
+    has_repeat,
+    heights_of_pressing,
+    heights_of_repeat,
+)
 from generator.drawing.ruled_rows import draw_ruled_rows, heights_of_ruled_rows
 from generator.drawing.ruling import draw_ruling, heights_of_ruling
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names
@@ -97,6 +104,7 @@ SIZED: dict[str, SizedDiagram] = {
     "cross checking": SizedDiagram(
         draw_cross_check, heights_of_check, panels_with(lambda panel: panel.cross_checks.points)
     ),
+    "pressing": SizedDiagram(draw_pressing, heights_of_pressing, panels_with(has_pressed)),
     "ruled rows": SizedDiagram(draw_ruled_rows, heights_of_ruled_rows, panels_with(_has_turned_tucks)),
     "ruling": SizedDiagram(draw_ruling, heights_of_ruling, panels_with(_has_turned_tucks)),
     "turning": SizedDiagram(draw_turning, heights_of_turning, panels_with(lambda panel: has_turns(panel.rows))),

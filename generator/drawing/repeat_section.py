@@ -1,4 +1,4 @@
-"""One repeat of a row from the ends of its tucks: a panel comes in, a section with the letters of its turns goes out.
+"""One repeat of a row, or of pressed tucks, from the ends of the tucks: a panel comes in, a section goes out.
 
 Widths are in true proportion; the cloth is drawn thicker than it is.
 """
@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from generator.calculation.turning.pressed import pressed_words
 from generator.calculation.worked import Panel, Row, Turn
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
@@ -23,6 +24,23 @@ from generator.lengths import Edition
 _MOST_TUCKS = 6
 _SIGNS = {Turn.LEFT: -1, Turn.RIGHT: 1, Turn.UPRIGHT: 0}
 _STANDING = 3.2 * LIFT
+_TRUE_WIDTHS = "Widths are true to each other; the cloth is drawn thicker than it is."
+
+
+def pressed_pairs(panel: Panel) -> tuple[TuckPair, ...]:
+    """Return the pairs in the middle of a panel whose tucks are pressed; those at the left are pressed first."""
+    turns = panel.pressed
+    most = min(len(turns), _MOST_TUCKS - 2)
+    first = (len(turns) - most) // 2
+    return tuple(
+        pair_of(panel.across, left + 1, (turns[left], turns[left + 1]), right_last=True)
+        for left in range(first, first + most - 1)
+    )
+
+
+def has_pressed(panel: Panel) -> bool:
+    """Return whether two tucks or more of a panel are pressed."""
+    return len(panel.pressed) > 1
 
 
 def repeat_pairs(panel: Panel, row: Row) -> tuple[TuckPair, ...]:
@@ -49,10 +67,18 @@ def heights_of_repeat(worksheet: Worksheet, name: str, style: Style, width: floa
     """Return how high the section can be."""
     panel = worksheet.panels[name]
     assert panel.rows is not None
-    pairs = repeat_pairs(panel, panel.rows.rows[0])
+    return _heights(repeat_pairs(panel, panel.rows.rows[0]), worksheet.edition, style, width)
+
+
+def heights_of_pressing(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
+    """Return how high the section of pressed tucks can be."""
+    return _heights(pressed_pairs(worksheet.panels[name]), worksheet.edition, style, width)
+
+
+def _heights(pairs: Sequence[TuckPair], edition: Edition, style: Style, width: float) -> Heights:
     levels = max(_levels(pairs))
     line = text_height(style.small)
-    lines = _lines_below(pairs, worksheet.edition, style, width / MILLIMETRES)
+    lines = _lines_below(pairs, edition, style, width / MILLIMETRES)
     least = 1.4 * text_height(style.strong) + 1.3 * line + LIFT * (3 + 2 * levels) + (1.4 + 1.1 * lines) * line
     return Heights.of_inches(least, least + 0.05, least + 0.3)
 
@@ -65,14 +91,31 @@ def draw_repeat(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) 
     canvas = canvas_of(size, style, f"repeat {name}")
     pairs = repeat_pairs(panel, row)
     _draw(canvas, pairs, _letters(row, len(pairs) + 1), edition)
-    told = dict.fromkeys(": ".join(pair_words(pair, edition)).lower() for pair in pairs if _lying(pair))
     alt = (
         f"Row 1 from the ends of its tucks, as they lie when they are sewn down, with a letter over each: "
-        f"{', '.join(_letters(row, len(pairs) + 1))}. " + "; ".join(told).capitalize()
+        f"{', '.join(_letters(row, len(pairs) + 1))}. "
     )
-    return canvas.picture(
-        alt.rstrip(". ") + ".", "Widths are true to each other; the cloth is drawn thicker than it is."
+    return canvas.picture(alt + _pairs_told(pairs, edition), _TRUE_WIDTHS)
+
+
+def draw_pressing(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:
+    """Return tucks from their ends as they are pressed, with the number of each over it."""
+    panel, edition = worksheet.panels[name], worksheet.edition
+    canvas = canvas_of(size, style, f"pressing {name}")
+    pairs = pressed_pairs(panel)
+    numbers = [str(pairs[0].tucks[0] + place) for place in range(len(pairs) + 1)]
+    _draw(canvas, pairs, numbers, edition)
+    alt = (
+        f"Tucks {numbers[0]} to {numbers[-1]} from their ends, seen from the bottom edge, the right side of the cloth "
+        f"up, as they are pressed: {pressed_words(panel.pressed)}. "
     )
+    return canvas.picture(alt + _pairs_told(pairs, edition), _TRUE_WIDTHS)
+
+
+def _pairs_told(pairs: Sequence[TuckPair], edition: Edition) -> str:
+    """Return what each sort of pair shows, as a sentence."""
+    told = dict.fromkeys(": ".join(pair_words(pair, edition)).lower() for pair in pairs if _lying(pair))
+    return f"{'; '.join(told).capitalize()}." if told else ""
 
 
 def _letters(row: Row, count: int) -> tuple[str, ...]:

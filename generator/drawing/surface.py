@@ -10,6 +10,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from generator.calculation.turning.pressed import pressed_words
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece, Shaped
 from generator.calculation.worked_project import Worksheet
@@ -195,6 +196,9 @@ def surface_words(label: str, surface: Surface) -> str:
     """Return in a sentence what a person sees of a panel."""
     tucks, rows = len(surface.feet), [line for line in surface.held if line.sewn]
     counted = f"{tucks} tuck" + ("" if tucks == 1 else "s")
+    if surface.held and not rows:
+        lie = pressed_words(surface.held[0].turns)
+        return f"The {label} seen from above: {counted} lie flat from top to bottom, pressed {lie}."
     if not rows:
         return f"The {label} seen from above: {counted} stand side by side from top to bottom."
     held = f"{len(rows)} row" + ("" if len(rows) == 1 else "s")

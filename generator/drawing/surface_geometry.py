@@ -14,7 +14,7 @@ from fractions import Fraction
 import numpy as np
 from numpy.typing import NDArray
 
-from generator.calculation.worked import Hand, RowSet, Turn
+from generator.calculation.worked import Hand, Panel, Turn
 from generator.calculation.worked_piece import Piece
 
 Array = NDArray[np.float64]
@@ -54,19 +54,26 @@ def surface_of(piece: Piece) -> Surface:
     """Return the surface of a worked tucked panel; a row lies in the middle of the range in which it ends up."""
     if piece.panel is None:
         raise ValueError(f"'{piece.name}' has no tucks: it has no surface to draw")
-    tucks, cross, rows = piece.panel.across, piece.panel.cross, piece.panel.rows
+    tucks, cross = piece.panel.across, piece.panel.cross
     return Surface(
         across=tucks.finished,
         along=piece.finished_along,
         feet=tucks.stitching,
         depths=tucks.depths,
-        held=held_lines(rows, piece.finished_along) if rows else (),
+        held=held_lines(piece.panel, piece.finished_along),
         cross=tuple(zip(cross.stitching, cross.depths, strict=True)) if cross else (),
     )
 
 
-def held_lines(rows: RowSet, along: Fraction) -> tuple[HeldLine, ...]:
-    """Return all that holds the tucks of a panel, from the top finished edge down."""
+def held_lines(panel: Panel, along: Fraction) -> tuple[HeldLine, ...]:
+    """Return all that holds the tucks of a panel, from the top finished edge down; pressed ones lie from edge to edge.
+
+    Of tucks that are pressed to each other those at the left are pressed first.
+    """
+    rows = panel.rows
+    if rows is None:
+        ends = (Fraction(0), along) if panel.pressed else ()
+        return tuple(HeldLine(at, panel.pressed, "left", sewn=False) for at in ends)
     lines = [HeldLine((row.least + row.most) / 2, row.turns, row.start) for row in rows.rows]
     first, last = (rows.rows[0].start, rows.rows[-1].start) if rows.rows else ("right", "right")
     if rows.top:

@@ -176,6 +176,7 @@ WORDS = {
     "hands": vocabulary.HANDS,
     "ways to hold": vocabulary.HELD,
     "lone edge tucks": vocabulary.LONE_EDGE_TUCKS,
+    "ways to press tucks": vocabulary.PRESSED,
     "styles of pleat": vocabulary.PLEAT_STYLES,
     "turn plans": vocabulary.PLANS,
     "turn signs": tuple(vocabulary.TURN_SIGNS),

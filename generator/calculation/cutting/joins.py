@@ -54,6 +54,7 @@ def breadth_joins(
     *,
     edition: Edition = INCH,
     held: tuple[tuple[Turn, ...], ...] = (),
+    pressed: bool = False,
 ) -> tuple[tuple[Fraction, ...], tuple[BreadthJoin, ...]]:
     r"""Return the breadths to cut and the joins between them for a panel wider than the cloth.
 
@@ -78,6 +79,8 @@ def breadth_joins(
         The unit in which a fault is told.
     held : tuple of tuple of Turn
         The turns at the top and the bottom edge, where those hold the tucks; they hide a seam as rows do, and are none.
+    pressed : bool
+        Whether the one line of turns is how the tucks are pressed, and no row.
 
     Returns
     -------
@@ -123,7 +126,9 @@ def breadth_joins(
     chosen = cloth.joins(feet)
     if chosen is None:
         raise CalculationError(cloth.fault(feet, edition))
-    return cloth.breadths(chosen), tuple(_described(foot, tucks, len(turns), allowance) for foot in chosen)
+    return cloth.breadths(chosen), tuple(
+        _described(foot, tucks, 0 if pressed else len(turns), allowance) for foot in chosen
+    )
 
 
 def inner_fold_joins(
@@ -274,7 +279,7 @@ def _described(foot: _Foot, tucks: TuckSet, rows: int, allowance: Fraction) -> B
     """Return a join with the words that say how to sew it."""
     where = f"Join at the {foot.hand} foot of tuck {foot.tuck}"
     if foot.hidden:
-        text = f"{where}, which hides the seam in every row."
+        text = f"{where}, which hides the seam{' in every row' if rows else ''}."
     else:
         of_rows = f"in {foot.covered} of {rows} rows" if foot.covered < rows else "in every row, but not at both edges"
         rest = f" The tuck covers the seam {of_rows}." if rows else ""

@@ -75,6 +75,7 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "marked": _fact("tucks"),
         "creased": _fact("tucks"),
         "tucked": _fact("tucks"),
+        "pressed": _fact("pressed"),
         "cross marked": _fact("cross tucks"),
         "cross creased": _fact("cross tucks"),
         "cross tucked": _fact("cross tucks"),

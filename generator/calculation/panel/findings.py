@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from generator.calculation.count_rule import say_tucks
@@ -13,7 +14,12 @@ from generator.lengths import MILLIMETRE, Edition, say_length, say_range
 
 
 def tuck_findings(
-    tucks: TuckSet, edition: Edition, thickness: Fraction | None = None, *, sampled: bool = False
+    tucks: TuckSet,
+    edition: Edition,
+    thickness: Fraction | None = None,
+    *,
+    sampled: bool = False,
+    shown: Sequence[Fraction] | None = None,
 ) -> tuple[str, ...]:
     """Return everything to warn of in a rounded set of tucks.
 
@@ -27,6 +33,8 @@ def tuck_findings(
         Thickness of one layer of the cloth, t [in], where it is known.
     sampled : bool
         Whether the take-up was measured on a sample, which settles the doubt about thickness.
+    shown : sequence of Fractions, optional
+        What shows of each pitch where tucks are pressed [in]; otherwise any may lie on any.
 
     Returns
     -------
@@ -49,7 +57,8 @@ def tuck_findings(
     ----------
     Derived from the sums named in each finding.
     """
-    found = [size_finding(tucks, edition), spacing_finding(tucks, edition), blind_finding(tucks, edition)]
+    found = [size_finding(tucks, edition), spacing_finding(tucks, edition)]
+    found.append(blind_finding(tucks, edition) if shown is None else covered_finding(shown, edition))
     found.append(ring_finding(tucks, edition))
     if thickness is not None and not sampled:
         found.append(thickness_finding(tucks.count, thickness, edition))
@@ -94,6 +103,24 @@ def blind_finding(tucks: TuckSet, edition: Edition) -> str:
     return (
         f"tuck {number} is deeper than its pitch by {say_length(-least, edition)} and covers the next stitching: "
         "blind tucks; space them wider to show"
+    )
+
+
+def covered_finding(shown: Sequence[Fraction], edition: Edition) -> str:
+    """Return a warning where pressed tucks cover the next stitching or each other's folds.
+
+    Examples
+    --------
+    >>> from generator.lengths import INCH
+    >>> covered_finding((Fraction(1, 4), Fraction(-1, 8)), INCH)[:60]
+    'between tucks 2 and 3 nothing shows: as they are pressed, cl'
+    """
+    least, place = min(((space, place) for place, space in enumerate(shown, 1)), default=(Fraction(0), 0))
+    if least >= 0:
+        return ""
+    return (
+        f"between tucks {place} and {place + 1} nothing shows: as they are pressed, cloth lies on cloth there by "
+        f"{say_length(-least, edition)}; space them wider to show"
     )
 
 

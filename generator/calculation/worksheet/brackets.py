@@ -12,6 +12,7 @@ from types import MappingProxyType
 from generator.calculation.making.needles import sewn_with
 from generator.calculation.marked_edges import marked_edges
 from generator.calculation.pieces.openings import turning_opening
+from generator.calculation.turning.pressed import pressed_words
 from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
@@ -224,6 +225,9 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         ),
         "ruled rows": _panel(lambda context, panel: lists.ruled_list(panel, context.scope.edition)),
         "rows": _panel(lambda _context, panel: lists.row_list(panel)),
+        "tucks lie": _panel(lambda _context, panel: "it is pressed" if panel.pressed else "in the row next to it"),
+        "pressed ways": _panel(lambda _context, panel: pressed_words(panel.pressed) if panel.pressed else ""),
+        "pressed spaces": _panel(lambda context, panel: lists.pressed_list(panel, context.scope.edition)),
         "facing gaps": _panel(lambda context, panel: lists.facing_list(panel, context.scope.edition)),
         "joins": _panel(lambda context, panel: lists.join_list(panel, context.scope.edition)),
         "lengths": _lengths,

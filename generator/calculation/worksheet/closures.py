@@ -106,11 +106,10 @@ def _turned_out(scope: Scope, run: EdgeRun) -> Fraction:
     """How far the tuck beside an edge lies over its margin where a row or an edge turns it outward [in]."""
     piece, edge = run.edges[0]
     panel = scope.piece(piece).panel
-    if panel is None or panel.rows is None:
+    if panel is None:
         return Fraction(0)
     place, outward = (0, Turn.LEFT) if edge == "left" else (-1, Turn.RIGHT)
-    held = (panel.rows.top, panel.rows.bottom, *(row.turns for row in panel.rows.rows))
-    return panel.across.depths[place] if any(turns and turns[place] is outward for turns in held) else Fraction(0)
+    return panel.across.depths[place] if any(turns[place] is outward for turns in panel.turned) else Fraction(0)
 
 
 def worked_meetings(scope: Scope) -> tuple[MeetingWork, ...]:

@@ -11,6 +11,7 @@ from typing import Any
 
 from generator.calculation.making_up.joined import Joined, Opening
 from generator.calculation.striped import PanelStripes
+from generator.calculation.turning.pressed import spaces_shown
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
 from generator.calculation.worked_checks import Checks
@@ -122,6 +123,9 @@ def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
         worked["cross_tucks"] = _tucks(panel.cross, edition)
     if panel.rows is not None:
         worked["rows"] = _rows(panel.rows, edition)
+    if panel.pressed:
+        shown = _alike(spaces_shown(panel.across, panel.pressed), edition) if len(panel.pressed) > 1 else []
+        worked["pressed"] = {"turns": "".join(turn.value for turn in panel.pressed), "shown": shown}
     worked["checkpoints"] = _checks(panel.checks, edition)
     if panel.cross is not None:
         worked["cross_checkpoints"] = _checks(panel.cross_checks, edition)

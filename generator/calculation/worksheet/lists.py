@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from generator.calculation.laid import CutItem
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
+from generator.calculation.turning.pressed import spaces_shown
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import Checks
@@ -74,6 +75,25 @@ def facing_list(panel: Panel, edition: Edition) -> str:
     for (left, right), gap in gaps.items():
         pairs.setdefault(facing_words(gap, edition), []).append(f"{left} and {right}")
     return "\n".join(f"- Tucks {', '.join(told)}: {words}." for words, told in pairs.items())
+
+
+def pressed_list(panel: Panel, edition: Edition) -> str:
+    """Return what shows between the tucks of a panel as they are pressed: a sentence where it is alike, else a list."""
+    spaces = spaces_shown(panel.across, panel.pressed) if panel.pressed else ()
+    if len(set(spaces)) == 1:
+        return f"{_shown(spaces[0], edition)} between every two of them."
+    places: dict[Fraction, list[str]] = {}
+    for number, space in enumerate(spaces, 1):
+        places.setdefault(space, []).append(f"{number} and {number + 1}")
+    return " ".join(f"{_shown(space, edition)} between tucks {', '.join(told)}." for space, told in places.items())
+
+
+def _shown(space: Fraction, edition: Edition) -> str:
+    if space == 0:
+        return "Each fold lies on the next line"
+    if space < 0:
+        return f"Cloth lies {say_length(-space, edition)} on cloth"
+    return f"{say_length(space, edition)} of the ground shows"
 
 
 def join_list(panel: Panel, edition: Edition) -> str:

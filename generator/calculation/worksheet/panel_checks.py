@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from generator.calculation.panel.leeway import leeway_of
 from generator.calculation.panel.tolerance import ACROSS, ALONG, MeasuredWords, check_points, corrections
 from generator.calculation.turning.repeat import edge_lie
-from generator.calculation.worked import BreadthJoin, RowSet, TuckSet
+from generator.calculation.worked import BreadthJoin, Panel, TuckSet
 from generator.calculation.worked_checks import Checks, Leeway, Others
 from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.scope import Scope
@@ -19,14 +19,14 @@ _EVERY = 6
 _TRIMMED = (Rectangle, Facing, EnvelopeBack)
 
 
-def across_checks(scope: Scope, name: str, tucks: TuckSet, rows: RowSet | None, joins: Iterable[BreadthJoin]) -> Checks:
+def across_checks(scope: Scope, name: str, panel: Panel, joins: Iterable[BreadthJoin]) -> Checks:
     """Return the check points of the tucks across a panel."""
-    turns = (*(row.turns for row in rows.rows), rows.top, rows.bottom) if rows else ()
+    tucks, turns = panel.across, panel.turned
     lies = (edge_lie(turns, at_left=True), edge_lie(turns, at_left=False))
     leeway = leeway_of(
         tucks,
         scope.edition,
-        lies=lies if rows else ("out", "out"),
+        lies=lies if turns else ("out", "out"),
         joined=(join.tuck for join in joins),
         leaves_out=all(len(set(row)) <= 1 for row in turns),
         others=other_pieces(scope, name, ("top", "bottom")),

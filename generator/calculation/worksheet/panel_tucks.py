@@ -13,7 +13,9 @@ from generator.calculation.panel.sample import carried_take_up, sample_take_up, 
 from generator.calculation.panel_ends import least_margin
 from generator.calculation.turning.held import Held, edge_tucks_lie
 from generator.calculation.turning.plans import TurnPlan, drawn_plan, turn_plan
-from generator.calculation.worked import End, TuckSet
+from generator.calculation.turning.pressed import STANDING, pressed_turns, spaces_shown
+from generator.calculation.turning.repeat import edge_lie
+from generator.calculation.worked import End, TuckSet, Turn
 from generator.calculation.worksheet.panel_shape import PanelBox
 from generator.calculation.worksheet.panel_stripes import on_stripes
 from generator.calculation.worksheet.scope import Scope
@@ -70,11 +72,29 @@ def worked_tucks(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> 
     plan = plan_of(model.rows)
     ends = (box.ends["left"], box.ends["right"])
     wish = on_stripes(scope, model, _wish(scope, model.tucks, box.across, ends, plan))
-    tucks = _worked(scope, model, wish) if plan is None else _turned(scope, name, model, wish, plan)
-    thickness = scope.thickness_of(model)
-    for text in tuck_findings(tucks, scope.edition, thickness, sampled=model.sample is not None):
+    tucks = _pressed(scope, model, wish) if plan is None else _turned(scope, name, model, wish, plan)
+    thickness, sampled = scope.thickness_of(model), model.sample is not None
+    turns = pressed_of(model, tucks.count)
+    with scope.reporting(model.tucks.place, name):
+        shown = spaces_shown(tucks, turns) if turns else None
+    for text in tuck_findings(tucks, scope.edition, thickness, sampled=sampled, shown=shown):
         scope.report("warning", text, model.tucks.place, name)
     return tucks
+
+
+def pressed_of(model: TuckedPanel, count: int) -> tuple[Turn, ...]:
+    """Return how the tucks of a panel lie when they are pressed; empty where they stand or rows turn them."""
+    return pressed_turns(model.tucks.pressed or STANDING, count)
+
+
+def _pressed(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckSet:
+    """The tucks with room at the edges for how they are pressed."""
+
+    def lies(count: int) -> tuple[str, str]:
+        turns = (pressed_of(model, count),)
+        return edge_lie(turns, at_left=True), edge_lie(turns, at_left=False)
+
+    return _worked(scope, model, replace(wish, lies=lies))
 
 
 def _turned(scope: Scope, name: str, model: TuckedPanel, wish: TuckWish, plan: TurnPlan) -> TuckSet:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.cutting.joins import breadth_joins
@@ -14,7 +15,7 @@ from generator.calculation.worksheet.panel_measures import panel_measures
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
 from generator.calculation.worksheet.panel_shape import PanelBox, panel_box, shaped_tucks
 from generator.calculation.worksheet.panel_stripes import worked_stripes
-from generator.calculation.worksheet.panel_tucks import worked_cross_tucks, worked_tucks
+from generator.calculation.worksheet.panel_tucks import pressed_of, worked_cross_tucks, worked_tucks
 from generator.calculation.worksheet.pieces.shaped import shaped_sizes
 from generator.calculation.worksheet.pieces.sizes import allowances
 from generator.calculation.worksheet.scope import Scope
@@ -64,12 +65,11 @@ def _panel(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> tuple[
     if cross is not None:
         check_crossing(scope, name, model, (tucks, cross))
     rows, cut_along = worked_rows(scope, name, model, box, tucks) if cross is None else (None, cross.cut)
-    breadths, joins, allowance = _joined(scope, model, tucks, rows)
-    panel = Panel(
-        across=tucks,
-        cross=cross,
-        rows=rows,
-        checks=across_checks(scope, name, tucks, rows, joins),
+    panel = Panel(across=tucks, cross=cross, rows=rows, pressed=pressed_of(model, tucks.count))
+    breadths, joins, allowance = _joined(scope, model, panel)
+    panel = replace(
+        panel,
+        checks=across_checks(scope, name, panel, joins),
         cross_checks=cross_checks(scope, name, cross) if cross is not None else NO_CHECKS,
         breadths=breadths,
         joins=joins,
@@ -110,14 +110,16 @@ def _edges(scope: Scope, name: str, box: PanelBox, size: tuple[TuckSet, Fraction
 
 
 def _joined(
-    scope: Scope, model: TuckedPanel, tucks: TuckSet, rows: RowSet | None
+    scope: Scope, model: TuckedPanel, panel: Panel
 ) -> tuple[tuple[Fraction, ...], tuple[BreadthJoin, ...], Fraction]:
     """The breadths of a panel that is wider than its cloth; nothing where one breadth is enough."""
     width = scope.washed_width(scope.cloth_of(model))
-    if model.grain != "along" or tucks.cut <= width:
+    if model.grain != "along" or panel.across.cut <= width:
         return (), (), Fraction(0)
     allowance = scope.value(model.join_allowance)
-    turns = tuple(row.turns for row in rows.rows) if rows else ()
-    held = (rows.top, rows.bottom) if rows else ()
-    breadths, joins = breadth_joins(tucks, turns, width, allowance, edition=scope.edition, held=held)
+    turns = tuple(row.turns for row in panel.rows.rows) if panel.rows else panel.turned
+    held = (panel.rows.top, panel.rows.bottom) if panel.rows else ()
+    breadths, joins = breadth_joins(
+        panel.across, turns, width, allowance, edition=scope.edition, held=held, pressed=bool(panel.pressed)
+    )
     return breadths, joins, allowance

@@ -48,8 +48,7 @@ def _crossed(piece: Piece, side: str) -> int:
         return 1
     if side in ("left", "right"):
         return row_layers(panel.cross, (Turn.RIGHT,) * panel.cross.count) if panel.cross else 1
-    held = {"top": panel.rows.top, "bottom": panel.rows.bottom}.get(side, ()) if panel.rows else ()
-    return row_layers(panel.across, held or (Turn.RIGHT,) * panel.across.count)
+    return row_layers(panel.across, panel.held(side) or (Turn.RIGHT,) * panel.across.count)
 
 
 def _hem_ends(piece: Piece, side: str) -> int:
@@ -68,17 +67,18 @@ def _drawn_up(piece: Piece, side: str) -> int:
 
 
 def _own_places(piece: Piece) -> Iterable[ThickPlace]:
-    """What a panel with rows is by itself: in its rows, over a join inside a tuck, and at edges that meet nothing."""
-    if piece.panel is None or piece.panel.rows is None:
+    """What a panel is by itself: in its rows, over a join inside a tuck, and at edges that meet nothing."""
+    panel = piece.panel
+    if panel is None:
         return
-    rows, tucks = piece.panel.rows, piece.panel.across
-    in_rows = max((row_layers(tucks, row.turns) for row in rows.rows), default=1)
-    inside = any(join.in_tuck for join in piece.panel.joins)
-    joins = (("the join of its breadths", 2),) if inside else ()
-    yield ThickPlace((piece.name, _IN_ROWS), ((piece.name, in_rows), *joins))
-    for side, turns in (("top", rows.top), ("bottom", rows.bottom)):
-        if turns and side in piece.edges:
-            layers = edge_layers(row_layers(tucks, turns), piece.edges[side].end)
+    if panel.rows is not None:
+        in_rows = max((row_layers(panel.across, row.turns) for row in panel.rows.rows), default=1)
+        inside = any(join.in_tuck for join in panel.joins)
+        joins = (("the join of its breadths", 2),) if inside else ()
+        yield ThickPlace((piece.name, _IN_ROWS), ((piece.name, in_rows), *joins))
+    for side in ("top", "bottom"):
+        if panel.held(side) and side in piece.edges:
+            layers = edge_layers(row_layers(panel.across, panel.held(side)), piece.edges[side].end)
             yield ThickPlace((piece.name, side), ((piece.name, layers),))
 
 

@@ -166,6 +166,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "crease tucks": lambda work: _each(work, lambda piece: {"crease": _tucks(piece) * piece.cut_along}),
         "stitch tucks": lambda work: _each(work, _stitch_tucks),
         "measure": lambda work: _each(work, lambda piece: {"rule a row": 3}),
+        "press tucks": lambda work: _each(work, lambda piece: {"press": _tucks(piece) * piece.cut_along}),
         "rule rows": lambda work: _each(work, lambda piece: {"rule a row": _rows(piece)}),
         "turn tucks": lambda work: _each(work, _turn_tucks),
         "trim ends": lambda work: _each(work, _ends),

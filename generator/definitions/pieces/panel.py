@@ -29,6 +29,10 @@ def _room_sample(words: Scalar, reading: Reading) -> object:
     return reading.samples[name]
 
 
+def _text(found: Node | None) -> str:
+    return found.text if isinstance(found, Scalar) else ""
+
+
 class _SampleOf(Leaf):
     """A sample: written out, or the name of one that the room keeps."""
 
@@ -59,6 +63,26 @@ class TuckedPanel(OutlinedModel):
     join_allowance: Annotated[Formula, length("seam")] = standing("1/4 in or 6 mm")
     cut_to_shape: YesNo = False
     room_around: Annotated[Formula, length()] = standing("1 in or 2.5 cm")
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that tucks are turned in rows or pressed, not both, and that only the first set is pressed."""
+        super().check_keys(found, reading)
+        for key in ("tucks", "cross tucks"):
+            tucks = found.get(key)
+            pressed = tucks.entries.get("pressed") if isinstance(tucks, Group) else None
+            if pressed is None or not isinstance(tucks, Group):
+                continue
+            if key == "cross tucks":
+                told = "cross tucks stand when they are sewn; take 'pressed' out, or write it under 'tucks'"
+                reading.faults.add(pressed[0].place, told)
+            elif "rows" in found.entries and fold(_text(pressed[1])) != "standing":
+                line = found.entries["rows"][0].place.line
+                told = f"the rows on line {line} turn these tucks; take 'pressed' out, or the rows"
+                reading.faults.add(pressed[0].place, told)
+            elif fold(_text(tucks.get("ring"))) == "yes" and fold(_text(pressed[1])) in ("outward", "inward"):
+                told = "a ring has no middle that tucks could face or leave; write 'pressed: left' or 'pressed: right'"
+                reading.faults.add(pressed[1].place, told)
 
     @classmethod
     def keys_schema(cls, parts: Parts) -> Schema:

@@ -14,7 +14,7 @@ def breadth_stages(subject: Subject) -> tuple[Stage, ...]:
     joins = subject.piece.panel.joins if subject.piece.panel else ()
     side = 1 if joins and joins[0].foot == "right" else -1
     told = [f"first join: tuck {join.tuck}, {join.foot} foot" for join in joins[:1]]
-    covered = [f"covered in {join.covered} of {join.rows} rows" for join in joins[:1]]
+    covered = [f"covered in {join.covered} of {join.rows} rows" for join in joins[:1] if join.rows]
     return (
         Stage("Seam at the foot of the tuck", 2.7, 1.15, lambda canvas: _standing(canvas, side, told)),
         Stage("Turned, it covers the seam", 2.6, 1.15, lambda canvas: _turned(canvas, side, covered)),
