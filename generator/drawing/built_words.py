@@ -13,11 +13,7 @@ from pathlib import Path
 from generator.drawing.plotting import FT2Font, LoadFlags
 from generator.drawing.typeface import Typeface
 
-FRACTION_SLASH = "\u2044"
 _FRACTION = re.compile(r"((?<=\d) )?(?<![\d/.])(\d{1,3})/(\d{1,3})(?![\d/])")
-# How a fraction is built, in em: its digits, the room after a whole number, the slash, how far up and down.
-_DIGITS, _SLASH, _AFTER_WHOLE = 0.74, 1.15, 0.15
-_RAISED, _LOWERED = 0.28, -0.06
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +46,7 @@ def set_words(words: str, font: Typeface, *, bold: bool) -> SetWords:
     ['10', '9', '⁄', '16', ' in']
     """
     runs: list[LetterRun] = []
+    built = font.fraction
     width, told = 0.0, 0
 
     def add(letters: str, scale: float = 1.0, rise: float = 0.0, *, heavy: bool = bold) -> None:
@@ -60,10 +57,10 @@ def set_words(words: str, font: Typeface, *, bold: bool) -> SetWords:
 
     for found in _FRACTION.finditer(words):
         add(words[told : found.start()])
-        width += _AFTER_WHOLE if found[1] else 0.0
-        add(found[2], _DIGITS, _RAISED, heavy=True)
-        add(FRACTION_SLASH, _SLASH)
-        add(found[3], _DIGITS, _LOWERED, heavy=True)
+        width += built.after_whole if found[1] else 0.0
+        add(found[2], built.digits, built.raised, heavy=True)
+        add(built.slash, built.slash_scale)
+        add(found[3], built.digits, built.lowered, heavy=True)
         told = found.end()
     add(words[told:])
     return SetWords(tuple(runs), width)

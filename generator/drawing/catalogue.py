@@ -35,7 +35,7 @@ from generator.drawing.ruling import draw_ruling, heights_of_ruling
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names
 from generator.drawing.sizes import PAGE_WIDTH, DrawnSize, Heights
 from generator.drawing.stitching import draw_cross_stitching, draw_stitching, heights_of_stitching
-from generator.drawing.style import Style
+from generator.drawing.style import Style, on_screen
 from generator.drawing.surface import draw_sized_surface, draw_surface, heights_of_surface
 from generator.drawing.trimming import draw_trimming, heights_of_trimming
 from generator.drawing.turn_picture import draw_turns, heights_of_turns
@@ -143,6 +143,7 @@ def draw(worksheet: Worksheet, key: str, style: Style) -> tuple[Picture, ...]:
 
 def draw_for_page(worksheet: Worksheet, key: str, style: Style) -> Picture:
     """Return the picture of a key that can be drawn at any size, as a page shows it."""
+    style = on_screen(style)
     return draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, heights(worksheet, key, style, PAGE_WIDTH).natural))
 
 

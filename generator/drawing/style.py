@@ -14,7 +14,7 @@ from types import MappingProxyType
 
 from generator.definitions.contrast import contrast
 from generator.definitions.theme import FontFace, Theme
-from generator.drawing.typeface import TYPEFACE, Typeface, typeface
+from generator.drawing.typeface import ON_SCREEN, TYPEFACE, Typeface, typeface
 from generator.errors import FaultyFileError, Finding, Place
 
 SMALLEST_TEXT = 9.0
@@ -108,6 +108,11 @@ class Style:
     def measure(self) -> Pen:
         """A measuring line, a tick, a leader, in full ink: so thin a line in grey breaks in the second copy."""
         return Pen(self.ink, self.hairline)
+
+
+def on_screen(style: Style) -> Style:
+    """Return how the same is drawn for a page, whose letters are all large enough for a telephone."""
+    return replace(style, font=replace(style.font, fraction=ON_SCREEN))
 
 
 def style_of(theme: Theme) -> Style:

@@ -16,12 +16,30 @@ _BOLD = 600
 
 
 @dataclass(frozen=True, slots=True)
+class BuiltFraction:
+    """How a fraction is built: its slash, its digits, the room after a whole number, their rise and drop [all em]."""
+
+    slash: str
+    slash_scale: float
+    digits: float
+    after_whole: float
+    raised: float
+    lowered: float
+
+
+ON_PAPER = BuiltFraction("\u2044", 1.15, 0.74, 0.15, 0.28, -0.06)
+# On a telephone smaller digits than the letters beside them could not be read; large ones want a slash with room.
+ON_SCREEN = BuiltFraction("/", 1.0, 1.0, 0.27, 0.1, -0.1)
+
+
+@dataclass(frozen=True, slots=True)
 class Typeface:
     """A family and its files, regular and bold; a letter that the first file lacks is looked for in the next."""
 
     family: str = "Fira Sans"
     regular: tuple[Path, ...] = (_PLAIN / "FiraSans-Regular.ttf",)
     bold: tuple[Path, ...] = (_PLAIN / "FiraSans-SemiBold.ttf",)
+    fraction: BuiltFraction = ON_PAPER
 
     def files(self, *, bold: bool) -> tuple[Path, ...]:
         """Return the files in which letters are looked for, in this order."""

@@ -1,12 +1,11 @@
 """Diagrams on pages and sheets: pictures by key come in, numbered figures in reading order go out.
 
-A page gets a figure as inline SVG, so that its letters use the page's fonts; a sheet gets it as an image that is kept
-in memory while the sheet is set.
+A page gets a figure as inline SVG (``page_svg``), so that its letters use the page's fonts; a sheet gets it as an image
+that is kept in memory while the sheet is set.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
@@ -127,43 +126,6 @@ def _last_own_step(worksheet: Worksheet, piece: str) -> int:
     """Return the number of the last step done on a piece, 0 if there is none or it is a standard one."""
     last = next((step for step in reversed(worksheet.steps) if piece in step.pieces), None)
     return last.number if last and not last.standard else 0
-
-
-def inline_svg(picture: Picture, prefix: str) -> Markup:
-    """Return a picture as SVG for a page: it has a name for screen readers, and ids that are its own on the page."""
-    start = picture.svg.index("<svg")
-    head, body = picture.svg[start:].split(">", 1)
-    head = re.sub(r'\s(?:width|height|role|aria-label|preserveAspectRatio)="[^"]*"', "", head)
-    named = Markup('{} role="img" aria-label="{}" width="{:.0f}" height="{:.0f}">').format(
-        Markup(head),  # noqa: S704 -- the drawing stage wrote it
-        picture.alt,
-        picture.width * 96,
-        picture.height * 96,
-    )
-    return named + Markup(_short(_own_ids(body, prefix)))  # noqa: S704 -- as above
-
-
-def _short(svg: str) -> str:
-    """Numbers in tags cut after hundredths of a point: nobody sees more on a screen, and a fifth of a page is saved."""
-    return re.sub(r"<[^>]*>", lambda tag: re.sub(r"(\d\.\d\d)\d+", r"\1", tag[0]), svg)
-
-
-def reusable_svg(picture: Picture, name: str) -> Markup:
-    """Return a picture as SVG for a page, as a whole with a name, so that :func:`reused_svg` can show it once more."""
-    head, body = inline_svg(picture, f"{name}-").split(">", 1)
-    return Markup(f'{head}><g id="{name}">{body.rsplit("</svg>", 1)[0]}</g></svg>')  # noqa: S704 -- written above
-
-
-def reused_svg(picture: Picture, name: str) -> Markup:
-    """Return a picture that stands on the page already, under a name."""
-    head = inline_svg(picture, "").split(">", 1)[0]
-    return Markup(f'{head}><use href="#{name}"/></svg>')  # noqa: S704 -- as above
-
-
-def _own_ids(svg: str, prefix: str) -> str:
-    svg = re.sub(r'(\sid=")([^"]+")', rf"\g<1>{prefix}\g<2>", svg)
-    svg = re.sub(r'((?:xlink:)?href="#)([^"]+")', rf"\g<1>{prefix}\g<2>", svg)
-    return re.sub(r"(url\(#)([^)]+\))", rf"\g<1>{prefix}\g<2>", svg)
 
 
 def sheet_image(memory: dict[str, str], room: tuple[float, float], scale: float) -> Callable[..., Markup]:

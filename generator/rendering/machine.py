@@ -13,8 +13,9 @@ from generator.lengths import say_range
 from generator.rendering import addresses
 from generator.rendering.cards import SheetEditions
 from generator.rendering.environment import sheet_words
-from generator.rendering.figures import Pictures, reusable_svg, reused_svg
+from generator.rendering.figures import Pictures
 from generator.rendering.page_frame import framed_page
+from generator.rendering.page_svg import reusable_svg, reused_svg
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.state import state_words
 from generator.rendering.stops import stops

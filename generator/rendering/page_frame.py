@@ -11,7 +11,7 @@ from markupsafe import Markup
 from generator.drawing.picture import Picture
 from generator.rendering import addresses
 from generator.rendering.environment import template
-from generator.rendering.figures import inline_svg
+from generator.rendering.page_svg import inline_svg
 from generator.rendering.setting import Setting
 from generator.rendering.sharing import absolute
 from generator.rendering.words import read_words

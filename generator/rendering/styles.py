@@ -39,7 +39,7 @@ def properties(theme: Theme) -> str:
 
 
 def screen_properties(theme: Theme) -> str:
-    """Return what only a screen needs: the colours of drawings, and all colours in the dark.
+    """Return what only pages need: the colours of drawings, and all colours in the dark.
 
     It is dark where the reader asks for it, or where the device does and the reader has not chosen.
     """
@@ -49,9 +49,15 @@ def screen_properties(theme: Theme) -> str:
     asked = f':root:not([data-look="light"]) {{ color-scheme: dark;\n{dark}}}\n'
     chosen = f':root[data-look="dark"] {{ color-scheme: dark;\n{dark}}}\n'
     return (
-        f":root {{ color-scheme: light;\n{drawn}}}\n"
+        f":root {{ color-scheme: light;\n{drawn}}}\n{_drawn_classes()}"
         f"@media screen and (prefers-color-scheme: dark) {{ {asked}}}\n@media screen {{ {chosen}}}\n"
     )
+
+
+def _drawn_classes() -> str:
+    """How a page paints what bears the name of a colour in a drawing; lines come first, for a shape may have both."""
+    lines = (f".line-{name} {{ fill: none; stroke: var(--drawn-{name}); }}\n" for name in _DRAWN)
+    return "".join((*lines, *(f".fill-{name} {{ fill: var(--drawn-{name}); }}\n" for name in _DRAWN)))
 
 
 def _lines(values: Mapping[str, str]) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 import io
 import re
 import threading
@@ -15,7 +16,7 @@ from urllib.parse import urlsplit
 import pypdfium2
 import pytest
 from looking import Examiner, overflow
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, ViewportSize
 from served_site import QuietHandler, Site
 
 from tests.built_site import KINDS
@@ -24,6 +25,11 @@ LOOKS: tuple[Literal["light", "dark"], ...] = ("light", "dark")
 # A phone, a desk, and what is left of a window of 1280 px at 400 %.
 SIZES = ((360, 740), (1280, 900), (320, 256))
 SMALL = KINDS["size"]
+PHONE: ViewportSize = {"width": 360, "height": 740}
+# What comes before anything is scrolled or touched, words compressed [kB].
+FIRST_VIEWS = {"home": 100, "project": 100, "size": 100, "machine": 100, "gallery": 150}
+WORDS = (".html", ".css", ".js", ".json", ".webmanifest", ".svg", "/")
+LEAST_LETTERS = 12  # in figures on a phone [px]
 
 # The letters of drawings in the page, as large as they come out there [px], and what they say.
 _LETTERS = """() => Array.from(document.querySelectorAll("main svg text"))
@@ -113,16 +119,35 @@ def test_pages_are_printed_from_the_browser_on_few_pages(site: Site, browser: Br
     page.close()
 
 
+@pytest.mark.parametrize("kind", FIRST_VIEWS)
+def test_the_first_view_on_a_phone_is_light(kind: str, site: Site, browser: Browser) -> None:
+    page = browser.new_page(viewport=PHONE, service_workers="block")
+    came: dict[str, bytes] = {}
+    page.on("response", lambda answer: came.setdefault(answer.url, answer.body()))
+    page.goto(site.address + KINDS[kind], wait_until="networkidle")
+    # Servers compress words; pictures and fonts are so already.
+    sent = sum(len(gzip.compress(body) if url.endswith(WORDS) else body) for url, body in came.items())
+    assert len(came) > 6
+    assert sent / 1000 <= FIRST_VIEWS[kind]
+    page.close()
+
+
+def test_the_home_page_is_as_long_as_five_screens_of_a_phone(site: Site, browser: Browser) -> None:
+    page = browser.new_page(viewport=PHONE, service_workers="block")
+    page.goto(site.address)
+    assert page.evaluate("document.documentElement.scrollHeight") <= 5 * PHONE["height"]
+    page.close()
+
+
 @pytest.mark.parametrize("address", [SMALL, KINDS["machine"], KINDS["project"]])
 def test_letters_of_figures_can_be_read_on_a_phone(address: str, site: Site, browser: Browser) -> None:
-    page = browser.new_page(viewport={"width": 360, "height": 740}, service_workers="block")
+    page = browser.new_page(viewport=PHONE, service_workers="block")
     page.goto(site.address + address)
     # At the machine only what is shown can be measured, so all is shown.
     page.evaluate("document.documentElement.classList.remove('one-at-a-time')")
     found = page.evaluate(_LETTERS)
     assert (len(found) > 20) == (address != KINDS["project"])
-    # Figures above and below the line of a built fraction are smaller, as in letters.
-    assert [words for size, words in found if size < (12 if not words.strip().isdigit() else 9)] == []
+    assert [(size, words) for size, words in found if size < LEAST_LETTERS] == []
     page.close()
 
 

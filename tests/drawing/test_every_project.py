@@ -9,14 +9,14 @@ from generator.drawing.canvas import Canvas
 from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import DrawnSize
-from generator.drawing.style import Style, read_style
+from generator.drawing.style import Style, on_screen, read_style
 from tests.room import ROOT, demo_room
 
 PROJECTS = sorted(path.stem for path in (ROOT / "projects").glob("*.yaml"))
 LEAST_TYPE = 9
 HAIR = 0.002
 LARGE = read_style({"small": 16, "text": 17, "strong": 20})
-LOOKS = ((Style(), 93.0), (Style(), 80.0), (LARGE, 180.0))
+LOOKS = ((Style(), 93.0), (Style(), 80.0), (LARGE, 180.0), (on_screen(Style()), 93.0))
 
 
 @pytest.fixture
@@ -33,7 +33,7 @@ def drawn(monkeypatch: pytest.MonkeyPatch) -> list[Canvas]:
 
 
 @pytest.mark.parametrize("name", PROJECTS)
-@pytest.mark.parametrize("look", LOOKS, ids=["plain", "narrow", "large"])
+@pytest.mark.parametrize("look", LOOKS, ids=["plain", "narrow", "large", "screen"])
 def test_no_words_cross_in_any_picture_of_a_project_drawn_as_low_and_as_high_as_it_can_be(
     name: str, look: tuple[Style, float], drawn: list[Canvas]
 ) -> None:

@@ -7,8 +7,9 @@ from fontTools.ttLib import TTFont
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.drawing.built_words import FRACTION_SLASH, capital_middle, set_words
+from generator.drawing.built_words import capital_middle, set_words
 from generator.drawing.labels import Box, Label, crossings, levels, spread, text_height, text_lines, text_width
+from generator.drawing.style import Style, on_screen
 from generator.drawing.typeface import TYPEFACE
 
 SIZES = st.lists(st.floats(0.05, 1), min_size=1, max_size=30)
@@ -30,7 +31,7 @@ def test_a_fraction_is_built_small_close_to_its_whole_number():
     assert [run.words for run in (whole, numerator, slash, denominator, unit)] == [
         "10",
         "9",
-        FRACTION_SLASH,
+        "\u2044",
         "16",
         " in",
     ]
@@ -39,7 +40,17 @@ def test_a_fraction_is_built_small_close_to_its_whole_number():
     assert numerator.start == pytest.approx(wide("10") + 0.15)
     # The digits are half bold, the slash is not: 0.15 em after the whole number, and no space.
     small = 0.74 * (wide("9", bold=True) + wide("16", bold=True))
-    assert wide("10 9/16") == pytest.approx(wide("10") + 0.15 + small + 1.15 * wide(FRACTION_SLASH))
+    assert wide("10 9/16") == pytest.approx(wide("10") + 0.15 + small + 1.15 * wide("\u2044"))
+
+
+def test_on_a_screen_no_digit_of_a_fraction_is_smaller_than_the_letters_beside_it():
+    font = on_screen(Style()).font
+    whole, numerator, slash, denominator = set_words("10 9/16", font, bold=False).runs
+    assert [run.words for run in (whole, numerator, slash, denominator)] == ["10", "9", "/", "16"]
+    assert {run.scale for run in (whole, numerator, slash, denominator)} == {1.0}
+    # What was a space keeps the fraction apart from its whole number, as wide as a space at least.
+    assert numerator.start - text_width("10", 72) >= text_width(" ", 72)
+    assert numerator.rise > 0 > denominator.rise
 
 
 @pytest.mark.parametrize("words", ["1/2/3", "and/or", "2031-03", "3.5/8", "a 12/"])

@@ -8,7 +8,8 @@ from placeholder_pictures import placeholder, placeholders
 
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.picture import Picture
-from generator.rendering.figures import Figure, arranged, inline_svg, sheet_image
+from generator.rendering.figures import Figure, arranged, sheet_image
+from generator.rendering.page_svg import inline_svg
 
 
 def test_figures_are_numbered_in_reading_order() -> None:

@@ -295,7 +295,7 @@ def ranged(text: str) -> set[int]:
 
 def test_what_nearly_every_page_needs_of_a_face_is_small() -> None:
     files = shared_files(load_theme(THEMES / "plain"))
-    assert [name for name, content in files.items() if name.endswith("-latin.woff2") and len(content) > 20_000] == []
+    assert [name for name, content in files.items() if name.endswith("-latin.woff2") and len(content) > 12_000] == []
 
 
 def test_a_face_in_one_file_has_all_its_letters_there(tmp_path: Path) -> None:

@@ -29,6 +29,8 @@
     const shown = cards.filter(function (card) { return !card.hidden; }).length;
     const all = cards.length === 1 ? "1 project" : cards.length + " projects";
     part("found").textContent = shown === cards.length ? all : shown + " of " + all;
+    // How many there are stands before all kinds already.
+    part("found").classList.toggle("unseen", shown === cards.length);
   }
 
   function remember() {
