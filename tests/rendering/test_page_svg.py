@@ -87,7 +87,7 @@ def test_a_picture_on_a_page_has_its_colours_by_name_alone() -> None:
         '<svg viewBox="0 0 9 9" xmlns="http://www.w3.org/2000/svg" version="1.1">\n'
         '  <path class="line-ink" d="M0 0L9 9" fill="none" stroke="#1c1c1c" stroke-width="1.2"/>\n'
         '  <path d="M0 0L9 9" fill="none" stroke="#123456"/>\n'
-        '  <text class="fill-quiet" font-size="9px" font-family="\'Fira Sans\'" text-anchor="start" fill="#595959"'
+        '  <text class="fill-accent" font-size="9px" font-family="\'Fira Sans\'" text-anchor="start" fill="#0b4f8a"'
         ' x="1.239" y="2">1 in</text>\n</svg>\n'
     )
     found = inline_svg(Picture("key", svg, 1.0, 1.0, "A line", "", ""), "")
@@ -95,5 +95,5 @@ def test_a_picture_on_a_page_has_its_colours_by_name_alone() -> None:
         '<svg viewBox="0 0 9 9" font-family="\'Fira Sans\'" role="img" aria-label="A line" width="96" height="96">'
         '<path class="line-ink" stroke-width="1.2" d="m0 0l9 9"/>'
         '<path fill="none" stroke="#123456" d="m0 0l9 9"/>'
-        '<text class="fill-quiet" font-size="9px" x="1.2" y="2">1 in</text></svg>\n'
+        '<text class="fill-accent" font-size="9px" x="1.2" y="2">1 in</text></svg>\n'
     )
