@@ -155,6 +155,7 @@ CONDITIONS = frozenset(
         "thick",
         "catches",
         "piped",
+        "zipped",
         "tucks inside",
         "cross tucks done",
         "back and forth",

@@ -9,7 +9,7 @@ from types import MappingProxyType
 from generator.calculation.making_up.acts import ANY, Act, Method
 from generator.calculation.making_up.given import given_by
 from generator.calculation.making_up.items import RAW, WORK, Item, edge_items, piece_items, seam_item, sewn_items
-from generator.calculation.making_up.seams import told_of
+from generator.calculation.making_up.seams import told_of, zip_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
@@ -75,7 +75,12 @@ class Book:
         yield from (seam_item(state, seam) for seam in seams for state in states if state != "open" or self._shut(seam))
 
     def _shut(self, seam: Seam) -> bool:
-        """Whether a seam shuts the work all round, so that an opening is left in it: a cover with one face is open."""
+        """Whether a seam shuts the work all round, so that an opening is left in it.
+
+        A cover with one face is open, and one with a zip opens there.
+        """
+        if zip_of(seam, self.thing) is not None:
+            return False
         bands = [name for name in seam.pieces if "boxes" in self.thing.parts[name].facts]
         return not bands or len(self.thing.seams_of(bands[0])) > 1
 

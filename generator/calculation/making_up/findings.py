@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.acts import Act, Doing
 from generator.calculation.making_up.items import Item
+from generator.calculation.making_up.seams import zip_of
 from generator.calculation.making_up.thing import Component, Seam
 from generator.calculation.making_up.trials import TRIED
 from generator.calculation.making_up.walk import Slip, Walked
@@ -219,7 +220,9 @@ def _unfit(words: _Words, slip: Slip) -> Told:
     method = words.walked.book.methods[slip.act.does] if slip.act is not None else None
     kinds = method.kinds if method is not None else ()
     if method is not None and "closed" in method.gives:
-        return "error", f"{_step(slip)} has nothing to close: no step leaves an opening in the seams of '{slip.piece}'"
+        zipped = any(zip_of(seam, words.thing) for seam in words.thing.seams_of(slip.piece))
+        why = "a zip closes the seam" if zipped else "no step leaves an opening in the seams"
+        return "error", f"{_step(slip)} has nothing to close: {why} of '{slip.piece}'"
     meant = f"is for {_or(kinds)}" if kinds else "has nothing to do there"
     return "error", f"{_step(slip)} {meant}; '{slip.piece}' is {_a(part.kind)}. Name another piece, or take it out"
 

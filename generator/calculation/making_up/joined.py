@@ -29,12 +29,14 @@ class JoinLayer:
 class Opening:
     """An opening that is left in a seam: the edge of a lower piece in which it lies, and how long it is [in].
 
-    It lies at an ``end`` of its edge, such as the top of the left one, or in the middle where that is empty.
+    It lies at an ``end`` of its edge, such as the top of the left one, or in the middle where that is empty. One that
+    is ``zipped`` has its zip, which is opened before the work is turned.
     """
 
     edge: Edge
     length: Fraction
     end: str = ""
+    zipped: bool = False
 
 
 @dataclass(frozen=True, slots=True)

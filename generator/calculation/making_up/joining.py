@@ -14,7 +14,7 @@ from generator.calculation.making_up.acts import ANY, Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, sewn_items
 from generator.calculation.making_up.joined import Attached, Joined, JoinLayer, Opening
-from generator.calculation.making_up.seams import RINGS, lining_of
+from generator.calculation.making_up.seams import RINGS, lining_of, zip_of
 from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing
 
 Pair = tuple[Edge, Edge]
@@ -121,11 +121,23 @@ class Joiner:
         one = replace(one, gaps=tuple(_gaps(one, group, acts)))
         act = next((act for act in acts if seams & self._left_open(act)), None)
         if act is None:
-            return one
+            return self._zipped(one, group)
         over = one.layers[-1].pieces[0]
         length = act.length or self.usual_opening(self.book.thing.parts[over])
         edge = (over, "bottom") if one.slipped_in else self._free_edge(_named_edges(one, group, act) or one.edges)
         return replace(one, opening=Opening(edge, length, act.end))
+
+    def _zipped(self, one: Joined, group: Sequence[_SewnRun]) -> Joined:
+        """The same with its zip, where a seam has one, as long as its edge."""
+        edges = {
+            edge
+            for run in group
+            for closing in (zip_of(run.seam, self.book.thing),)
+            if closing
+            for edge in closing.on + closing.onto
+        }
+        edge = next((edge for edge in one.edges if edge in edges), None)
+        return one if edge is None else replace(one, opening=Opening(edge, self._length(edge), zipped=True))
 
     def _left_open(self, act: Act) -> set[str]:
         return {item.on for item in self.book.gives(act) if item.state == "open"}

@@ -22,7 +22,7 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.laid import opposite
-from generator.calculation.making_up.seams import RINGS, closes, encloses, lining_of
+from generator.calculation.making_up.seams import RINGS, closes, encloses, lining_of, zip_of
 from generator.calculation.making_up.thing import NEIGHBOURS, SIDES, Closing, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED
 
@@ -185,7 +185,7 @@ def _caught(needs: Needs, item: Item) -> Iterable[Item]:
                 sewn for seam, sewn in needs.seams_at(edge) if seam.number != own.number and _hangs(needs, seam)
             )
         yield from needs.basted_at(edge)
-    if own.sort in _CATCHING:
+    if own.sort in _CATCHING or zip_of(own, needs.thing) is not None:
         for closing in needs.thing.closings:
             if closing.kind not in ("buttons", "ties") and set(closing.pieces) & set(own.pieces):
                 yield Item("set", f"@{closing.number}")

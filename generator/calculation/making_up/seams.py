@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from itertools import product
 
-from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing, pieces_of
+from generator.calculation.making_up.thing import SIDES, Closing, Component, Edge, Seam, Thing, pieces_of
 
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
 RINGS = frozenset({"ring", "ring of a panel"})
@@ -29,6 +30,18 @@ def encloses(seam: Seam, thing: Thing) -> bool:
     That of a box, a bag or a lining does, and two pieces sewn to each other all round.
     """
     return seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing))
+
+
+def zip_of(seam: Seam, thing: Thing) -> Closing | None:
+    """Return the zip in a seam, through which the work is turned and filled; in a box any zip of its pieces is that.
+
+    It lies between two edges that the seam would else close.
+    """
+    zips = [one for one in thing.closings if one.kind == "zip"]
+    if seam.sort == "box":
+        return next((one for one in zips if set(one.pieces) & set(seam.pieces)), None)
+    pairs = {frozenset(pair) for pair in seam.pairs}
+    return next((one for one in zips if pairs & {frozenset(pair) for pair in product(one.on, one.onto)}), None)
 
 
 def closes(seam: Seam) -> bool:

@@ -62,6 +62,7 @@ def _joined(one: Joined, edition: Edition) -> dict[str, Any]:
 
     def told(opening: Opening) -> dict[str, str]:
         where = {"at": opening.end} if opening.end else {}
+        where |= {"closed by": "zip"} if opening.zipped else {}
         return {"edge": ".".join(opening.edge), "length": write_length(opening.length, edition), **where}
 
     return {

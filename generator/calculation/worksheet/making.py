@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.acts import Act, Doing, Method
 from generator.calculation.making_up.findings import recipe_findings
-from generator.calculation.making_up.seams import sorted_seams
+from generator.calculation.making_up.seams import sorted_seams, zip_of
 from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing
 from generator.calculation.making_up.walk import walk
 from generator.calculation.worked_piece import Piece
@@ -181,11 +181,20 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
                 scope.report("note", text, step.place)
 
 
+def _report_zip(scope: Scope, thing: Thing, act: Act) -> None:
+    """Tell an opening that is left for turning where a zip is one already."""
+    seams = (seam for seam in thing.seams if not act.for_good and seam.edges & set(act.what))
+    for closing in filter(None, (zip_of(seam, thing) for seam in seams)):
+        told = f"the zip of '{closing.on[0][0]}' is an opening already"
+        scope.report("warning", f"{told}; turn the work through the zip, and take this line out", act.place)
+
+
 def _report_openings(scope: Scope, thing: Thing, acts: Iterable[Act]) -> None:
     """Refuse openings that leave nothing of their edge to sew, and those that are none."""
     for act in acts:
         if act.length is None:
             continue
+        _report_zip(scope, thing, act)
         said = scope.say(act.length)
         if act.length <= 0:
             text = f"an opening of {said} is none; write how much stays open, or take the line out"

@@ -14,6 +14,7 @@ from generator.calculation.making_up.acts import Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.layers import ThickPlace, thick_places
+from generator.calculation.making_up.seams import zip_of
 from generator.calculation.making_up.thing import SIDES, Edge, Seam
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
@@ -219,6 +220,15 @@ def _meetings(moment: Moment) -> str:
     )
 
 
+def _zipped(moment: Moment) -> bool:
+    """Whether a zip lies in a seam that the step sews or turns; when the work is filled, in any of its seams."""
+    if moment.book is None:
+        return False
+    thing = moment.book.thing
+    filled = any(item.state == "filled" for item in moment.gives)
+    return any(zip_of(seam, thing) is not None for seam in (thing.seams if filled else moment.seams))
+
+
 MomentTest = Callable[[Moment], bool]
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
@@ -235,6 +245,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         ),
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
+        "zipped": _zipped,
         "tucks inside": lambda moment: any(
             moment.context.pieces[piece].panel is not None for seam in moment.seams for piece in seam.pieces
         ),

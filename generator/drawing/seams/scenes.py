@@ -14,7 +14,7 @@ from generator.drawing.seams.plan import SeamPlan
 
 LINE = 1.25  # from line to line of words, in heights of a line
 CORNER = 0.26  # of the shorter side of what is turned back at a corner
-TICK = 0.07
+TICK, TOOTH = 0.07, 0.05
 
 
 def layer_points(paper: Paper, plan: SeamPlan) -> tuple[Point | None, Point | None]:
@@ -98,7 +98,7 @@ def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> 
         _ticks(paper, side, gap)
     if plan.opening is not None:
         side, gap = plan.opening
-        _ticks(paper, side, gap)
+        _opening(paper, plan)
         if words.opening_beside(plan):
             edge = paper.at((plan.whole.left if side == "left" else plan.whole.right, (gap[0][1] + gap[1][1]) / 2))
             out = LINE * text_height(canvas.style.small) * 0.55 + 0.05
@@ -114,6 +114,23 @@ def _round_seam(paper: Paper, plan: SeamPlan) -> list[Point]:
         reach = plan.opening[1][1][0] - (box.left + box.right) / 2
         half = math.degrees(math.asin(min(1.0, 2 * reach / (box.right - box.left))))
     return paper.rim(box, 90 + half, 450 - half)
+
+
+def _opening(paper: Paper, plan: SeamPlan) -> None:
+    """Draw both ends of the opening, and the teeth of its zip."""
+    if plan.opening is None or plan.joined.opening is None:
+        return
+    side, gap = plan.opening
+    _ticks(paper, side, gap)
+    if plan.joined.opening.zipped:
+        style = paper.canvas.style
+        (x, y), (end_x, end_y) = paper.line(gap)
+        paper.canvas.line(((x, y), (end_x, end_y)), style.outline)
+        teeth = max(2, round(math.dist((x, y), (end_x, end_y)) / TOOTH))
+        for place in (tooth / teeth for tooth in range(1, teeth)):
+            at = (x + (end_x - x) * place, y + (end_y - y) * place)
+            inner, outer = (_moved((at, at), side, out)[0] for out in (-TOOTH / 2, TOOTH / 2))
+            paper.canvas.line((inner, outer), style.outline)
 
 
 def _ticks(paper: Paper, side: str, gap: Segment) -> None:
@@ -159,8 +176,7 @@ def done(paper: Paper, plan: SeamPlan) -> None:
         return
     side, gap = plan.way_out
     ends = paper.line(gap)
-    if plan.opening is not None:
-        _ticks(paper, side, gap)
+    _opening(paper, plan)
     _way_out(paper, side, ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2))
 
 

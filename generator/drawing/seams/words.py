@@ -66,6 +66,8 @@ def sewn_words(plan: SeamPlan, worksheet: Worksheet) -> str:
 def opening_words(plan: SeamPlan, worksheet: Worksheet) -> str:
     """Return how long the opening is, empty where there is none."""
     opening = plan.joined.opening
+    if opening is not None and opening.zipped:
+        return "open the zip"
     return f"open {say_length(opening.length, worksheet.edition)}" if opening is not None else ""
 
 
@@ -102,8 +104,8 @@ def done_words(plan: SeamPlan) -> str:
         return "right side out" if plan.tube else "right sides up"
     if plan.joined.slipped_in:
         return "draw the bag out through the opening"
-    if plan.opening is not None:
-        return "through the opening"
+    if plan.joined.opening is not None:
+        return "through the zip" if plan.joined.opening.zipped else "through the opening"
     if len(plan.below[0].piece.parts) > 1 or any(len(laid.piece.parts) > 1 for laid in plan.over):
         return "through the lap"
     return "through the open edge"
