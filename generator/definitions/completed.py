@@ -7,16 +7,18 @@ is written is never changed, and every completion is told in a note with the lin
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
+from generator.definitions.keyed import name_fault
 from generator.definitions.nodes import Group, Key, Listing, Node, Scalar
 from generator.errors import Place
 
 Written = str | dict[str, "Written"] | list["Written"]
 """What stands behind a key: a value, keys with values, a list."""
 _ABOUT_SIZE = frozenset({"label", "note", "sewn"})
+_STAND_IN = "12 in or 30 cm"
 _LENGTH = re.compile(r"[\d½¼¾⅛⅜⅝⅞]\s*(in|ft|yd|mm|cm|m)\b")
 _PANEL = "tucked panel"
 # How a piece is told by its kind and its name: a tucked front.
@@ -61,19 +63,31 @@ def completed(tree: Group) -> tuple[Group, tuple[Completion, ...]]:
     panel = next((name for name, (_, node) in pieces.entries.items() if _kind(node) == _PANEL), "")
     found: list[Completion] = []
     lengths = _size_lengths(tree)
+    faulty = [name for name in (*pieces.entries, *lengths) if name_fault(name)]
     sized: list[str] = []
     for name, (key, node) in pieces.entries.items():
-        added = dict(_of_piece(node, panel, lengths)) if isinstance(node, Group) else {}
+        added = _told_of(faulty, _of_piece(node, panel, lengths)) if isinstance(node, Group) else {}
         if added and isinstance(node, Group):
             found.append(Completion(key.place, name, added))
             pieces.entries[name] = (key, _with(node, added, key.place))
             sized += [name] if {"finished across", "edge", "length"} & added.keys() and name != panel else []
-    whole = dict(_of_project(tree, pieces, panel, sized)) if sized else {}
+    whole = _told_of(faulty, _of_project(tree, pieces, panel, sized)) if sized else {}
     if whole:
         place = next((key.place for key, _ in tree.entries.values()), tree.place)
         found.insert(0, Completion(place, "", whole))
         tree = _with(tree, whole, place)
     return tree, tuple(found)
+
+
+def _told_of(faulty: Sequence[str], added: Iterable[tuple[str, Written]]) -> dict[str, Written]:
+    """What is added, without a faulty name in it: that is told where it stands, and not once more where it is used."""
+    told = dict(added)
+    named = {key for key, value in told.items() if key != "rows" and any(name in str(value) for name in faulty)}
+    return {
+        key: _STAND_IN if key in named else value
+        for key, value in told.items()
+        if key not in named or isinstance(value, str)
+    }
 
 
 def _short(key: str, node: Node) -> Node:

@@ -17,7 +17,20 @@ SORTS = (
     "binding",
 )
 # What a technique may need beside the states that come before its own.
-NEEDS = ("its panels", "ready", "ends", "caught", "laid", "outside", "all", "its seam", "open", "holed", "filled")
+NEEDS = (
+    "its panels",
+    "ready",
+    "ends",
+    "its edge",
+    "caught",
+    "laid",
+    "outside",
+    "all",
+    "its seam",
+    "open",
+    "holed",
+    "filled",
+)
 # What a technique may be for, beside the kinds of pieces.
 FOR = ("cut with the rest", "cut after the panel", "bias", "not bias", "broad hem", "ties", "buttons", "fasteners")
 # What a technique gives that only looks.

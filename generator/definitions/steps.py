@@ -59,10 +59,9 @@ class Target(NamedTuple):
 class Step(Located):
     """One step: standard steps by name (``use``), or a title and a text of the project's own.
 
-    ``on`` are the pieces or edges it is done on, all where empty; ``does`` says in acts what it does. ``add`` is told
-    after the standard text. ``cautions`` are told beside those of its tools.
-    ``only_for`` are the sizes that have the step, all where empty. ``minutes`` takes the place
-    of the time worked out from the rates.
+    ``on`` are the pieces or edges it is done on, all where empty; ``does`` says in acts what it does. ``begin_with`` is
+    told before the standard text, ``add`` after it. ``cautions`` are told beside those of its tools. ``only_for`` are
+    the sizes that have the step, all where empty. ``minutes`` takes the place of the time worked out from the rates.
     """
 
     use: Annotated[tuple[str, ...], LeafList(_standard_step, _LIST)] = ()
@@ -70,6 +69,7 @@ class Step(Located):
     text: Markdown | None = None
     on: Annotated[tuple[Target, ...], LeafList(_target, _LIST)] = ()
     does: Annotated[tuple[WrittenAct, ...], LeafList(read_act, _LIST)] = ()
+    begin_with: Markdown | None = None
     add: Markdown | None = None
     uses: Annotated[tuple[str, ...], choices(TOOLS, "tool")] = ()
     cautions: Annotated[tuple[Asked, ...], AskedCautions()] = ()
@@ -94,5 +94,7 @@ class Step(Located):
             missing = " and ".join(f"'{key}'" for key in _OWN_KEYS if key not in own)
             told = f"{missing} is missing here; a step has 'use', or a 'title' and a 'text'"
             reading.faults.add(found.place, told)
-        elif "add" in found.entries:
-            reading.faults.add(found.entries["add"][0].place, "'add' goes with 'use'; here write it into the text")
+        else:
+            for key in (key for key in ("begin with", "add") if key in found.entries):
+                told = f"'{key}' goes with 'use'; here write it into the text"
+                reading.faults.add(found.entries[key][0].place, told)

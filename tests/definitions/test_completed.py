@@ -197,3 +197,18 @@ def test_where_nothing_tells_a_size_it_is_asked_for(tmp_path: Path) -> None:
 @pytest.mark.parametrize("text", [CUSHION, CUSHION + FRILL])
 def test_an_editor_that_has_the_schema_takes_a_short_file(text: str) -> None:
     assert refusals(yaml.safe_load(text), SCHEMA) == []
+
+
+@pytest.mark.parametrize("name", ["back!", "a.b", "back and front", "12", "in", "12 in"])
+@pytest.mark.parametrize("where", ["  front:", "  back:", "    side:"])
+def test_a_faulty_name_is_told_where_it_stands_and_nowhere_else(tmp_path: Path, where: str, name: str) -> None:
+    # What goes with a piece or a length of that name is put in by the tool, so nobody has written it there.
+    lines = CUSHION.splitlines()
+    number = next(place for place, line in enumerate(lines) if line.startswith(where))
+    lines[number] = lines[number].replace(where.strip(" :"), name)
+    with pytest.raises(FaultyFileError) as error:
+        loaded(tmp_path, "\n".join(lines))
+    told = [(one.place.line, one.text.partition(";")[0]) for one in error.value.findings if one.place]
+    assert len(told) == 1, told
+    assert told[0][0] == number + 1
+    assert "name" in told[0][1]

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 
 import pdfplumber
 import pytest
 
 from generator.calculation.panel.remedies import check_rule
-from generator.calculation.worked_project import Worksheet
+from generator.calculation.worked_project import DecidingMeasure, Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.theme import load_theme
@@ -61,6 +62,14 @@ def test_a_size_is_asked_for_by_the_measure_that_chooses_it() -> None:
     told = [(name, str(value)) for name, value in size_measures(sheet("quay-cushion", "small"))]
     assert told == [("pad", "13"), ("side", "12")]
     assert [name for name, _ in size_measures(sheet("pier-bolster", "bed"))] == ["form", "length", "buttons"]
+    # The student measures the shade, and the sleeve is wider by its ease: 24 - 3/8.
+    told = size_measures(sheet("lantern-sleeve", "table"))
+    assert [name for name, _ in told] == ["shade", "girth", "drop"]
+    assert told[0][1].striptags() == "23 5/8"
+    # A size may say first what is not measured.
+    runner = replace(sheet("breakwater-runner", "kitchen"), own=("width", "length"))
+    chosen = DecidingMeasure("length", runner.measures["length"])
+    assert [name for name, _ in size_measures(replace(runner, deciding=chosen))] == ["length", "width"]
 
 
 def test_no_rule_shares_out_among_tucks_that_cannot_change() -> None:

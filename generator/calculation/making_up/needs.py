@@ -165,6 +165,14 @@ def _ends(needs: Needs, item: Item) -> Iterable[Item]:
             yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in RINGS)
 
 
+def _its_edge(needs: Needs, item: Item) -> Iterable[Item]:
+    """What a strip is gathered to, finished by itself: its edge is divided and pinned to the gathers."""
+    for piece, side in needs.edges_of(item):
+        for seam, _ in needs.seams_at((piece, side)):
+            for other in seam.pieces:
+                yield from piece_items(needs.thing.parts[other])
+
+
 def _side_seams(needs: Needs, item: Item) -> Iterable[Item]:
     """The seams at the ends of a hem: a skirt is closed before it is hemmed below, on whichever side it lies."""
     for piece, side in needs.edges_of(item):
@@ -253,6 +261,7 @@ _NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType
         "its panels": _its_panels,
         "ready": _ready,
         "ends": _ends,
+        "its edge": _its_edge,
         "caught": _caught,
         "laid": _laid,
         "outside": _outside,

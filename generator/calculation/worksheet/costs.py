@@ -57,9 +57,14 @@ class Bill:
         """Return the bill as one running text, empty where nothing has a price."""
         if self.whole is None:
             return ""
-        lines = [f"{line.item} ({line.amount}) {line.cost}" for line in self.lines]
-        missing = f"; without {', '.join(self.unpriced)}" if self.unpriced else ""
+        lines = [f"{_within(line.item)} ({line.amount}) {line.cost}" for line in self.lines]
+        missing = f"; without {', '.join(map(_within, self.unpriced))}" if self.unpriced else ""
         return f"{self.whole}: {', '.join(lines)}{missing}"
+
+
+def _within(item: str) -> str:
+    """What a list calls a thing, as it stands in the middle of a sentence; a word of capitals or figures stays."""
+    return f"{item[:1].lower()}{item[1:]}" if item[1:2].islower() else item
 
 
 def wanted_things(

@@ -70,9 +70,10 @@ def _wanted(after: Sequence[Doing], writer: Writer) -> list[Item] | None:
 
 
 def _steps(lines: Sequence[Line], asked: Step) -> list[Step]:
-    """The steps that are written for one of 'as usual'; what the file adds to it is told at their end."""
+    """The steps that are written for one of 'as usual'; what the file says to begin with, and adds to it, is kept."""
     steps = [Step(use=line.uses, on=tuple(Target(*edge) for edge in line.on), place=asked.place) for line in lines]
     if steps:
+        steps[0] = replace(steps[0], begin_with=asked.begin_with)
         steps[-1] = replace(steps[-1], add=asked.add, session_ends=asked.session_ends)
     return steps
 

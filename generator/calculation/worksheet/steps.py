@@ -154,7 +154,11 @@ def _joined(context: StepContext, acts: Sequence[Act]) -> tuple[Joined, ...]:
 
 
 def _with_own(context: StepContext, step: Step, told: list[UnnumberedStep]) -> list[UnnumberedStep]:
-    """Add what the file adds to its standard steps: a sentence and tools to the last, its own time to the first."""
+    """Add what the file adds to its standard steps: words and tools to the last, first words and time to the first."""
+    if told and step.begin_with is not None:
+        first = step.begin_with.filled(context.scope.edition, context.scope.lookup).strip()
+        text, printed = (f"{first}\n\n{words}" for words in (told[0].text, told[0].printed))
+        told[0] = replace(told[0], text=text, printed=printed)
     if told and step.add is not None:
         added = step.add.filled(context.scope.edition, context.scope.lookup)
         last = told[-1]

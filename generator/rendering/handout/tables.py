@@ -155,11 +155,11 @@ def _later_row(cut: NewCut, edition: Edition) -> LaterRow:
 def size_measures(worksheet: Worksheet) -> tuple[tuple[str, Markup], ...]:
     """Return the measure that a size is chosen by, then those that it gives itself, by name, with their values."""
     told = worksheet.deciding
-    chosen = [(told.name, bare(told.length, worksheet.edition))] if told and told.name not in worksheet.own else []
+    chosen = [(told.name, bare(told.length, worksheet.edition))] if told else []
     measured = [
         (name, bare(worksheet.measures[name], worksheet.edition))
         for name in worksheet.own
-        if name in worksheet.measures
+        if name in worksheet.measures and (told is None or name != told.name)
     ]
     counted = [(name, typeset(f"{worksheet.numbers[name]}")) for name in worksheet.own if name in worksheet.numbers]
     return (*chosen, *measured, *counted)

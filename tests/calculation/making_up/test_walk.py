@@ -113,6 +113,21 @@ def test_a_frill_is_closed_and_gathered_before_it_is_sewn_on(steps: str, lacking
     assert any(wanted in one for one in found)
 
 
+def test_an_edge_is_there_before_anything_is_gathered_to_it() -> None:
+    # The edge is divided like the frill, and both are pinned to each other.
+    made = thing(
+        part("strap", "tie", ends={}),
+        part("frill", "gathered strip", ends=FRILL),
+        seams="strap.edge / frill.top",
+        kind="garment",
+    )
+    steps = recipe("cut\nhem, gather: frill\nmake straps: strap\njoin pieces: strap, frill")
+    assert told(made, steps, "error") == [
+        "2:5: 'gather' needs 'make straps' before it: makes 'strap'. Move line 3 up here"
+    ]
+    assert told(made, (steps[0], steps[2], steps[1], steps[3]), "error") == []
+
+
 def test_a_frill_is_sewn_on_before_the_seam_that_catches_it() -> None:
     steps = recipe(
         """cut

@@ -20,7 +20,7 @@ def test_a_sheet_costs_its_cloth_thread_and_supplies(tmp_path: Path) -> None:
     # The medium cushion needs 35 1/4 in of cloth and 1 in to straighten it, so it buys 1 1/8 yd (13.50), a spool (2.40)
     # and a pad (6.50): 22.40.
     found = sheet(tmp_path, CUSHION, "medium", site=PRICES)
-    told = "£22.40: face (1 1/8 yd) £13.50, thread (1 spool) £2.40, Square cushion pad, 16 in each way (1) £6.50"
+    told = "£22.40: face (1 1/8 yd) £13.50, thread (1 spool) £2.40, square cushion pad, 16 in each way (1) £6.50"
     assert found.cost == told
 
 
@@ -39,7 +39,7 @@ def test_a_room_without_prices_says_nothing_of_cost(tmp_path: Path) -> None:
 
 def test_what_has_no_price_is_named(tmp_path: Path) -> None:
     found = sheet(tmp_path, CUSHION, "medium", site="prices:\n  thread: 2.40 each\n")
-    assert found.cost == "2.40: thread (1 spool) 2.40; without face, Square cushion pad"
+    assert found.cost == "2.40: thread (1 spool) 2.40; without face, square cushion pad"
 
 
 def test_closures_are_priced_by_their_kind_in_the_singular_too(tmp_path: Path) -> None:
@@ -56,7 +56,7 @@ def test_a_supply_of_a_length_is_priced_by_length_and_keeps_its_number(tmp_path:
     found = sheet(tmp_path, text, "medium", site="prices:\n  cord: £1.20 a yard\n")
     [line] = found.supplies
     assert (line.amount, line.number, line.length) == ("2 of 18 in", 2, 18)
-    assert found.cost == "£1.20: Cord (2 of 18 in) £1.20; without face, thread"
+    assert found.cost == "£1.20: cord (2 of 18 in) £1.20; without face, thread"
 
 
 @pytest.mark.parametrize(

@@ -63,11 +63,17 @@ def test_a_step_for_other_sizes_is_left_out_and_those_after_it_are_not(tmp_path:
 
 
 def test_added_words_stand_at_the_last_and_own_minutes_at_the_first_of_one_line(tmp_path: Path) -> None:
-    added = "rule rows, sew rows, trim\n    minutes: 40\n    uses: starch\n    add: Rest after {{ lap }}.\n"
+    added = (
+        "rule rows, sew rows, trim\n    minutes: 40\n    uses: starch\n    add: Rest after {{ lap }}.\n"
+        "    begin with: Sit down with {{ lap }}.\n"
+    )
     told = steps(tmp_path, put(CUSHION, ("rule rows, sew rows, trim\n", added)))[4:7]
     assert [one.minutes for one in told] == [40, 0, 0]
     # 16 / 4 = 4.
     assert [one.text.rstrip().endswith("\n\nRest after 4 in.") for one in told] == [False, False, True]
+    for words in ("text", "printed"):
+        begun = [getattr(one, words).startswith("Sit down with 4 in.\n\n") for one in told]
+        assert begun == [True, False, False]
     # The tools that a line adds are for its added words.
     assert ["starch" in one.tools for one in told] == [False, False, True]
 
