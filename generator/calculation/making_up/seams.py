@@ -37,7 +37,7 @@ def zip_of(seam: Seam, thing: Thing) -> Closing | None:
 
     It lies between two edges that the seam would else close.
     """
-    zips = [one for one in thing.closings if one.kind == "zip"]
+    zips = [closing for closing in thing.closings if closing.kind == "zip"]
     if seam.sort == "box":
         return next((one for one in zips if set(one.pieces) & set(seam.pieces)), None)
     pairs = {frozenset(pair) for pair in seam.pairs}
