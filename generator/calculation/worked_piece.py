@@ -216,7 +216,8 @@ class Piece:
     one that is cut to its shape when it has been tucked; ``trimmed_to`` is that shape, where the tool knows it.
     ``matches`` marks one whose parts and copies show the pattern of their cloth at the same place. ``lengths`` and
     ``square`` tell what a strip is cut from that is not cut as it is: lengths to join, or the side of a square on the
-    bias [in]; ``pieced`` is what takes the square's place where that buys less.
+    bias [in]; ``pieced`` is what takes the square's place where that buys less. ``fixed`` is how a copy is fixed to
+    the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'.
     """
 
     name: str
@@ -241,6 +242,8 @@ class Piece:
     pieced: PiecedBias | None = None
     made: Made = PLAIN
     pair: bool = False
+    fixed: str = ""
+    lies_on: str = ""
 
     @property
     def shape(self) -> Shaped | None:

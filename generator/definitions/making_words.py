@@ -19,6 +19,7 @@ SORTS = (
 # What a technique may need beside the states that come before its own.
 NEEDS = (
     "its panels",
+    "its piece",
     "ready",
     "ends",
     "its edge",
@@ -32,7 +33,19 @@ NEEDS = (
     "filled",
 )
 # What a technique may be for, beside the kinds of pieces.
-FOR = ("cut with the rest", "cut after the panel", "bias", "not bias", "broad hem", "ties", "buttons", "fasteners")
+FOR = (
+    "cut with the rest",
+    "cut after the panel",
+    "bias",
+    "not bias",
+    "broad hem",
+    "ties",
+    "buttons",
+    "fasteners",
+    "fused",
+    "sewn in",
+    "quilted",
+)
 # What a technique gives that only looks.
 NOTHING = "nothing"
 AS_USUAL = "as usual"

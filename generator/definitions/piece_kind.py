@@ -42,7 +42,8 @@ class PieceKind:
     ``edges`` are those that other pieces can meet: 'all' is the whole way round, 'edge' the long edge of a strip.
     ``measures`` are lengths and ``numbers`` plain numbers that only this kind has. What is not ``of_cloth`` is bought
     ready: it is not cut, and has no measure but its quantity. ``twice`` are names of edges that a mirrored outline has
-    on its left and on its right. ``nature`` are facts that its making up depends on, words of ``NATURES``.
+    on its left and on its right. ``nature`` are facts that its making up depends on, words of ``NATURES``. Of what is
+    ``copied`` other pieces may be copies.
     """
 
     word: str
@@ -52,6 +53,7 @@ class PieceKind:
     of_cloth: bool = True
     twice: tuple[str, ...] = ()
     nature: tuple[str, ...] = ()
+    copied: bool = False
 
     def shaped(self, edges: tuple[str, ...], twice: tuple[str, ...] = ()) -> PieceKind:
         """Return the kind with the edges of an outline, each of which can be asked for its length."""

@@ -12,7 +12,7 @@ from generator.definitions.cautions import cautions_of
 from generator.definitions.measures import Measures
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group
-from generator.definitions.pieces.kinds import kind_of
+from generator.definitions.pieces.kinds import kinds_of
 from generator.definitions.reading import Reading
 from generator.definitions.room import Room
 from generator.definitions.sizes import read_sizes, size_dimensions
@@ -31,7 +31,7 @@ def prepared(tree: Group, room: Room, root: Path | None) -> Reading:
     reading.cloths = frozenset(cloths.entries) if cloths else frozenset()
     reading.sizes = read_sizes(tree.get("sizes"), reading)
     if pieces:
-        reading.kinds = {name: kind_of(node, reading) for name, (_, node) in pieces.entries.items()}
+        reading.kinds = kinds_of(pieces, reading)
     known = {name: kind.dimensions if kind else {} for name, kind in reading.kinds.items()}
     partial = not reading.broken.isdisjoint(("sizes", "measures", "pieces"))
     reading.names = Names({}, known, partial=partial)

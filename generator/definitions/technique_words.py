@@ -26,6 +26,7 @@ WORK = (
         "bind edges",
     ),
     *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
+    *("fuse pieces", "underline pieces", "quilt pieces"),
     *("make buttonholes", "sew buttons", "set fasteners", "press tucks"),
 )
 FIGURES = (
@@ -59,6 +60,7 @@ BRACKETS = (
         "list for later",
         "own measure",
         "cut later",
+        "copies",
         "marks",
         "cross marks",
         "depths",

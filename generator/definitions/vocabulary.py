@@ -179,6 +179,8 @@ CONDITIONS = frozenset(
         "shapes",
         "own shape",
         "caught tucks",
+        "in the seam",
+        "on tucks",
         "corners",
         "round",
         "straight",

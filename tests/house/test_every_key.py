@@ -104,6 +104,7 @@ ABOUT = {
     (SAY, "Sizes between the named ones"): defined("Between"),
     (SAY, "Cloths"): defined("Cloth"),
     (SAY, "Pieces"): {key: value for key, value in defined("Bought").items() if key in COMMON},
+    (SAY, "Copies"): only(defined("Copy"), "of", "reaches", "fixed", "on"),
     (SAY, "Tucks"): defined("Tucks"),
     (SAY, "Unequal tucks"): defined("Run"),
     (SAY, "Rows and turns"): defined("Rows"),

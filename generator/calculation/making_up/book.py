@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from types import MappingProxyType
 
 from generator.calculation.making_up.acts import ANY, Act, Method
@@ -140,6 +141,10 @@ _JOINED = frozenset({"plain", "ring", "ring of a panel"})
 _OF_SEAMS = ("out of reach", "open", "turned out", "neat", "closed")
 
 
+def _has_fact(fact: str, part: Component) -> bool:
+    return fact in part.facts
+
+
 _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
     {
         "cut with the rest": lambda part: "later" not in part.facts,
@@ -148,6 +153,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "not bias": lambda part: "bias" not in part.facts,
         "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
         "ties": lambda part: "strap" in part.facts,
+        **{way: partial(_has_fact, way) for way in ("fused", "sewn in", "quilted")},
         "buttons": lambda part: True,
         "fasteners": lambda part: True,
     }

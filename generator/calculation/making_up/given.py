@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.making_up.acts import ANY, Act
-from generator.calculation.making_up.items import WORK, Item, edge_items, pair_item, seam_item, sewn_items
+from generator.calculation.making_up.items import WORK, Item, edge_items, pair_item, placed_item, seam_item, sewn_items
 from generator.calculation.making_up.seams import SHUT_IN, encloses
 from generator.calculation.making_up.thing import Closing, Edge, Seam, Thing
 
@@ -48,7 +48,7 @@ def _attached(thing: Thing, act: Act) -> Iterable[Item]:
     for seam in thing.seams:
         if seam.sort == "laid" and any(_matches(edge, act.what) for edge in seam.edges):
             yield from (*sewn_items(seam), seam_item("out of reach", seam))
-    yield from (Item("attached", piece) for piece, _ in act.what)
+    yield from (placed_item(thing.parts[piece]) for piece, _ in act.what)
 
 
 def _seams_at(thing: Thing, act: Act) -> Iterable[Seam]:

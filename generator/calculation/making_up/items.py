@@ -85,6 +85,7 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "trimmed": _trimmed,
         "shaped": _fact("outline"),
         "made": _fact("made"),
+        "fixed": lambda part: bool(part.lies_on),
     }
 )
 
@@ -92,6 +93,16 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
 def piece_items(part: Component) -> tuple[Item, ...]:
     """Return the states of a piece itself that are due to it, in their order."""
     return tuple(Item(state, part.name) for state, is_due in PIECE_STATES.items() if is_due(part))
+
+
+def ready_items(part: Component, thing: Thing) -> tuple[Item, ...]:
+    """Return what is due to a piece before it is hemmed or sewn to others: its own states, and what lies on it."""
+    return (*piece_items(part), *(placed_item(copy) for copy in thing.copies_on(part.name)))
+
+
+def placed_item(part: Component) -> Item:
+    """Return that a piece is in its place on another: a copy is laid there, anything else sewn or basted on."""
+    return Item("fixed" if part.lies_on else "attached", part.name)
 
 
 def edge_items(part: Component) -> tuple[Item, ...]:
@@ -105,7 +116,7 @@ def edge_items(part: Component) -> tuple[Item, ...]:
 
 def _is_loose(part: Component, thing: Thing) -> bool:
     """Whether nothing in the file says what a piece is sewn to, and it is no thing by itself."""
-    if "bought ready" in part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
+    if part.lies_on or "bought ready" in part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
         return False
     if part.is_panel and not thing.seams:
         return False

@@ -26,7 +26,8 @@ def laid_out(thing: Thing, hangs_by: str = "top") -> LaidOut:
     Of pieces that no seam holds together, like a pocket that is sewn on, the largest part of the thing is told.
     """
     groups = _held_together(thing)
-    sewn = [group for group in groups if thing.seams_of(group[0])] or groups
+    own = [group for group in groups if not thing.parts[group[0]].lies_on]
+    sewn = [group for group in own if thing.seams_of(group[0])] or own
     return max((_Laying(thing, names).done(hangs_by) for names in sewn), key=lambda laid: laid.across * laid.along)
 
 

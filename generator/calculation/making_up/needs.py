@@ -18,6 +18,8 @@ from generator.calculation.making_up.items import (
     is_filled,
     is_strip,
     piece_items,
+    placed_item,
+    ready_items,
     seam_item,
     sewn_items,
 )
@@ -55,7 +57,7 @@ class Needs:
         found += [need for item in gives for name in named for need in self._named(name, item)]
         found += [trial.item for trial in map(self.book.trial, gives) if trial is not None]
         if any(item.state in ("attached", "set") for item in gives):
-            found += [item for piece in act.pieces for item in piece_items(self.thing.parts[piece])]
+            found += [item for piece in act.pieces for item in ready_items(self.thing.parts[piece], self.thing)]
             found += [item for piece, _ in act.what for item in edge_items(self.thing.parts[piece])]
         # Whoever looks at what an act did, needs what it gave.
         if act.does == "look" and act.word:
@@ -79,7 +81,8 @@ class Needs:
         if item.state != "hemmed":
             return earlier
         caught = part.ends.get(item.edge) == "caught hem"
-        return () if caught else (*earlier, *_side_seams(self, item), *self._beside_rod(part, item))
+        ready = ready_items(part, self.thing)
+        return () if caught else (*ready, *_side_seams(self, item), *self._beside_rod(part, item))
 
     def _beside_rod(self, part: Component, item: Item) -> Iterable[Item]:
         """The hems at both ends of a casing, which lies over them, and of the hem across from it."""
@@ -127,7 +130,7 @@ class Needs:
         """Return what an act of the recipe lays or bastes on an edge."""
         for act in self._basted:
             if any(piece == edge[0] and side in ("", "all", edge[1]) for piece, side in act.onto):
-                yield from (Item("attached", piece) for piece, _ in act.what)
+                yield from (placed_item(self.thing.parts[piece]) for piece, _ in act.what)
 
 
 def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
@@ -136,10 +139,17 @@ def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
         yield from piece_items(needs.thing.parts[panel])
 
 
+def _its_piece(needs: Needs, item: Item) -> Iterable[Item]:
+    """That the piece which a copy is fixed to is finished by itself: tucked, turned, cut to shape."""
+    part = needs.part_of(item)
+    if part is not None and part.lies_on:
+        yield from piece_items(needs.thing.parts[part.lies_on])
+
+
 def _ready(needs: Needs, item: Item) -> Iterable[Item]:
     edges = needs.edges_of(item)
     for piece in dict.fromkeys(piece for piece, _ in edges):
-        yield from piece_items(needs.thing.parts[piece])
+        yield from ready_items(needs.thing.parts[piece], needs.thing)
     for piece, side in edges:
         part = needs.thing.parts[piece]
         if is_strip(part) and side in ("top", "edge"):
@@ -259,6 +269,7 @@ def _closing(thing: Thing, item: Item) -> Closing | None:
 _NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType(
     {
         "its panels": _its_panels,
+        "its piece": _its_piece,
         "ready": _ready,
         "ends": _ends,
         "its edge": _its_edge,
@@ -275,7 +286,7 @@ _SEWING = ("ready", "ends", "caught", "laid", "outside")
 _ACT_NEEDS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "sew": _SEWING,
-        "lay": ("whole",),
+        "lay": ("whole", "its piece"),
         "leave open": ("its seam",),
         "turn out": ("its seam",),
         "close": ("open", "filled"),

@@ -22,9 +22,10 @@ class Component:
 
     ``kind`` is what a message calls it and what a technique may be for. ``ends`` is the finish of each edge ('seam',
     'hem', 'casing' ...). ``facts`` are what its making depends on: the nature of its kind (``NATURES``), and of this
-    one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later'. ``broad`` are hems
-    that a rod can run through. ``waits_for`` are the panels that it is worked out from, where it is cut after them.
-    ``across`` and ``along`` are its finished size [in].
+    one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'fused', 'sewn in',
+    'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked out from,
+    where it is cut after them. ``lies_on`` is the piece that a copy is fixed to. ``across`` and ``along`` are its
+    finished size [in].
     """
 
     name: str
@@ -35,6 +36,7 @@ class Component:
     facts: frozenset[str] = frozenset()
     broad: tuple[str, ...] = ()
     waits_for: tuple[str, ...] = ()
+    lies_on: str = ""
     frays: bool = True
     across: Fraction = Fraction(0)
     along: Fraction = Fraction(0)
@@ -97,6 +99,10 @@ class Thing:
     def seams_of(self, piece: str) -> tuple[Seam, ...]:
         """Return the seams that a piece takes part in."""
         return tuple(seam for seam in self.seams if piece in seam.pieces)
+
+    def copies_on(self, piece: str) -> tuple[Component, ...]:
+        """Return what is fixed to a piece: interfacing, wadding."""
+        return tuple(part for part in self.parts.values() if part.lies_on == piece)
 
     @property
     def panels(self) -> tuple[str, ...]:

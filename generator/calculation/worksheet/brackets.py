@@ -18,6 +18,7 @@ from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items
+from generator.calculation.worksheet.copies_told import copy_list
 from generator.calculation.worksheet.cut_order import cut_order
 from generator.calculation.worksheet.moments import MOMENT_BRACKETS, Moment
 from generator.calculation.worksheet.new_cuts import new_cuts
@@ -210,6 +211,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "stripe": _stripe,
         "stripe colours": _stripe_colours,
         "stripe starts": _stripe_starts,
+        "copies": lambda context, pieces: copy_list(pieces, context.pieces, context.scope.edition),
         "cut later": lambda _context, pieces: _names([piece for piece in pieces if piece.after_panel]),
         "marked edges": _panel(lambda context, panel: marked_edges(panel, context.scope.edition)),
         "cross marked edges": _panel(lambda context, panel: marked_edges(panel, context.scope.edition, cross=True)),

@@ -192,6 +192,12 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "own shape": lambda pieces, _scope: any(piece.trimmed_to is not None for piece in pieces),
         "caught tucks": _panel(lambda panel: any(one.catch_top or one.catch_bottom for one in panel.shaped_ends)),
         "shapes": lambda pieces, _scope: any(part.shape is not None for piece in pieces for part in piece.parts),
+        "in the seam": lambda pieces, _scope: any(
+            edge.allowance > 0 for piece in pieces if piece.lies_on for edge in piece.edges.values()
+        ),
+        "on tucks": lambda pieces, scope: any(
+            scope.piece(piece.lies_on).panel is not None for piece in pieces if piece.lies_on
+        ),
         "corners": _way(round_corners),
         "round": _comes_round,
         "straight": _way(straight),

@@ -97,6 +97,8 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
     }
     if piece.panel is None and (piece.square or sum(cut.number for cut in piece.cuts) > 1):
         worked["parts"] = _parts(piece, edition)
+    if piece.fixed:
+        worked |= {"fixed": piece.fixed, "lies_on": piece.lies_on}
     if piece.made.pleats:
         worked["pleats"] = [_lengths(fold, edition) for fold in piece.made.pleats]
     if piece.panel is not None:

@@ -15,6 +15,7 @@ from generator.calculation.making_up.walk import walk
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.definitions.acts import WrittenAct
+from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.states import states
@@ -60,6 +61,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         frays=scope.project.cloths[piece.cloth].frays if piece.cloth in scope.project.cloths else False,
         across=piece.finished_across,
         along=piece.finished_along,
+        lies_on=piece.lies_on,
         waits_for=panels_of(scope, model) if piece.after_panel else (),
         place=model.place,
     )
@@ -74,6 +76,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
         yield from ("rows",) if panel.rows is not None else ()
         yield from ("pressed",) if panel.pressed else ()
         yield from ("sample",) if scope.project.kind == "sample" else ()
+    yield from (piece.fixed,) if piece.fixed else ()
     yield from ("outline",) if piece.shaped else ()
     yield from ("later",) if piece.after_panel else ()
     yield from ("bias",) if piece.square else ()
@@ -97,7 +100,7 @@ def _panel_measures(scope: Scope, model: PieceModel) -> list[str]:
     """The measures of panels in the formulas of a piece, and in those that they name."""
     project = scope.project
     sizes = project.sizes[scope.size].values
-    open_names = [name for value in vars(model).values() if isinstance(value, Formula) for name in value.names]
+    open_names = _names_in(model)
     seen: set[str] = set()
     found: list[str] = []
     while open_names:
@@ -111,10 +114,16 @@ def _panel_measures(scope: Scope, model: PieceModel) -> list[str]:
             if isinstance(other, TuckedPanel):
                 found.append(name)
             else:
-                open_names += [n for value in vars(other).values() if isinstance(value, Formula) for n in value.names]
+                open_names += _names_in(other)
         elif name not in sizes and name in project.measures:
             open_names += project.measures[name].names
     return found
+
+
+def _names_in(model: PieceModel) -> list[str]:
+    """The names in the formulas of a piece; a copy is as large as the piece that it is of."""
+    copied = [f"{model.of}.{side}" for side in ("across", "along")] if isinstance(model, Copy) else []
+    return [*copied, *(name for value in vars(model).values() if isinstance(value, Formula) for name in value.names)]
 
 
 def methods_of(techniques: Mapping[str, Technique]) -> Mapping[str, Method]:

@@ -199,7 +199,7 @@ def _thickest(moment: Moment) -> ThickPlace | None:
     if moment.book is None:
         return None
     pieces, scope = moment.context.pieces, moment.context.scope
-    places = thick_places(moment.book.thing, lambda edge: layers_brought(pieces[edge[0]], edge[1]))
+    places = thick_places(moment.book.thing, lambda edge: layers_brought(pieces, edge))
     lines = [seam.place for seam in moment.seams]
     here = [place for place in places if place.place in lines and like_medium(scope, place) > _TOLD_OVER]
     return max(here, key=lambda place: place.layers, default=None)

@@ -17,7 +17,7 @@ from generator.calculation.worksheet.panel_shape import PanelBox, panel_box, sha
 from generator.calculation.worksheet.panel_stripes import worked_stripes
 from generator.calculation.worksheet.panel_tucks import pressed_of, worked_cross_tucks, worked_tucks
 from generator.calculation.worksheet.pieces.shaped import shaped_sizes
-from generator.calculation.worksheet.pieces.sizes import allowances
+from generator.calculation.worksheet.pieces.sizes import allowances, ends_of
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.lengths import Edition, coarsest_grid
@@ -27,7 +27,7 @@ _SIDES = ("left", "right", "top", "bottom")
 
 def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
     """Return a tucked panel worked out whole; warnings are reported to the scope."""
-    shape = shaped_sizes(scope, name, model) if model.outline is not None else None
+    shape = shaped_sizes(scope, name, model, ends_of(scope, model)) if model.outline is not None else None
     box = panel_box(scope, model, shape)
     panel, cut_along = _panel(scope, name, model, box)
     across = panel.across.finished

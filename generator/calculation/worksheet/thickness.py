@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from generator.calculation.making_up.items import HEMS
 from generator.calculation.making_up.layers import BINDING, FOLDED, HEMMED, ThickPlace, lap_layers, thick_places
-from generator.calculation.making_up.thing import NEIGHBOURS, Thing
+from generator.calculation.making_up.thing import NEIGHBOURS, Edge, Thing
 from generator.calculation.turning.layers import LayerLimits, as_medium, edge_layers, refuse_too_thick, row_layers
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
@@ -19,7 +19,7 @@ _IN_ROWS = ""
 
 def thickest_places(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> dict[str, Thickness]:
     """Return where each panel with rows or seams is thickest; too many layers are refused, many are warned of."""
-    places = thick_places(thing, lambda edge: layers_brought(pieces[edge[0]], edge[1]))
+    places = thick_places(thing, lambda edge: layers_brought(pieces, edge))
     met = {place.edge for place in places}
     own = [place for piece in pieces.values() for place in _own_places(piece) if place.edge not in met]
     thickest: dict[str, ThickPlace] = {}
@@ -31,8 +31,14 @@ def thickest_places(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> 
     return {name: thickness for name, thickness in told.items() if pieces[name].panel is not None}
 
 
-def layers_brought(piece: Piece, side: str) -> int:
-    """Return the layers that a piece brings to a seam at one of its edges, at their thickest."""
+def layers_brought(pieces: Mapping[str, Piece], edge: Edge) -> int:
+    """Return the layers that a piece brings to a seam at one of its edges, at their thickest, with what lies on it."""
+    name, side = edge
+    copies = (piece.edges[side] for piece in pieces.values() if piece.lies_on == name and side in piece.edges)
+    return _of_piece(pieces[name], side) + sum(copy.allowance > 0 for copy in copies)
+
+
+def _of_piece(piece: Piece, side: str) -> int:
     made = piece.made
     if made.goes_round == "an edge":
         return BINDING

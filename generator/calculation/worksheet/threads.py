@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from generator.calculation.making.thread import spools, stitching_thread, thread_ratio, thread_with_waste
 from generator.calculation.worked_piece import Piece
@@ -12,6 +13,7 @@ from generator.calculation.worked_project import MeetingWork, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
 _HEM_LAYERS = 3
+_LINES_APART = Fraction(4)
 _SLANT = Fraction(17, 12)
 """A seam from corner to corner of a square, by its side: a little more than the root of two [-]."""
 
@@ -48,7 +50,32 @@ def plain_stitching(piece: Piece) -> Fraction:
     """Return the length of all other stitching on one piece by itself: hems, bindings, gathering, joins [in]."""
     own = sum((edge.finished for edge in piece.edges.values() if edge.end.kind in ("hem", "caught hem")), Fraction(0))
     gathering = 2 * piece.cut_across if piece.made.gathered else Fraction(0)
-    return own + gathering + piece.made.stitched + _joins(piece)
+    return own + gathering + piece.made.stitched + _joins(piece) + _fixing(piece)
+
+
+def _fixing(piece: Piece) -> Fraction:
+    """What fixes a copy: it is basted all round, or quilted in lines; glue takes no thread [in]."""
+    if piece.fixed == "sewn in":
+        return sum((edge.finished for edge in piece.edges.values()), Fraction(0))
+    return sum(lines_on(piece), Fraction(0)) if piece.fixed == "quilted" else Fraction(0)
+
+
+def lines_on(piece: Piece) -> tuple[Fraction, ...]:
+    """Return lines along a piece that lie side by side, so far apart that none of it is farther than half of that.
+
+    Formula: ceil(across / 4 in) lines, each as long as the piece; the distance is common practice, no source. A
+    quilter chooses her own lines: time and thread are counted from these.
+
+    Examples
+    --------
+    A wadding 14 in across and 14 in along is quilted in 4 lines of 14 in, 56 in of stitching.
+
+    >>> from generator.calculation.worked_piece import Piece
+    >>> wadding = Piece("padding", "padding", "copy", "wadding", 1, "along", (), Fraction(14), Fraction(14))
+    >>> sum(lines_on(wadding))
+    Fraction(56, 1)
+    """
+    return (piece.finished_along,) * ceil(piece.finished_across / _LINES_APART)
 
 
 def _joins(piece: Piece) -> Fraction:

@@ -12,6 +12,7 @@ from math import ceil
 from types import MappingProxyType
 
 from generator.calculation.worked_piece import Piece
+from generator.calculation.worksheet.threads import lines_on
 from generator.calculation.worksheet.work import SewnStretch, Work
 
 Counts = dict[str, Fraction]
@@ -148,6 +149,20 @@ def _basted(piece: Piece) -> Mapping[str, Fraction | int]:
     return {**_times(("pin", "baste"), length), "start a seam": 1}
 
 
+def _ironed(piece: Piece) -> Mapping[str, Fraction]:
+    """A piece pressed all over, the iron put down side by side."""
+    return {"press": sum(lines_on(piece), _NOTHING)}
+
+
+def _underlined(piece: Piece) -> Mapping[str, Fraction | int]:
+    return {**_times(("pin", "baste"), _round(piece)), "start a seam": 1}
+
+
+def _quilted(piece: Piece) -> Mapping[str, Fraction | int]:
+    lines = lines_on(piece)
+    return {**_times(("pin", "baste", "stitch"), sum(lines, _NOTHING)), "start a seam": len(lines)}
+
+
 def _fasten(piece: Piece) -> Mapping[str, Fraction]:
     return {"sew by hand": _round(piece)}
 
@@ -191,6 +206,9 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "sew edges": lambda work: _each(work, _edges),
         "fasten edges": lambda work: _each(work, _fasten),
         "sew by hand": lambda work: {"sew by hand": _HAND_LENGTH * max(1, len(work.pieces))},
+        "fuse pieces": lambda work: _each(work, _ironed),
+        "underline pieces": lambda work: _each(work, _underlined),
+        "quilt pieces": lambda work: _each(work, _quilted),
         "make buttonholes": lambda work: {},
         "sew buttons": lambda work: {},
         "set fasteners": lambda work: {},

@@ -12,13 +12,13 @@ from generator.definitions.pieces.model import OutlinedModel, PieceModel, Rectan
 class Rectangle(OutlinedModel):
     """A plain piece: a rectangle, or what its outline says."""
 
-    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE, nature=("plain", "face"))
+    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE, copied=True, nature=("plain", "face"))
 
 
 class Facing(OutlinedModel):
     """A facing: a plain piece that is turned to the wrong side."""
 
-    of_kind: ClassVar = PieceKind("facing", RECTANGLE, nature=("face", "turned in"))
+    of_kind: ClassVar = PieceKind("facing", RECTANGLE, copied=True, nature=("face", "turned in"))
 
 
 class EnvelopeBack(RectangularModel):
@@ -35,7 +35,9 @@ class EnvelopeBack(RectangularModel):
 class Circle(PieceModel):
     """A round piece."""
 
-    of_kind: ClassVar = PieceKind("circle", ("rim",), ("diameter", "cut diameter"), nature=("plain", "face"))
+    of_kind: ClassVar = PieceKind(
+        "circle", ("rim",), ("diameter", "cut diameter"), copied=True, nature=("plain", "face")
+    )
     diameter: Finished
 
 

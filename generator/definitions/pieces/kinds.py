@@ -16,6 +16,7 @@ from generator.definitions.nodes import Group, Node
 from generator.definitions.outlines import outlined
 from generator.definitions.piece_kind import PieceKind
 from generator.definitions.pieces.bought import Bought
+from generator.definitions.pieces.copy import Copy, copied_kind
 from generator.definitions.pieces.flat import FlatPiece
 from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.pieces.panel import TuckedPanel
@@ -23,13 +24,22 @@ from generator.definitions.pieces.strips import StripPiece
 from generator.definitions.readers import Parts, Schema, choice
 from generator.definitions.reading import Reading
 
-Piece = TuckedPanel | FlatPiece | StripPiece | Bought
+Piece = TuckedPanel | FlatPiece | StripPiece | Copy | Bought
 _CLASSES: tuple[type[Piece], ...] = get_args(Piece)
 PIECES: Mapping[str, type[Piece]] = MappingProxyType({model.of_kind.word: model for model in _CLASSES})
 _KIND = choice(PIECES, "kind of piece")
 
 
-def kind_of(found: Node, reading: Reading) -> PieceKind | None:
+def kinds_of(pieces: Group, reading: Reading) -> dict[str, PieceKind | None]:
+    """Return the kinds of all pieces by name; a copy has the edges of the piece that it is of."""
+    kinds = {name: _kind_of(node, reading) for name, (_, node) in pieces.entries.items()}
+    copies = {name for name, kind in kinds.items() if kind is Copy.of_kind}
+    return {
+        name: copied_kind(pieces.entries[name][1], kinds) if name in copies else kind for name, kind in kinds.items()
+    }
+
+
+def _kind_of(found: Node, reading: Reading) -> PieceKind | None:
     """Return the kind of the piece in a group, None after reporting that it has none."""
     if not isinstance(found, Group):
         reading.faults.add(found.place, "a piece is a group of keys: kind, cloth ...; write them, or take the line out")

@@ -54,6 +54,7 @@ class TuckedPanel(OutlinedModel):
         measures=tuple(_LENGTHS.split(",")),
         numbers=("number", "rows", "breadths", "layers", "cross number"),
         nature=("panel", "face"),
+        copied=True,
     )
     completed: ClassVar = ("finished across", "finished along")
     tucks: Tucks

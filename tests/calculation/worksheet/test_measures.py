@@ -60,6 +60,9 @@ pieces:
   circle:
     kind: circle
     diameter: 9 in
+  copy:
+    kind: copy
+    of: rectangle
   strip:
     kind: strip
     length: 2 * side

@@ -14,10 +14,22 @@ from generator.calculation.shapes.cut_line import SeamEdge
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import EdgeWork, Made, Part, Round, Straight
 from generator.calculation.worksheet.pieces.shaped import drawn_shape, shaped_sizes, told_size
-from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, edge_ends, side_lengths, whole, worked_edges
+from generator.calculation.worksheet.pieces.sizes import (
+    Ends,
+    Join,
+    PieceSizes,
+    Size,
+    edge_ends,
+    ends_of,
+    four_ends,
+    side_lengths,
+    whole,
+    worked_edges,
+)
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import WordOutline
 from generator.definitions.pieces.flat import Circle, EnvelopeBack, Facing, FlatPiece, Rectangle
+from generator.definitions.pieces.model import OutlinedModel
 from generator.lengths import round_up
 
 
@@ -25,7 +37,7 @@ def flat_sizes(scope: Scope, name: str, model: FlatPiece) -> PieceSizes:
     """Return the sizes of a flat piece, each kind by its own sum."""
     match model:
         case Rectangle() | Facing():
-            return _plain(scope, name, model)
+            return _plain(scope, name, model, ends_of(scope, model))
         case EnvelopeBack():
             return _envelope_back(scope, name, model)
         case Circle():
@@ -34,22 +46,32 @@ def flat_sizes(scope: Scope, name: str, model: FlatPiece) -> PieceSizes:
             assert_never(model)
 
 
-def _plain(scope: Scope, name: str, model: Rectangle | Facing) -> PieceSizes:
+def copied_sizes(scope: Scope, name: str, copied: tuple[str, OutlinedModel | Circle], end_of: Ends) -> PieceSizes:
+    """Return the sizes of a plain copy of a flat piece, of the size that this has been worked or sewn to."""
+    of, model = copied
+    if isinstance(model, Circle):
+        sizes = _circle(scope, scope.value(model.diameter), end_of("rim"))
+        return replace(sizes, measures={**sizes.measures, "rim": sizes.edges["rim"].finished})
+    if model.outline is not None:
+        return _plain(scope, name, model, end_of)
+    return _rectangle(scope, (scope.lookup(f"{of}.across"), scope.lookup(f"{of}.along")), end_of)
+
+
+def _plain(scope: Scope, name: str, model: OutlinedModel, end_of: Ends) -> PieceSizes:
     """A plain piece by its outline: a circle has one measure, every other shape its own lines."""
     if model.outline is None:
-        return _rectangle(scope, model)
+        assert model.finished_across is not None
+        assert model.finished_along is not None
+        return _rectangle(scope, (scope.value(model.finished_across), scope.value(model.finished_along)), end_of)
     if isinstance(model.outline, WordOutline) and model.outline.word == "circle":
-        sizes = _circle(scope, told_size(scope, model, model.outline)[0], scope.end(model.finish("rim")))
+        sizes = _circle(scope, told_size(scope, model, model.outline)[0], end_of("rim"))
         rim = sizes.edges["rim"].finished
         return replace(sizes, measures={"edge": rim, "rim": rim})
-    return shaped_sizes(scope, name, model)
+    return shaped_sizes(scope, name, model, end_of)
 
 
-def _rectangle(scope: Scope, model: Rectangle | Facing) -> PieceSizes:
-    assert model.finished_across is not None
-    assert model.finished_along is not None
-    finished = scope.value(model.finished_across), scope.value(model.finished_along)
-    ends = edge_ends(scope, model)
+def _rectangle(scope: Scope, finished: Size, end_of: Ends) -> PieceSizes:
+    ends = four_ends(end_of)
     edges = worked_edges(side_lengths(*finished), ends)
     cut = worked_rectangle(*finished, ends)
     measures = {"edge": 2 * (finished[0] + finished[1])}

@@ -7,12 +7,14 @@ from fractions import Fraction
 
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.panels import worked_panel
+from generator.calculation.worksheet.pieces.copies import copy_note, copy_sizes
 from generator.calculation.worksheet.pieces.flat import flat_sizes
 from generator.calculation.worksheet.pieces.joined import joined_lengths
 from generator.calculation.worksheet.pieces.sizes import PieceSizes, allowances, on_ruler
 from generator.calculation.worksheet.pieces.strips import strip_sizes
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.bought import Bought
+from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.flat import Circle, FlatPiece, Rectangle
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
@@ -39,23 +41,33 @@ def worked_piece(scope: Scope, name: str) -> Piece:
         finished_across=sizes.finished[0],
         finished_along=sizes.finished[1],
         edges=sizes.edges,
-        note=scope.note_of(model),
+        note=_note(scope, model),
         pair=model.pair,
         after_panel=model.cut == "after the panel",
         matches=isinstance(model, Rectangle | Circle),
         square=sizes.square,
         made=sizes.made,
+        fixed=(model.fixed or "") if isinstance(model, Copy) else "",
+        lies_on=model.lies_on if isinstance(model, Copy) else "",
     )
     lengths = joined_lengths(scope, piece, sizes.join) if sizes.join else None
     return replace(piece, lengths=lengths, measures={**_measures(piece), **sizes.measures})
 
 
-def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Bought) -> PieceSizes:
+def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | Bought) -> PieceSizes:
     if isinstance(model, Bought):
         return _NOTHING
+    if isinstance(model, Copy):
+        return copy_sizes(scope, name, model)
     if isinstance(model, FlatPiece):
         return flat_sizes(scope, name, model)
     return strip_sizes(scope, name, model)
+
+
+def _note(scope: Scope, model: FlatPiece | StripPiece | Copy | Bought) -> str:
+    """The note of a piece; of a copy that is fixed first what it is fixed to."""
+    own = copy_note(scope, model) if isinstance(model, Copy) else ""
+    return "; ".join(filter(None, (own, scope.note_of(model))))
 
 
 def _measures(piece: Piece) -> dict[str, Fraction]:

@@ -14,7 +14,7 @@ from generator.calculation.shapes.mirrored import mirrored
 from generator.calculation.shapes.notches import Notch, notches
 from generator.calculation.shapes.segments import QuarterOval, Segment, Spot, StraightLine
 from generator.calculation.worked_piece import EdgeWork, Part, SeamLine, Shaped
-from generator.calculation.worksheet.pieces.sizes import Join, PieceSizes, Size
+from generator.calculation.worksheet.pieces.sizes import Ends, Join, PieceSizes, Size
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import DrawnLine, DrawnOutline, Point, WordOutline
 from generator.definitions.pieces.model import OutlinedModel
@@ -27,12 +27,12 @@ _TURNED = ("hem", "turnover")
 Edges = Mapping[str, tuple[Segment, ...]]
 
 
-def shaped_sizes(scope: Scope, name: str, model: OutlinedModel) -> PieceSizes:
-    """Return the sizes of a piece with an outline of its own, other than a circle."""
+def shaped_sizes(scope: Scope, name: str, model: OutlinedModel, end_of: Ends) -> PieceSizes:
+    """Return the sizes of a piece with an outline of its own, other than a circle, or of a copy of it."""
     outline = model.outline
     assert outline is not None
     lines = _by_word(scope, model, outline) if isinstance(outline, WordOutline) else _drawn(scope, outline)
-    ends = {edge: scope.end(model.finish(edge)) for edge in lines}
+    ends = {edge: end_of(edge) for edge in lines}
     edges = {
         edge: EdgeWork(edge, fitted_length(segments, scope.edition.wish_step), ends[edge], plain_allowance(ends[edge]))
         for edge, segments in lines.items()

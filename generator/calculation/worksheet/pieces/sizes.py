@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -15,6 +15,8 @@ from generator.definitions.pieces.model import PieceModel
 from generator.lengths import round_up
 
 Size = tuple[Fraction, Fraction]
+# How the edge of a name ends: as the piece itself says, or as a copy of it reaches.
+Ends = Callable[[str], End]
 _RAW = End("raw")
 # The long edge of a strip as a whole, which other pieces meet; it is no side of its own.
 _LONG_EDGE = "edge"
@@ -54,9 +56,19 @@ class PieceSizes:
     join: Join | None = None
 
 
+def ends_of(scope: Scope, model: PieceModel) -> Ends:
+    """Return how the edges of a piece are finished, as it says itself."""
+    return lambda side: scope.end(model.finish(side))
+
+
 def edge_ends(scope: Scope, model: PieceModel) -> dict[str, End]:
     """Return how the four edges of a piece are finished."""
-    return {side: scope.end(model.finish(side)) for side in SIDES}
+    return four_ends(ends_of(scope, model))
+
+
+def four_ends(ends: Ends) -> dict[str, End]:
+    """Return how the four edges of a rectangle end."""
+    return {side: ends(side) for side in SIDES}
 
 
 def side_lengths(across: Fraction, along: Fraction) -> dict[str, Fraction]:

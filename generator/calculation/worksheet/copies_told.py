@@ -1,0 +1,27 @@
+"""What a step says of copies that are fixed to other pieces: worked pieces come in, Markdown goes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from generator.calculation.worked_piece import Piece
+from generator.lengths import Edition, say_length
+
+
+def copy_list(copies: Sequence[Piece], pieces: Mapping[str, Piece], edition: Edition) -> str:
+    """Return what each copy is fixed to, and how far it reaches there."""
+    return "\n".join(
+        f"- {copy.label}, on the {pieces[copy.lies_on].label}: {_reach(copy, pieces[copy.lies_on], edition)}"
+        for copy in copies
+        if copy.lies_on
+    )
+
+
+def _reach(copy: Piece, below: Piece, edition: Edition) -> str:
+    own = {side: edge.allowance for side, edge in copy.edges.items()}
+    if not any(own.values()) and any(edge.allowance for edge in below.edges.values()):
+        return "its edges on the seam lines"
+    if own == {side: below.edges[side].allowance for side in own if side in below.edges}:
+        return "its edges level with the cut edges"
+    beyond = " or ".join(dict.fromkeys(say_length(reach, edition) for reach in own.values()))
+    return f"its edges {beyond} beyond the seam lines"
