@@ -136,10 +136,14 @@ def _size_page(
 
 
 def render_between(
-    worksheet: Worksheet, setting: Setting, named: Sequence[SizeLink], editions: SheetEditions | None = None
+    worksheet: Worksheet,
+    pictures: Pictures,
+    setting: Setting,
+    named: Sequence[SizeLink],
+    editions: SheetEditions | None = None,
 ) -> str:
-    """Return the page of a size between the ``named`` ones beside it, which have the pictures and the paper."""
-    more = {"arrangement": arranged(worksheet, {}), "typed": typed(worksheet), "measures": worksheet.size_label}
+    """Return the page of a size between the ``named`` ones beside it, which have all pictures and the paper."""
+    more = {"arrangement": arranged(worksheet, pictures), "typed": typed(worksheet), "measures": worksheet.size_label}
     return _size_page("between.html", by_measure(worksheet), setting, editions, sizes=named, **more)
 
 

@@ -125,6 +125,20 @@ def test_all_numbers_on_its_pages_are_those_of_the_command_that_the_page_names(o
         assert "16 1/2" in said
 
 
+def test_its_own_numbers_are_drawn_on_both_pages(once: Path) -> None:
+    """As above the panel is cut 16 1/2 in wide with the first of 17 marks 2 1/4 in from its edge; rows from the top."""
+    for kind in ("inch", "inch-at-the-machine"):
+        drawings = re.findall(
+            r'<svg[^>]* aria-label="([^"]*)"[^>]*>(.*?)</svg>', page(once, "side-7-in", kind), re.DOTALL
+        )
+        told = {label: words(re.sub(r"</?text[^>]*>", "", body)) for label, body in drawings}
+        (marking,) = (body for label, body in told.items() if "under a ruler" in label)
+        # A built fraction is drawn letter by letter, without a space.
+        assert "161/2in" in marking.replace(" ", "")
+        assert any("measured from the top" in label for label in told)
+        assert not any("as you see it" in label for label in told)
+
+
 def test_its_pages_call_it_by_the_measure_and_say_that_nobody_has_sewn_it(once: Path) -> None:
     sheet = words(page(once, "side-6-1_2-in"))
     assert "Tucked tablet: 7 1/2 in board" in sheet

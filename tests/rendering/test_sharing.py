@@ -100,7 +100,7 @@ def test_the_page_of_a_size_shows_the_finished_thing_of_its_project() -> None:
 
 def test_the_page_of_a_size_between_named_ones_shows_it_too_and_one_of_nothing_shows_none() -> None:
     between = dataclasses.replace(cushion(), own=("side",), measures={"side": Fraction(15)})
-    assert "picture-480.webp 480w" in render_between(between, KNOWN, [size_link(cushion())])
+    assert "picture-480.webp 480w" in render_between(between, {}, KNOWN, [size_link(cushion())])
     nothing = dataclasses.replace(cushion(), pieces={}, laid_out=LaidOut((), Fraction(0), Fraction(0)))
     assert "webp" not in render_size(nothing, {}, KNOWN)
 

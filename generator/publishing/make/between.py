@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from generator.calculation.worked_project import Worksheet
 from generator.publishing.jobs import WorkedSize
+from generator.publishing.make.sheets import drawn
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
@@ -15,16 +16,20 @@ from generator.rendering.machine import render_machine
 from generator.rendering.pages import render_between
 from generator.rendering.setting import SizeLink
 
+# What is drawn by the numbers of a size; how it is sewn is drawn on the pages of the named sizes beside it.
+_OF_THE_SIZE = ("layout ", "piece ", "fold marks ", "cross fold marks ", "checking ", "cross checking ", "ruled rows ")
+
 
 def make_between(room: OpenRoom, output: Output, sizes: Sequence[WorkedSize]) -> None:
-    """Write the pages of sizes of one edition: words and numbers; pictures stand on those of the named sizes."""
+    """Write the pages of sizes of one edition."""
     with output.timed("pages of sizes between"):
         for worked in sizes:
             setting = stamped(room.setting, worked.stamp)
             worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
             named: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
             address = worksheet.project, worksheet.size, worksheet.edition.name
-            page = render_between(worksheet, setting, named, worked.editions)
+            pictures = drawn(worksheet, room.style, _OF_THE_SIZE)
+            page = render_between(worksheet, pictures, setting, named, worked.editions)
             output.add(addresses.size_page(*address), page.encode())
-            machine = render_machine(by_measure(worksheet), setting, worked.editions)
+            machine = render_machine(by_measure(worksheet), setting, worked.editions, pictures)
             output.add(addresses.machine_page(*address), machine.encode())

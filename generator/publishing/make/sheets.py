@@ -106,12 +106,12 @@ def pages(
     }
 
 
-def drawn(worksheet: Worksheet, style: Style) -> Pictures:
-    """Return every picture of a worksheet by its key, as a page shows it.
+def drawn(worksheet: Worksheet, style: Style, kinds: tuple[str, ...] = ("",)) -> Pictures:
+    """Return every picture of a worksheet whose key begins with one of ``kinds``, by its key, as a page shows it.
 
     There is none of the surface: it is large, and the page of the project shows it as cloth.
     """
-    keys = [key for key in page_keys(worksheet) if not key.startswith("surface ")]
+    keys = [key for key in page_keys(worksheet) if key.startswith(kinds) and not key.startswith("surface ")]
     return {key: (draw_for_page(worksheet, key, style),) for key in keys}
 
 
