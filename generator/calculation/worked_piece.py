@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar, Literal
 
+from generator.calculation.making_up.laid import CLOCKWISE
 from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.shapes.notches import Notch
 from generator.calculation.worked import End, Panel
@@ -217,7 +218,8 @@ class Piece:
     ``matches`` marks one whose parts and copies show the pattern of their cloth at the same place. ``lengths`` and
     ``square`` tell what a strip is cut from that is not cut as it is: lengths to join, or the side of a square on the
     bias [in]; ``pieced`` is what takes the square's place where that buys less. ``fixed`` is how a copy is fixed to
-    the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'.
+    the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'. ``hangs_by``
+    is the side, as the piece lies on the table, that is its top when it hangs.
     """
 
     name: str
@@ -244,6 +246,18 @@ class Piece:
     pair: bool = False
     fixed: str = ""
     lies_on: str = ""
+    hangs_by: str = "top"
+
+    @property
+    def quarters(self) -> int:
+        """How many quarter turns clockwise bring it from the table to where it hangs: one if it hangs by its left."""
+        return -CLOCKWISE.index(self.hangs_by) % 4
+
+    def said(self, side: str) -> str:
+        """Return what a side is called as the piece hangs, and behind it as it lies on the table: 'top (left ...)'."""
+        if not self.quarters or side not in CLOCKWISE:
+            return side
+        return f"{CLOCKWISE[(CLOCKWISE.index(side) + self.quarters) % 4]} ({side} on the table)"
 
     @property
     def shape(self) -> Shaped | None:

@@ -66,7 +66,7 @@ BRACKETS = (
         "depths",
     ),
     *("marked edges", "cross marked edges", "sample", "check points", "cross check points", "ruled rows", "rows"),
-    *("row ends", "bulky rows", "pressed ways", "pressed spaces", "tucks lie"),
+    *("row ends", "bulky rows", "hanging", "top lies", "pressed ways", "pressed spaces", "tucks lie"),
     *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
     *(
         "opening",

@@ -17,7 +17,8 @@ Hand = Literal["left", "right"]
 Start = Literal["left", "right", "by bulk"]
 Held = Literal["as the next row", "left", "right", "free"]
 LoneEdgeTucks = Literal["out", "in", "upright"]
-Pressed = Literal["left", "right", "outward", "inward", "standing"]
+Pressed = Literal["left", "right", "up", "down", "outward", "inward", "standing"]
+Hangs = Literal["top", "left", "right", "bottom"]
 PleatStyle = Literal["knife", "box", "inverted"]
 
 KINDS = (
@@ -64,6 +65,7 @@ STARTS: tuple[str, ...] = get_args(Start)
 HELD: tuple[str, ...] = get_args(Held)
 LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
 PRESSED: tuple[str, ...] = get_args(Pressed)
+HANGS: tuple[str, ...] = get_args(Hangs)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
 PLANS = (
     "linked cells",
@@ -138,6 +140,7 @@ CONDITIONS = frozenset(
         "seam",
         "bound",
         "rows",
+        "on its side",
         "upright edges",
         "upright",
         "one way",

@@ -107,7 +107,7 @@ def draw_pressing(worksheet: Worksheet, name: str, style: Style, size: DrawnSize
     _draw(canvas, pairs, numbers, edition)
     alt = (
         f"Tucks {numbers[0]} to {numbers[-1]} from their ends, seen from the bottom edge, the right side of the cloth "
-        f"up, as they are pressed: {pressed_words(panel.pressed)}. "
+        f"up, as they are pressed: {pressed_words(panel.pressed, worksheet.pieces[name].hangs_by)}. "
     )
     return canvas.picture(alt + _pairs_told(pairs, edition), _TRUE_WIDTHS)
 

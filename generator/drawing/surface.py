@@ -36,41 +36,63 @@ LEAST_LEAN = 0.4  # radians from upright from which a flap leaves the stitching 
 
 @dataclass(frozen=True, slots=True)
 class _LitSurface:
-    """A lit surface on paper: ``scale`` is paper inches for an inch of cloth, ``corner`` its place on the paper."""
+    """A lit surface on paper: ``scale`` is paper inches for an inch of cloth, ``corner`` its place on the paper.
+
+    ``quarters`` counts the quarter turns clockwise from the table to how it hangs, which is how it is seen.
+    """
 
     surface: Surface
     relief: Relief
     scale: float
     corner: tuple[float, float]
+    quarters: int = 0
 
     def at(self, across: float, along: float) -> tuple[float, float]:
         """Return the place on paper of a place on the panel [in]."""
+        wide, high = float(self.surface.across), float(self.surface.along)
+        for _ in range(self.quarters):
+            across, along, wide, high = high - along, across, high, wide
         return self.corner[0] + across * self.scale, self.corner[1] + along * self.scale
+
+    @property
+    def box(self) -> tuple[tuple[float, float], tuple[float, float]]:
+        """Its upper left and its lower right corner on paper."""
+        wide, high = hung_size(self.surface, self.quarters)
+        return self.corner, (self.corner[0] + wide * self.scale, self.corner[1] + high * self.scale)
+
+
+def hung_size(surface: Surface, quarters: int) -> tuple[float, float]:
+    """Return how wide and high a surface is as it hangs [in]."""
+    size = (float(surface.across), float(surface.along))
+    return size[::-1] if quarters % 2 else size
 
 
 def draw_surface(worksheet: Worksheet, piece: str, style: Style) -> tuple[Picture, ...]:
     """Return how a tucked panel will look, at the size of a handout, with its measures."""
     found = worksheet.pieces[piece]
     caption = f"How the {found.label} will look. Light falls from the upper left."
-    return (sketch_surface(worksheet, piece, style).picture(surface_words(found.label, surface_of(found)), caption),)
+    return (sketch_surface(worksheet, piece, style).picture(surface_words(found, surface_of(found)), caption),)
 
 
 def sketch_surface(worksheet: Worksheet, piece: str, style: Style) -> Canvas:
     """Return the canvas of a surface at the size of a handout."""
     found, edition = worksheet.pieces[piece], worksheet.edition
     surface = surface_of(found)
-    cloth = _on_paper(surface, SHEET_WIDTH, SHEET_HEIGHT)
+    cloth = _on_paper(surface, SHEET_WIDTH, SHEET_HEIGHT, found.quarters)
     canvas = _canvas(cloth, style, f"surface {piece}", measures=True)
     _draw(canvas, cloth, _colour(worksheet, found), found)
-    _measures(canvas, cloth, say_length(surface.across, edition), "across")
-    _measures(canvas, cloth, say_length(surface.along, edition), "along")
+    sides = [say_length(side, edition) for side in (surface.across, surface.along)]
+    wide, high = sides[::-1] if found.quarters % 2 else sides
+    _measures(canvas, cloth, wide, "across")
+    _measures(canvas, cloth, high, "along")
     return canvas
 
 
 def heights_of_surface(worksheet: Worksheet, piece: str, style: Style, width: float) -> Heights:
     """Return how high the surface can be: half as large at least, as wide as the room at most [mm]."""
-    surface = surface_of(worksheet.pieces[piece])
-    whole = float(surface.along / surface.across) * width
+    found = worksheet.pieces[piece]
+    wide, high = hung_size(surface_of(found), found.quarters)
+    whole = high / wide * width
     return Heights(min(whole, width) / 2, min(whole, width), whole)
 
 
@@ -79,11 +101,11 @@ def draw_sized_surface(worksheet: Worksheet, piece: str, style: Style, size: Dra
     found = worksheet.pieces[piece]
     surface = surface_of(found)
     canvas = canvas_of(size, style, f"surface {piece}")
-    lit = _on_paper(surface, canvas.width - 2 * EDGE, canvas.height - 2 * EDGE)
-    right, bottom = lit.at(float(surface.across), float(surface.along))
+    lit = _on_paper(surface, canvas.width - 2 * EDGE, canvas.height - 2 * EDGE, found.quarters)
+    _, (right, bottom) = lit.box
     middle = replace(lit, corner=((canvas.width - right + EDGE) / 2, (canvas.height - bottom + EDGE) / 2))
     _draw(canvas, middle, _colour(worksheet, found), found)
-    return canvas.picture(surface_words(found.label, surface), f"How the {found.label} will look.")
+    return canvas.picture(surface_words(found, surface), f"How the {found.label} will look.")
 
 
 def _colour(worksheet: Worksheet, piece: Piece) -> Colour:
@@ -91,14 +113,15 @@ def _colour(worksheet: Worksheet, piece: Piece) -> Colour:
     return cloth_colour(cloth.colour if cloth else "")
 
 
-def _on_paper(surface: Surface, most_wide: float, most_high: float) -> _LitSurface:
+def _on_paper(surface: Surface, most_wide: float, most_high: float, quarters: int) -> _LitSurface:
     """Return the surface lit, at the largest scale at which it fits on the paper."""
-    scale = min(most_wide / float(surface.across), most_high / float(surface.along))
-    return _LitSurface(surface, relief(surface, PIXELS * scale), scale, (EDGE, EDGE))
+    wide, high = hung_size(surface, quarters)
+    scale = min(most_wide / wide, most_high / high)
+    return _LitSurface(surface, relief(surface, PIXELS * scale), scale, (EDGE, EDGE), quarters)
 
 
 def _canvas(cloth: _LitSurface, style: Style, key: str, *, measures: bool = False) -> Canvas:
-    right, bottom = cloth.at(float(cloth.surface.across), float(cloth.surface.along))
+    _, (right, bottom) = cloth.box
     room = _beside(style) + text_height(style.small) if measures else EDGE
     return Canvas(right + room, bottom + room, style, key)
 
@@ -106,14 +129,15 @@ def _canvas(cloth: _LitSurface, style: Style, key: str, *, measures: bool = Fals
 def _draw(canvas: Canvas, cloth: _LitSurface, colour: Colour, piece: Piece | None = None) -> None:
     surface, panel = cloth.surface, piece.panel if piece is not None else None
     deepest = max((float(depth) for depth in surface.depths), default=0.1)
-    bright = light(cloth.relief, deepest)
+    bright = light(replace(cloth.relief, height=np.rot90(cloth.relief.height, -cloth.quarters)), deepest)
     shade = np.rint(bright * (SHADES - 1)).astype(np.intp)
     if panel is not None and panel.stripes is not None:
         dyed = np.array([shades(cloth_colour(stripe.colour)) for stripe in panel.stripes.stripes])
-        pixels = dyed[stripes_seen(cloth.relief, panel.across, panel.stripes), shade]
+        seen = stripes_seen(cloth.relief, panel.across, panel.stripes)
+        pixels = dyed[np.rot90(seen, -cloth.quarters), shade]
     else:
         pixels = shades(colour)[shade]
-    corner, opposite = cloth.at(0, 0), cloth.at(float(surface.across), float(surface.along))
+    corner, opposite = cloth.box
     canvas.image(pixels, corner, opposite)
     thread = Pen(thread_colour(colour), canvas.style.hairline, STITCH)
     if _roomy(cloth):
@@ -132,7 +156,7 @@ def _draw(canvas: Canvas, cloth: _LitSurface, colour: Colour, piece: Piece | Non
 def _cut_to(canvas: Canvas, cloth: _LitSurface, shape: Shaped, pen: Pen) -> None:
     """Cover all that lies outside of a shape, and draw its finished edge."""
     around = [cloth.at(float(x), float(y)) for line in shape.lines for x, y in line.spots]
-    (left, top), (right, bottom) = cloth.at(0, 0), cloth.at(float(cloth.surface.across), float(cloth.surface.along))
+    (left, top), (right, bottom) = cloth.box
     start = around[0]
     left, top, right, bottom = left - COVER, top - COVER, right + COVER, bottom + COVER
     # One line round the rectangle, in to the shape, round that and out again encloses what lies between both.
@@ -181,9 +205,8 @@ def _beside(style: Style) -> float:
 
 def _measures(canvas: Canvas, cloth: _LitSurface, words: str, direction: str) -> None:
     """Draw one measure beside the cloth, with a line from end to end."""
-    across, along = float(cloth.surface.across), float(cloth.surface.along)
     gap, pen = _beside(canvas.style), canvas.style.measure
-    (left, top), (right, bottom) = cloth.at(0, 0), cloth.at(across, along)
+    (left, top), (right, bottom) = cloth.box
     if direction == "across":
         canvas.arrow((left, bottom + gap), (right, bottom + gap), pen, both=True)
         canvas.text(words, (left + right) / 2, bottom + gap, backing=canvas.style.paper)
@@ -192,17 +215,20 @@ def _measures(canvas: Canvas, cloth: _LitSurface, words: str, direction: str) ->
         canvas.text(words, right + gap, (top + bottom) / 2, backing=canvas.style.paper, turned=True)
 
 
-def surface_words(label: str, surface: Surface) -> str:
-    """Return in a sentence what a person sees of a panel."""
+def surface_words(piece: Piece, surface: Surface) -> str:
+    """Return in a sentence what a person sees of a panel as it hangs."""
+    label, run, beside = piece.label, "from top to bottom", "side by side"
+    if piece.quarters % 2:
+        run, beside = "from side to side", "one below the other"
     tucks, rows = len(surface.feet), [line for line in surface.held if line.sewn]
     counted = f"{tucks} tuck" + ("" if tucks == 1 else "s")
     if surface.held and not rows:
-        lie = pressed_words(surface.held[0].turns)
-        return f"The {label} seen from above: {counted} lie flat from top to bottom, pressed {lie}."
+        lie = pressed_words(surface.held[0].turns, piece.hangs_by)
+        return f"The {label} seen from above: {counted} lie flat {run}, pressed {lie}."
     if not rows:
-        return f"The {label} seen from above: {counted} stand side by side from top to bottom."
+        return f"The {label} seen from above: {counted} stand {beside} {run}."
     held = f"{len(rows)} row" + ("" if len(rows) == 1 else "s")
     return (
-        f"The {label} seen from above: {counted} run from top to bottom, turned at {held} of stitching; "
+        f"The {label} seen from above: {counted} run {run}, turned at {held} of stitching; "
         "between the rows each fold swings over to its next turn."
     )

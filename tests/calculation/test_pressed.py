@@ -48,6 +48,23 @@ def test_tucks_lie_as_the_word_says(way: str, count: int, lie: str) -> None:
     assert signs(way, count) == lie
 
 
+@pytest.mark.parametrize(("hangs_by", "down"), [("left", ">>>"), ("right", "<<<")])
+def test_down_is_away_from_the_edge_that_it_hangs_by(hangs_by: str, down: str) -> None:
+    assert "".join(turn.value for turn in pressed_turns("down", 3, hangs_by)) == down
+    up = pressed_turns("up", 3, hangs_by)
+    assert "".join(turn.value for turn in up) == down.translate({60: 62, 62: 60})
+    side = "right" if hangs_by == "left" else "left"
+    assert (
+        pressed_words(pressed_turns("down", 3, hangs_by), hangs_by) == f"all to the {side}, which is down as it hangs"
+    )
+
+
+@pytest.mark.parametrize("hangs_by", ["top", "bottom"])
+def test_what_hangs_by_its_top_or_bottom_has_no_tucks_that_lie_up_or_down(hangs_by: str) -> None:
+    with pytest.raises(CalculationError, match="tucks cannot be pressed 'down'"):
+        pressed_turns("down", 3, hangs_by)
+
+
 def test_a_way_that_there_is_not_is_refused_with_those_that_there_are() -> None:
     with pytest.raises(CalculationError) as refusal:
         pressed_turns("flat", 3)

@@ -3,6 +3,7 @@
 import base64
 import io
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 import numpy as np
@@ -132,3 +133,36 @@ def test_thread_shows_on_pale_and_on_dark_cloth():
 
 def test_what_no_tuck_covers_is_panel():
     assert set(relief(Surface(Fraction(2), Fraction(2), (), ()), 40).owner.ravel().tolist()) == {PANEL}
+
+
+@pytest.mark.parametrize(("hangs_by", "quarters"), [("left", 1), ("bottom", 2), ("right", 3)])
+def test_a_panel_is_seen_as_it_hangs_and_lit_from_the_upper_left_there(hangs_by, quarters):
+    """Second route: a tuck pressed down is lit like one that runs across and is seen after its turn."""
+    plain = piece_of(panel_of(5), along=Fraction(10))
+    across, along = float(plain.finished_across), float(plain.finished_along)
+    turned = replace(plain, hangs_by=hangs_by)
+    picture = sketch_surface(worksheet_of(turned), "front", Style())
+    upright = sketch_surface(worksheet_of(plain), "front", Style())
+    shape = (along, across) if quarters % 2 else (across, along)
+    seen, before = (image_of(canvas) for canvas in (picture, upright))
+    assert seen.width / seen.height == pytest.approx(shape[0] / shape[1], rel=0.02)
+    assert seen.width / seen.height != pytest.approx(before.width / before.height, rel=0.02) or quarters == 2
+    # Standing tucks throw their shadow away from the lamp, to the right of them or below them, however it hangs.
+    grey = np.asarray(seen.convert("L"), dtype=float).mean(axis=0 if quarters == 2 else 1)
+    lines = np.flatnonzero(np.diff(grey) < -4)
+    assert len(lines) > 0
+    assert grey[int(lines[0]) + 3] < grey[max(int(lines[0]) - 3, 0)]
+
+
+def test_the_words_of_the_picture_are_those_of_how_it_hangs():
+    piece = replace(piece_of(panel_of(5), along=Fraction(10)), hangs_by="left")
+    (picture,) = draw_surface(worksheet_of(piece), "front", Style())
+    assert picture.alt.startswith("The front seen from above: 5 tucks run from side to side, turned at 4 rows")
+    plain = replace(piece, panel=replace(panel_of(5), rows=None))
+    (picture,) = draw_surface(worksheet_of(plain), "front", Style())
+    assert picture.alt == "The front seen from above: 5 tucks stand one below the other from side to side."
+
+
+def image_of(canvas):
+    data = re.search(r"data:image/[a-z]+;base64,([^\"]+)", canvas.picture("", "").svg)
+    return Image.open(io.BytesIO(base64.b64decode(data[1])))

@@ -178,6 +178,7 @@ WORDS = {
     "ways to hold": vocabulary.HELD,
     "lone edge tucks": vocabulary.LONE_EDGE_TUCKS,
     "ways to press tucks": vocabulary.PRESSED,
+    "edges to hang by": vocabulary.HANGS,
     "styles of pleat": vocabulary.PLEAT_STYLES,
     "turn plans": vocabulary.PLANS,
     "turn signs": tuple(vocabulary.TURN_SIGNS),

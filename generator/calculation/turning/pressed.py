@@ -16,25 +16,31 @@ from generator.errors import CalculationError
 
 STANDING = "standing"
 _WAYS = {"left": Turn.LEFT, "right": Turn.RIGHT}
+# On the table the lower edge of what hangs by its left edge lies at the right.
+_LOWER = {"left": Turn.RIGHT, "right": Turn.LEFT}
+_OTHER = {Turn.LEFT: Turn.RIGHT, Turn.RIGHT: Turn.LEFT}
 
 
-def pressed_turns(way: str, count: int) -> tuple[Turn, ...]:
+def pressed_turns(way: str, count: int, hangs_by: str = "top") -> tuple[Turn, ...]:
     """Return how each of a number of plain tucks lies when they are pressed.
 
     To the left or right all lie alike. Outward the left half lies to the left and the right half to the right, inward
-    the other way; of an odd number the middle one lies to the right. Standing tucks are not pressed at all.
+    the other way; of an odd number the middle one lies to the right. Standing tucks are not pressed at all. What hangs
+    by its left or right edge may be pressed up or down, as it hangs.
 
     Parameters
     ----------
     way : str
-        left, right, outward, inward or standing.
+        left, right, up, down, outward, inward or standing.
     count : int
         Number of tucks, n [-].
+    hangs_by : str
+        The edge by which the finished thing hangs, as it lies on the table.
 
     Returns
     -------
     tuple[Turn, ...]
-        One turn a tuck, from the left; empty where they stand.
+        One turn a tuck, from the left as it lies on the table; empty where they stand.
 
     Raises
     ------
@@ -50,6 +56,11 @@ def pressed_turns(way: str, count: int) -> tuple[Turn, ...]:
     >>> "".join(turn.value for turn in pressed_turns("inward", 4)), pressed_turns("standing", 4)
     ('>><<', ())
 
+    Of a blind that hangs by its left edge the lower edge lies at the right.
+
+    >>> "".join(turn.value for turn in pressed_turns("down", 2, "left"))
+    '>>'
+
     References
     ----------
     NIMI, *CITS Dress Making, Trade Practical*, vol. 2, p. 207 (sets that face the middle or leave it); where
@@ -57,6 +68,9 @@ def pressed_turns(way: str, count: int) -> tuple[Turn, ...]:
     """
     if way == STANDING:
         return ()
+    if way in ("up", "down") and hangs_by in _LOWER:
+        lower = _LOWER[hangs_by]
+        return (lower if way == "down" else _OTHER[lower],) * count
     if way in _WAYS:
         return (_WAYS[way],) * count
     if way not in ("outward", "inward"):
@@ -102,8 +116,8 @@ def spaces_shown(tucks: TuckSet, turns: Sequence[Turn]) -> tuple[Fraction, ...]:
     )
 
 
-def pressed_words(turns: Sequence[Turn]) -> str:
-    """Return which way tucks are pressed: all one way, or which of them which way.
+def pressed_words(turns: Sequence[Turn], hangs_by: str = "top") -> str:
+    """Return which way tucks are pressed on the table, and up or down where that differs: all, or which of them.
 
     Examples
     --------
@@ -113,8 +127,15 @@ def pressed_words(turns: Sequence[Turn]) -> str:
     'tucks 1 and 2 to the left, tucks 3 to 5 to the right'
     >>> pressed_words(pressed_turns("inward", 2))
     'tuck 1 to the right, tuck 2 to the left'
+    >>> pressed_words(pressed_turns("down", 3, "left"), "left")
+    'all to the right, which is down as it hangs'
     """
     sides = {Turn.LEFT: "to the left", Turn.RIGHT: "to the right"}
+    if hangs_by in _LOWER:
+        sides = {
+            turn: f"{words}, which is {'down' if turn is _LOWER[hangs_by] else 'up'} as it hangs"
+            for turn, words in sides.items()
+        }
     if len(turns) == 1:
         return sides[turns[0]]
     if len(set(turns)) == 1:
@@ -124,7 +145,7 @@ def pressed_words(turns: Sequence[Turn]) -> str:
         last = first + len(list(alike)) - 1
         told.append(f"{_numbers(first, last)} {sides[turn]}")
         first = last + 1
-    return ", ".join(told)
+    return ("; " if hangs_by in _LOWER else ", ").join(told)
 
 
 def _numbers(first: int, last: int) -> str:

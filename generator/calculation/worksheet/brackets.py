@@ -16,7 +16,7 @@ from generator.calculation.turning.pressed import pressed_words
 from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worksheet import lists
+from generator.calculation.worksheet import lie_lists, lists
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.copies_told import copy_list
 from generator.calculation.worksheet.cut_order import cut_order
@@ -143,6 +143,12 @@ def _trim(context: StepContext, pieces: Sequence[Piece]) -> str:
     return trim_words(trimmed, context.scope.edition)
 
 
+def _pressed(pieces: Sequence[Piece]) -> str:
+    pressed = [piece for piece in pieces if piece.panel is not None and piece.panel.pressed]
+    panel = pressed[0].panel if pressed else None
+    return pressed_words(panel.pressed, pressed[0].hangs_by) if panel is not None else ""
+
+
 def _labels(context: StepContext) -> Callable[[str], str]:
     return lambda name: context.pieces[name].label
 
@@ -152,7 +158,7 @@ def _closures(*, buttons: bool, holes: bool = False) -> Filler:
 
     def fill(context: StepContext, _pieces: Sequence[Piece]) -> str:
         closures = [one for one in context.closures if one.kind != "ties" and (one.kind == "buttons") is buttons]
-        return lists.closure_list(closures, _labels(context), context.scope.edition, holes=holes)
+        return lists.closure_list(closures, context.pieces, context.scope.edition, holes=holes)
 
     return fill
 
@@ -228,8 +234,10 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "ruled rows": _panel(lambda context, panel: lists.ruled_list(panel, context.scope.edition)),
         "rows": _panel(lambda _context, panel: lists.row_list(panel)),
         "tucks lie": _panel(lambda _context, panel: "it is pressed" if panel.pressed else "in the row next to it"),
-        "pressed ways": _panel(lambda _context, panel: pressed_words(panel.pressed) if panel.pressed else ""),
-        "pressed spaces": _panel(lambda context, panel: lists.pressed_list(panel, context.scope.edition)),
+        "top lies": lambda _context, pieces: next((piece.hangs_by for piece in pieces if piece.quarters), "top"),
+        "hanging": lambda _context, pieces: lie_lists.hanging_list(pieces),
+        "pressed ways": lambda _context, pieces: _pressed(pieces),
+        "pressed spaces": _panel(lambda context, panel: lie_lists.pressed_list(panel, context.scope.edition)),
         "facing gaps": _panel(lambda context, panel: lists.facing_list(panel, context.scope.edition)),
         "joins": _panel(lambda context, panel: lists.join_list(panel, context.scope.edition)),
         "lengths": _lengths,

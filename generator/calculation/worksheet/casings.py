@@ -18,8 +18,10 @@ def casing_side(piece: Piece) -> str:
     return next(iter((*broad, *hems)), "top")
 
 
-def casing_words(side: str) -> str:
+def casing_words(piece: Piece, side: str) -> str:
     """Return where the hem with the rod lies before the person who sews."""
+    if piece.quarters:
+        return f"at the {piece.said(side).replace(' (', ' edge (')}"
     if side == "top":
         return "at the top edge of the piece"
     return f"at the {side} edge of the piece, which is the top when it hangs"

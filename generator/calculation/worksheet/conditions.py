@@ -164,6 +164,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "seam": _edge("seam"),
         "bound": _edge("bound"),
         "rows": lambda pieces, _scope: bool(_rows(pieces)),
+        "on its side": lambda pieces, _scope: any(piece.quarters for piece in pieces),
         "upright edges": _rowed(lambda rows: any(Turn.UPRIGHT in (row.turns[0], row.turns[-1]) for row in rows.rows)),
         "upright": _rowed(_has_upright),
         "one way": _one_way,

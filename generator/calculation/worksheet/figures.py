@@ -101,6 +101,8 @@ def piece_figures(piece: Piece, edition: Edition) -> dict[str, Any]:
         worked |= {"fixed": piece.fixed, "lies_on": piece.lies_on}
     if piece.made.pleats:
         worked["pleats"] = [_lengths(fold, edition) for fold in piece.made.pleats]
+    if piece.quarters:
+        worked["hangs_by"] = piece.hangs_by
     if piece.panel is not None:
         worked |= _panel(piece.panel, edition)
     return worked

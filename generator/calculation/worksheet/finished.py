@@ -14,6 +14,7 @@ from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.laid import LaidOut
 from generator.calculation.making_up.laying_out import laid_out
 from generator.calculation.worksheet.scope import Scope
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.lengths import on_ruler
 
 
@@ -22,7 +23,7 @@ def finished_thing(scope: Scope, book: Book, acts: Sequence[Act]) -> LaidOut:
 
     A size that the seams do not come to is warned of, unless the panel came out otherwise than planned.
     """
-    laid = laid_out(book.thing, _hangs_by(book, acts) if book.thing.kind == "curtain" else "top")
+    laid = laid_out(book.thing, _hangs_by(scope, book, acts))
     said = scope.project.finished_size
     if not said or (scope.sewn and not laid.shaped):
         return laid
@@ -47,8 +48,12 @@ def _in_words(laid: LaidOut, scope: Scope) -> str:
     return " by ".join(on_ruler(length, scope.edition) for length in lengths) + f" {scope.edition.unit}"
 
 
-def _hangs_by(book: Book, acts: Sequence[Act]) -> str:
-    """The side of a curtain that the rod runs through, else the one that is fastened up."""
+def _hangs_by(scope: Scope, book: Book, acts: Sequence[Act]) -> str:
+    """The side that the file says, else that of a curtain that the rod runs through or that is fastened up."""
+    models = scope.project.pieces.values()
+    said = next((model.hangs_by for model in models if isinstance(model, TuckedPanel)), "top")
+    if said != "top" or book.thing.kind != "curtain":
+        return said
     cased = [act for act in acts if act.does in book.methods and "broad hem" in book.methods[act.does].kinds]
     rods = [item.edge for act in cased for item in book.gives(act)]
     loops = [side for closing in book.thing.closings if closing.kind == "hook and loop" for _, side in closing.on]

@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from generator.calculation.laid import CutItem
 from generator.calculation.turning.facing import even_facing, facing_words, panel_gaps
-from generator.calculation.turning.pressed import spaces_shown
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import Checks
@@ -77,25 +76,6 @@ def facing_list(panel: Panel, edition: Edition) -> str:
     return "\n".join(f"- Tucks {', '.join(told)}: {words}." for words, told in pairs.items())
 
 
-def pressed_list(panel: Panel, edition: Edition) -> str:
-    """Return what shows between the tucks of a panel as they are pressed: a sentence where it is alike, else a list."""
-    spaces = spaces_shown(panel.across, panel.pressed) if panel.pressed else ()
-    if len(set(spaces)) == 1:
-        return f"{_shown(spaces[0], edition)} between every two of them."
-    places: dict[Fraction, list[str]] = {}
-    for number, space in enumerate(spaces, 1):
-        places.setdefault(space, []).append(f"{number} and {number + 1}")
-    return " ".join(f"{_shown(space, edition)} between tucks {', '.join(told)}." for space, told in places.items())
-
-
-def _shown(space: Fraction, edition: Edition) -> str:
-    if space == 0:
-        return "Each fold lies on the next line"
-    if space < 0:
-        return f"Cloth lies {say_length(-space, edition)} on cloth"
-    return f"{say_length(space, edition)} of the ground shows"
-
-
 def join_list(panel: Panel, edition: Edition) -> str:
     """Return the breadths to cut and where their seams fall."""
     breadths = ", ".join(say_length(breadth, edition) for breadth in panel.breadths)
@@ -132,22 +112,23 @@ def caught_list(panel: Panel, edition: Edition) -> str:
     return "\n".join(lines)
 
 
-def edge_words(run: str, label: Callable[[str], str]) -> str:
+def edge_words(run: str, pieces: Mapping[str, Piece]) -> str:
     """Return a run of edges as a person says it: 'wrap.top and frill.rim' is the top edge of the wrap and so on."""
     said = []
     for piece, side in edges_of(run):
-        named = {"all": "all edges", "edge": "the long edge", "rim": "the rim"}.get(side, f"the {side} edge")
-        said.append(f"{named} of the {label(piece)}")
+        hung, bracket, table = pieces[piece].said(side).partition(" (")
+        named = {"all": "all edges", "edge": "the long edge", "rim": "the rim"}.get(side, f"the {hung} edge")
+        said.append(f"{named} of the {pieces[piece].label}{bracket}{table}")
     return ", then ".join(said)
 
 
-def meeting_list(meetings: Sequence[MeetingWork], label: Callable[[str], str], edition: Edition) -> str:
+def meeting_list(meetings: Sequence[MeetingWork], pieces: Mapping[str, Piece], edition: Edition) -> str:
     """Return which edges are sewn to each other, and how long both are."""
-    return "\n".join(_meeting(meeting, label, edition) for meeting in meetings)
+    return "\n".join(_meeting(meeting, pieces, edition) for meeting in meetings)
 
 
-def _meeting(meeting: MeetingWork, label: Callable[[str], str], edition: Edition) -> str:
-    edges = f"{edge_words(meeting.join, label)}, to {edge_words(meeting.to, label)}"
+def _meeting(meeting: MeetingWork, pieces: Mapping[str, Piece], edition: Edition) -> str:
+    edges = f"{edge_words(meeting.join, pieces)}, to {edge_words(meeting.to, pieces)}"
     note = f". {meeting.note}" if meeting.note else ""
     return f"- {edges}: {_both(meeting.join_length, meeting.to_length, edition)}{note}"
 
@@ -165,7 +146,7 @@ def hem_list(pieces: Sequence[Piece], edition: Edition, sides: Mapping[str, Cont
         finishes: dict[str, list[str]] = {}
         for edge in sorted(piece.edges.values(), key=lambda edge: edge.name not in ("left", "right")):
             if edge.end.kind == "hem" and edge.name in sides.get(piece.name, ()):
-                finishes.setdefault(_hem(edge, edition), []).append(edge.name)
+                finishes.setdefault(_hem(edge, edition), []).append(piece.said(edge.name))
         lines += [f"- {piece.label}, {_listed(names)}: {hem}" for hem, names in finishes.items()]
     return "\n".join(lines) or "- These pieces have no hems of their own."
 
@@ -273,13 +254,13 @@ def _closes(closure: ClosureWork) -> str:
     return f" {closure.kind.removesuffix('s') if closure.number == 1 else closure.kind}"
 
 
-def closure_list(closures: Sequence[ClosureWork], label: Callable[[str], str], edition: Edition, *, holes: bool) -> str:
+def closure_list(closures: Sequence[ClosureWork], pieces: Mapping[str, Piece], edition: Edition, *, holes: bool) -> str:
     """Return the places of buttonholes, or of buttons and other closures."""
     lines = []
     for closure in closures:
         if holes and closure.kind != "buttons":
             continue
-        edge = edge_words(closure.on if holes else closure.onto, label)
+        edge = edge_words(closure.on if holes else closure.onto, pieces)
         places = ", ".join(on_ruler(place, edition) for place in closure.positions)
         what = f"each {say_length(closure.buttonhole, edition)} long, " if holes else ""
         where = f"{what}at {places} {edition.unit} along the finished edge"

@@ -135,9 +135,12 @@ def _named(names: Sequence[str], moment: Moment) -> str:
 def _edges(moment: Moment) -> str:
     """The edges that the step is done to, where they are those of one piece: 'left and right edges'."""
     here = _hems_here(moment)
-    sides = [side for side in SIDES if side in next(iter(here.values()), [])]
-    if len(here) != 1 or len(sides) == len(SIDES):
+    done = next(iter(here.values()), [])
+    if len(here) != 1 or len(done) == len(SIDES):
         return "edges"
+    piece = moment.context.pieces[next(iter(here))]
+    hung = [piece.said(side).partition(" (")[0] for side in done]
+    sides = [side for side in SIDES if side in hung]
     return f"{', '.join(sides[:-1])}{' and ' if len(sides) > 1 else ''}{sides[-1]} edge{'s' if len(sides) > 1 else ''}"
 
 
@@ -186,7 +189,7 @@ def _casing(moment: Moment) -> tuple[Piece, str] | None:
 
 def _casing_place(moment: Moment) -> str:
     found = _casing(moment)
-    return casing_words(found[1]) if found is not None else ""
+    return casing_words(*found) if found is not None else ""
 
 
 def _casing_hem(moment: Moment) -> str:
@@ -214,10 +217,7 @@ def _meetings(moment: Moment) -> str:
     """The edges that the step sews to each other."""
     sewn = {seam.number for seam in moment.seams}
     told = [one for number, one in enumerate(moment.context.meetings) if number in sewn]
-    labels = moment.context.pieces
-    return lists.meeting_list(
-        told or moment.context.meetings, lambda name: labels[name].label, moment.context.scope.edition
-    )
+    return lists.meeting_list(told or moment.context.meetings, moment.context.pieces, moment.context.scope.edition)
 
 
 def _zipped(moment: Moment) -> bool:

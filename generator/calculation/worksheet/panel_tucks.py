@@ -84,7 +84,7 @@ def worked_tucks(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> 
 
 def pressed_of(model: TuckedPanel, count: int) -> tuple[Turn, ...]:
     """Return how the tucks of a panel lie when they are pressed; empty where they stand or rows turn them."""
-    return pressed_turns(model.tucks.pressed or STANDING, count)
+    return pressed_turns(model.tucks.pressed or STANDING, count, model.hangs_by)
 
 
 def _pressed(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckSet:

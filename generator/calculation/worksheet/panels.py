@@ -50,6 +50,7 @@ def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
         measures=named | panel_measures(panel, cut_along, along) | shaped,
         note=scope.note_of(model),
         pair=model.pair,
+        hangs_by=model.hangs_by,
         panel=panel,
         after_panel=model.cut == "after the panel",
         shaped=bool(model.cut_to_shape) or shape is not None,

@@ -90,11 +90,12 @@ def _own_places(piece: Piece) -> Iterable[ThickPlace]:
 
 def where_it_lies(place: ThickPlace, pieces: Mapping[str, Piece]) -> str:
     """Return where a thick place lies and what each piece brings: 'at the top: front 3 + back 4'."""
-    side = place.edge[1]
+    name, side = place.edge
+    at = pieces[name].said(side) if name in pieces else side
     if len(place.shares) == 1:
-        return f"at the {side}" if side else "in the rows"
+        return f"at the {at}" if side else "in the rows"
     shares = [f"{pieces[name].label if name in pieces else name} {layers}" for name, layers in place.shares]
-    return f"{'at the ' + side if side else 'in the rows'}: {' + '.join(shares)}"
+    return f"{'at the ' + at if side else 'in the rows'}: {' + '.join(shares)}"
 
 
 def like_medium(scope: Scope, place: ThickPlace) -> Fraction:

@@ -9,10 +9,11 @@ from generator.definitions.fields import YesNo, length, standing
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.piece_kind import RECTANGLE, PieceKind
 from generator.definitions.pieces.model import OutlinedModel
-from generator.definitions.readers import Leaf, Parts, Schema
+from generator.definitions.readers import Leaf, Parts, Schema, choice
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.tucks import Rows, Sample, Tucks
 from generator.definitions.values import Formula
+from generator.definitions.vocabulary import HANGS, Hangs
 
 _LENGTHS = (
     "depth,least depth,greatest depth,spacing,pitch,visible space,margin,left margin,right margin,take up,first mark,"
@@ -58,6 +59,7 @@ class TuckedPanel(OutlinedModel):
     )
     completed: ClassVar = ("finished across", "finished along")
     tucks: Tucks
+    hangs_by: Annotated[Hangs, choice(HANGS, "edge to hang by")] = "top"
     cross_tucks: Tucks | None = None
     rows: Rows | None = None
     sample: Annotated[Sample | None, _SampleOf(_room_sample, {"type": "string"})] = None
@@ -81,6 +83,15 @@ class TuckedPanel(OutlinedModel):
                 line = found.entries["rows"][0].place.line
                 told = f"the rows on line {line} turn these tucks; take 'pressed' out, or the rows"
                 reading.faults.add(pressed[0].place, told)
+            elif fold(_text(pressed[1])) in ("up", "down") and fold(_text(found.get("hangs by"))) not in (
+                "left",
+                "right",
+            ):
+                told = (
+                    "tucks run up and down on the table, so they are pressed to the left or right; up and down are for "
+                    "what hangs by its left or right edge: write 'hangs by: left', or press them left or right"
+                )
+                reading.faults.add(pressed[1].place, told)
             elif fold(_text(tucks.get("ring"))) == "yes" and fold(_text(pressed[1])) in ("outward", "inward"):
                 told = "a ring has no middle that tucks could face or leave; write 'pressed: left' or 'pressed: right'"
                 reading.faults.add(pressed[1].place, told)

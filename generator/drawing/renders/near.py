@@ -29,8 +29,10 @@ REACH = 1.1  # depths to both sides of its foot that a tuck is looked for; a fla
 def near_view(piece: Piece, colour: str, size: tuple[int, int] = NEAR) -> Image:
     """Return the middle of a tucked panel close to, linear, a few tucks wide; as much of it as there is."""
     surface = surface_of(piece)
-    window = near_window(surface, size[1] / size[0])
-    return _seen(piece, surface, window, dyed(colour), 2 * size[0] / (window.right - window.left))
+    # Seen as it hangs: of a panel on its side the window lies on its side too.
+    wide, high = size[::-1] if piece.quarters % 2 else size
+    window = near_window(surface, high / wide)
+    return _seen(piece, surface, window, dyed(colour), 2 * wide / (window.right - window.left))
 
 
 def near_window(surface: Surface, shape: float) -> Box:
@@ -65,7 +67,8 @@ def _seen(piece: Piece, surface: Surface, window: Box, dye: Image, pixels: float
         colours = np.array([dyed(stripe.colour) for stripe in piece.panel.stripes.stripes], dtype=np.float32)
         colour = colours[stripes_at(patch.across, piece.panel.stripes)]
     cloth = dressed(patch, colour, dye, pixels)
-    return smaller(lit(cloth.height, cloth.colour, pixels))
+    height, colour = (np.rot90(grid, -piece.quarters) for grid in (cloth.height, cloth.colour))
+    return smaller(lit(height, colour, pixels))
 
 
 def cut_out(surface: Surface, window: Box) -> tuple[Surface, float]:

@@ -54,4 +54,4 @@ def near_panel(worksheet: Worksheet) -> Piece | None:
 
 def near_words(panel: Piece) -> tuple[str, str]:
     """Return what a person sees in the close view of a panel, and what to look for."""
-    return f"Close to, as sewn. {surface_words(panel.label, surface_of(panel))}", "its tucks close to"
+    return f"Close to, as sewn. {surface_words(panel, surface_of(panel))}", "its tucks close to"

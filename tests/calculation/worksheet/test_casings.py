@@ -46,4 +46,4 @@ def test_a_rod_runs_through_the_broad_hem_at_the_top_or_at_the_left(
         "top": "at the top edge of the piece",
         "left": "at the left edge of the piece, which is the top when it hangs",
     }
-    assert casing_words(side) == told[side]
+    assert casing_words(piece, side) == told[side]

@@ -17,7 +17,6 @@ from generator.calculation.worksheet import lists
 from generator.lengths import INCH
 
 QUARTER, HALF = Fraction(1, 4), Fraction(1, 2)
-LABELS = {"wrap": "bolster wrap", "frill": "long frill", "lid": "round lid"}
 
 
 @pytest.fixture(name="panel")
@@ -33,6 +32,10 @@ def strip(**changes: object) -> Piece:
     parts = (Part(Straight(), Fraction(70), zero, zero, zero),)
     plain = Piece("band", "waist band", "strip", "face", 1, "along", parts, zero, zero)
     return replace(plain, **changes)  # type: ignore[arg-type]
+
+
+LABELS = {"wrap": "bolster wrap", "frill": "long frill", "lid": "round lid"}
+PIECES = {name: strip(name=name, label=label) for name, label in LABELS.items()}
 
 
 def edge(name: str, kind: str, first: Fraction = HALF, second: Fraction = HALF) -> EdgeWork:
@@ -132,14 +135,14 @@ def test_what_is_cut_is_told_with_its_cloth() -> None:
     ],
 )
 def test_edges_are_named_as_a_person_says_them(run: str, says: str) -> None:
-    assert lists.edge_words(run, LABELS.__getitem__) == says
+    assert lists.edge_words(run, PIECES) == says
 
 
 def test_edges_that_meet_are_told_with_what_is_eased_in() -> None:
     # A note ends the line; where the lengths read alike one is told.
     alike = MeetingWork("wrap.top", "lid.rim", Fraction(16), Fraction(16), Fraction(0), "Start at the notch.")
     apart = MeetingWork("wrap.left", "frill.edge", Fraction(14), Fraction(29, 2), HALF)
-    assert lists.meeting_list([alike, apart], LABELS.__getitem__, INCH).split("\n") == [
+    assert lists.meeting_list([alike, apart], PIECES, INCH).split("\n") == [
         "- the top edge of the bolster wrap, to the rim of the round lid: 16 in between the seam lines. "
         "Start at the notch.",
         "- the left edge of the bolster wrap, to the long edge of the long frill: 14 in and 14 1/2 in between the seam "
@@ -216,11 +219,11 @@ def closure(kind: str, number: int, diameter: Fraction = Fraction(7, 8), text: s
 
 def test_buttonholes_are_told_of_buttons_alone() -> None:
     both = [closure("buttons", 3, text="Space them evenly."), closure("snaps", 2)]
-    assert lists.closure_list(both, LABELS.__getitem__, INCH, holes=True) == (
+    assert lists.closure_list(both, PIECES, INCH, holes=True) == (
         "- 3 on the left edge of the bolster wrap: each 1 in long, at 2, 7, 12 in along the finished edge. "
         "Space them evenly."
     )
-    assert lists.closure_list(both, LABELS.__getitem__, INCH, holes=False).split("\n") == [
+    assert lists.closure_list(both, PIECES, INCH, holes=False).split("\n") == [
         "- 3 on the right edge of the bolster wrap: at 2, 7, 12 in along the finished edge. Space them evenly.",
         "- 2 snaps on the right edge of the bolster wrap: at 2, 7 in along the finished edge.",
     ]

@@ -158,8 +158,13 @@ def test_a_join_of_breadths_is_hidden_by_tucks_that_lie_over_it(tmp_path: Path) 
             ":26:7: cross tucks stand when they are sewn; take 'pressed' out, or write it under 'tucks'",
         ),
         (
+            [("pressed: outward", "pressed: down")],
+            ":22:16: tucks run up and down on the table, so they are pressed to the left or right; up and down are for "
+            "what hangs by its left or right edge: write 'hangs by: left', or press them left or right",
+        ),
+        (
             [("pressed: outward", "pressed: sideways")],
-            ":22:16: 'sideways' is no way to press tucks; there is: inward, left, outward, right, standing",
+            ":22:16: 'sideways' is no way to press tucks; there is: down, inward, left, outward, right, standing, up",
         ),
     ],
 )
