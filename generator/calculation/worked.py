@@ -16,6 +16,7 @@ from generator.calculation.striped import PanelStripes
 from generator.calculation.worked_checks import NO_CHECKS, Checks
 
 EndKind = Literal["seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
+EndWay = Literal["", "casing", "rolled hem", "french seam", "felled seam"]
 Hand = Literal["left", "right"]
 Start = Literal["left", "right", "by bulk"]
 
@@ -33,14 +34,24 @@ class End:
     """How one edge of a piece is finished.
 
     ``first`` [in] is the seam allowance, the first turn of a hem, the width of a binding or the turnover; ``second``
-    [in] the second turn of a hem. A caught hem has neither: its depth follows from the margin. ``casing`` tells that a
-    rod or a cord runs through a hem.
+    [in] the second turn of a hem. A caught hem has neither: its depth follows from the margin. ``way`` tells a way of
+    making it that is not the plain one: a 'casing' or a 'rolled hem', a 'french seam' or a 'felled seam'.
     """
 
     kind: EndKind
     first: Fraction = Fraction(0)
     second: Fraction = Fraction(0)
-    casing: bool = False
+    way: EndWay = ""
+
+    @property
+    def word(self) -> str:
+        """How it is finished, in the word of a file."""
+        return self.way or self.kind
+
+    @property
+    def shuts_in(self) -> bool:
+        """Whether its seam is sewn twice and shuts in the raw edges."""
+        return self.way in ("french seam", "felled seam")
 
 
 @dataclass(frozen=True, slots=True)

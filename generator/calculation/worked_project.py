@@ -63,7 +63,10 @@ class ClothUse:
 
 @dataclass(frozen=True, slots=True)
 class MeetingWork:
-    """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in]."""
+    """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in].
+
+    A seam that shuts in its edges has two ``lines`` of stitching.
+    """
 
     join: str
     to: str
@@ -71,6 +74,7 @@ class MeetingWork:
     to_length: Fraction
     ease: Fraction
     note: str = ""
+    lines: int = 1
 
 
 @dataclass(frozen=True, slots=True)

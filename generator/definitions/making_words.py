@@ -8,6 +8,8 @@ SORTS = (
     "laid",
     "ring",
     "ring of a panel",
+    "french",
+    "felled",
     "plain",
     "box",
     "three sides",

@@ -44,7 +44,8 @@ FIGURES = (
     *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming"),
 )
 ASSEMBLIES = (
-    *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "frill", "gathered end"),
+    *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "felled seam"),
+    *("french seam", "frill", "gathered end"),
     *("pieced bias", "roll"),
 )
 BRACKETS = (
@@ -78,6 +79,7 @@ BRACKETS = (
         "corner marks",
         "caught",
         "layers",
+        "enclosed seams",
         "buttonholes",
         "buttons",
         "fasteners",

@@ -11,7 +11,20 @@ from generator.definitions.terms import Lookup, Term, names_in, worked_out
 from generator.errors import Place
 from generator.lengths import Edition, say_length, write_number
 
-FinishKind = Literal["seam", "hem", "casing", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
+FinishKind = Literal[
+    "seam",
+    "french seam",
+    "felled seam",
+    "hem",
+    "rolled hem",
+    "casing",
+    "caught hem",
+    "bound",
+    "turnover",
+    "fold",
+    "selvage",
+    "raw",
+]
 NumberRule = Literal["any", "even", "odd", "multiple", "exactly"]
 
 

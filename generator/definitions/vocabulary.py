@@ -83,7 +83,10 @@ TURN_SIGNS = "<>."
 FINISHES: Mapping[str, tuple[int, int]] = MappingProxyType(
     {
         "seam": (0, 1),
+        "french seam": (1, 1),
+        "felled seam": (1, 1),
         "hem": (1, 2),
+        "rolled hem": (0, 0),
         "casing": (1, 2),
         "caught hem": (0, 0),
         "bound": (0, 1),

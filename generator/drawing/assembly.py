@@ -17,6 +17,7 @@ from generator.drawing.assemblies.binding_corner import binding_corner_stages
 from generator.drawing.assemblies.board import board_stages
 from generator.drawing.assemblies.boxing import boxing_stages
 from generator.drawing.assemblies.breadths import breadth_stages
+from generator.drawing.assemblies.enclosed_seam import encloses, felled_stages, french_stages
 from generator.drawing.assemblies.envelope import envelope_stages
 from generator.drawing.assemblies.frill import frill_stages
 from generator.drawing.assemblies.gathered_end import gathered_end_stages
@@ -64,6 +65,10 @@ def _turned_over(subject: Subject) -> bool:
     return any(edge.end.kind == "turnover" for edge in subject.piece.edges.values())
 
 
+def _encloses(way: str) -> Applies:
+    return lambda subject: encloses(way, subject)
+
+
 ASSEMBLIES: dict[str, Assembly] = {
     "breadths": Assembly(
         lambda subject: bool(subject.piece.panel and subject.piece.panel.joins),
@@ -88,6 +93,18 @@ ASSEMBLIES: dict[str, Assembly] = {
         gathered_end_stages,
         "The end of a roll, twice: a strip sewn to the tube, with threads along it, and drawn up round a button.",
         "Draw up both threads together, knot them, and cover the knot.",
+    ),
+    "french seam": Assembly(
+        _encloses("french seam"),
+        french_stages,
+        "A French seam from its end, three times: sewn wrong sides together, turned and sewn again, and opened.",
+        "Dashed: the stitching. The raw edges end up between the two lines.",
+    ),
+    "felled seam": Assembly(
+        _encloses("felled seam"),
+        felled_stages,
+        "A felled seam from its end, three times: sewn, one allowance trimmed, the other folded over it and sewn down.",
+        "Dashed: the stitching.",
     ),
     "frill": Assembly(
         _drawn_up(in_the_middle=False),

@@ -366,7 +366,7 @@ def test_allowances_give_no_more_than_leaves_a_seam(left: End, right: End, *, to
 
 def test_a_hem_that_a_rod_runs_through_gives_nothing() -> None:
     # A casing of 1/2 and 1 1/2 in keeps all of it; a hem of 1 and 1 in can be turned until 1/4 in is left.
-    ends = (End("hem", inches("1/2"), inches("3/2"), casing=True), End("hem", inches("1"), inches("1")))
+    ends = (End("hem", inches("1/2"), inches("3/2"), way="casing"), End("hem", inches("1"), inches("1")))
     both = rounded(even_panel(3, "3/8", "3/4", ends, ("3/4", "3/4")), INCH)
     assert spare_allowance(both, INCH) == inches("7/4")
 

@@ -10,7 +10,7 @@ from types import MappingProxyType
 from generator.calculation.making_up.acts import ANY, Act, Method
 from generator.calculation.making_up.given import given_by
 from generator.calculation.making_up.items import RAW, WORK, Item, edge_items, piece_items, seam_item, sewn_items
-from generator.calculation.making_up.seams import told_of, zip_of
+from generator.calculation.making_up.seams import FLAT_SEAMS, told_of, zip_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
@@ -118,7 +118,7 @@ class Book:
     def _sews(self, method: Method, seam: Seam, names: set[str]) -> bool:
         if seam.sort not in method.sews:
             return False
-        if seam.sort in _JOINED:
+        if seam.sort in FLAT_SEAMS:
             return set(seam.pieces) <= names
         return bool(names & told_of(seam, self.thing))
 
@@ -137,7 +137,6 @@ class Book:
                 yield from (seam_item(state, seam) for seam in (within if state == "neat" else near))
 
 
-_JOINED = frozenset({"plain", "ring", "ring of a panel"})
 _OF_SEAMS = ("out of reach", "open", "turned out", "neat", "closed")
 
 

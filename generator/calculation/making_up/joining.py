@@ -14,7 +14,7 @@ from generator.calculation.making_up.acts import ANY, Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, sewn_items
 from generator.calculation.making_up.joined import Attached, Joined, JoinLayer, Opening
-from generator.calculation.making_up.seams import RINGS, lining_of, zip_of
+from generator.calculation.making_up.seams import is_ring, lining_of, zip_of
 from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing
 
 Pair = tuple[Edge, Edge]
@@ -72,7 +72,7 @@ class Joiner:
             if act is None or act.word == "on":
                 continue
             pairs = [pair for pair, item in zip(seam.pairs, sewn_items(seam), strict=True) if item in sewn]
-            right_sides = act.right_sides and seam.sort != "laid"
+            right_sides = act.right_sides and seam.sort not in ("laid", "french")
             yield _SewnRun(seam, tuple(pairs), right_sides, f"#{seam.number}" in turned)
 
     def _layered(self, group: Sequence[_SewnRun]) -> Iterable[Joined]:
@@ -83,7 +83,7 @@ class Joiner:
         below = self._below(group)
         pairs = [pair if pair[0][0] in below else pair[::-1] for run in group for pair in run.pairs]
         itself = len({edge[0] for pair in pairs for edge in pair}) == 1
-        folded = itself and first.seam.sort in RINGS
+        folded = itself and is_ring(first.seam)
         # Two copies of one piece are sewn at both edges that meet; a row has the sides of what goes over all of it.
         told = [edge for pair in pairs for edge in pair] if itself and not folded else []
         told = told or [own if len(below) == 1 else other for own, other in pairs]

@@ -24,7 +24,7 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.laid import opposite
-from generator.calculation.making_up.seams import RINGS, closes, encloses, lining_of, zip_of
+from generator.calculation.making_up.seams import FLAT_SEAMS, closes, encloses, is_ring, lining_of, zip_of
 from generator.calculation.making_up.thing import NEIGHBOURS, SIDES, Closing, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED
 
@@ -172,7 +172,7 @@ def _ends(needs: Needs, item: Item) -> Iterable[Item]:
         for beside in NEIGHBOURS.get(side, ()):
             if part.ends.get(beside) in HEMS:
                 yield Item("hemmed", f"{piece}.{beside}")
-            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in RINGS)
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if is_ring(seam))
 
 
 def _its_edge(needs: Needs, item: Item) -> Iterable[Item]:
@@ -187,7 +187,7 @@ def _side_seams(needs: Needs, item: Item) -> Iterable[Item]:
     """The seams at the ends of a hem: a skirt is closed before it is hemmed below, on whichever side it lies."""
     for piece, side in needs.edges_of(item):
         for beside in NEIGHBOURS.get(side, ()):
-            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in (*RINGS, "plain"))
+            yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if seam.sort in FLAT_SEAMS)
         for beside in () if side in NEIGHBOURS else NEIGHBOURS:
             yield from (sewn for seam, sewn in needs.seams_at((piece, beside)) if closes(seam))
 
@@ -229,7 +229,7 @@ def _outside(needs: Needs, item: Item) -> Iterable[Item]:
         return
     lined = set(own.pieces) - {lining_of(own, needs.thing)}
     for seam in needs.thing.seams:
-        if set(seam.pieces) <= lined and seam.sort in (*RINGS, "plain", "box", "three sides"):
+        if set(seam.pieces) <= lined and seam.sort in FLAT_SEAMS | {"box", "three sides"}:
             yield from sewn_items(seam)
 
 
@@ -238,7 +238,7 @@ def _whole(needs: Needs, item: Item) -> Iterable[Item]:
     part = needs.part_of(item)
     if part is not None and part.is_panel:
         for seam in needs.thing.seams_of(part.name):
-            if seam.sort in (*RINGS, "plain"):
+            if seam.sort in FLAT_SEAMS:
                 yield from sewn_items(seam)
 
 

@@ -14,7 +14,12 @@ from generator.calculation.making_up.thing import SIDES, Closing, Component, Edg
 
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
 RINGS = frozenset({"ring", "ring of a panel"})
+ENCLOSED = frozenset({"french", "felled"})
+FLAT_SEAMS = RINGS | ENCLOSED | {"plain"}
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
+
+
+Test = Callable[[Seam, Thing], bool]
 
 
 def sorted_seams(thing: Thing) -> Thing:
@@ -46,7 +51,12 @@ def zip_of(seam: Seam, thing: Thing) -> Closing | None:
 
 def closes(seam: Seam) -> bool:
     """Return whether a seam closes pieces to a ring or a row of their own, like the side seams of a skirt."""
-    return seam.sort in RINGS or (seam.sort == "plain" and len(seam.pieces) == 1)
+    return seam.sort in RINGS or (seam.sort in FLAT_SEAMS and len(seam.pieces) == 1)
+
+
+def is_ring(seam: Seam) -> bool:
+    """Return whether a seam closes one piece on itself, shutting in its own edges or not."""
+    return seam.sort in RINGS or (seam.sort in ENCLOSED and len(seam.pieces) == 1)
 
 
 def lining_of(seam: Seam, thing: Thing) -> str:
@@ -117,6 +127,11 @@ def _is_laid(seam: Seam, thing: Thing) -> bool:
     return any(_end(one, thing) == _end(other, thing) == "bound" for one, other in seam.pairs)
 
 
+def _is_enclosed(way: str) -> Test:
+    """Whether a seam shuts in both of its edges in a way."""
+    return lambda seam, thing: all(_end(edge, thing) == way for pair in seam.pairs for edge in pair)
+
+
 def _is_ring(seam: Seam, thing: Thing) -> bool:
     """Whether a piece is closed on itself, and not two of it side by side, like the halves of a skirt."""
     if len(seam.pieces) != 1 or len(seam.pairs) != 1:
@@ -185,12 +200,13 @@ def _all_round(seam: Seam, thing: Thing) -> bool:
     return faces and (rim or len({edge for edge in sides if edge[0] == one[0]}) >= len(SIDES))
 
 
-Test = Callable[[Seam, Thing], bool]
 # In the order in which they are asked.
 _SORTS: tuple[tuple[str, Test], ...] = (
     ("piping", lambda seam, thing: "corded" in _facts(seam, thing)),
     ("binding", _is_binding),
     ("box", lambda seam, thing: "boxes" in _facts(seam, thing) and len(seam.pieces) > 1),
+    ("french", _is_enclosed("french seam")),
+    ("felled", _is_enclosed("felled seam")),
     ("ring of a panel", lambda seam, thing: _is_ring(seam, thing) and thing.parts[seam.pieces[0]].is_panel),
     ("ring", _is_ring),
     ("laid", _is_laid),

@@ -22,7 +22,7 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.needs import Needs
-from generator.calculation.making_up.seams import closes, lining_of
+from generator.calculation.making_up.seams import FLAT_SEAMS, closes, lining_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 
 
@@ -181,7 +181,7 @@ class Writer:
         if item.state == "cut":
             return Act(act.does) if "later" not in self._facts(act) else self._on_all(act, item, have)
         seam = self.needs.seam_of(item)
-        if seam is None or seam.sort not in ("plain", "ring"):
+        if seam is None or seam.sort not in FLAT_SEAMS:
             return act
         what = act.what
         for other in self._wanted(have, asked):

@@ -71,8 +71,8 @@ def spare_allowance(tucks: TuckSet, edition: Edition) -> Fraction:
 
 
 def _gives(end: End) -> bool:
-    """Whether an end may be made narrower: not where a tuck holds it or a rod runs through it."""
-    return end.kind != "caught hem" and not end.casing
+    """Whether an end may be made narrower: not where a tuck holds it, a rod runs through it or a seam shuts it in."""
+    return end.kind != "caught hem" and not end.way
 
 
 def leeway_of(

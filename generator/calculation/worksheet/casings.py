@@ -10,7 +10,7 @@ _SIDES = ("top", "left")
 
 def casing_side(piece: Piece) -> str:
     """Return the side with the casing: the file's, a hem of two unlike turns, at the top before the left, or any."""
-    cased = next((side for side, edge in piece.edges.items() if edge.end.casing), None)
+    cased = next((side for side, edge in piece.edges.items() if edge.end.way == "casing"), None)
     if cased is not None:
         return cased
     hems = [side for side in _SIDES if side in piece.edges and piece.edges[side].end.kind == "hem"]

@@ -136,7 +136,10 @@ def _meeting(scope: Scope, model: Meeting) -> MeetingWork:
         join = to
     elif _fits_round(scope, model.to, join):
         to = join
-    return MeetingWork(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note))
+    name, side = model.join.edges[0]
+    edge = scope.piece(name).edges.get(side)
+    lines = 2 if edge is not None and edge.end.shuts_in else 1
+    return MeetingWork(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note), lines)
 
 
 def _apart(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:

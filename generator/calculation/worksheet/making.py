@@ -53,7 +53,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         kind=piece.kind,
         quantity=piece.quantity,
         cloth=piece.cloth,
-        ends={side: "casing" if edge.end.casing else edge.end.kind for side, edge in piece.edges.items()},
+        ends={side: edge.end.word for side, edge in piece.edges.items()},
         facts=frozenset((*model.of_kind.nature, *_facts(scope, piece))),
         broad=tuple(
             side for side, edge in piece.edges.items() if edge.end.kind == "hem" and edge.end.first != edge.end.second

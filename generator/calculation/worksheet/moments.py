@@ -19,6 +19,7 @@ from generator.calculation.making_up.thing import SIDES, Edge, Seam
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
+from generator.calculation.worksheet.enclosed_seams import enclosed_list
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
@@ -266,6 +267,9 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         "corner marks": _corner_marks,
         "meetings": _meetings,
         "hems": _hems,
+        "enclosed seams": lambda moment: enclosed_list(
+            moment.seams, moment.context.meetings, moment.context.pieces, moment.context.scope.edition
+        ),
         "casing place": _casing_place,
         "casing hem": _casing_hem,
     }

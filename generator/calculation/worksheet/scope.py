@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from generator.calculation.cutting.cloth import Buying, washed_width
 from generator.calculation.pieces.bias import PiecedBias
+from generator.calculation.pieces.enclosed import rolled_turn
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import Piece
 from generator.definitions.caution_rule import asked_names
@@ -153,8 +154,12 @@ class Scope:
         widths = [self._on_ruler(width, finish.kind) for width in finish.widths]
         if finish.kind == "seam":
             return End("seam", widths[0] if widths else self.seam)
+        if finish.kind == "french seam" or finish.kind == "felled seam":
+            return End("seam", widths[0], way=finish.kind)
+        if finish.kind == "rolled hem":
+            return End("hem", rolled_turn(self.edition), rolled_turn(self.edition), way="rolled hem")
         if finish.kind == "casing" or finish.kind == "hem":
-            return End("hem", widths[0], widths[-1], casing=finish.kind == "casing")
+            return End("hem", widths[0], widths[-1], way="casing" if finish.kind == "casing" else "")
         if finish.kind == "bound":
             return End("bound", widths[0] if widths else self._binding_width())
         return End(finish.kind, widths[0] if widths else Fraction(0))

@@ -21,6 +21,7 @@ from generator.calculation.worksheet.closures import worked_closures, worked_mee
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.deciding import deciding_measure
+from generator.calculation.worksheet.enclosed_seams import report_enclosed
 from generator.calculation.worksheet.finished import finished_thing
 from generator.calculation.worksheet.making import acts_taken, methods_of, report_making, thing_of
 from generator.calculation.worksheet.new_cuts import new_cuts
@@ -81,6 +82,8 @@ def worked_sheet(
     pieces |= {name: replace(pieces[name], pieced=way) for name, way in scope.pieced.items()}
     _stop_on_errors(scope)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
+    report_enclosed(scope, thing, pieces)
+    _stop_on_errors(scope)
     taken = taken_steps(scope, thing, methods)
     acts = acts_taken(scope, taken, methods)
     joiner = Joiner(book_of(thing, methods, acts), lambda part: turning_opening(part.across, part.along, edition))

@@ -8,6 +8,7 @@ from fractions import Fraction
 from generator.calculation.making_up.items import HEMS
 from generator.calculation.making_up.layers import BINDING, FOLDED, HEMMED, ThickPlace, lap_layers, thick_places
 from generator.calculation.making_up.thing import NEIGHBOURS, Edge, Thing
+from generator.calculation.pieces.enclosed import TIMES_FOLDED
 from generator.calculation.turning.layers import LayerLimits, as_medium, edge_layers, refuse_too_thick, row_layers
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
@@ -44,7 +45,8 @@ def _of_piece(piece: Piece, side: str) -> int:
         return BINDING
     if made.folds:
         return FOLDED
-    return max(_crossed(piece, side), _hem_ends(piece, side), _drawn_up(piece, side))
+    folded = TIMES_FOLDED if side in piece.edges and piece.edges[side].end.shuts_in else 1
+    return folded * max(_crossed(piece, side), _hem_ends(piece, side), _drawn_up(piece, side))
 
 
 def _crossed(piece: Piece, side: str) -> int:

@@ -100,7 +100,7 @@ def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:
 def thread_use(pieces: Sequence[Piece], meetings: Sequence[MeetingWork], sewing: Sewing, edition: Edition) -> ThreadUse:
     """Return the thread of a whole project; seams between pieces are counted at the least ratio."""
     thread = sum((piece.quantity * piece_thread(piece, sewing) for piece in pieces), Fraction(0))
-    thread += stitching_thread(sum((meeting.join_length for meeting in meetings), Fraction(0)))
+    thread += stitching_thread(sum((meeting.lines * meeting.join_length for meeting in meetings), Fraction(0)))
     if not thread:
         return ThreadUse(Fraction(0), "none", 0)
     length = thread_with_waste(thread, sewing.waste)

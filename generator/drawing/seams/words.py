@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from generator.calculation.making_up.laid import CLOCKWISE
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
+from generator.calculation.worksheet.enclosed_seams import lines_at
 from generator.drawing.seams.boxes import FLAT, RIM
 from generator.drawing.seams.plan import Laid, SeamPlan
 from generator.lengths import say_length
@@ -47,7 +50,7 @@ def laid_title(plan: SeamPlan) -> str:
 
 def is_basted(plan: SeamPlan) -> bool:
     """Return whether layers are only basted on each other, so that they are one piece from then on."""
-    return not plan.joined.layers[0].right_side_up
+    return not plan.joined.layers[0].right_side_up and "french" not in plan.joined.sorts
 
 
 def sewn_words(plan: SeamPlan, worksheet: Worksheet) -> str:
@@ -55,12 +58,18 @@ def sewn_words(plan: SeamPlan, worksheet: Worksheet) -> str:
     if is_basted(plan):
         return "close to the edge"
     found = {
-        laid.piece.edges[side].allowance
+        _first_line(laid.piece, side, worksheet)
         for laid in plan.below
         for side in plan.joined.sides
         if side in laid.piece.edges and laid.piece.edges[side].allowance > 0
     }
     return f"{say_length(found.pop(), worksheet.edition)} from the edge" if len(found) == 1 else ""
+
+
+def _first_line(piece: Piece, side: str, worksheet: Worksheet) -> Fraction:
+    """How far the first line of stitching lies from the raw edges."""
+    lines = lines_at(piece, side, worksheet.edition)
+    return lines.first if lines is not None else piece.edges[side].allowance
 
 
 def opening_words(plan: SeamPlan, worksheet: Worksheet) -> str:
