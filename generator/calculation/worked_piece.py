@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar, Literal
 
-from generator.calculation.making_up.laid import CLOCKWISE
+from generator.calculation.making_up.laid import CLOCKWISE, OnPiece
 from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.shapes.notches import Notch
 from generator.calculation.worked import End, Panel
@@ -218,8 +218,8 @@ class Piece:
     ``matches`` marks one whose parts and copies show the pattern of their cloth at the same place. ``lengths`` and
     ``square`` tell what a strip is cut from that is not cut as it is: lengths to join, or the side of a square on the
     bias [in]; ``pieced`` is what takes the square's place where that buys less. ``fixed`` is how a copy is fixed to
-    the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'. ``hangs_by``
-    is the side, as the piece lies on the table, that is its top when it hangs.
+    the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'. ``hangs_by`` is the side, as the piece lies on the
+    table, that is its top when it hangs. ``on_piece`` is where it is sewn on the face of another.
     """
 
     name: str
@@ -247,6 +247,7 @@ class Piece:
     fixed: str = ""
     lies_on: str = ""
     hangs_by: str = "top"
+    on_piece: OnPiece | None = None
 
     @property
     def quarters(self) -> int:

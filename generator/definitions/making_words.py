@@ -41,6 +41,7 @@ FOR = (
     "bias",
     "not bias",
     "broad hem",
+    "sewn on",
     "ties",
     "buttons",
     "fasteners",

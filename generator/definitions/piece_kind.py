@@ -60,6 +60,10 @@ class PieceKind:
         lengths = tuple(dict.fromkeys((*edges, *twice)))
         return replace(self, edges=lengths, twice=twice, measures=(*self.measures, *lengths))
 
+    def placed(self) -> PieceKind:
+        """Return the kind of a piece that is sewn on another, and can be asked how far its edges lie from there."""
+        return replace(self, measures=(*self.measures, "from left", "from top"))
+
     def parts_of(self, edge: str) -> tuple[str, ...]:
         """Return the edges that a name stands for: one without left or right may stand for both."""
         return (f"right {edge}", f"left {edge}") if edge in self.twice else (edge,)

@@ -41,7 +41,7 @@ FIGURES = (
         "cross checking",
         "pressing",
     ),
-    *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming"),
+    *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming", "placed"),
 )
 ASSEMBLIES = (
     *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "felled seam"),
@@ -62,6 +62,10 @@ BRACKETS = (
         "own measure",
         "cut later",
         "copies",
+        "under",
+        "place",
+        "turned under",
+        "mouth",
         "marks",
         "cross marks",
         "depths",

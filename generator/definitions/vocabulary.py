@@ -187,6 +187,8 @@ CONDITIONS = frozenset(
         "caught tucks",
         "in the seam",
         "on tucks",
+        "turned under",
+        "open edge",
         "corners",
         "round",
         "straight",

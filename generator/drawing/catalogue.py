@@ -21,6 +21,7 @@ from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
 from generator.drawing.marking_strip import draw_cross_marking_strip, draw_marking_strip
 from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, draw_sized_piece, heights_of_piece, plain_pieces, shaped_pieces
+from generator.drawing.placed import draw_placed, heights_of_placed, placed_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
 from generator.drawing.repeat_section import (
     draw_pressing,
@@ -113,6 +114,7 @@ SIZED: dict[str, SizedDiagram] = {
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
     "trimming": SizedDiagram(draw_trimming, heights_of_trimming, _trimmed_panels),
+    "placed": SizedDiagram(draw_placed, heights_of_placed, placed_pieces),
     "piece": SizedDiagram(draw_sized_piece, heights_of_piece, shaped_pieces),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),
     "assembly": SizedDiagram(draw_assembly, heights_of_assembly, assembly_names),

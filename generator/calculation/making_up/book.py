@@ -61,6 +61,8 @@ class Book:
         for part in (self.thing.parts[name] for name in names):
             if self.fits(method, part):
                 yield from (item for item in piece_items(part) if item.state in method.gives)
+                if "attached" in method.gives and part.sewn_on:
+                    yield Item("attached", part.name)
                 yield from (one.item for one in self.trials if one.piece == part.name and TRIED in method.gives)
                 yield from self._edges_given(method, part, {edge for piece, edge in what if piece == part.name})
         yield from self._closings_given(method, named)
@@ -151,6 +153,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "bias": lambda part: "bias" in part.facts,
         "not bias": lambda part: "bias" not in part.facts,
         "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
+        "sewn on": lambda part: bool(part.sewn_on),
         "ties": lambda part: "strap" in part.facts,
         **{way: partial(_has_fact, way) for way in ("fused", "sewn in", "quilted")},
         "buttons": lambda part: True,

@@ -30,7 +30,9 @@ def attached(thing: Thing, acts: Iterable[Act]) -> tuple[Attached, ...]:
         loose = [name for name, _ in act.what if not thing.seams_of(name)]
         if act.does == "baste" or (act.does == "sew" and loose):
             found += [Attached(name, edge) for name in loose or act.pieces[:1] for edge in act.onto]
-    return tuple(found)
+    named = {one.piece for one in found}
+    placed = (part for part in thing.parts.values() if part.sewn_on and part.name not in named)
+    return (*found, *(Attached(part.name, (part.sewn_on, ANY)) for part in placed))
 
 
 @dataclass(frozen=True, slots=True)

@@ -40,8 +40,10 @@ class Lying:
         """Its lower side [in]."""
         return self.top + self.along
 
-    def bearing(self, piece: str, across: Fraction, along: Fraction) -> Lying:
-        """Return a piece of a finished size [in] that is sewn on the middle of this one.
+    def bearing(
+        self, piece: str, across: Fraction, along: Fraction, at: tuple[Fraction, Fraction] | None = None
+    ) -> Lying:
+        """Return a piece of a finished size [in] that is sewn on this one.
 
         Parameters
         ----------
@@ -49,6 +51,8 @@ class Lying:
             The piece that is sewn on.
         across, along : Fraction
             Its finished size [in].
+        at : tuple of Fraction, optional
+            How far its left and its top edge lie from those of this one [in]; it lies in the middle without.
 
         Returns
         -------
@@ -61,9 +65,26 @@ class Lying:
         >>> pocket = back.bearing("pocket", Fraction(6), Fraction(4))
         >>> pocket.left, pocket.top
         (Fraction(2, 1), Fraction(4, 1))
+
+        One inch from the left and 2 in from the top of a back that is turned upside down:
+
+        >>> turned = Lying("back", Fraction(0), Fraction(0), Fraction(10), Fraction(12), turned=2)
+        >>> pocket = turned.bearing("pocket", Fraction(6), Fraction(4), (Fraction(1), Fraction(2)))
+        >>> pocket.left, pocket.top, pocket.turned
+        (Fraction(3, 1), Fraction(6, 1), 2)
         """
-        left, top = self.left + (self.across - across) / 2, self.top + (self.along - along) / 2
-        return Lying(piece, left, top, across, along)
+        if at is None:
+            left, top = self.left + (self.across - across) / 2, self.top + (self.along - along) / 2
+            return Lying(piece, left, top, across, along)
+        x, y = at
+        wide, high = (along, across) if self.turned % 2 else (across, along)
+        left, top = (
+            (self.left + x, self.top + y),
+            (self.right - y - along, self.top + x),
+            (self.right - x - across, self.bottom - y - along),
+            (self.left + y, self.bottom - x - across),
+        )[self.turned]
+        return Lying(piece, left, top, wide, high, self.turned)
 
     def lies_at(self, side: str) -> str:
         """Return where one of its own sides lies: the left one at the top, say; a rim lies at the top."""
@@ -80,6 +101,19 @@ class Lying:
     def span(self, lies: str) -> tuple[Fraction, Fraction]:
         """Return from where to where that side reaches [in]."""
         return (self.left, self.right) if lies in ("top", "bottom") else (self.top, self.bottom)
+
+
+@dataclass(frozen=True, slots=True)
+class OnPiece:
+    """Where a piece lies on the face of another: how far its left and its top edge lie from the finished ones there.
+
+    ``sides`` are those of the other from which its file tells that; all lengths [in].
+    """
+
+    piece: str
+    left: Fraction
+    top: Fraction
+    sides: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

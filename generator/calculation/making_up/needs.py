@@ -140,16 +140,17 @@ def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
 
 
 def _its_piece(needs: Needs, item: Item) -> Iterable[Item]:
-    """That the piece which a copy is fixed to is finished by itself: tucked, turned, cut to shape."""
+    """The piece that a copy is fixed to or a pocket sewn on, finished by itself: tucked, turned, cut to shape."""
     part = needs.part_of(item)
-    if part is not None and part.lies_on:
-        yield from piece_items(needs.thing.parts[part.lies_on])
+    if part is not None and (below := part.lies_on or part.sewn_on):
+        yield from piece_items(needs.thing.parts[below])
 
 
 def _ready(needs: Needs, item: Item) -> Iterable[Item]:
     edges = needs.edges_of(item)
     for piece in dict.fromkeys(piece for piece, _ in edges):
         yield from ready_items(needs.thing.parts[piece], needs.thing)
+        yield from (Item("attached", name) for name in needs.thing.sewn_on(piece))
     for piece, side in edges:
         part = needs.thing.parts[piece]
         if is_strip(part) and side in ("top", "edge"):

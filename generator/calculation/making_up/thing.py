@@ -24,8 +24,8 @@ class Component:
     'hem', 'casing' ...). ``facts`` are what its making depends on: the nature of its kind (``NATURES``), and of this
     one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'fused', 'sewn in',
     'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked out from,
-    where it is cut after them. ``lies_on`` is the piece that a copy is fixed to. ``across`` and ``along`` are its
-    finished size [in].
+    where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose face a
+    pocket is sewn on. ``across`` and ``along`` are its finished size [in].
     """
 
     name: str
@@ -37,6 +37,7 @@ class Component:
     broad: tuple[str, ...] = ()
     waits_for: tuple[str, ...] = ()
     lies_on: str = ""
+    sewn_on: str = ""
     frays: bool = True
     across: Fraction = Fraction(0)
     along: Fraction = Fraction(0)
@@ -103,6 +104,10 @@ class Thing:
     def copies_on(self, piece: str) -> tuple[Component, ...]:
         """Return what is fixed to a piece: interfacing, wadding."""
         return tuple(part for part in self.parts.values() if part.lies_on == piece)
+
+    def sewn_on(self, piece: str) -> tuple[str, ...]:
+        """Return what is sewn on the face of a piece: pockets, patches."""
+        return tuple(part.name for part in self.parts.values() if part.sewn_on == piece)
 
     @property
     def panels(self) -> tuple[str, ...]:

@@ -24,6 +24,7 @@ from generator.calculation.worksheet.moments import MOMENT_BRACKETS, Moment
 from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.own_measure import own_measure_words
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words
+from generator.calculation.worksheet.pieces.placed import mouth, place_words, turned_under
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
 from generator.calculation.worksheet.step_context import StepContext
 from generator.lengths import say_length
@@ -218,6 +219,12 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "stripe colours": _stripe_colours,
         "stripe starts": _stripe_starts,
         "copies": lambda context, pieces: copy_list(pieces, context.pieces, context.scope.edition),
+        "under": lambda context, pieces: _names(
+            [context.pieces[on.piece] for one in pieces[:1] for on in (one.on_piece,) if on]
+        ),
+        "place": lambda context, pieces: place_words(pieces, context.pieces.values(), context.scope.edition),
+        "turned under": lambda context, pieces: turned_under(pieces[0], context.scope.edition) if pieces else "",
+        "mouth": lambda _context, pieces: mouth(pieces[0]) if pieces else "",
         "cut later": lambda _context, pieces: _names([piece for piece in pieces if piece.after_panel]),
         "marked edges": _panel(lambda context, panel: marked_edges(panel, context.scope.edition)),
         "cross marked edges": _panel(lambda context, panel: marked_edges(panel, context.scope.edition, cross=True)),

@@ -14,6 +14,7 @@ from generator.calculation.worksheet.followed import EdgesInRow, closed, round_c
 from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.moments import MOMENT_CONDITIONS, Moment
 from generator.calculation.worksheet.panel_stripes import striped_panel
+from generator.calculation.worksheet.pieces.placed import has_mouth, turned_under
 from generator.calculation.worksheet.row_bulk import bulky_rows, wide_margins
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
@@ -199,6 +200,8 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "on tucks": lambda pieces, scope: any(
             scope.piece(piece.lies_on).panel is not None for piece in pieces if piece.lies_on
         ),
+        "turned under": lambda pieces, scope: any(turned_under(piece, scope.edition) for piece in pieces),
+        "open edge": lambda pieces, _scope: any(has_mouth(piece) for piece in pieces),
         "corners": _way(round_corners),
         "round": _comes_round,
         "straight": _way(straight),

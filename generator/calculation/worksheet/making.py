@@ -63,6 +63,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         along=piece.finished_along,
         lies_on=piece.lies_on,
         waits_for=panels_of(scope, model) if piece.after_panel else (),
+        sewn_on=piece.on_piece.piece if piece.on_piece is not None else "",
         place=model.place,
     )
 
@@ -179,6 +180,7 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
     told = {name: (state.does, state.done) for name, state in states().items()}
     for finding in recipe_findings(walk(thing, methods, recipe), told):
         scope.report(finding.level, finding.text, finding.place)
+    _report_places(scope, thing, [act for doing in recipe for act in doing.acts])
     _report_openings(scope, thing, [act for doing in recipe for act in doing.acts])
     for step in steps:
         for name in step.use:
@@ -188,6 +190,16 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
                     ".yaml, for example gives: nothing, or gives: hemmed"
                 )
                 scope.report("note", text, step.place)
+
+
+def _report_places(scope: Scope, thing: Thing, acts: Iterable[Act]) -> None:
+    """Refuse what an act sews on another piece than the one that its own line says."""
+    for act in (act for act in acts if act.does in ("sew", "baste") and act.onto):
+        onto = [name for name, _ in act.onto]
+        for part in (thing.parts[name] for name, _ in act.what):
+            if part.sewn_on and part.sewn_on not in onto and not thing.seams_of(part.name):
+                text = f"'{part.name}' is sewn on {part.sewn_on!r} as its own line says, and here on '{onto[0]}'"
+                scope.report("error", f"{text}; change one of the two", act.place)
 
 
 def _report_zip(scope: Scope, thing: Thing, act: Act) -> None:

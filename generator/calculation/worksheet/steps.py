@@ -112,7 +112,8 @@ def _told(context: StepContext, step: Step, before: Sequence[Act]) -> list[Unnum
         joined = _joined(context, acts)
         minutes = step.minutes if step.minutes is not None else own_minutes(context, acts)
         states = _states(context, acts)
-        own = UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), (), minutes, states=states)
+        shown = tuple(f"placed {name}" for name in _sewn_on(context, acts))
+        own = UnnumberedStep(step.title, text, step.pieces, "", tuple(step.uses), shown, minutes, states=states)
         return [replace(own, joined=joined)]
     told = []
     for place, name in enumerate(step.use):
@@ -124,6 +125,12 @@ def _told(context: StepContext, step: Step, before: Sequence[Act]) -> list[Unnum
             one = _standard(context.techniques[name], pieces, Moment(here, acts[0], earlier, given))
             told.append(replace(one, joined=_joined(here, acts), states=_states(here, acts)))
     return _with_own(context, step, [one for one in told if one.text])
+
+
+def _sewn_on(context: StepContext, acts: Sequence[Act]) -> list[str]:
+    """The pieces that acts sew on the face of others, of which the file says where."""
+    named = (name for act in acts if act.does in ("sew", "baste") for name, _ in act.what)
+    return [name for name in dict.fromkeys(named) if context.pieces[name].on_piece is not None]
 
 
 def _acts(context: StepContext, step: Step, technique: str, pieces: Sequence[str]) -> tuple[Act, ...]:

@@ -47,8 +47,9 @@ def tuck_stitching(piece: Piece) -> Fraction:
 
 
 def plain_stitching(piece: Piece) -> Fraction:
-    """Return the length of all other stitching on one piece by itself: hems, bindings, gathering, joins [in]."""
-    own = sum((edge.finished for edge in piece.edges.values() if edge.end.kind in ("hem", "caught hem")), Fraction(0))
+    """Return the length of all other stitching on a piece: hems, bindings, gathering, joins, pockets [in]."""
+    kinds = ("hem", "caught hem", "seam") if piece.on_piece is not None else ("hem", "caught hem")
+    own = sum((edge.finished for edge in piece.edges.values() if edge.end.kind in kinds), Fraction(0))
     gathering = 2 * piece.cut_across if piece.made.gathered else Fraction(0)
     return own + gathering + piece.made.stitched + _joins(piece) + _fixing(piece)
 

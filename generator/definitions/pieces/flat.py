@@ -12,13 +12,13 @@ from generator.definitions.pieces.model import OutlinedModel, PieceModel, Rectan
 class Rectangle(OutlinedModel):
     """A plain piece: a rectangle, or what its outline says."""
 
-    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE, copied=True, nature=("plain", "face"))
+    of_kind: ClassVar = PieceKind("rectangle", RECTANGLE, copied=True, nature=("plain", "face", "from lengths"))
 
 
 class Facing(OutlinedModel):
     """A facing: a plain piece that is turned to the wrong side."""
 
-    of_kind: ClassVar = PieceKind("facing", RECTANGLE, copied=True, nature=("face", "turned in"))
+    of_kind: ClassVar = PieceKind("facing", RECTANGLE, copied=True, nature=("face", "turned in", "from lengths"))
 
 
 class EnvelopeBack(RectangularModel):
@@ -36,7 +36,7 @@ class Circle(PieceModel):
     """A round piece."""
 
     of_kind: ClassVar = PieceKind(
-        "circle", ("rim",), ("diameter", "cut diameter"), copied=True, nature=("plain", "face")
+        "circle", ("rim",), ("diameter", "cut diameter"), copied=True, nature=("plain", "face", "from lengths")
     )
     diameter: Finished
 

@@ -52,10 +52,11 @@ def _kind_of(found: Node, reading: Reading) -> PieceKind | None:
         model = PIECES[_KIND.value(kind, reading)]
     except SilentFault:
         return None
+    kind_of_piece = model.of_kind.placed() if found.get("sewn on") is not None else model.of_kind
     outline = found.get("outline")
     if outline is None or not issubclass(model, OutlinedModel):
-        return model.of_kind
-    return outlined(model.of_kind, outline, reading)
+        return kind_of_piece
+    return outlined(kind_of_piece, outline, reading)
 
 
 class PiecesOf:

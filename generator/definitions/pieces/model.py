@@ -13,6 +13,7 @@ from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.outlines import Outline, OutlineReader
 from generator.definitions.piece_kind import PieceKind
+from generator.definitions.pieces.sewn_on import SewnOn, read_sewn_on
 from generator.definitions.readers import Leaf, Parts, Reader, Schema, choice, read_each
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import Finish
@@ -61,7 +62,7 @@ class PieceModel(Located):
     """What every piece has; an empty label is the piece's name, an empty cloth the project's first.
 
     ``of_kind`` is what its kind is known by. ``grain`` tells which direction of the piece runs with the selvage.
-    Of a ``pair`` one half is left and the other right.
+    Of a ``pair`` one half is left and the other right. ``sewn_on`` is the piece that it lies on the face of, and where.
     """
 
     of_kind: ClassVar[PieceKind]
@@ -71,6 +72,7 @@ class PieceModel(Located):
     quantity: Quantity = standing("1")
     pair: YesNo = False
     grain: Annotated[Grain, choice(GRAINS, "way of the grain")] = "along"
+    sewn_on: Annotated[SewnOn | None, Leaf(read_sewn_on, {"type": "string"})] = None
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
     edges: Mapping[str, Finish] = field(default_factory=dict)

@@ -60,12 +60,13 @@ def _stands_out(lying: Lying, seen: tuple[Lying, ...]) -> bool:
 
 
 def _patches(worksheet: Worksheet, lying: Lying, form: Form) -> list[Shape]:
-    """What is sewn on the face of a piece: in its middle, for nobody but the text knows where."""
+    """What is sewn on the face of a piece: where its file says, else in the middle."""
     found = []
     for one in worksheet.attached:
         piece = worksheet.pieces[one.piece]
         if one.onto == (lying.piece, "") and piece.parts and not piece.made.folds:
-            patch = lying.bearing(piece.name, piece.finished_across, piece.finished_along)
+            at = (piece.on_piece.left, piece.on_piece.top) if piece.on_piece is not None else None
+            patch = lying.bearing(piece.name, piece.finished_across, piece.finished_along, at)
             found.append(piece_shape(worksheet, patch, form))
     return found
 

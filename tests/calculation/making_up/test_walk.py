@@ -113,6 +113,11 @@ def test_a_frill_is_closed_and_gathered_before_it_is_sewn_on(steps: str, lacking
     assert any(wanted in one for one in found)
 
 
+def test_a_plain_piece_that_another_size_joins_from_widths_may_be_named_where_it_is_cut_whole() -> None:
+    steps = (*recipe("cut\njoin lengths: lining"),)
+    assert [one for one in told(thing(part("lining"), kind="other"), steps, "error") if "join lengths" in one] == []
+
+
 def test_an_edge_is_there_before_anything_is_gathered_to_it() -> None:
     # The edge is divided like the frill, and both are pinned to each other.
     made = thing(

@@ -10,6 +10,7 @@ from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.pieces.copies import copy_note, copy_sizes
 from generator.calculation.worksheet.pieces.flat import flat_sizes
 from generator.calculation.worksheet.pieces.joined import joined_lengths
+from generator.calculation.worksheet.pieces.placed import placed
 from generator.calculation.worksheet.pieces.sizes import PieceSizes, allowances, on_ruler
 from generator.calculation.worksheet.pieces.strips import strip_sizes
 from generator.calculation.worksheet.scope import Scope
@@ -26,7 +27,12 @@ def worked_piece(scope: Scope, name: str) -> Piece:
     """Return one worked piece of the project, of whatever kind."""
     model = scope.project.pieces[name]
     if isinstance(model, TuckedPanel):
-        return worked_panel(scope, name, model)
+        return placed(scope, worked_panel(scope, name, model), model)
+    return placed(scope, _plain(scope, name, model), model)
+
+
+def _plain(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | Bought) -> Piece:
+    """Return a piece without tucks."""
     sizes = _sizes(scope, name, model)
     parts = tuple(on_ruler(part, scope.edition.mark) for part in sizes.parts)
     quantity = scope.quantity(model)
