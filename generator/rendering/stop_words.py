@@ -17,6 +17,8 @@ _MOST_WORDS = 64
 # What such a screen has for words and a picture [px], what a word takes of it, and the tools of a step, in words.
 _WORDS_HIGH, _SCREEN_WIDE, _PIXELS_A_WORD, _HEAD_WORDS, _LEAST_BY_PICTURE = 330, 360, 7, 12, 10
 _SENTENCE_END = re.compile(r"(?<=[.!?:])\s+(?=(?:<\w+>)*[A-Z(])")
+# A sentence that speaks of what another has named: by how it begins, or by a word in its first clause.
+_LEANS = re.compile(r"^(?:Then|Or|Only then|If not|There|That|This)\b|^[^,;:.?!]*\b(?:it|its|them|they|It|They)\b")
 
 Words = tuple[Markup, ...]
 
@@ -44,6 +46,9 @@ def beside_picture(words: Words, height: float, *, begins: bool) -> list[Words]:
     if room < _LEAST_BY_PICTURE:
         return [(), words]
     first, *others = parted(words, room)
+    # A sentence that is too long stands above it all the same; two that belong together go before it.
+    if _length(first) > room and sum(1 for block in first for _ in _sentences(block)) > 1:
+        return [(), words]
     return [first, *([tuple(_rejoined([block for part in others for block in part]))] if others else [])]
 
 
@@ -63,19 +68,46 @@ def _goes_on(group: Sequence[Markup], block: Markup) -> bool:
 
 
 def parted(group: Sequence[Markup], most: int) -> list[Words]:
-    """Return words in parts of sentences, each of ``most`` words at most; a list stays with what leads to it."""
+    """Return words in parts of ``most`` words at most; a list stays with what leads to it.
+
+    A paragraph is parted only where it is longer than that, and a sentence stays with the one that it speaks of.
+    """
     if _length(group) <= most:
         return [tuple(group)]
     parts: list[list[Markup]] = []
-    for sentence in (one for block in group for one in _sentences(block)):
-        led = bool(parts) and str(parts[-1][-1].striptags()).endswith(":")
-        if parts and (led or sentence.startswith("<table") or _length([*parts[-1], sentence]) <= most):
-            parts[-1].append(sentence)
-        else:
-            parts.append([sentence])
+    for block in group:
+        if parts and _stands_apart(block, parts[-1], most):
+            parts.append([])
+        for unit in _units(block):
+            goes_on = parts and (not parts[-1] or _led(parts[-1]) or unit[0].startswith("<table"))
+            if goes_on or (parts and _length([*parts[-1], *unit]) <= most):
+                parts[-1] += unit
+            else:
+                parts.append(unit)
     if len(parts) > 1 and _length(parts[-1]) < _FEW_WORDS // 2:
         parts[-2:] = [[*parts[-2], *parts[-1]]]
     return [tuple(_rejoined(part)) for part in parts]
+
+
+def _stands_apart(block: Markup, before: Sequence[Markup], most: int) -> bool:
+    """Whether a block begins a part, since it would be parted after what stands before it and needs not be."""
+    whole = _length([block]) <= most < _length([*before, block])
+    return whole and _length(before) >= _LEAST_BY_PICTURE and not _led(before)
+
+
+def _led(part: Sequence[Markup]) -> bool:
+    return bool(part) and str(part[-1].striptags()).endswith(":")
+
+
+def _units(block: Markup) -> list[list[Markup]]:
+    """The sentences of a block, each with those that speak of it as far as a screen holds them."""
+    units: list[list[Markup]] = []
+    for sentence in _sentences(block):
+        if units and _LEANS.search(str(sentence.striptags())) and _length([*units[-1], sentence]) <= _MOST_WORDS:
+            units[-1].append(sentence)
+        else:
+            units.append([sentence])
+    return units
 
 
 def _is_paragraph(block: Markup) -> bool:

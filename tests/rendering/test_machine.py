@@ -5,6 +5,7 @@ from itertools import pairwise
 from xml.etree import ElementTree
 
 from cushion_sheet import cushion
+from markupsafe import Markup
 from placeholder_pictures import placeholders
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
@@ -14,6 +15,7 @@ from generator.calculation.worksheet.lists import checkpoint_list, mark_list, ro
 from generator.lengths import say_length
 from generator.rendering.further_files import further_files
 from generator.rendering.machine import render_machine
+from generator.rendering.stop_words import beside_picture
 from generator.rendering.stops import stops
 
 
@@ -78,6 +80,43 @@ def test_a_long_paragraph_is_parted_between_sentences_and_a_long_list_between_it
     (item,) = [LONG.removesuffix(".")]
     listed = stops(told(f"These are the things that you will need for it:\n\n- {item}\n- {item}\n- {item}"))
     assert [[block.count("<li>") for block in stop.words] for stop in listed] == [[0, 2], [1]]
+
+
+def test_a_sentence_stays_with_the_one_that_it_speaks_of_and_a_short_paragraph_with_itself() -> None:
+    """Sentences of 22, 11 and 11, 22 words: 66 are too many for a screen of 64, and the third speaks of the second."""
+    foot = "Lay the tuck toward you, onto the side that is next."
+    climbs = "The foot meets it at its stitching and climbs over it."
+    found = stops(told(f"{LONG} {foot} {climbs} {LONG}"))
+    assert [[str(block.striptags()) for block in stop.words] for stop in found] == [
+        [f"{LONG} {foot} {climbs}"],
+        [LONG],
+    ]
+    found = stops(told(f"{LONG} {LONG} {foot} {climbs}"))
+    assert [[str(block.striptags()) for block in stop.words] for stop in found] == [
+        [f"{LONG} {LONG}"],
+        [f"{foot} {climbs}"],
+    ]
+    # The second paragraph would be parted after its first sentence.
+    found = stops(told(f"{foot}\n\n{LONG} {LONG} {foot}"))
+    assert [[str(block.striptags()) for block in stop.words] for stop in found] == [[foot], [f"{LONG} {LONG} {foot}"]]
+
+
+def test_a_picture_that_would_part_what_belongs_together_follows_the_words() -> None:
+    """330 px less 0.7 x 360 are 78: 11 words of 7 px. The first sentence has 11, and 22 with one that speaks of it."""
+    foot = "Lay the tuck toward you, onto the side that is next."
+    climbs, sews = (
+        Markup("<p>{} {}</p>").format(foot, second)
+        for second in (
+            "The foot meets it at its stitching and climbs over it.",
+            "Sew slowly over all of the tucks to the far edge.",
+        )
+    )
+    assert beside_picture((climbs,), 0.7, begins=False) == [(), (climbs,)]
+    first, other = beside_picture((sews,), 0.7, begins=False)
+    assert [str(one.striptags()) for one in (*first, *other)] == [
+        foot,
+        "Sew slowly over all of the tucks to the far edge.",
+    ]
 
 
 def test_no_sentence_is_cut_inside_bold_words_or_after_a_number() -> None:
