@@ -219,7 +219,7 @@ def test_lists_of_words_name_none_that_does_not_exist() -> None:
     assert ticked(steps) == step_names(None)
     plans = re.findall(r"^\| `([a-z ]+)` \|", page(SAY).split("| plan | how the tucks lie |")[1].split("\n\n")[0], re.M)
     assert plans == list(vocabulary.PLANS)
-    when = re.search(r"^After `when` may stand: (.*)$", page(SAY), re.MULTILINE)
+    when = re.search(r"^After `when` may stand: (.*?)\n\n", page(SAY), re.MULTILINE | re.DOTALL)
     assert when is not None
     assert ticked(when[1]) == vocabulary.CONDITIONS
     asked = page(SAY).split("| of | you can ask |")[1].split("\n\n")[0]

@@ -98,10 +98,7 @@ def enclosed_list(
     for seam in seams:
         words = next(_line_words(seam, pieces, edition), "")
         if words:
-            join, to = (
-                edge_words(run, lambda name: pieces[name].label)
-                for run in (meetings[seam.number].join, meetings[seam.number].to)
-            )
+            join, to = (edge_words(run, pieces) for run in (meetings[seam.number].join, meetings[seam.number].to))
             told.setdefault(words, []).append(f"{join}, to {to}")
     return "\n".join(f"- {'; '.join(edges)}: {words}" for words, edges in told.items())
 
