@@ -272,6 +272,6 @@ def test_the_stitching_of_a_bound_corner_stops_where_the_next_line_begins():
     head = min(y for a, b in canvas.segments for _, y in (a, b))
     assert head >= 0
     level = [(a, b) for a, b in canvas.segments if a[1] == b[1] and a[0] < 1.3 and 0.9 < b[0] < 1.3]
-    turn = {(round(b[0], 3), round(b[1], 3)) for a, b in level if b[0] - a[0] > 0.8}
+    turn = {(round(b[0], 5), round(b[1], 5)) for a, b in level if b[0] - a[0] > 0.8}
     corner = (1.2, min(y for _, y in turn))
     assert any((round(corner[0] - x, 3), round(y - corner[1], 3)) == (0.17, 0.17) for x, y in turn)

@@ -6,16 +6,16 @@ from generator.drawing.assemblies.marks import note
 from generator.drawing.assemblies.stage_canvas import Stage, StageCanvas, Subject
 from generator.drawing.cloth_edge import draw_ply
 
-BASE = 0.75
+BASE = 0.5
 EDGE = 1.2
 
 
 def binding_stages(subject: Subject) -> tuple[Stage, ...]:
     """Return the binding sewn on in its first fold, turned over the edge, and sewn down."""
     return (
-        Stage("Sew in the first fold", 1.75, 1.45, _sewn),
-        Stage("Turn over the edge", 1.65, 1.45, _turned),
-        Stage("Sew down", 1.6, 1.45, lambda canvas: _down(canvas, subject.said("width"))),
+        Stage("Sew in the first fold", 1.75, 1.15, _sewn),
+        Stage("Turn over the edge", 1.65, 1.15, _turned),
+        Stage("Sew down", 1.6, 1.15, lambda canvas: _down(canvas, subject.said("width"))),
     )
 
 
@@ -25,7 +25,7 @@ def _sewn(canvas: StageCanvas) -> None:
     draw_ply(canvas, ((0.1, BASE), (edge, BASE)))
     draw_ply(canvas, ((edge, BASE - 0.09), (0.4, BASE - 0.09)))
     canvas.line(((edge - 0.35, BASE - 0.25), (edge - 0.35, BASE + 0.15)), canvas.style.stitch)
-    note(canvas, "binding, wrong side up", (0.1, 0.25), (0.75, BASE - 0.1))
+    note(canvas, "binding, wrong side up", (0.1, 0.12), (0.75, BASE - 0.1))
     note(canvas, "right side of the work", (0.1, BASE + 0.45), (0.25, BASE - 0.02))
 
 

@@ -8,8 +8,8 @@ from generator.drawing.labels import Point
 
 WIDTH = 0.17  # how wide the binding shows, on paper [in]
 STRIP = 3 * WIDTH  # one of its folds is open while it is sewn on
-CORNER: Point = (1.2, 0.55)
-LEFT, FOOT = 0.1, 1.25
+CORNER: Point = (1.2, 0.5)
+LEFT, FOOT = 0.1, 1.1
 TURN: Point = (CORNER[0] - WIDTH, CORNER[1] + WIDTH)
 
 
@@ -17,9 +17,9 @@ def binding_corner_stages(subject: Subject) -> tuple[Stage, ...]:
     """Return the stitching stopped before the corner, the strip folded up, and folded down along the next edge."""
     width = subject.said("width")
     return (
-        Stage("Stop before the corner", 1.85, 1.6, lambda canvas: _stopped(canvas, width)),
-        Stage("Fold it straight up", 1.6, 1.6, _folded_up),
-        Stage("Fold it down and go on", 1.85, 1.6, _folded_down),
+        Stage("Stop before the corner", 1.85, 1.37, lambda canvas: _stopped(canvas, width)),
+        Stage("Fold it straight up", 1.6, 1.37, _folded_up),
+        Stage("Fold it down and go on", 1.85, 1.37, _folded_down),
     )
 
 
@@ -51,7 +51,7 @@ def _stopped(canvas: StageCanvas, width: str) -> None:
     canvas.arrow((CORNER[0] + 0.25, CORNER[1] - 0.17), (CORNER[0], CORNER[1] - 0.17), canvas.style.measure)
     if width:
         canvas.text(width, (TURN[0] + CORNER[0]) / 2, CORNER[1] - 0.38)
-    note(canvas, "binding, wrong side up", (LEFT, FOOT + 0.22), (0.4, CORNER[1] + 0.38))
+    note(canvas, "binding, wrong side up", (LEFT, FOOT + 0.18), (0.4, CORNER[1] + 0.38))
 
 
 def _folded_up(canvas: StageCanvas) -> None:
@@ -66,7 +66,7 @@ def _folded_up(canvas: StageCanvas) -> None:
     canvas.lines([((LEFT, top + STRIP), (inner, top + STRIP)), ((inner, high), (inner, top + STRIP))], style.fold)
     canvas.line(((right, top), (inner, top + STRIP)), style.outline)
     canvas.line(((LEFT, TURN[1]), (inner, TURN[1])), style.stitch)
-    note(canvas, "slanting fold", (0.3, FOOT + 0.22), (right - 0.3, top + 0.3))
+    note(canvas, "slanting fold", (0.3, FOOT + 0.18), (right - 0.3, top + 0.3))
 
 
 def _folded_down(canvas: StageCanvas) -> None:
@@ -80,4 +80,4 @@ def _folded_down(canvas: StageCanvas) -> None:
     canvas.line(((inner, top), (inner, FOOT)), style.fold)
     canvas.line(((LEFT, TURN[1]), (inner, TURN[1])), style.stitch)
     canvas.line(((TURN[0], top), (TURN[0], FOOT)), style.stitch)
-    note(canvas, "fold, level with the edge", (0.1, 0.2), (right - 0.12, top))
+    note(canvas, "fold, level with the edge", (0.1, 0.15), (right - 0.12, top))

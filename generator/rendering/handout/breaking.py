@@ -1,75 +1,72 @@
-"""Acts that go on over the page: measured blocks come in, blocks with a head and a tail go out; nothing is set here.
+"""Acts that go on over the page: a measured block comes in, its head and its tail go out; nothing is set here.
 
-An act is kept whole wherever that takes no more pages. What goes on is whole paragraphs that stand below its pictures.
+What goes on is whole paragraphs. Pictures are parted with the words that they stand beside; those that run across the
+page come with the last words.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate
 
-from generator.rendering.handout.planning import Block, PlannedPage, fewest, planned
+from generator.drawing.sizes import Heights
+from generator.rendering.handout.blocks import PICTURE_GAP, Block
 
 TAIL = "-c"
 """What the name of a tail ends in."""
-Rooms = Callable[[int, int], float]
+# A head and a tail are not less than two lines [mm].
+_LEAST = 7.0
 
 
-@dataclass(frozen=True, slots=True)
-class BrokenPlan:
-    """Pages, and after how many of its paragraphs each act goes on over the page, by its name."""
+@dataclass(frozen=True, slots=True, order=True)
+class PageCut:
+    """Where a page may end: before a block, or after so many of its paragraphs and of its pictures."""
 
-    pages: tuple[PlannedPage, ...]
-    broken: dict[str, int]
-
-
-def with_breaks(blocks: Sequence[Block], rooms: Rooms, heading: float) -> BrokenPlan:
-    """Return the blocks on the fewest even pages; acts go on over the page only where that saves pages.
-
-    Parameters
-    ----------
-    blocks : sequence of Block
-        In reading order.
-    rooms : function of int and int
-        The height for blocks of a page, by its number and by the number of all pages.
-    heading : float
-        The height of the line that tells which act goes on [mm].
-
-    Returns
-    -------
-    BrokenPlan
-        Without pages where a block is higher than its page.
-    """
-    whole = fewest(blocks, rooms)
-    every = {block.name: number for block in blocks for number in _break(block)}
-    loose = planned(list(_split(blocks, every, heading)), rooms)
-    if not loose or (whole and len(whole) <= len(loose)):
-        return BrokenPlan(whole, {})
-    opening = {page.blocks[0].name.removesuffix(TAIL) for page in loose if page.blocks[0].name.endswith(TAIL)}
-    needed = {name: number for name, number in every.items() if name in opening}
-    pages = planned(list(_split(blocks, needed, heading, opening)), rooms)
-    return BrokenPlan(pages, needed) if pages and len(pages) == len(loose) else BrokenPlan(whole, {})
+    block: int
+    words: int = 0
+    pictures: int = 0
 
 
-def _break(block: Block) -> Iterator[int]:
-    """After how many paragraphs a block may go on: those beside its pictures stay with them."""
-    column = block.placed(0).column
-    if not column or block.under or block.spread or block.leads:
+def cuts(blocks: Sequence[Block]) -> tuple[PageCut, ...]:
+    """Return every place where a page may begin or end, in reading order."""
+    inside = (cut for place, block in enumerate(blocks) for cut in (PageCut(place), *_breaks(place, block)))
+    return (*inside, PageCut(len(blocks)))
+
+
+def _breaks(place: int, block: Block) -> Iterator[PageCut]:
+    """After how many paragraphs and pictures a block may go on."""
+    if block.whole or block.leads:
         return
-    number = block.beside(column)
-    if 0 < number < len(block.narrow):
-        yield number
+    done = tuple(accumulate(block.narrow))
+    beside = tuple(accumulate((one.least + PICTURE_GAP for one in _pictures(block)), initial=0.0))
+    for number in range(1, len(done)):
+        words = done[number - 1]
+        if min(words, done[-1] - words) >= _LEAST:
+            yield PageCut(place, number, min(range(len(beside)), key=lambda shown: abs(beside[shown] - words)))
 
 
-def _split(
-    blocks: Sequence[Block], after: dict[str, int], heading: float, opening: Collection[str] = ()
-) -> Iterator[Block]:
-    """The blocks, some with their tail by itself; the head of one whose tail opens a page is the last on its page."""
-    for block in blocks:
-        number = after.get(block.name)
-        if number is None:
-            yield block
-            continue
-        ends = block.name in opening
-        yield replace(block, narrow=block.narrow[:number], wide=block.wide[:number], ends=ends)
-        yield Block(f"{block.name}{TAIL}", heading, block.narrow[number:], block.wide[number:], rather=block.rather)
+def _pictures(block: Block) -> tuple[Heights, ...]:
+    """All pictures beside the words, those below them last."""
+    return (*block.pictures, *block.under)
+
+
+def head(block: Block, cut: PageCut) -> Block:
+    """Return what of a block stands on the page where it begins."""
+    shown = _pictures(block)[: cut.pictures]
+    return replace(
+        block, narrow=block.narrow[: cut.words], wide=block.wide[: cut.words], pictures=shown, under=(), spread=()
+    )
+
+
+def tail(block: Block, cut: PageCut, heading: float) -> Block:
+    """Return what of a block stands on the next page, below a heading of a height [mm]."""
+    return Block(
+        f"{block.name}{TAIL}",
+        heading,
+        block.narrow[cut.words :],
+        block.wide[cut.words :],
+        _pictures(block)[cut.pictures :],
+        rather=block.rather,
+        spread=block.spread,
+    )

@@ -14,7 +14,9 @@ from generator.drawing.style import Style
 Place = Literal["beside", "under", "spread"]
 """Where a picture stands: beside the words, below them in their column, or across the page."""
 BESIDE: tuple[Place, ...] = ("beside",)
-_RUN_ACROSS, _STAYS = ("assembly ", "ruling "), ("turns ",)
+_RUN_ACROSS = ("assembly ", "ruling ")
+STAYS = ("turns ",)
+"""What stands at the machine: it keeps its place, and its act its page."""
 HIGHEST = 215.0
 """How high a picture may be, so that a page holds it with a heading [mm]."""
 
@@ -77,6 +79,6 @@ class Drawer:
 
 def may_stand(key: str) -> tuple[Place, ...]:
     """Return where a picture may stand; the one that stands at the machine keeps its place."""
-    if key.startswith(_STAYS):
+    if key.startswith(STAYS):
         return BESIDE
     return ("beside", "under", "spread") if key.startswith(_RUN_ACROSS) else ("beside", "under")

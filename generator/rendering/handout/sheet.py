@@ -7,7 +7,7 @@ drawn at the size that they get, and all is set again. Another number of pages t
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from itertools import product
 
@@ -20,12 +20,14 @@ from generator.drawing.style import style_of
 from generator.errors import PublishError
 from generator.rendering.alert import ALERTS
 from generator.rendering.environment import sheet_words, template
-from generator.rendering.handout.breaking import TAIL, with_breaks
+from generator.rendering.handout.blocks import Block, PlannedBlock
+from generator.rendering.handout.breaking import TAIL
 from generator.rendering.handout.contents import CONTENTS, contents_of, longest_contents
 from generator.rendering.handout.measuring import Element, elements_of, known_heights, measured
 from generator.rendering.handout.parts import PartWriter, PrintedPart, TableRows, loose
-from generator.rendering.handout.pictures import BESIDE, Drawer, Place, may_stand
-from generator.rendering.handout.planning import Block, PlannedBlock, PlannedPage
+from generator.rendering.handout.pictures import BESIDE, STAYS, Drawer, Place, may_stand
+from generator.rendering.handout.planning import DealtOut, PlannedPage, planned
+from generator.rendering.handout.shown import Shown, ShownPage
 from generator.rendering.on_papers import set_on, written_on
 from generator.rendering.pdf import SheetResources, SheetSetter
 from generator.rendering.setter import Document
@@ -73,29 +75,6 @@ def render_handouts(
     return _Handout(worksheet, setting, papers, drawer or Drawer(worksheet, style_of(setting.theme))).written()
 
 
-@dataclass(frozen=True, slots=True)
-class _Shown:
-    """A part as the template places it."""
-
-    name: str
-    heading: Markup
-    beside: tuple[Markup, ...]
-    below: tuple[Markup, ...]
-    across: tuple[Markup, ...]
-    pictures: tuple[Markup, ...]
-    strip: Markup
-    column: str
-    under: tuple[Markup, ...]
-    spread: tuple[Markup, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class _ShownPage:
-    blocks: tuple[_Shown, ...]
-    gap: str
-    foot: Markup
-
-
 class _Handout:
     """One handout in the making."""
 
@@ -111,6 +90,7 @@ class _Handout:
         self._continued_high = 0.0
         self._contents_high: dict[int, float] = {}
         self._placed: dict[str, dict[str, Place]] = {}
+        self._standing: dict[str, dict[str, Place]] = {}
         self.style = paper_style(setting.theme, papers[0], "handout")
 
     def written(self) -> dict[str, bytes]:
@@ -125,25 +105,34 @@ class _Handout:
             parts = tuple(piece for part in parts for piece in (loose(part) if part.name in high else (part,)))
             blocks = self._measured(parts, setter)
         for spare in _SPARES:
-            plan = with_breaks(blocks, partial(self._room, spare), self._continued_high)
+            plan = planned(blocks, partial(self._room, spare), self._continued_high)
             pages = plan.pages
             if not pages:
                 raise PublishError(f"{self._named}: part of a step is higher than a page; write shorter paragraphs")
-            shown = tuple(self._broken(parts, plan.broken))
+            shown = tuple(self._broken(parts, plan))
             document = setter.set_on_pages(self._html(shown, pages), page_size(*self.page))
             if len(document.pages) == len(pages):
                 return written_on(setter, document, self.papers, self.page)
         raise PublishError(f"{self._named} was planned on {len(pages)} pages and set on {len(document.pages)}")
 
-    def _broken(self, parts: Sequence[PrintedPart], after: dict[str, int]) -> Iterator[PrintedPart]:
+    def _broken(self, parts: Sequence[PrintedPart], plan: DealtOut) -> Iterator[PrintedPart]:
         """The parts as they are shown, those that go on over the page in two."""
+        after = dict(plan.broken)
+        self._standing = dict(self._placed)
         for part in parts:
-            number = after.get(part.name, len(part.words))
-            yield replace(part, words=part.words[:number])
-            if number < len(part.words):
-                heading = self.writer.say("continued", part.number)
-                self._placed[f"{part.name}{TAIL}"] = {}
-                yield PrintedPart(f"{part.name}{TAIL}", heading, part.words[number:], number=part.number)
+            cut = after.get(part.name)
+            if cut is None:
+                yield part
+                continue
+            name, places = f"{part.name}{TAIL}", self._placed[part.name]
+            keys = sorted((key for key in places if places[key] != "spread"), key=lambda key: places[key] == "under")
+            self._standing[part.name] = dict.fromkeys(keys[: cut.pictures], "beside")
+            spread = {key: place for key, place in places.items() if place == "spread"}
+            self._standing[name] = {**dict.fromkeys(keys[cut.pictures :], BESIDE[0]), **spread}
+            yield replace(part, words=part.words[: cut.words])
+            yield PrintedPart(
+                name, self.writer.say("continued", part.number), part.words[cut.words :], number=part.number
+            )
 
     @property
     def _named(self) -> str:
@@ -203,6 +192,7 @@ class _Handout:
             sum(height for _, height in self._strip(part)),
             those("under"),
             those("spread"),
+            whole=not part.number or bool(part.across) or any(key.startswith(STAYS) for key in part.pictures),
         )
 
     def _heights(self, key: str, width: float) -> Heights:
@@ -244,7 +234,7 @@ class _Handout:
             if number == 1 and not self.large:
                 foot += self.writer.say("contents", contents)
             blocks = tuple(self._shown(by_name[block.name], block) for block in page.blocks)
-            shown.append(_ShownPage(blocks, f"{page.gap:.3f}", foot))
+            shown.append(ShownPage(blocks, f"{page.gap:.3f}", foot))
         return template(self.setting.theme, "handout.html").render(
             pages=shown, form="large" if self.large else "", **self._values()
         )
@@ -257,9 +247,9 @@ class _Handout:
             head, lines = 0.0, 1
         return self.writer.say("notes", f"{height:.2f}", bool(head), lines, f"{(height - head - 1.0) / lines:.2f}")
 
-    def _shown(self, part: PrintedPart, block: PlannedBlock) -> _Shown:
+    def _shown(self, part: PrintedPart, block: PlannedBlock) -> Shown:
         def those(place: Place, heights: Sequence[float]) -> tuple[Markup, ...]:
-            keys = [key for key, stands in self._placed[part.name].items() if stands == place]
+            keys = [key for key, stands in self._standing[part.name].items() if stands == place]
             width = self._width(part, place)
             return tuple(
                 self._with_name(key, self._image(picture))
@@ -267,7 +257,7 @@ class _Handout:
                 for picture in self.drawer.pictures(key, width, height - self._named_high(key))
             )
 
-        return _Shown(
+        return Shown(
             part.name,
             part.heading,
             part.words[: block.beside],
