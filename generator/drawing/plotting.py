@@ -48,29 +48,22 @@ def _folder_for_lists() -> str:
 
 with _away_from_settings():
     import matplotlib as mpl
-    from matplotlib.artist import Artist
-    from matplotlib.backends.backend_svg import FigureCanvasSVG, RendererSVG
-    from matplotlib.colors import is_color_like, to_rgb
-    from matplotlib.figure import Figure
+    from matplotlib._path import convert_to_string  # type: ignore[attr-defined]  # written in C
+    from matplotlib.backends.backend_svg import RendererSVG
+    from matplotlib.colors import is_color_like, to_hex, to_rgb
     from matplotlib.ft2font import FT2Font, LoadFlags
-    from matplotlib.patches import PathPatch
     from matplotlib.path import Path as Outline
-    from matplotlib.text import Text
-    from matplotlib.transforms import Affine2D, Transform
+    from matplotlib.transforms import Affine2D
 
 __all__ = [
     "Affine2D",
-    "Artist",
     "FT2Font",
-    "Figure",
-    "FigureCanvasSVG",
     "LoadFlags",
     "Outline",
-    "PathPatch",
     "RendererSVG",
-    "Text",
-    "Transform",
+    "convert_to_string",
     "is_color_like",
     "mpl",
+    "to_hex",
     "to_rgb",
 ]

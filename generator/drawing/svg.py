@@ -1,38 +1,38 @@
 """Layers of lines and areas, pixels and labels come in, inches with y downwards; slim SVG text goes out.
 
-Nothing is laid out any more and no axes are made: each layer is one path, each run of a label one line of text that
-stays text. What is drawn in a colour of the style also bears its name as a class, so that a page can draw it in other
-colours, such as those of a dark screen.
+Nothing is laid out any more, so no figure and no artist is made: each layer is one path, each run of a label one line
+of text that stays text. The library writes what it is good at, the points of paths and the images. What is drawn in a
+colour of the style also bears its name as a class, so that a page can draw it in other colours, such as those of a dark
+screen.
 """
 
 from __future__ import annotations
 
+import hashlib
 import io
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
+from xml.sax.saxutils import escape, quoteattr
 
 import numpy as np
 import numpy.typing as npt
 
 from generator.drawing.built_words import LetterRun, capital_middle
-from generator.drawing.labels import POINTS, Hold, Label, Point, label_width
-from generator.drawing.plotting import (
-    Affine2D,
-    Artist,
-    Figure,
-    FigureCanvasSVG,
-    Outline,
-    PathPatch,
-    RendererSVG,
-    Text,
-    Transform,
-    mpl,
-)
+from generator.drawing.labels import POINTS, Label, Point, label_width
+from generator.drawing.plotting import Affine2D, Outline, RendererSVG, convert_to_string, mpl, to_hex
 from generator.drawing.style import Pen, Style
 
 _COLOURS = ("ink", "accent", "cloth", "shade", "paper")
 _HOLDS = {"left": 0.0, "centre": 0.5, "right": 1.0}
+_ANCHORS = {"left": "start", "centre": "middle", "right": "end"}
+# How the library writes moves, lines, two sorts of curves and ends; here are no curves.
+_LETTERS = [b"M", b"L", b"Q", b"C", b"z"]
+_DIGITS = 6
+_NO_METADATA = {"Date": None, "Creator": None}
+_BLACK = "#000000"
+_BOLD = 700
 
 
 @dataclass(slots=True)
@@ -65,66 +65,26 @@ def written_svg(
 
     The key keeps the names of clips and images apart from those of other pictures in one page.
     """
-    settings = {
-        "svg.fonttype": "none",
-        "svg.hashsalt": key,
-        "path.simplify": False,
-        "text.parse_math": False,
-        "lines.scale_dashes": False,
-    }
-    with mpl.rc_context(settings):  # type: ignore[arg-type]
-        figure = Figure(figsize=size)
-        canvas = FigureCanvasSVG(figure)
-        figure.patch.set_visible(False)
-        paper = Affine2D().scale(1, -1).translate(0, size[1]) + figure.dpi_scale_trans
-        for image in images:
-            figure.add_artist(_Stretched(image, paper))
-        for item in layers:
-            if isinstance(item, Label):
-                for run in _words(item, paper):
-                    figure.add_artist(run)
-            elif item.outlines:
-                figure.add_artist(_path(item, paper))
-        written = io.StringIO()
-        canvas.print_svg(written, metadata={"Date": None, "Creator": None})  # type: ignore[no-untyped-call]
-    return classed(slim(written.getvalue()), {getattr(style, name): name for name in reversed(_COLOURS)})
+    paper = _SvgPaper(size, key, {getattr(style, name): name for name in reversed(_COLOURS)})
+    found = list(layers)
+    pixels = [paper.image(image) for image in images]
+    paths = [paper.path(layer) for layer in found if isinstance(layer, PathGroup) and layer.outlines]
+    words = [paper.word(word) for label in found if isinstance(label, Label) for word in _words(label)]
+    return "".join((paper.head(linked=bool(pixels)), *pixels, *paths, *words, paper.clips(), "</svg>\n"))
 
 
-def _path(layer: PathGroup, paper: Transform) -> PathPatch:
-    vertices: list[Point] = []
-    codes: list[np.uint8] = []
-    for points in layer.outlines:
-        vertices += points
-        codes += [Outline.MOVETO] + [Outline.LINETO] * (len(points) - 1)
-        if layer.fill:
-            vertices.append(points[0])
-            codes.append(Outline.CLOSEPOLY)
-    patch = PathPatch(
-        Outline(np.asarray(vertices), codes),
-        facecolor=layer.fill or "none",
-        edgecolor=layer.pen.colour if layer.pen else "none",
-        linewidth=layer.pen.width if layer.pen else 0,
-        linestyle=(0, layer.pen.dashes) if layer.pen and layer.pen.dashes else "-",
-        transform=paper,
-    )
-    if layer.clip:
-        patch.set_clip_path(Outline([*layer.clip, layer.clip[0]], closed=True), paper)
-    return patch
+@dataclass(frozen=True, slots=True)
+class _Word:
+    """Letters of one run, where they stand [in]."""
+
+    label: Label
+    run: LetterRun
+    x: float
+    y: float
+    anchor: str
 
 
-class _PlacedWords(Text):
-    """Words whose place is already known, so that nothing need be laid out."""
-
-    def draw(self, renderer: RendererSVG) -> None:  # type: ignore[override]
-        x, y = self.get_transform().transform(self.get_unitless_position())
-        paint = renderer.new_gc()
-        paint.set_foreground(self.get_color())
-        font, angle = self.get_fontproperties(), self.get_rotation()
-        renderer.draw_text(paint, x, renderer.height - y, self.get_text(), font, angle, False, self)  # type: ignore[no-untyped-call]
-        paint.restore()
-
-
-def _words(label: Label, paper: Transform) -> Iterator[Text]:
+def _words(label: Label) -> Iterator[_Word]:
     """Return each run of a label; words of one run keep their hold, so that another font leaves them in their place."""
     em = label.size / POINTS
     drop = capital_middle(label.font) * em
@@ -133,81 +93,125 @@ def _words(label: Label, paper: Transform) -> Iterator[Text]:
     for run in label.runs:
         along, down = run.start * em - before, drop - run.rise * em
         right, lower = (down, -along) if label.turned else (along, down)
-        yield _run(label, run, (label.x + right, label.y + lower), paper, hold=label.hold if alone else "left")
+        yield _Word(label, run, label.x + right, label.y + lower, _ANCHORS[label.hold if alone else "left"])
 
 
-def _run(label: Label, run: LetterRun, at: Point, paper: Transform, *, hold: Hold) -> Text:
-    # A space at the end of a run would be dropped.
-    edged = run.words != run.words.strip()
-    return _PlacedWords(
-        *at,
-        run.words.replace(" ", "\u00a0") if edged else run.words,
-        fontsize=label.size * run.scale,
-        family=label.font.family,
-        weight="bold" if run.bold else "normal",
-        color=label.colour or "black",
-        horizontalalignment="center" if hold == "centre" else hold,
-        verticalalignment="baseline",
-        rotation=90 if label.turned else 0,
-        rotation_mode="anchor",
-        transform=paper,
-    )
+class _SvgPaper:
+    """What the elements of one picture are written with: its size, its key, its colours by name, its clips."""
+
+    def __init__(self, size: tuple[float, float], key: str, names: Mapping[str, str]) -> None:
+        self._key, self._names = key, names
+        self._wide, self._high = (side * POINTS for side in size)
+        self._points = Affine2D().scale(POINTS)
+        self._clips: list[str] = []
+
+    def head(self, *, linked: bool) -> str:
+        wide, high = _short(self._wide), _short(self._high)
+        links = ' xmlns:xlink="http://www.w3.org/1999/xlink"' if linked else ""
+        box = f'width="{wide}pt" height="{high}pt" viewBox="0 0 {wide} {high}"'
+        return f'<svg{links} {box} xmlns="http://www.w3.org/2000/svg" version="1.1">\n'
+
+    def path(self, layer: PathGroup) -> str:
+        painted, classes = [], []
+        if layer.fill:
+            fill = _hex(layer.fill)
+            painted += [f' fill="{fill}"'] if fill != _BLACK else []
+            classes += [f"fill-{self._names[fill]}"] if fill in self._names else []
+        else:
+            painted.append(' fill="none"')
+        if layer.pen:
+            colour = _hex(layer.pen.colour)
+            painted.append(_stroke(layer.pen, colour))
+            classes += [f"line-{self._names[colour]}"] if colour in self._names else []
+        # What is open and leaves the paper is cut off there; a closed shape could lose its edge so.
+        points = self._path(_outline(layer.outlines, closed=bool(layer.fill)), cut=not layer.fill)
+        return f'   <path{_class(classes)} d="{points}"{self._clip(layer.clip)}{"".join(painted)}/>\n'
+
+    def _path(self, outline: Outline, *, cut: bool) -> str:
+        edges = (0.0, 0.0, self._wide, self._high) if cut else None
+        found: bytes = convert_to_string(outline, self._points, edges, False, None, _DIGITS, _LETTERS, False)
+        return _compact(found.decode("ascii"))
+
+    def _clip(self, around: Sequence[Point]) -> str:
+        if not around:
+            return ""
+        points = self._path(_outline([around], closed=True), cut=False)
+        name = _name("p", f"{self._key} {len(self._clips)}".encode())
+        self._clips.append(f'  <clipPath id="{name}">\n   <path d="{points}"/>\n  </clipPath>\n')
+        return f' clip-path="url(#{name})"'
+
+    def clips(self) -> str:
+        return f" <defs>\n{''.join(self._clips)} </defs>\n" if self._clips else ""
+
+    def word(self, word: _Word) -> str:
+        label, run = word.label, word.run
+        # A space at the end of a run would be dropped.
+        letters = run.words if run.words == run.words.strip() else run.words.replace(" ", "\u00a0")
+        colour = _hex(label.colour) if label.colour else _BLACK
+        x, y = _short(word.x * POINTS), _short(word.y * POINTS)
+        parts = (
+            _class([f"fill-{self._names[colour]}"] if colour in self._names and colour != _BLACK else []),
+            f' font-weight="{_BOLD}"' if run.bold else "",
+            f' font-size="{_short(label.size * run.scale)}px" font-family={quoteattr(repr(label.font.family))}',
+            f' text-anchor="{word.anchor}"',
+            f' fill="{colour}"' if colour != _BLACK else "",
+            f' x="{x}" y="{y}"',
+            f' transform="rotate(-90 {x} {y})"' if label.turned else "",
+        )
+        return f"  <text{''.join(parts)}>{escape(letters)}</text>\n"
+
+    def image(self, image: Pixels) -> str:
+        (left, top), (right, bottom) = (
+            (x * POINTS, self._high - y * POINTS) for x, y in (image.corner, image.opposite)
+        )
+        written = io.StringIO()
+        with mpl.rc_context({"svg.hashsalt": self._key}):
+            renderer = RendererSVG(self._wide, self._high, written, metadata=_NO_METADATA)  # type: ignore[no-untyped-call]
+            stretch = Affine2D().scale(right - left, bottom - top).translate(left, top)
+            renderer.draw_image(renderer.new_gc(), 0, 0, image.pixels, stretch)  # type: ignore[no-untyped-call]
+        text = written.getvalue()
+        return "  " + re.sub(r' style="[^"]*"', "", text[text.index("<image") :].strip()) + "\n"
 
 
-class _Stretched(Artist):
-    """Pixels stretched between two corners without resampling."""
-
-    def __init__(self, image: Pixels, paper: Transform) -> None:
-        super().__init__()
-        self.image = image
-        self.set_transform(paper)
-
-    def draw(self, renderer: RendererSVG) -> None:  # type: ignore[override]
-        (left, top), (right, bottom) = self.get_transform().transform([self.image.corner, self.image.opposite])
-        stretch = Affine2D().scale(right - left, bottom - top).translate(left, top)
-        renderer.draw_image(renderer.new_gc(), 0, 0, self.image.pixels, stretch)  # type: ignore[no-untyped-call]
+def _outline(outlines: Iterable[Sequence[Point]], *, closed: bool) -> Outline:
+    vertices: list[Point] = []
+    codes: list[np.uint8] = []
+    for points in outlines:
+        vertices += points
+        codes += [Outline.MOVETO] + [Outline.LINETO] * (len(points) - 1)
+        if closed:
+            vertices.append(points[0])
+            codes.append(Outline.CLOSEPOLY)
+    return Outline(np.asarray(vertices), codes)
 
 
-def slim(svg: str) -> str:
-    """Return an SVG of matplotlib without what costs time or clashes: prolog, metadata, groups, global style."""
-    svg = svg[svg.index("<svg") :]
-    svg = re.sub(r"\s*<metadata>.*?</metadata>|\s*<defs>\s*<style.*?</defs>|\s*<!--.*?-->", "", svg, flags=re.DOTALL)
-    svg = re.sub(r"\s*</?g(?: [^>]*)?>", "", svg)
-    svg = re.sub(r' style="([^"]*)"', _attributes, svg)
-    svg = re.sub(r' transform="rotate\(-0 [^"]*"', "", svg)
-    svg = re.sub(r' d="([^"]*)"', lambda found: f' d="{_compact(found[1])}"', svg)
-    if "xlink:href" not in svg:
-        svg = re.sub(r' xmlns:xlink="[^"]*"', "", svg, count=1)
-    return svg.strip() + "\n"
+@lru_cache(maxsize=64)
+def _stroke(pen: Pen, colour: str) -> str:
+    dashes = ",".join(map(_short, pen.dashes))
+    dashed = f' stroke-dasharray="{dashes}" stroke-dashoffset="0"' if dashes else ""
+    return f'{dashed} stroke="{colour}"' + (f' stroke-width="{_short(pen.width)}"' if pen.width != 1 else "")
 
 
-def _attributes(found: re.Match[str]) -> str:
-    written = []
-    for part in found[1].split(";"):
-        name, _, value = part.strip().partition(": ")
-        if value and name != "image-rendering" and (name, value) != ("stroke-linejoin", "miter"):
-            written.append(f' {name}="{value}"')
-    return "".join(written)
+@lru_cache(maxsize=64)
+def _hex(colour: str) -> str:
+    return str(to_hex(colour))
+
+
+def _class(names: Sequence[str]) -> str:
+    return f' class="{" ".join(names)}"' if names else ""
+
+
+def _short(number: float) -> str:
+    return f"{number:f}".rstrip("0").rstrip(".")
+
+
+def _name(sort: str, content: bytes) -> str:
+    return f"{sort}{hashlib.sha256(content).hexdigest()[:10]}"
 
 
 def _compact(path: str) -> str:
-    return re.sub(r"\s*([A-Za-z])\s*", r"\1", path.replace("\n", " ")).strip()
-
-
-def classed(svg: str, names: Mapping[str, str]) -> str:
-    """Return an SVG in which whatever has a named colour bears a class: ``fill-ink``, ``line-accent``.
-
-    Examples
-    --------
-    >>> classed('<path d="M0 0" fill="#1c1c1c"/>', {"#1c1c1c": "ink"})
-    '<path class="fill-ink" d="M0 0" fill="#1c1c1c"/>'
-    """
-
-    def with_class(found: re.Match[str]) -> str:
-        painted = re.findall(r' (fill|stroke)="([^"]*)"', found[0])
-        told = [
-            f"{'line' if way == 'stroke' else 'fill'}-{names[colour]}" for way, colour in painted if colour in names
-        ]
-        return f'{found[1]} class="{" ".join(told)}"{found[2]}' if told else found[0]
-
-    return re.sub(r"(<(?:path|text))( [^>]*>)", with_class, svg)
+    """A path of the library in one line, without a space beside its letters."""
+    compact = path.replace("\n", "")
+    for letter in "MLz":
+        compact = compact.replace(f" {letter}", letter).replace(f"{letter} ", letter)
+    return compact.strip()

@@ -27,6 +27,7 @@ class Drawer:
 
     worksheet: Worksheet
     style: Style
+    _there: frozenset[str] = field(init=False)
     _sized: frozenset[str] = field(init=False)
     _whole: dict[str, tuple[Picture, ...]] = field(init=False, default_factory=dict)
     _drawn: dict[tuple[str, DrawnSize], Picture] = field(init=False, default_factory=dict)
@@ -35,11 +36,11 @@ class Drawer:
     def __post_init__(self) -> None:
         """Ask once which pictures there are."""
         self._sized = frozenset(sized_keys(self.worksheet))
+        self._there = self._sized | set(figure_keys(self.worksheet))
 
     def shown(self, *keys: str) -> tuple[str, ...]:
         """Return which of some keys have a picture, each once."""
-        there = self._sized | set(figure_keys(self.worksheet))
-        return tuple(dict.fromkeys(key for key in keys if key in there))
+        return tuple(dict.fromkeys(key for key in keys if key in self._there))
 
     def heights(self, key: str, width: float) -> Heights:
         """Return how high a picture is at a width, least, as drawn by itself and at most [mm]."""
