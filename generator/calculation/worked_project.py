@@ -79,7 +79,11 @@ class MeetingWork:
 
 @dataclass(frozen=True, slots=True)
 class ClosureWork:
-    """A closure: how many, where along the edge [in from its start], buttonhole length [in], words."""
+    """A closure: how many, where along the edge [in from its start], buttonhole length [in], words.
+
+    ``length`` and ``width`` are those of what is bought by its length, such as elastic [in], ``lap`` is how far its
+    ends lie over each other [in].
+    """
 
     kind: str
     number: int
@@ -93,6 +97,9 @@ class ClosureWork:
     inset: Fraction
     text: str
     note: str = ""
+    length: Fraction = Fraction(0)
+    width: Fraction = Fraction(0)
+    lap: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,6 +280,9 @@ class Worksheet:
 def _to_buy(closure: ClosureWork, edition: Edition) -> SupplyLine:
     """A closure as a line of the shopping list; ties are sewn, not bought."""
     kind = closure.kind.removesuffix("s") if closure.number == 1 else closure.kind
+    if closure.length:
+        wide = f", {say_length(closure.width, edition)} wide" if closure.width else ""
+        return SupplyLine(f"{kind}{wide}", say_length(closure.length, edition), length=closure.length)
     size = f", {say_length(closure.diameter, edition)} across" if closure.diameter else ""
     number = Fraction(closure.number)
     return SupplyLine(f"{kind}{size}", write_number(number), number=number)

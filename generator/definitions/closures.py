@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Annotated
 
-from generator.definitions.fields import Edges, Fact, Length, Markdown, Quantity, standing
+from generator.definitions.fields import Edges, Fact, Length, Markdown, Quantity, Share, standing
 from generator.definitions.keyed import Located
+from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.readers import choice
+from generator.definitions.reading import Reading
+from generator.definitions.values import EdgeRun
 from generator.definitions.vocabulary import CLOSURES
 
 
@@ -19,15 +23,46 @@ class Meeting(Located):
     note: Markdown | None = None
 
 
+_ELASTIC = ("shorter by", "lap")
+
+
 class Closure(Located):
-    """Buttons or the like on one edge, closing onto another; without ``from_ends`` the ends get half an interval."""
+    """Buttons or the like on one edge, closing onto another; without ``from_ends`` the ends get half an interval.
+
+    An elastic is threaded into one edge and closes onto none: it is ``shorter_by`` a share of it, its ends lap.
+    """
 
     kind: Annotated[str, choice(CLOSURES, "kind of closure")]
     number: Quantity = standing("1")
     on: Edges
-    onto: Edges
+    onto: Edges | None = None
     overlap: Length | None = None
     diameter: Fact | None = None
     thickness: Fact = standing("1/8 in or 3 mm")
     from_ends: Length | None = None
+    width: Fact | None = None
+    shorter_by: Share = Fraction(1, 10)
+    lap: Length = standing("1 in or 2.5 cm")
     note: Markdown | None = None
+
+    @property
+    def edges(self) -> tuple[EdgeRun, EdgeRun]:
+        """The edges that carry it: the one it is on, and the one it closes onto, the same for an elastic."""
+        return self.on, self.onto or self.on
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Report keys that do not go with the kind."""
+        kind = found.get("kind")
+        word = fold(kind.text) if isinstance(kind, Scalar) else ""
+        elastic = word == "elastic"
+        if elastic and "onto" in found.entries:
+            told = "an elastic runs in one edge, the one after 'on'; take 'onto' out"
+            reading.faults.add(found.entries["onto"][0].place, told)
+        if not elastic and "onto" not in found.entries:
+            reading.faults.add(found.place, "'onto' is missing here")
+        if elastic and "width" not in found.entries:
+            reading.faults.add(found.place, "'width' is missing here: how wide the elastic is")
+        for key in _ELASTIC:
+            if word in CLOSURES and not elastic and key in found.entries:
+                reading.faults.add(found.entries[key][0].place, f"'{key}' goes with an elastic; take it out")

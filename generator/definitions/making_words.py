@@ -45,6 +45,7 @@ FOR = (
     "ties",
     "buttons",
     "fasteners",
+    "elastic",
     "fused",
     "sewn in",
     "quilted",

@@ -27,7 +27,7 @@ WORK = (
     ),
     *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
     *("fuse pieces", "underline pieces", "quilt pieces"),
-    *("make buttonholes", "sew buttons", "set fasteners", "press tucks"),
+    *("make buttonholes", "sew buttons", "set fasteners", "thread elastic", "press tucks"),
 )
 FIGURES = (
     *("marking strip", "cross marking strip", "surface", "piece", "layout", "assembly", "hem section"),
@@ -87,6 +87,7 @@ BRACKETS = (
         "buttonholes",
         "buttons",
         "fasteners",
+        "elastic",
     ),
     *("stripe", "stripe colours", "stripe starts"),
 )

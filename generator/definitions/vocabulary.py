@@ -77,7 +77,7 @@ PLANS = (
     "scattered pairs",
     "one way",
 )
-CLOSURES = ("buttons", "snaps", "magnet", "ties", "zip", "hook and loop")
+CLOSURES = ("buttons", "snaps", "magnet", "ties", "zip", "hook and loop", "elastic")
 TURN_SIGNS = "<>."
 # Each finish with the least and the most widths that may follow it.
 FINISHES: Mapping[str, tuple[int, int]] = MappingProxyType(
@@ -162,6 +162,8 @@ CONDITIONS = frozenset(
         "catches",
         "piped",
         "zipped",
+        "elastic",
+        "ring done",
         "tucks inside",
         "cross tucks done",
         "back and forth",

@@ -11,7 +11,7 @@ from generator.calculation.making_up.acts import ANY, Act, Method
 from generator.calculation.making_up.given import given_by
 from generator.calculation.making_up.items import RAW, WORK, Item, edge_items, piece_items, seam_item, sewn_items
 from generator.calculation.making_up.seams import FLAT_SEAMS, told_of, zip_of
-from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import FASTENERS, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
 
@@ -85,7 +85,7 @@ class Book:
         if zip_of(seam, self.thing) is not None:
             return False
         bands = [name for name in seam.pieces if "boxes" in self.thing.parts[name].facts]
-        return not bands or len(self.thing.seams_of(bands[0])) > 1
+        return not bands or sum(one.sort == "box" for one in self.thing.seams_of(bands[0])) > 1
 
     def _edges_given(self, method: Method, part: Component, edges: set[str]) -> Iterable[Item]:
         tucked = "tucked" in method.gives
@@ -109,11 +109,7 @@ class Book:
 
     def _closings_given(self, method: Method, names: set[str]) -> Iterable[Item]:
         for closing in self.thing.closings:
-            own = (
-                closing.kind == "buttons"
-                if "fasteners" not in method.kinds
-                else closing.kind not in ("buttons", "ties")
-            )
+            own = closing.kind in _CLOSED_BY[next((one for one in _CLOSED_BY if one in method.kinds), "buttons")]
             if own and names & set(closing.pieces):
                 yield from (Item(s, f"@{closing.number}") for s in ("holed", "set") if s in method.gives)
 
@@ -139,6 +135,12 @@ class Book:
                 yield from (seam_item(state, seam) for seam in (within if state == "neat" else near))
 
 
+# What closings a technique sets that is for one of these; one that says nothing is for buttons.
+_CLOSED_BY: Mapping[str, tuple[str, ...]] = {
+    "buttons": ("buttons",),
+    "fasteners": FASTENERS,
+    "elastic": ("elastic",),
+}
 _OF_SEAMS = ("out of reach", "open", "turned out", "neat", "closed")
 
 
@@ -158,6 +160,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         **{way: partial(_has_fact, way) for way in ("fused", "sewn in", "quilted")},
         "buttons": lambda part: True,
         "fasteners": lambda part: True,
+        "elastic": lambda part: True,
     }
 )
 

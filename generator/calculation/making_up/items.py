@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from generator.calculation.making_up.seams import SHUT_IN, encloses
-from generator.calculation.making_up.thing import Component, Seam, Thing
+from generator.calculation.making_up.thing import FASTENERS, Component, Seam, Thing
 
 HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
 _FILLED = frozenset({"cushion", "bolster", "sample"})
@@ -133,7 +133,7 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
     due += [Due(item, (item.on,)) for item in tried]
     due += [Due(Item("attached", part.name), (part.name,)) for part in parts if _is_loose(part, thing)]
     for closing in thing.closings:
-        if closing.kind not in ("buttons", "ties"):
+        if closing.kind in FASTENERS:
             due.append(Due(Item("set", f"@{closing.number}"), closing.pieces))
     for seam in thing.seams:
         due += [
@@ -145,6 +145,8 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
     for closing in thing.closings:
         if closing.kind == "buttons":
             due += [Due(Item(state, f"@{closing.number}"), closing.pieces) for state in ("holed", "set")]
+        if closing.kind == "elastic":
+            due.append(Due(Item("set", f"@{closing.number}"), closing.pieces))
     everything = tuple(thing.parts)
     due += [Due(Item("filled", WORK), everything)] if is_filled(thing) else []
     due += [Due(Item("fitted", WORK), everything)] if thing.kind == "lampshade" else []

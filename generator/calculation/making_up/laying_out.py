@@ -200,7 +200,7 @@ class _Laying:
 
     def _size(self) -> tuple[Fraction, Fraction]:
         """The size of all that is seen or lies behind; a flap that closes over the front adds nothing."""
-        flaps = {edge for closing in self.thing.closings for edge in closing.on + closing.onto}
+        flaps = {edge for one in self.thing.closings if one.on != one.onto for edge in one.on + one.onto}
         ends = {}
         for lies in CLOCKWISE:
             lines = [

@@ -12,6 +12,8 @@ from fractions import Fraction
 from generator.errors import Place
 
 Edge = tuple[str, str]
+# Closings that are set on both edges before these are shut in.
+FASTENERS = ("snaps", "magnet", "zip", "hook and loop")
 SIDES = ("left", "right", "top", "bottom")
 NEIGHBOURS: Mapping[str, tuple[str, ...]] = {"top": ("left", "right"), "bottom": ("left", "right")}
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.making.needles import sewn_with
+from generator.calculation.making_up.thing import FASTENERS
 from generator.calculation.marked_edges import marked_edges
 from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.turning.pressed import pressed_words
@@ -20,6 +21,7 @@ from generator.calculation.worksheet import lie_lists, lists
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.copies_told import copy_list
 from generator.calculation.worksheet.cut_order import cut_order
+from generator.calculation.worksheet.elastic import elastic_words
 from generator.calculation.worksheet.moments import MOMENT_BRACKETS, Moment
 from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.own_measure import own_measure_words
@@ -150,15 +152,11 @@ def _pressed(pieces: Sequence[Piece]) -> str:
     return pressed_words(panel.pressed, pressed[0].hangs_by) if panel is not None else ""
 
 
-def _labels(context: StepContext) -> Callable[[str], str]:
-    return lambda name: context.pieces[name].label
-
-
-def _closures(*, buttons: bool, holes: bool = False) -> Filler:
+def _closures(kinds: Sequence[str], *, holes: bool = False) -> Filler:
     """The places of buttons or their holes, or of whatever else closes; ties are pieces and have none."""
 
     def fill(context: StepContext, _pieces: Sequence[Piece]) -> str:
-        closures = [one for one in context.closures if one.kind != "ties" and (one.kind == "buttons") is buttons]
+        closures = [one for one in context.closures if one.kind in kinds]
         return lists.closure_list(closures, context.pieces, context.scope.edition, holes=holes)
 
     return fill
@@ -258,8 +256,11 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "needle and stitch": _needle_and_stitch,
         "bulky rows": lambda context, pieces: bulk_words(pieces[0], context.scope.edition) if pieces else "",
         "row ends": lambda _context, pieces: row_runs(pieces[0]) if pieces else "",
-        "buttonholes": _closures(buttons=True, holes=True),
-        "buttons": _closures(buttons=True),
-        "fasteners": _closures(buttons=False),
+        "buttonholes": _closures(("buttons",), holes=True),
+        "buttons": _closures(("buttons",)),
+        "elastic": lambda context, pieces: elastic_words(
+            context.closures, context.pieces, context.scope.edition, {piece.name for piece in pieces}
+        ),
+        "fasteners": _closures(FASTENERS),
     }
 )

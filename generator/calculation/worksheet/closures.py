@@ -10,6 +10,7 @@ from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worked_project import ClosureWork, MeetingWork
+from generator.calculation.worksheet.elastic import worked_elastic
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.values import EdgeRun
@@ -44,6 +45,8 @@ def edge_length(scope: Scope, piece: str, edge: str) -> Fraction:
 
 
 def _closure(scope: Scope, model: Closure) -> ClosureWork:
+    if model.kind == "elastic":
+        return worked_elastic(scope, model, run_length(scope, model.on))
     length = run_length(scope, model.on)
     number = scope.count(model.number)
     diameter = scope.value(model.diameter) if model.diameter else Fraction(0)
@@ -57,7 +60,7 @@ def _closure(scope: Scope, model: Closure) -> ClosureWork:
         kind=model.kind,
         number=number,
         on=str(model.on),
-        onto=str(model.onto),
+        onto=str(model.edges[1]),
         overlap=overlap,
         diameter=diameter,
         thickness=thickness,
@@ -66,6 +69,7 @@ def _closure(scope: Scope, model: Closure) -> ClosureWork:
         inset=inset,
         text=_words(scope, model, overlap, diameter),
         note=scope.text(model.note),
+        width=scope.value(model.width) if model.width else Fraction(0),
     )
     _check(scope, model, closure)
     return closure
@@ -86,7 +90,7 @@ def _check(scope: Scope, model: Closure, closure: ClosureWork) -> None:
     crowded = crowded_buttons(closure.positions, closure.diameter, scope.edition)
     if crowded:
         scope.report("warning", crowded, model.place)
-    upper, under = _margin(scope, model.on), _margin(scope, model.onto)
+    upper, under = _margin(scope, model.on), _margin(scope, model.edges[1])
     if closure.overlap and upper is not None and under is not None:
         lap = Lap(closure.overlap, closure.diameter, closure.thickness, turned_out=_turned_out(scope, model.on))
         for fault in lap_faults(lap, upper, under, scope.edition):

@@ -75,7 +75,11 @@ def wanted_things(
     return (
         *(Purchase(use.name, use.buy_text, Fraction(1), use.buy, cloth=True) for use in cloths),
         *([Purchase("thread", spools, Fraction(thread.spools), thread.length)] if thread.spools else []),
-        *(Purchase(one.kind, str(one.number), Fraction(one.number)) for one in closures if one.kind != "ties"),
+        *(
+            Purchase(one.kind, str(one.number), Fraction(one.number), one.number * one.length)
+            for one in closures
+            if one.kind != "ties"
+        ),
         *(Purchase(line.item, line.amount, line.number, line.number * line.length) for line in supplies),
     )
 

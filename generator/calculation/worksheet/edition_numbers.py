@@ -90,6 +90,8 @@ def _of_closures(figures: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
     for closure in figures.get("closures", ()):
         for key, word in _CLOSURE_WORDS.items():
             yield f": {closure['kind']} on {closure['on']}, {word}", _read(closure.get(key, ""))
+        if "length" in closure:
+            yield f": {closure['kind']} on {closure['on']}, length", closure["length"]
 
 
 def _of_cloths(figures: Mapping[str, Any]) -> Iterator[tuple[str, str]]:

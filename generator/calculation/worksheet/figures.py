@@ -216,4 +216,6 @@ def _closure(closure: ClosureWork, edition: Edition) -> dict[str, Any]:
         "onto": closure.onto,
         "positions": _lengths(closure.positions, edition),
         "buttonhole": write_length(closure.buttonhole, edition),
+        **({"length": write_length(closure.length, edition)} if closure.length else {}),
+        **({"width": write_length(closure.width, edition)} if closure.width else {}),
     }

@@ -37,7 +37,7 @@ def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
             number,
             model.kind,
             tuple(model.on.edges),
-            tuple(model.onto.edges),
+            tuple(model.edges[1].edges),
             model.place,
             scope.value(model.overlap) if model.overlap else Fraction(0),
         )

@@ -11,15 +11,17 @@ from types import MappingProxyType
 
 from generator.calculation.making.timing import operation_minutes, printed_minutes
 from generator.calculation.making_up.acts import Act
+from generator.calculation.making_up.thing import FASTENERS
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.times import WORK, Counts
 from generator.calculation.worksheet.work import Work, work_of
 
-# Work that is counted from the closures: its rate, and whether it is done to buttons or to all else that closes.
+# Work that is counted from the closures: its rate, and the kinds of closure it is done to.
 _CLOSING = {
-    "make buttonholes": ("buttonhole", True),
-    "sew buttons": ("sew a button", True),
-    "set fasteners": ("sew a button", False),
+    "make buttonholes": ("buttonhole", ("buttons",)),
+    "sew buttons": ("sew a button", ("buttons",)),
+    "set fasteners": ("sew a button", FASTENERS),
+    "thread elastic": ("join a length", ("elastic",)),
 }
 # What an act of a step's own counts, where it names no technique.
 _ACTS: Mapping[str, tuple[str, ...]] = MappingProxyType(
@@ -61,9 +63,9 @@ def _counts(context: StepContext, kinds: Iterable[str], work: Work) -> Counts:
     for kind in kinds:
         counts = _added(counts, WORK[kind](work))
         if kind in _CLOSING:
-            operation, buttons = _CLOSING[kind]
-            closures = (one for one in context.closures if one.kind != "ties" and (one.kind == "buttons") is buttons)
-            counts[operation] = Fraction(sum(closure.number for closure in closures))
+            operation, closing = _CLOSING[kind]
+            number = sum(one.number for one in context.closures if one.kind in closing)
+            counts = _added(counts, {operation: Fraction(number)})
     return counts
 
 

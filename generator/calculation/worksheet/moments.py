@@ -230,6 +230,20 @@ def _zipped(moment: Moment) -> bool:
     return any(zip_of(seam, thing) is not None for seam in (thing.seams if filled else moment.seams))
 
 
+def _elastic(moment: Moment) -> bool:
+    """Whether an elastic runs in a hem that the step makes."""
+    hems = {tuple(item.on.split(".")) for item in moment.gives if item.state == "hemmed"}
+    closings = moment.book.thing.closings if moment.book is not None else ()
+    return any(closing.kind == "elastic" and hems & set(closing.on) for closing in closings)
+
+
+def _ring_done(moment: Moment) -> bool:
+    """Whether a piece that the step sews has been closed to a ring by a step before it."""
+    thing = moment.book.thing if moment.book is not None else None
+    rings = [seam for seam in thing.seams if seam.sort == "ring"] if thing is not None else []
+    return any(set(seam.pieces) & set(moment.act.pieces) and moment.given & set(sewn_items(seam)) for seam in rings)
+
+
 MomentTest = Callable[[Moment], bool]
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
@@ -247,6 +261,8 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
         "zipped": _zipped,
+        "elastic": _elastic,
+        "ring done": _ring_done,
         "tucks inside": lambda moment: any(
             moment.context.pieces[piece].panel is not None for seam in moment.seams for piece in seam.pieces
         ),

@@ -212,5 +212,6 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "make buttonholes": lambda work: {},
         "sew buttons": lambda work: {},
         "set fasteners": lambda work: {},
+        "thread elastic": lambda work: _each(work, lambda piece: {"pin": piece.finished_across}),
     }
 )
