@@ -50,6 +50,11 @@ class BuiltSite:
         found = (path for path in self.folder.rglob("*") if path.is_file() and not path.name.startswith("."))
         return tuple(sorted(path.relative_to(self.folder).as_posix() for path in found))
 
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """The same files, to be asked whether one is among them: each of some ten thousand links asks so."""
+        return frozenset(self.files)
+
     @property
     def pages(self) -> tuple[str, ...]:
         return tuple(file for file in self.files if file.endswith(".html"))

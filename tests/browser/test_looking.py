@@ -51,6 +51,15 @@ def test_a_page_has_its_other_faults_however_many_pages_came_before(page: Page) 
         assert found.startswith("image-alt:")
 
 
+def test_what_is_inside_a_drawing_is_left_alone_until_it_is_asked_for_and_stays_on_the_page(page: Page) -> None:
+    drawing = '<svg role="img" aria-label="A tuck" width="9" height="9"><g role="img" id="tuck"></g></svg>'
+    opened, examiner = shown(page, more=drawing), Examiner()
+    assert examiner.faults(opened) == []
+    assert opened.locator("svg > #tuck").count() == 1
+    [found] = examiner.faults(opened, drawings=True)
+    assert found.startswith("svg-img-alt:")
+
+
 def test_what_is_too_wide_or_cut_off_is_found(page: Page) -> None:
     assert too_wide(shown(page, "h1 { width: 600px }"), (360,)) == ["scrolls sideways at 360 px"]
     cut = shown(page, "h1 { width: 90px; overflow: hidden; white-space: nowrap; font-size: 60px }")

@@ -54,7 +54,7 @@ def _fault(site: BuiltSite, file: str, link: Link, address: str) -> str:
     if parts.scheme or parts.netloc:
         return "is not relative"
     found = resolved(file, inside)
-    if found not in site.files:
+    if found not in site.names:
         return "leads to no file"
     if parts.fragment and unquote(parts.fragment) not in _anchors(site.folder / found):
         return "leads to no such place on that page"
@@ -80,10 +80,10 @@ def unreachable(site: BuiltSite) -> list[str]:
     while waiting:
         file = waiting.pop()
         found = {resolved(file, link.target) for link in targets(site, file) if not urlsplit(link.target).scheme}
-        new = (found & set(site.files)) - reached
+        new = (found & site.names) - reached
         reached |= new
         waiting += new
-    return sorted(set(site.files) - reached - {*ASKED_FOR} - _shared(site))
+    return sorted(site.names - reached - {*ASKED_FOR} - _shared(site))
 
 
 def _shared(site: BuiltSite) -> set[str]:

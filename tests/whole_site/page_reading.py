@@ -29,13 +29,14 @@ class Link:
 
 
 class _Tags(HTMLParser):
-    """Gathers ids, links and the title of a page."""
+    """Gathers ids, links, the title and the descriptions of a page."""
 
     def __init__(self, text: str) -> None:
         super().__init__()
         self.ids: list[str] = []
         self.links: list[Link] = []
         self.title = ""
+        self.descriptions: list[str] = []
         self._within = ""
         self.feed(text)
         self.close()
@@ -45,6 +46,7 @@ class _Tags(HTMLParser):
         self._within = tag
         self.ids += [told["id"]] if "id" in told else []
         self.links += [Link(tag, told[name], told.get("rel", "")) for name in LEADING if name in told]
+        self.descriptions += [told.get("content", "")] if told.get("name") == "description" else []
         self.links += [Link(tag, one.split()[0]) for one in told.get("srcset", "").split(",") if one.strip()]
 
     def handle_data(self, data: str) -> None:
@@ -54,7 +56,7 @@ class _Tags(HTMLParser):
 
 @lru_cache(maxsize=1000)
 def read_tags(path: Path) -> _Tags:
-    """Return the ids, the links and the title of a page."""
+    """Return the ids, the links, the title and the descriptions of a page."""
     return _Tags(path.read_text(encoding="utf-8"))
 
 

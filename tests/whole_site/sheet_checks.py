@@ -173,7 +173,7 @@ def links(sheet: ReadSheet) -> Iterator[str]:
 
 def _is_our_own(site: BuiltSite, uri: str) -> bool:
     inside = uri.removeprefix(site.address).partition("#")[0]
-    return bool(site.address) and uri.startswith(site.address) and resolved("index.html", inside) in site.files
+    return bool(site.address) and uri.startswith(site.address) and resolved("index.html", inside) in site.names
 
 
 def _leads_nowhere(sheet: ReadSheet, place: object) -> bool:

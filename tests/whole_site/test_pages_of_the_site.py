@@ -50,9 +50,7 @@ def test_no_page_is_heavy(demo_site: BuiltSite) -> None:
 def test_no_two_pages_tell_the_same_of_themselves(demo_site: BuiltSite) -> None:
     told = defaultdict(list)
     for page in demo_site.pages:
-        [about] = [
-            meta.get("content") for meta in read_page(demo_site, page).all("meta") if meta.get("name") == "description"
-        ]
+        [about] = read_tags(demo_site.folder / page).descriptions
         told[about].append(page)
     assert {about: pages for about, pages in told.items() if len(pages) > 1} == {}
     assert len(told) == len(demo_site.pages)
