@@ -10,9 +10,9 @@ from typing import Any
 from urllib.parse import urljoin
 from xml.etree import ElementTree
 
-from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, alike_together, changed_numbers
-from generator.lengths import EDITIONS
+from generator.calculation.worksheet.editions import ChangedNumber, PublishedEdition, changed_numbers
 from generator.rendering import addresses
+from generator.rendering.corrected_sheets import SameChanges, told_once
 from generator.rendering.page_frame import framed_page
 from generator.rendering.setting import Setting
 from generator.rendering.sharing import as_data
@@ -25,11 +25,11 @@ _NONE: Mapping[str, Any] = {}
 
 @dataclass(frozen=True, slots=True)
 class ChangesSince:
-    """What an old sheet with a mark has otherwise than the newest: its changes by size and edition."""
+    """What old sheets with a mark have otherwise than the newest: changes with the sheets that have them."""
 
     mark: str
     day: str
-    changes: Mapping[tuple[str, str], tuple[ChangedNumber, ...]]
+    changes: tuple[SameChanges, ...]
     with_words: bool = False
 
 
@@ -90,14 +90,12 @@ def render_corrections(
         for project, found in sorted(editions.items())
         if found
     ]
-    units = {name: edition.unit for name, edition in EDITIONS.items()}
     return framed_page(
         "corrections.html",
         addresses.CORRECTIONS,
         setting,
         histories=histories,
         **_printed(histories, editions),
-        units=units,
         told=read_number,
         feed=addresses.FEED if setting.site_address and histories else "",
         page_of=addresses.project_page,
@@ -113,7 +111,7 @@ def _history(
     newest = editions[-1]
     older, now = (editions, draft) if draft else (editions[:-1], newest)
     since = tuple(
-        ChangesSince(old.mark, old.day, _by_sheet(changed_numbers(old, now)), old.with_words) for old in reversed(older)
+        ChangesSince(old.mark, old.day, told_once(changed_numbers(old, now)), old.with_words) for old in reversed(older)
     )
     named = title or newest.project.replace("-", " ").capitalize()
     told = tuple(sorted(((day, text) for day, text in about), reverse=True))
@@ -141,11 +139,6 @@ def _printed(histories: Sequence[History], editions: Mapping[str, Sequence[Publi
             }
         )
     return {"printed": told, "printed_data": as_data(told)}
-
-
-def _by_sheet(changes: Sequence[ChangedNumber]) -> dict[tuple[str, str], tuple[ChangedNumber, ...]]:
-    sheets = dict.fromkeys((change.size, change.edition) for change in changes)
-    return {sheet: alike_together([one for one in changes if (one.size, one.edition) == sheet]) for sheet in sheets}
 
 
 def corrections_feed(
@@ -188,10 +181,10 @@ def _entry(
     page = urljoin(base, addresses.CORRECTIONS)
     name = addresses.slug(f"{newer.project} {newer.mark}")
     lines = [
-        f"{one.size}, {one.edition}: {one.piece + ', ' if one.piece else ''}{one.what}: "
+        f"{same.named({})}: {one.piece + ', ' if one.piece else ''}{one.what}: "
         f"{one.was or 'nothing'} is now {one.now or 'nothing'}"
-        for changed in _by_sheet(changes).values()
-        for one in changed
+        for same in told_once(changes)
+        for one in same.changes
     ]
     entry = ElementTree.SubElement(feed, "entry")
     _add(entry, "title", f"{title}: edition mark {newer.mark}")

@@ -278,7 +278,7 @@ def test_a_correction_goes_from_the_mark_over_the_draft_to_the_next_mark(room: P
     assert marked(room, "2031-04").marked == ["flag"]
     assert "Edition mark 2031-04" in footer(room, sheet)
     # A hem of 1/4 in is turned twice at each edge: 8 + 1 = 9 in to cut before, 9 + 1 = 10 in now.
-    assert "small, inch: field, cut across: 9 is now 10" in page(room, "corrections.xml")
+    assert "small, inch edition: field, cut across: 9 is now 10" in page(room, "corrections.xml")
     editions = read_editions((room / "site/editions/flag.json").read_text(encoding="utf-8"), "flag")
     assert [(one.mark, one.day) for one in editions] == [("2031-03", DAY), ("2031-04", DAY)]
     assert published(room).current

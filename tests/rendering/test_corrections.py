@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+import html
+import json
+import re
 from xml.etree import ElementTree
 
 from room_setting import setting
@@ -102,7 +105,7 @@ def test_the_feed_has_an_entry_for_every_edition_that_changed_numbers() -> None:
         "Neck roll & <ends>: edition mark 2031-05",
         "Neck roll & <ends>: edition mark 2031-03 b",
     ]
-    assert entries[1].findtext(f"{ATOM}content") == "bed, inch: band, cut across: 27 1/4 is now 27 1/2"
+    assert entries[1].findtext(f"{ATOM}content") == "bed, inch edition: band, cut across: 27 1/4 is now 27 1/2"
     assert tree.findtext(f"{ATOM}updated") == "2031-05-02T00:00:00Z"
     assert tree.findtext(f"{ATOM}id") == "https://ropewalk.example/sheets/corrections.html"
     ids = [entry.findtext(f"{ATOM}id") for entry in entries]
@@ -149,4 +152,34 @@ def test_texts_that_changed_alike_stand_in_one_line_of_a_sheet_and_of_the_feed()
     assert f"The whole sheet words of Fold it {told} –" in text
     assert "The whole sheet words of Turn it – reworded" in text
     feed = corrections_feed(found, TITLES, setting(site_address="https://ropewalk.example/sheets")) or b""
-    assert f"bed, inch: words of Cut it; Hem it: {told} is now reworded" in feed.decode()
+    assert f"bed, inch edition: words of Cut it; Hem it: {told} is now reworded" in feed.decode()
+
+
+def test_what_changed_alike_on_several_sheets_is_told_once_with_their_sizes() -> None:
+    """The lap and a text changed in both sizes, the width in one; the numbers of the metric edition are others."""
+
+    def printed(mark: str, *, late: bool) -> PublishedEdition:
+        sheets = {}
+        for size, edition in (("bed", "inch"), ("cot", "inch"), ("bed", "metric"), ("cot", "metric")):
+            sheets[size, edition] = {
+                "band: lap": ("3" if late else "2") if edition == "inch" else ("8" if late else "5"),
+                "band: cut across": ("28" if late else "27") if (size, edition) == ("bed", "inch") else "20",
+                ": words of Cut it": "2 d" if late else "1 a",
+            }
+        return PublishedEdition("neck-roll", mark, f"{mark}-01", sheets)
+
+    found = {"neck-roll": (printed("2031-03", late=False), printed("2031-04", late=True))}
+    labels = {"neck-roll": {"bed": "wide bed", "cot": "cot"}}
+    page = render_corrections(found, TITLES, setting(), labels=labels)
+    told = re.findall(r'data-sheets="([^"]*)".*?<caption>(.*?)</caption>(.*?)</table>', page, re.DOTALL)
+    assert [(caption, lines.count("<tr>") - 1) for _, caption, lines in told] == [
+        ("Wide bed and cot, inch edition (in)", 1),
+        ("Wide bed, inch edition (in)", 1),
+        ("Wide bed and cot, inch and metric edition", 1),
+        ("Wide bed and cot, metric edition (cm)", 1),
+    ]
+    # Whoever types the foot of a sheet is shown what it has, from every table that names it.
+    named = [json.loads(html.unescape(sheets)) for sheets, *_ in told]
+    assert [["bed", "inch"] in sheets for sheets in named] == [True, True, True, False]
+    feed = corrections_feed(found, TITLES, setting(site_address="https://ropewalk.example/sheets")) or b""
+    assert "bed and cot, inch edition: band, lap: 2 is now 3" in feed.decode()

@@ -45,19 +45,20 @@
 
   function named(project, sheet) { return project.title + ", " + project.sizes[sheet.size] + ", " + sheet.edition; }
 
+  // What changed alike on several sheets stands in one table for all of them.
   function changesOf(project, mark, sheet) {
-    return Array.from(document.querySelectorAll("[data-since]")).find(function (box) {
+    return Array.from(document.querySelectorAll("[data-since]")).filter(function (box) {
       return box.dataset.project === project.name && box.dataset.since === mark
-        && box.dataset.size === sheet.size && box.dataset.edition === sheet.edition;
+        && JSON.parse(box.dataset.sheets).some(function (one) { return one[0] === sheet.size && one[1] === sheet.edition; });
     });
   }
 
-  function say(kind, words, table) {
+  function say(kind, words, boxes) {
     const line = document.createElement("p");
     line.textContent = words;
     verdict.dataset.is = kind;
     verdict.replaceChildren(line);
-    if (table) { verdict.append(table.querySelector("table").cloneNode(true)); }
+    (boxes || []).forEach(function (box) { verdict.append(box.querySelector("table").cloneNode(true)); });
   }
 
   function answer() {
@@ -74,7 +75,7 @@
     if (!project.marks.includes(mark)) { say("asked", project.title + " has no edition mark " + mark + "; look at the foot again."); return; }
     if (mark === project.marks[0] && !project.draft) { say("good", project.title + ", " + mark + ": that is the newest. Your sheet is good."); return; }
     const sheets = sheetsOf(project, typed);
-    const changed = sheets.filter(function (sheet) { return changesOf(project, mark, sheet); });
+    const changed = sheets.filter(function (sheet) { return changesOf(project, mark, sheet).length; });
     if (!changed.length) { say("good", (sheets.length === 1 ? named(project, sheets[0]) : project.title) + ", " + mark + ": nothing on it has changed. Your sheet is good."); return; }
     if (sheets.length > 1) {
       say("asked", "Which sheet: " + sheets.map(function (sheet) { return project.sizes[sheet.size] + ", " + sheet.edition; }).join("; ") + "?");
