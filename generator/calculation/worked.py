@@ -177,6 +177,14 @@ class BreadthJoin:
 
 
 @dataclass(frozen=True, slots=True)
+class Rods:
+    """A rod in every tuck of a blind: its thickness, and where rings are sewn on along it, from one side [in]."""
+
+    thick: Fraction
+    rings: tuple[Fraction, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Panel:
     """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side.
 
@@ -198,9 +206,15 @@ class Panel:
     stripes: PanelStripes | None = None
     shaped_ends: tuple[TuckEnd, ...] = ()
     pressed: tuple[Turn, ...] = ()
+    rods: Rods | None = None
 
     def held(self, side: str) -> tuple[Turn, ...]:
-        """Return how the top or bottom edge holds the tucks: as pressed or as the rows say, empty if free."""
+        """Return how the top or bottom edge holds the tucks: as pressed or as the rows say, empty if free.
+
+        Edges that are hemmed before the tucks are stitched, so that rods slide in, hold nothing.
+        """
+        if self.rods is not None:
+            return ()
         if self.rows is None:
             return self.pressed
         return {"top": self.rows.top, "bottom": self.rows.bottom}.get(side, ())

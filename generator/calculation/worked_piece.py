@@ -254,6 +254,12 @@ class Piece:
         """How many quarter turns clockwise bring it from the table to where it hangs: one if it hangs by its left."""
         return -CLOCKWISE.index(self.hangs_by) % 4
 
+    @property
+    def along_at_marking(self) -> Fraction:
+        """How long it is along its tucks when they are marked [in]: as cut, or hemmed where rods slide in."""
+        rodded = self.panel is not None and self.panel.rods is not None
+        return self.finished_along if rodded else self.cut_along
+
     def said(self, side: str) -> str:
         """Return what a side is called as the piece hangs, and behind it as it lies on the table: 'top (left ...)'."""
         if not self.quarters or side not in CLOCKWISE:

@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import Annotated, ClassVar, Self
 
 from generator.definitions.between import Between, check_between
-from generator.definitions.caution_rule import Asked, AskedCautions, own_cautions
+from generator.definitions.blinds import check_cords
+from generator.definitions.caution_rule import Asked, AskedCautions, asked_names, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.completed import completed
@@ -119,6 +120,7 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         check_project(project.pieces, project.cloths, project.steps, reading)
         check_between(project.between, project.sizes, reading)
         asked = (project.cautions, *(step.cautions for step in project.steps))
+        check_cords(project.pieces, project.supplies, asked_names(project.cautions), reading)
         check_cautions([one for each in asked for one in own_cautions(each)], reading)
     reading.faults.stop()
     if project is None:

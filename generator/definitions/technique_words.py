@@ -27,7 +27,7 @@ WORK = (
     ),
     *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
     *("fuse pieces", "underline pieces", "quilt pieces"),
-    *("make buttonholes", "sew buttons", "set fasteners", "thread elastic", "press tucks"),
+    *("make buttonholes", "sew buttons", "set fasteners", "thread elastic", "press tucks", "put in rods"),
 )
 FIGURES = (
     *("marking strip", "cross marking strip", "surface", "piece", "layout", "assembly", "hem section"),
@@ -71,7 +71,7 @@ BRACKETS = (
         "depths",
     ),
     *("marked edges", "cross marked edges", "sample", "check points", "cross check points", "ruled rows", "rows"),
-    *("row ends", "bulky rows", "hanging", "top lies", "pressed ways", "pressed spaces", "tucks lie"),
+    *("row ends", "bulky rows", "rods", "rings", "hanging", "top lies", "pressed ways", "pressed spaces", "tucks lie"),
     *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
     *(
         "opening",

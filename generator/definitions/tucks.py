@@ -25,6 +25,7 @@ from generator.definitions.reading import Reading
 from generator.definitions.values import CountWish, Formula
 from generator.definitions.vocabulary import (
     GIVES,
+    HEADRAILS,
     HELD,
     LONE_EDGE_TUCKS,
     PLANS,
@@ -55,11 +56,30 @@ class Run(Located):
     pitch_after: Length | None = None
 
 
+class Rings(Located):
+    """Rings along every rod of a blind, for the cords of a headrail that is bought with all its safety parts."""
+
+    from_sides: Length
+    headrail: Annotated[str, choice(HEADRAILS, "headrail that cords may hang on")]
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that cords hang on nothing but a headrail with its safety parts."""
+        if "headrail" not in found.entries:
+            told = (
+                "rings are for cords, and a child caught in the cord of a blind can strangle. Take the rings out, and "
+                "lift the rods on to hooks; or, only where the headrail is bought with all its safety parts and fitted "
+                f"by its maker's text, write 'headrail: {HEADRAILS[0]}' here"
+            )
+            reading.faults.add(found.place, told)
+
+
 class Tucks(Located):
     """One set of parallel tucks: equal ones by depth and spacing, or runs of unequal ones.
 
     ``gives`` is what may change so that the finished size comes out exactly. A ring has no ends and no margins.
     A left or right margin that is None is as ``margin``. ``pressed`` is how tucks lie that no row turns.
+    ``rod`` is the thickness of a rod in each of them, with ``rings`` along it.
     """
 
     depth: Depth | None = None
@@ -74,10 +94,15 @@ class Tucks(Located):
     mirror: YesNo = False
     middle_pitch: Length | None = None
     pressed: Annotated[Pressed, choice(PRESSED, "way to press tucks")] | None = None
+    rod: Length | None = None
+    rings: Rings | None = None
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:
         """Hold that tucks are told in one of the two ways."""
+        if "rings" in found.entries and "rod" not in found.entries:
+            told = "rings are sewn on along rods; say under 'rod' how thick those are, or take the rings out"
+            reading.faults.add(found.entries["rings"][0].place, told)
         if "runs" in found.entries:
             for key in ("depth", "spacing", "number", "ring"):
                 if key in found.entries:

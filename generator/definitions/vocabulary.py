@@ -67,6 +67,8 @@ LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
 PRESSED: tuple[str, ...] = get_args(Pressed)
 HANGS: tuple[str, ...] = get_args(Hangs)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
+# What cords may hang on; nothing else carries any.
+HEADRAILS = ("bought with all its safety parts",)
 PLANS = (
     "linked cells",
     "ripples",
@@ -144,6 +146,9 @@ CONDITIONS = frozenset(
         "bound",
         "rows",
         "on its side",
+        "rods",
+        "rings",
+        "hems cross tucks",
         "upright edges",
         "upright",
         "one way",

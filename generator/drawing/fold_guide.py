@@ -52,7 +52,7 @@ def draw_fold_marks(worksheet: Worksheet, name: str, style: Style, size: DrawnSi
     """Return where a panel's fold marks stand, by their numbers."""
     panel, piece = worksheet.panels[name], worksheet.pieces[name]
     canvas = canvas_of(size, style, f"fold marks {name}")
-    told = ("left", write_length(piece.cut_along, worksheet.edition))
+    told = ("left", write_length(piece.along_at_marking, worksheet.edition))
     sketch_fold_marks(canvas, panel.across, told, worksheet.edition, panel.stripes)
     _draw_joins(canvas, panel.joins, panel.across)
     edges = marked_edges(panel, worksheet.edition)

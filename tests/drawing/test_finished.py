@@ -34,6 +34,7 @@ FORMS = {
     "pier-bolster": "roll",
     "lantern-sleeve": "tube",
     "gull-window-curtain": "hung",
+    "fairway-blind": "hung",
     "galley-valance": "hung",
     "breakwater-runner": "over an edge",
     "ferry-runner": "over an edge",
@@ -43,7 +44,7 @@ FORMS = {
     "harbour-headboard": "flat",
     "tide-table-mats": "flat",
 }
-BACKS = {"awning-cushion", "quay-cushion", "pier-bolster", "customs-tote"}
+BACKS = {"fairway-blind", "awning-cushion", "quay-cushion", "pier-bolster", "customs-tote"}
 
 
 @cache

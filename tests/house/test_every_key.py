@@ -107,6 +107,7 @@ ABOUT = {
     (SAY, "Copies"): only(defined("Copy"), "of", "reaches", "fixed", "on"),
     (SAY, "Tucks"): defined("Tucks"),
     (SAY, "Unequal tucks"): defined("Run"),
+    (SAY, "A blind"): defined("Rings"),
     (SAY, "Rows and turns"): defined("Rows"),
     (SAY, "Wider than the cloth"): only(defined("TuckedPanel"), "join allowance"),
     (SAY, "Tuck first, cut to shape after"): only(defined("TuckedPanel"), "cut to shape", "room around"),

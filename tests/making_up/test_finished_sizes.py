@@ -21,6 +21,7 @@ BY_HAND = {
     "breakwater-runner": (1, "12", "36", "0", ""),
     "chandlery-flap": (1, "7", "7", "0", ""),  # the bag: 5 in of flap and 2 in; the flap lies over it
     "customs-tote": (1, "10", "11", "0", ""),
+    "fairway-blind": (1, "24", "40", "0", ""),  # as its file says; on its side it is 40 by 24
     "ferry-runner": (1, "36", "12", "0", ""),  # 8 + 20 + 8
     "galley-valance": (1, "24", "13", "0", ""),  # a band of 6 in and pleats of 7 in
     "gull-window-curtain": (2, "18", "18", "0", ""),  # 24 in x 3/4 wide, 18 in long; turned, for it lies on its side

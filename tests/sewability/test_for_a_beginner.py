@@ -226,9 +226,12 @@ def test_the_order_of_hems_is_told_where_hems_meet(path: Path) -> None:
         hemmed = [
             {side for side, edge in sheet.pieces[name].edges.items() if edge.end.kind == "hem"} for name in step.pieces
         ]
-        meet = any(sides & {"left", "right"} and sides & {"top", "bottom"} for sides in hemmed)
+        # The sides of a blind are hemmed in a step of their own, before its folds are marked.
+        rodded = any(sheet.panels[name].rods is not None for name in step.pieces if name in sheet.panels)
+        meet = not rodded and any(sides & {"left", "right"} and sides & {"top", "bottom"} for sides in hemmed)
         assert ("Sides come before" in step.text) == meet, named(sheet, step)
-        for line in re.findall(r"^- .*$", step.text, re.MULTILINE):
+        # Edges are told as they hang; where they lay on the table stands behind them.
+        for line in re.findall(r"^- .*$", re.sub(r" \(\w+ on the table\)", "", step.text), re.MULTILINE):
             assert not re.search(r"(?:top|bottom).* and (?:left|right)", line), line
         first = re.search(r"\b(left|right|top|bottom)\b[^:]*: turn", step.text)
         assert first is not None

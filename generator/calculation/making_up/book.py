@@ -9,7 +9,16 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.acts import ANY, Act, Method
 from generator.calculation.making_up.given import given_by
-from generator.calculation.making_up.items import RAW, WORK, Item, edge_items, piece_items, seam_item, sewn_items
+from generator.calculation.making_up.items import (
+    RAW,
+    RODS_IN,
+    WORK,
+    Item,
+    edge_items,
+    piece_items,
+    seam_item,
+    sewn_items,
+)
 from generator.calculation.making_up.seams import FLAT_SEAMS, told_of, zip_of
 from generator.calculation.making_up.thing import FASTENERS, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
@@ -63,6 +72,8 @@ class Book:
                 yield from (item for item in piece_items(part) if item.state in method.gives)
                 if "attached" in method.gives and part.sewn_on:
                     yield Item("attached", part.name)
+                if RODS_IN in method.gives and "rods" in part.facts:
+                    yield Item(RODS_IN, part.name)
                 yield from (one.item for one in self.trials if one.piece == part.name and TRIED in method.gives)
                 yield from self._edges_given(method, part, {edge for piece, edge in what if piece == part.name})
         yield from self._closings_given(method, named)

@@ -15,6 +15,8 @@ _MEASURED = frozenset({"seam", "hem", "bound", "faced"})
 # Sorts of seam whose raw edges are not shut in by the seam itself.
 RAW = frozenset({"plain", "ring", "ring of a panel", "three sides"})
 WORK = "*"
+RODS_IN = "rods in"
+_BEFORE_ROD_HEMS = ("cut", "joined", "lengthened")
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +107,23 @@ def placed_item(part: Component) -> Item:
     return Item("fixed" if part.lies_on else "attached", part.name)
 
 
+def rod_hems(part: Component) -> tuple[Item, ...]:
+    """Return the hems that are made before the tucks of a blind are marked: rods slide in at both ends of its tucks."""
+    sides = (side for side in ("top", "bottom") if "rods" in part.facts and part.ends.get(side) in HEMS)
+    return tuple(Item("hemmed", f"{part.name}.{side}") for side in sides)
+
+
+def earlier_items(part: Component, item: Item) -> tuple[Item, ...]:
+    """Return what comes before a state of a piece itself, before its rods, or a hem that they slide past."""
+    own, hems = piece_items(part), rod_hems(part)
+    if item.state == RODS_IN:
+        return (*own, *edge_items(part))
+    if item in hems:
+        return tuple(one for one in own if one.state in _BEFORE_ROD_HEMS)
+    before = own[: own.index(item)]
+    return before if item.state in _BEFORE_ROD_HEMS else (*before, *hems)
+
+
 def edge_items(part: Component) -> tuple[Item, ...]:
     """Return the states of a piece's edges that are due: hems first, then gathers and pleats, then what is fastened."""
     hems = [Item("hemmed", f"{part.name}.{side}") for side, end in part.ends.items() if end in HEMS]
@@ -131,6 +150,7 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
     parts = sorted(thing.parts.values(), key=lambda part: ("later" in part.facts, not part.is_panel))
     due = [Due(item, (part.name,)) for part in parts for item in (*piece_items(part), *edge_items(part))]
     due += [Due(item, (item.on,)) for item in tried]
+    rodded = [part.name for part in parts if "rods" in part.facts]
     due += [Due(Item("attached", part.name), (part.name,)) for part in parts if _is_loose(part, thing)]
     for closing in thing.closings:
         if closing.kind in FASTENERS:
@@ -147,6 +167,7 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
             due += [Due(Item(state, f"@{closing.number}"), closing.pieces) for state in ("holed", "set")]
         if closing.kind == "elastic":
             due.append(Due(Item("set", f"@{closing.number}"), closing.pieces))
+    due += [Due(Item(RODS_IN, name), (name,)) for name in rodded]
     everything = tuple(thing.parts)
     due += [Due(Item("filled", WORK), everything)] if is_filled(thing) else []
     due += [Due(Item("fitted", WORK), everything)] if thing.kind == "lampshade" else []

@@ -12,14 +12,17 @@ from generator.calculation.making_up.acts import Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import (
     HEMS,
+    RODS_IN,
     WORK,
     Item,
+    earlier_items,
     edge_items,
     is_filled,
     is_strip,
     piece_items,
     placed_item,
     ready_items,
+    rod_hems,
     seam_item,
     sewn_items,
 )
@@ -71,9 +74,9 @@ class Needs:
         part = self.part_of(item)
         if part is None:
             return ()
-        earlier = list(piece_items(part))
-        if item in earlier:
-            return earlier[: earlier.index(item)]
+        earlier = piece_items(part)
+        if item.state == RODS_IN or item in (*earlier, *rod_hems(part)):
+            return earlier_items(part, item)
         if item.state in ("attached", "one first"):
             return ()
         if item.state == TRIED:

@@ -18,12 +18,15 @@ from generator.calculation.making_up.items import (
     edge_items,
     is_filled,
     raw_seams,
+    rod_hems,
     seam_item,
     sewn_items,
 )
 from generator.calculation.making_up.needs import Needs
 from generator.calculation.making_up.seams import FLAT_SEAMS, closes, lining_of
 from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
+
+_OTHER_HEMS = frozenset({"casing", "caught hem"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,13 +98,21 @@ class Writer:
         if item.on == WORK:
             yield ()
         elif part is not None:
-            yield self._hems_beside_trial(part, item) or ((part.name, ""),)
+            yield self._hems_beside_rods(part, item) or self._hems_beside_trial(part, item) or ((part.name, ""),)
         elif seam is not None:
             yield tuple((piece, "") for piece in self._told_on(method, seam))
         else:
             closing = next(one for one in self.thing.closings if f"@{one.number}" == item.on)
             side = closing.on if item.state == "holed" or closing.kind != "buttons" else closing.on + closing.onto
             yield tuple((piece, "") for piece in dict.fromkeys(piece for piece, _ in side))
+
+    def _hems_beside_rods(self, part: Component, item: Item) -> tuple[Edge, ...]:
+        """The hems that are made together before the tucks of a blind, or after them; none without rods."""
+        first = rod_hems(part)
+        if not first or item.state != "hemmed":
+            return ()
+        hems = (one for one in edge_items(part) if one.state == "hemmed" and part.ends[one.edge] not in _OTHER_HEMS)
+        return tuple((part.name, one.edge) for one in hems if (one in first) is (item in first))
 
     def _hems_beside_trial(self, part: Component, item: Item) -> tuple[Edge, ...]:
         """The hems of a piece that lie on the same side of its trial; none where it has none, or for a casing."""

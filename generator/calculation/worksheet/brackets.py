@@ -239,6 +239,8 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "ruled rows": _panel(lambda context, panel: lists.ruled_list(panel, context.scope.edition)),
         "rows": _panel(lambda _context, panel: lists.row_list(panel)),
         "tucks lie": _panel(lambda _context, panel: "it is pressed" if panel.pressed else "in the row next to it"),
+        "rods": _panel(lambda context, panel: lie_lists.rod_words(panel, context.scope.edition)),
+        "rings": _panel(lambda context, panel: lie_lists.ring_words(panel, context.scope.edition)),
         "top lies": lambda _context, pieces: next((piece.hangs_by for piece in pieces if piece.quarters), "top"),
         "hanging": lambda _context, pieces: lie_lists.hanging_list(pieces),
         "pressed ways": lambda _context, pieces: _pressed(pieces),

@@ -28,7 +28,7 @@ _MATTERS_FROM = {
     "pillows near babies": "filled",
     "small parts": "set",
     "magnets": "set",
-    "blind cords": "set",
+    "blind cords": "rods in",
     "lamp": "fitted",
 }
 

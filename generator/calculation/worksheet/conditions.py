@@ -101,7 +101,9 @@ def _meets(*sides: str) -> Test:
 
 
 def _has_end_allowances(pieces: Sequence[Piece], _scope: Scope) -> bool:
-    ends = [piece.edges[side] for piece in pieces if piece.panel for side in ("top", "bottom") if side in piece.edges]
+    # What is hemmed before it is marked hides no stroke.
+    plain = [piece for piece in pieces if piece.panel is not None and piece.panel.rods is None]
+    ends = [piece.edges[side] for piece in plain for side in ("top", "bottom") if side in piece.edges]
     return bool(ends) and all(end.allowance > 0 for end in ends)
 
 
@@ -165,6 +167,8 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "seam": _edge("seam"),
         "bound": _edge("bound"),
         "rows": lambda pieces, _scope: bool(_rows(pieces)),
+        "rods": _panel(lambda panel: panel.rods is not None),
+        "rings": _panel(lambda panel: panel.rods is not None and bool(panel.rods.rings)),
         "on its side": lambda pieces, _scope: any(piece.quarters for piece in pieces),
         "upright edges": _rowed(lambda rows: any(Turn.UPRIGHT in (row.turns[0], row.turns[-1]) for row in rows.rows)),
         "upright": _rowed(_has_upright),

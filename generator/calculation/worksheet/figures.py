@@ -128,6 +128,11 @@ def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
         worked["cross_tucks"] = _tucks(panel.cross, edition)
     if panel.rows is not None:
         worked["rows"] = _rows(panel.rows, edition)
+    if panel.rods is not None:
+        worked["rods"] = {
+            "thick": write_length(panel.rods.thick, edition),
+            "rings": _lengths(panel.rods.rings, edition),
+        }
     if panel.pressed:
         shown = _alike(spaces_shown(panel.across, panel.pressed), edition) if len(panel.pressed) > 1 else []
         worked["pressed"] = {"turns": "".join(turn.value for turn in panel.pressed), "shown": shown}

@@ -8,7 +8,7 @@ from fractions import Fraction
 from generator.calculation.turning.pressed import spaces_shown
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
-from generator.lengths import Edition, say_length
+from generator.lengths import Edition, on_ruler, say_length
 
 _HUNG = {"top": "top", "bottom": "lower edge", "left": "left side", "right": "right side"}
 
@@ -37,6 +37,21 @@ def hanging_list(pieces: Sequence[Piece]) -> str:
     lines = []
     for piece in (one for one in pieces if one.quarters):
         hung = {side: piece.said(side).partition(" (")[0] for side in ("left", "right", "top", "bottom")}
-        told = ", ".join(f"its {side} edge the {_HUNG[now]}" for side, now in hung.items())
-        lines.append(f"- The {piece.label}: on the table {told}.")
+        sides = enumerate(hung.items())
+        names = [f"the {side} edge {'' if place else 'becomes '}the {_HUNG[now]}" for place, (side, now) in sides]
+        lines.append(f"- The {piece.label}, on the table: {', '.join(names)}.")
     return "\n".join(lines)
+
+
+def rod_words(panel: Panel, edition: Edition) -> str:
+    """Return how many rods go into a panel, and how thick they are: '5 rods 3/8 in thick'."""
+    number, rods = panel.across.count, panel.rods
+    if rods is None:
+        return "no rods"
+    return f"{number} {'rods' if number != 1 else 'rod'} {say_length(rods.thick, edition)} thick"
+
+
+def ring_words(panel: Panel, edition: Edition) -> str:
+    """Return where the rings are sewn on along every tuck, from its left end."""
+    rings = panel.rods.rings if panel.rods is not None else ()
+    return f"at {', '.join(on_ruler(place, edition) for place in rings)} {edition.unit}"

@@ -144,7 +144,9 @@ def hem_list(pieces: Sequence[Piece], edition: Edition, sides: Mapping[str, Cont
     lines = []
     for piece in pieces:
         finishes: dict[str, list[str]] = {}
-        for edge in sorted(piece.edges.values(), key=lambda edge: edge.name not in ("left", "right")):
+        for edge in sorted(
+            piece.edges.values(), key=lambda edge: piece.said(edge.name).split()[0] not in ("left", "right")
+        ):
             if edge.end.kind == "hem" and edge.name in sides.get(piece.name, ()):
                 finishes.setdefault(_hem(edge, edition), []).append(piece.said(edge.name))
         lines += [f"- {piece.label}, {_listed(names)}: {hem}" for hem, names in finishes.items()]

@@ -75,6 +75,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
         yield from ("breadths",) if panel.joins else ()
         yield from ("cross tucks",) if panel.cross is not None else ()
         yield from ("rows",) if panel.rows is not None else ()
+        yield from ("rods",) if panel.rods is not None else ()
         yield from ("pressed",) if panel.pressed else ()
         yield from ("sample",) if scope.project.kind == "sample" else ()
     yield from (piece.fixed,) if piece.fixed else ()

@@ -174,6 +174,13 @@ def _square(moment: Moment) -> bool:
     return len(lengths) == 1
 
 
+def _cross_tucks(moment: Moment) -> bool:
+    """Whether a hem of the step lies across tucks that are stitched already."""
+    here = _hems_here(moment)
+    tucked = {item.on for item in moment.given if item.state == "tucked"}
+    return any(name in tucked and set(sides) & {"top", "bottom"} for name, sides in here.items())
+
+
 def _hems(moment: Moment) -> str:
     here = _hems_here(moment)
     pieces = [moment.context.pieces[name] for name in moment.act.pieces or tuple(moment.context.pieces)]
@@ -269,6 +276,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "cross tucks done": lambda moment: any(
             item.state == "cross tucked" and item.on in moment.act.pieces for item in moment.given
         ),
+        "hems cross tucks": _cross_tucks,
         "hems meet": lambda moment: any(
             set(sides) & {"left", "right"} and set(sides) & {"top", "bottom"} for sides in _hems_here(moment).values()
         ),

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from generator.calculation.panel.leeway import leeway_of
+from generator.calculation.panel.rods import rod_depth
 from generator.calculation.panel.tolerance import ACROSS, ALONG, MeasuredWords, check_points, corrections
 from generator.calculation.turning.repeat import edge_lie
-from generator.calculation.worked import BreadthJoin, Panel, TuckSet
+from generator.calculation.worked import BreadthJoin, Panel, Rods, TuckSet
 from generator.calculation.worked_checks import Checks, Leeway, Others
 from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.flat import EnvelopeBack, Facing, Rectangle
-from generator.lengths import Edition
+from generator.lengths import Edition, round_down
 
 _EVERY = 6
 # A strip is gathered anew, a circle has no side, a second panel is as hard to change as the first.
@@ -31,7 +33,17 @@ def across_checks(scope: Scope, name: str, panel: Panel, joins: Iterable[Breadth
         leaves_out=all(len(set(row)) <= 1 for row in turns),
         others=other_pieces(scope, name, ("top", "bottom")),
     )
+    if panel.rods is not None:
+        leeway = _with_rods(leeway, panel.rods, tucks, scope.edition)
     return _checks(tucks, leeway, scope.edition, ACROSS)
+
+
+def _with_rods(leeway: Leeway, rods: Rods, tucks: TuckSet, edition: Edition) -> Leeway:
+    """What can give where a rod goes into each tuck: none is left out, nor so shallow that its rod sticks."""
+    least = rod_depth(rods.thick, edition)
+    spare = (round_down(depth - least, edition.mark) for depth in tucks.depths)
+    changes = tuple(min(change, room) for change, room in zip(leeway.changes, spare, strict=True))
+    return replace(leeway, changes=changes, leaves_out=False)
 
 
 def cross_checks(scope: Scope, name: str, tucks: TuckSet) -> Checks:

@@ -28,6 +28,8 @@ def panel_measures(panel: Panel, cut_along: Fraction, along: Fraction) -> dict[s
     }
     if tucks.count:
         measures |= _tuck_measures(tucks)
+    if panel.rods is not None:
+        measures["rod"] = panel.rods.thick
     if panel.rows is not None:
         measures |= _row_measures(panel.rows)
     extra = measures.setdefault("extra", Fraction(0))

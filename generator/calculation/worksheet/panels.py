@@ -12,6 +12,7 @@ from generator.calculation.worked_checks import NO_CHECKS
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
 from generator.calculation.worksheet.panel_checks import across_checks, cross_checks
 from generator.calculation.worksheet.panel_measures import panel_measures
+from generator.calculation.worksheet.panel_rods import worked_rods
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
 from generator.calculation.worksheet.panel_shape import PanelBox, panel_box, shaped_tucks
 from generator.calculation.worksheet.panel_stripes import worked_stripes
@@ -66,7 +67,13 @@ def _panel(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> tuple[
     if cross is not None:
         check_crossing(scope, name, model, (tucks, cross))
     rows, cut_along = worked_rows(scope, name, model, box, tucks) if cross is None else (None, cross.cut)
-    panel = Panel(across=tucks, cross=cross, rows=rows, pressed=pressed_of(model, tucks.count))
+    panel = Panel(
+        across=tucks,
+        cross=cross,
+        rows=rows,
+        pressed=pressed_of(model, tucks.count),
+        rods=worked_rods(scope, name, model, tucks, box.along),
+    )
     breadths, joins, allowance = _joined(scope, model, panel)
     panel = replace(
         panel,

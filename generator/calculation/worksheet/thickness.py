@@ -84,6 +84,10 @@ def _own_places(piece: Piece) -> Iterable[ThickPlace]:
         inside = any(join.in_tuck for join in panel.joins)
         joins = (("the join of its breadths", 2),) if inside else ()
         yield ThickPlace((piece.name, _IN_ROWS), ((piece.name, in_rows), *joins))
+    for side in ("top", "bottom") if panel.rods is not None else ():
+        # The tucks of a blind are stitched through the hems at their ends.
+        if side in piece.edges and piece.edges[side].end.kind == "hem":
+            yield ThickPlace((piece.name, side), ((piece.name, 2 * HEMMED),))
     for side in ("top", "bottom"):
         if panel.held(side) and side in piece.edges:
             layers = edge_layers(row_layers(panel.across, panel.held(side)), piece.edges[side].end)

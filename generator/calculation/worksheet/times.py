@@ -19,6 +19,8 @@ Counts = dict[str, Fraction]
 _NOTHING = Fraction(0)
 # A little sewing by hand of which nobody tells the length, such as a few stitches that hold a shade's cover [in].
 _HAND_LENGTH = Fraction(8)
+# So much sewing by hand closes one end of a tuck on its rod [in]; common practice, no source.
+_ROD_END = Fraction(3)
 
 
 def _each(work: Work, count: Callable[[Piece], Mapping[str, Fraction | int]]) -> Counts:
@@ -73,6 +75,12 @@ def _stitch_tucks(piece: Piece) -> Mapping[str, Fraction | int]:
 def _turn_tucks(piece: Piece) -> Mapping[str, Fraction | int]:
     rows = _rows(piece)
     return {"turn a tuck": rows * _tucks(piece), "stitch": rows * piece.finished_across, "start a seam": rows}
+
+
+def _put_in_rods(piece: Piece) -> Mapping[str, Fraction | int]:
+    """A few stitches by hand at both ends of each tuck, and as many for each ring."""
+    rings = len(piece.panel.rods.rings) if piece.panel and piece.panel.rods else 0
+    return {"sew by hand": _ROD_END * _tucks(piece) * (2 + rings)}
 
 
 def _edges(piece: Piece) -> Mapping[str, Fraction | int]:
@@ -182,6 +190,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "stitch tucks": lambda work: _each(work, _stitch_tucks),
         "measure": lambda work: _each(work, lambda piece: {"rule a row": 3}),
         "press tucks": lambda work: _each(work, lambda piece: {"press": _tucks(piece) * piece.cut_along}),
+        "put in rods": lambda work: _each(work, _put_in_rods),
         "rule rows": lambda work: _each(work, lambda piece: {"rule a row": _rows(piece)}),
         "turn tucks": lambda work: _each(work, _turn_tucks),
         "trim ends": lambda work: _each(work, _ends),

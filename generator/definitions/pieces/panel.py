@@ -18,7 +18,7 @@ from generator.definitions.vocabulary import HANGS, Hangs
 _LENGTHS = (
     "depth,least depth,greatest depth,spacing,pitch,visible space,margin,left margin,right margin,take up,first mark,"
     "last mark,row spacing,first row,last row,draw in,extra,sewn along,left hem,right hem,cross depth,cross spacing,"
-    "cross pitch,cross margin,cross first mark,cross last mark,cross take up"
+    "cross pitch,cross margin,cross first mark,cross last mark,cross take up,rod"
 )
 
 

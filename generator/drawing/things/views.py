@@ -10,6 +10,7 @@ from generator.drawing.labels import Box
 from generator.drawing.things.bands import bands
 from generator.drawing.things.extras import before, behind
 from generator.drawing.things.forms import Form, form_of
+from generator.drawing.things.rods import has_rods, rods_from_behind
 from generator.drawing.things.shapes import Shape, between, box_of, piece_shape
 from generator.drawing.tucked import shown_parts
 
@@ -72,8 +73,11 @@ def _patches(worksheet: Worksheet, lying: Lying, form: Form) -> list[Shape]:
 
 
 def back_shapes(worksheet: Worksheet) -> list[Shape]:
-    """Return the thing from the back where that tells more than the front: a lap, buttons, a pocket; else nothing."""
+    """Return the thing from the back where that tells more than the front: rods, a lap, buttons, a pocket."""
     laid = worksheet.laid_out
+    rodded = next((one for one in laid.seen if has_rods(worksheet.pieces[one.piece])), None)
+    if rodded is not None:
+        return rods_from_behind(worksheet, rodded)
     rolled, form = _closed_on_itself(worksheet), form_of(worksheet, back=True)
     if form.name == "roll" and rolled is not None:
         return [*_front_of_roll(worksheet, form), _buttons(worksheet, rolled, form)]

@@ -40,6 +40,11 @@ def back_words(worksheet: Worksheet) -> str:
     lapped = [piece for piece in worksheet.pieces.values() if piece.made.lap]
     if lapped:
         return f"two halves that lap by {say_length(lapped[0].made.lap, worksheet.edition)}"
+    panels = [worksheet.pieces[one.piece].panel for one in worksheet.laid_out.seen]
+    rodded = next((panel for panel in panels if panel is not None and panel.rods is not None), None)
+    if rodded is not None and rodded.rods is not None:
+        rings = len(rodded.rods.rings)
+        return "a rod in each tuck" + (f", and {rings} rings along each" if rings else "")
     buttons = [one for one in worksheet.closures if one.kind == "buttons"]
     if worksheet.laid_out.round and buttons:
         return f"it laps, and closes with {buttons[0].number} buttons"

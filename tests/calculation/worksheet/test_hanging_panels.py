@@ -88,8 +88,8 @@ def test_the_first_step_gives_both_names_of_every_edge_and_marking_those_of_the_
     found = sheet(tmp_path, CURTAIN, "small")
     first, marking = (next(step for step in found.steps if step.standard == name) for name in ("cut", "mark folds"))
     assert first.number == 1
-    told = "on the table its left edge the top, its right edge the lower edge, its top edge the right side, its bottom"
-    assert f"The curtain: {told} edge the left side." in first.printed
+    told = "the left edge becomes the top, the right edge the lower edge, the top edge the right side, the bottom edge"
+    assert f"The curtain, on the table: {told} the left side." in first.printed
     assert "the bright thread, at what becomes the top, is at the left" in marking.printed
     upright = put(CURTAIN, ("    hangs by: left\n", ""), ("pressed: down", "pressed: left"))
     assert "on the table" not in " ".join(step.printed for step in sheet(tmp_path, upright, "small").steps)

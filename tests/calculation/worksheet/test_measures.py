@@ -29,6 +29,7 @@ pieces:
       depth: 1/4 in
       spacing: 1 1/2 in
       margin: 1/2 in to 2 in
+      rod: 1/16 in
     cross tucks:
       depth: 1/4 in
       spacing: 1 1/2 in

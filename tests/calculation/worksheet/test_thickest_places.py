@@ -22,6 +22,8 @@ BY_HAND = {
     # The back or the lining, one as thick as the other; what the file joins first is told. The pocket has no rows, and
     # a step of its own sews it on.
     "customs-tote": {"front": (4, "at the bottom: front 3 + back 1")},
+    # Each tuck is stitched through the hems at its ends: two plies of three.
+    "fairway-blind": {"blind": (6, "at the right (top on the table)")},
     "ferry-runner": {"end panel": (4, "at the top: end panel 3 + lining 1")},
     # No seam; the deepest tucks, 1 in every 2 in, just touch when they face: three. Both allowances of a join, 3/8 in,
     # lie in a tuck at least 1/2 in deep: two more. Every double and wide bed is joined.
