@@ -257,8 +257,7 @@ class Piece:
     @property
     def along_at_marking(self) -> Fraction:
         """How long it is along its tucks when they are marked [in]: as cut, or hemmed where rods slide in."""
-        rodded = self.panel is not None and self.panel.rods is not None
-        return self.finished_along if rodded else self.cut_along
+        return self.finished_along if self.panel is not None and self.panel.rods is not None else self.cut_along
 
     def said(self, side: str) -> str:
         """Return what a side is called as the piece hangs, and behind it as it lies on the table: 'top (left ...)'."""
