@@ -21,7 +21,7 @@ from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
 from generator.drawing.things.forms import DRAWN_IN, form_of
 from generator.drawing.things.shapes import Shape
-from generator.drawing.things.views import back_shapes, front_shapes
+from generator.drawing.things.views import back_shapes, front_shapes, shapes_of
 from tests.room import ROOT, demo_room
 
 PROJECTS = sorted(path.stem for path in (ROOT / "projects").glob("*.yaml"))
@@ -232,8 +232,20 @@ def test_heights_are_in_order_and_no_higher_than_the_thing(name: str, width: flo
 
 
 def test_what_is_cut_to_a_shape_says_that_it_is_not_drawn_so() -> None:
-    picture = draw_thing(sheets("pilot-tea-cosy")[0], "front", Style(), SIZE)
-    assert picture.caption == "front, before it is cut to its shape"
+    cosy = sheets("pilot-tea-cosy")[0]
+    assert draw_thing(cosy, "front", Style(), SIZE).caption == "front"
+    unknown = replace(cosy, laid_out=replace(cosy.laid_out, shaped=True))
+    assert draw_thing(unknown, "front", Style(), SIZE).caption == "front, before it is cut to its shape"
+
+
+def test_a_panel_with_an_outline_is_drawn_as_it_is_cut() -> None:
+    # The crown is highest in the middle, and at the sides two thirds of the height down; 11 by 9 in.
+    cosy = sheets("pilot-tea-cosy")[0]
+    (shape,) = (one for one in shapes_of(cosy, form_of(cosy)) if one.lying and one.lying.piece == "panel")
+    top = min(shape.covers, key=lambda point: point[1])
+    assert (round(top[0], 3), round(top[1], 3)) == (5.5, 0)
+    assert {round(max(y for x, y in shape.covers if abs(x - side) < 1e-6), 3) for side in (0, 11)} == {9}
+    assert {round(min(y for x, y in shape.covers if abs(x - side) < 1e-6), 3) for side in (0, 11)} == {6}
 
 
 def test_an_extent_holds_all_that_is_drawn() -> None:

@@ -69,7 +69,7 @@ def test_a_curtain_that_lies_on_its_side_hangs_by_its_left_edge() -> None:
 def project_in(tmp_path: Path, name: str, said: str) -> Worksheet:
     path = next(path for path in PROJECTS if path.stem == name)
     copy = tmp_path / path.name
-    text = path.read_text(encoding="utf-8").replace("finished size: width, height\n", "")
+    text = path.read_text(encoding="utf-8")
     copy.write_text(text.replace("\nsizes:\n", f"\nfinished size: {said}\nsizes:\n"), encoding="utf-8")
     project = load_project(copy, room().room, ROOT)
     return worked_sheet(project, next(iter(project.sizes)), room().room.edition("inch"), room())
@@ -94,17 +94,31 @@ def of_size(sheet: Worksheet) -> list[str]:
             "side, side",
             ["finished size says 14 by 14 in; from its seams the thing comes to 14 by 14 by 2 in"],
         ),
-        # A panel that is cut to shape may become smaller, never larger.
-        ("pilot-tea-cosy", "width, height - 1 in", []),
+        # A panel that is cut to its outline comes out as large as that.
+        ("pilot-tea-cosy", "width, height", []),
         (
             "pilot-tea-cosy",
-            "width + 3 in, height",
-            ["finished size says 14 by 9 in; from its seams the thing comes to 13 by 11 in"],
+            "width, height - 1 in",
+            ["finished size says 11 by 8 in; from its seams the thing comes to 11 by 9 in"],
         ),
     ],
 )
 def test_a_size_that_the_seams_do_not_come_to_is_told(tmp_path: Path, name: str, said: str, told: list[str]) -> None:
     assert of_size(project_in(tmp_path, name, said)) == told
+
+
+def test_a_panel_that_is_cut_to_a_shape_of_its_own_may_become_smaller_but_no_larger(tmp_path: Path) -> None:
+    # Tucked 13 by 11 in, cut to a shape that the file does not tell.
+    path = tmp_path / "cosy.yaml"
+    text = (Path(__file__).with_name("projects") / "cabin-door-cushion.yaml").read_text(encoding="utf-8")
+    text = text.replace("kind: cushion", "kind: other").partition("edges that meet:")[0].partition("  back:")[0]
+    told = {}
+    for said in ("10 in or 25 cm, 9 in or 23 cm", "14 in or 35 cm, 9 in or 23 cm"):
+        shaped = text.replace("finished across: width", "cut to shape: yes\n    finished across: width")
+        path.write_text(shaped.replace("\nsizes:\n", f"\nfinished size: {said}\nsizes:\n"), encoding="utf-8")
+        project = load_project(path, room().room, tmp_path)
+        told[said[:2]] = of_size(worked_sheet(project, "one", room().room.edition("inch"), room()))
+    assert told == {"10": [], "14": ["finished size says 14 by 9 in; from its seams the thing comes to 12 by 14 in"]}
 
 
 def test_what_the_file_says_of_the_size_wins(tmp_path: Path) -> None:

@@ -63,7 +63,7 @@ class _Laying:
                 self._close_round(closing.on[0], closing.onto[0])
         across, along = self._size()
         pieces = tuple(sorted(self.table.lying, key=lambda one: _LAYERS.index(one.layer)))
-        shaped = any("outline" in self.parts[one.piece].facts for one in pieces if one.layer == "front")
+        shaped = any("shape unknown" in self.parts[one.piece].facts for one in pieces if one.layer == "front")
         return LaidOut(pieces, across, along, self.depth, self.round, self._number(), shaped)
 
     def _follow_seams(self) -> None:

@@ -35,7 +35,7 @@ BY_HAND = {
     # A frill half as long again: 3 in its gathers, 3 at its hemmed ends.
     "pier-bolster": {"wrap": (6, "at the top: wrap 3 + frill 3")},
     # Two panels alike are sewn to each other, tuck on tuck.
-    "pilot-tea-cosy": {"panel": (6, "at the top: panel 3 + panel 3")},
+    "pilot-tea-cosy": {"panel": (6, "at the crown: panel 3 + panel 3")},
     "pincushion-sample": {"front": (4, "at the top: front 3 + back 1")},
     # A hem turned twice, 3, on the single cloth of the other half.
     "quay-cushion": {"front": (7, "at the top: front 3 + back 4")},
