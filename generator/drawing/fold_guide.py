@@ -25,6 +25,8 @@ _CLOSE = 0.045
 _DIVISIONS = 24
 _PALE, _MOST_BANDS = 0.62, 200
 _ALWAYS, _RULER = "always from here", "ruler or tape"
+# Told of a pair, the first of them that there is room for.
+_OF_PAIR = ("always from here; the other of the pair from its right edge", "here; the other from its right edge")
 
 
 def heights_of_fold_marks(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
@@ -53,10 +55,11 @@ def draw_fold_marks(worksheet: Worksheet, name: str, style: Style, size: DrawnSi
     panel, piece = worksheet.panels[name], worksheet.pieces[name]
     canvas = canvas_of(size, style, f"fold marks {name}")
     told = ("left", write_length(piece.along_at_marking, worksheet.edition))
-    sketch_fold_marks(canvas, panel.across, told, worksheet.edition, panel.stripes)
+    sketch_fold_marks(canvas, panel.across, told, worksheet.edition, panel.stripes, pair=piece.pair)
     _draw_joins(canvas, panel.joins, panel.across)
     edges = marked_edges(panel, worksheet.edition)
-    return canvas.picture(_alt(panel.across, piece.label, edges, "left cut edge"), "")
+    other = " The other of the pair is marked alike from its right cut edge." if piece.pair else ""
+    return canvas.picture(_alt(panel.across, piece.label, edges, "left cut edge") + other, "")
 
 
 def draw_cross_fold_marks(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:
@@ -76,7 +79,13 @@ def _alt(tucks: TuckSet, label: str, edges: str, start: str) -> str:
 
 
 def sketch_fold_marks(
-    canvas: Canvas, tucks: TuckSet, told: tuple[str, str], edition: Edition, stripes: PanelStripes | None = None
+    canvas: Canvas,
+    tucks: TuckSet,
+    told: tuple[str, str],
+    edition: Edition,
+    stripes: PanelStripes | None = None,
+    *,
+    pair: bool = False,
 ) -> None:
     """Draw the cloth under its ruler; ``told`` are the edge that is measured from and how long the tucks are."""
     style, line = canvas.style, text_height(canvas.style.small)
@@ -84,7 +93,7 @@ def sketch_fold_marks(
     left, right = _ends(canvas)
     top, bottom = _above(style), canvas.height - _below(style)
     canvas.arrow((left, 0.6 * line), (left + 0.75, 0.6 * line), style.outline, size=0.09)
-    canvas.text(_ALWAYS, left + 0.82, 0.6 * line, hold="left", bold=True)
+    canvas.text(_from_here(canvas, left + 0.82, pair=pair), left + 0.82, 0.6 * line, hold="left", bold=True)
     canvas.line(((left, 0.1 * line), (left, top)), style.outline)
     _draw_ruler(canvas, (left, right), top)
     canvas.rectangle((left, top), (right, bottom), fill=style.paper)
@@ -97,6 +106,14 @@ def sketch_fold_marks(
     _measure(canvas, ((right + 0.75 * line, top), (right + 0.75 * line, bottom)), along)
     words = write_length(tucks.cut, edition, unit=True)
     _measure(canvas, ((left, bottom + 0.85 * line), (right, bottom + 0.85 * line)), words)
+
+
+def _from_here(canvas: Canvas, start: float, *, pair: bool) -> str:
+    """Return from where the marks are measured, and of a pair from where those of the other."""
+    style = canvas.style
+    words = _OF_PAIR if pair else (_ALWAYS,)
+    wide = (one for one in words if text_width(one, style.small, bold=True, font=style.font) < canvas.width - start)
+    return next(wide, words[-1])
 
 
 def _ends(canvas: Canvas) -> tuple[float, float]:

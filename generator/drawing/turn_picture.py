@@ -12,7 +12,7 @@ from generator.calculation.worked import RowSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.built_words import capital_middle
 from generator.drawing.canvas import Canvas, canvas_of
-from generator.drawing.labels import POINTS, text_height, text_width
+from generator.drawing.labels import POINTS, text_height, text_lines, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
@@ -39,22 +39,25 @@ _WIDE, _RIM = 18 / MILLIMETRES, 0.03
 _MOST_LETTER = 16.0
 _LETTER = 0.66
 _SEAT = "you sit here"
+_OTHER = "On the other of the pair begin each row at its other end, with the same words."
 
 
 def heights_of_turns(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
     """Return how high the turn picture of a panel can be."""
     columns = turn_columns(_rows(worksheet, name))
     inches = width / MILLIMETRES
+    seat = _seat_height(_other(worksheet, name, style, inches), style)
     tight = bands(columns, style, inches, MOST_CELLS_HIGH)
     roomy = bands(columns, style, inches, BEST_CELLS_HIGH)
     closest = bands(columns, style, inches, _fewest(columns, style))
     cell = max(BEST_CELL, least_cell(style))
     return Heights.of_inches(
-        _height(closest, style, least_cell(style)),
-        _height(
+        seat + _height(closest, style, least_cell(style)),
+        seat
+        + _height(
             roomy, style, cell if sum(band.cells for band in roomy) * cell <= BEST_CELLS_HIGH else least_cell(style)
         ),
-        max(_height(tight, style, least_cell(style)), _height(roomy, style, max(MOST_CELL, least_cell(style)))),
+        seat + max(_height(tight, style, least_cell(style)), _height(roomy, style, max(MOST_CELL, least_cell(style)))),
     )
 
 
@@ -64,7 +67,17 @@ def _fewest(columns: Sequence[TurnColumn], style: Style) -> float:
 
 
 def _height(found: Sequence[TurnBand], style: Style, cell: float) -> float:
-    return sum(_fixed(band, style) + band.cells * cell for band in found) + 1.2 * text_height(style.text)
+    return sum(_fixed(band, style) + band.cells * cell for band in found)
+
+
+def _other(worksheet: Worksheet, name: str, style: Style, width: float) -> Sequence[str]:
+    """What is told below of the second of a pair, in lines; nothing of a piece that is no pair."""
+    return text_lines(_OTHER, style.small, width, font=style.font) if worksheet.pieces[name].pair else ()
+
+
+def _seat_height(other: Sequence[str], style: Style) -> float:
+    """Return what the words below the cells need."""
+    return 1.2 * text_height(style.text) + 1.15 * len(other) * text_height(style.small)
 
 
 def _fixed(band: TurnBand, style: Style) -> float:
@@ -81,7 +94,9 @@ def draw_turns(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -
     )
     alt = f"Every turn as you see it at the machine, the tuck that is met first at the top. {told.capitalize()}."
     caption = "T: lay the tuck toward you. A: lay it away from you. The needle is at the top; you sit below."
-    return sketch_turns(rows, style, size, f"turns {name}").picture(alt, caption, _rows_in_words(rows))
+    other = _other(worksheet, name, style, size.inches[0])
+    alt += f" {_OTHER}" if other else ""
+    return sketch_turns(rows, style, size, f"turns {name}", other).picture(alt, caption, _rows_in_words(rows))
 
 
 def _rows_in_words(rows: RowSet) -> str:
@@ -98,11 +113,11 @@ def _rows(worksheet: Worksheet, name: str) -> RowSet:
     return rows
 
 
-def sketch_turns(rows: RowSet, style: Style, size: DrawnSize, key: str) -> Canvas:
-    """Return the canvas of the turn picture."""
+def sketch_turns(rows: RowSet, style: Style, size: DrawnSize, key: str, other: Sequence[str] = ()) -> Canvas:
+    """Return the canvas of the turn picture; ``other`` are the lines about the second of a pair."""
     canvas = canvas_of(size, style, key)
     columns = turn_columns(rows)
-    seat = 1.2 * text_height(style.text)
+    seat = _seat_height(other, style)
     found = bands(columns, style, canvas.width, MOST_CELLS_HIGH)
     for _ in range(2):  # the number of strips follows from the room that the heads leave, and the heads do not change
         free = canvas.height - seat - sum(_fixed(band, style) for band in found)
@@ -113,6 +128,9 @@ def sketch_turns(rows: RowSet, style: Style, size: DrawnSize, key: str) -> Canva
         _draw_band(canvas, band, top, cell)
         top += _fixed(band, style) + band.cells * cell
     canvas.text(_SEAT, canvas.width / 2, top + 0.5 * text_height(style.text), size=style.text, bold=True)
+    for line, words in enumerate(other):
+        y = top + 1.2 * text_height(style.text) + (0.5 + 1.15 * line) * text_height(style.small)
+        canvas.text(words, canvas.width / 2, y)
     return canvas
 
 

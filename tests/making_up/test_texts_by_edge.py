@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,9 @@ from generator.calculation.turning.turns import Hand, Turn, row_words
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
+from generator.drawing.catalogue import draw_sized, heights
+from generator.drawing.sizes import DrawnSize
+from generator.drawing.style import Style
 from generator.drawing.things.views import front_shapes
 from generator.errors import FaultyFileError
 from generator.rendering.handout.tables import cut_rows
@@ -241,6 +245,22 @@ def test_a_pair_says_exactly_how_the_second_differs(tmp_path: Path) -> None:
     assert "as in a mirror" not in told["hem"]
     plain = {step.standard: step.text for step in written(tmp_path, PAIR.replace("    pair: yes\n", "")).steps}
     assert "its right cut edge" not in plain["mark folds"]
+
+
+@pytest.mark.parametrize("width", [93.0, 180.0])
+def test_the_pictures_of_a_pair_tell_how_the_second_differs(tmp_path: Path, width: float) -> None:
+    rows = "    rows:\n      plan: slants\n      spacing: 3 in or 8 cm\n  frill:\n"
+    pair = written(tmp_path, PAIR.replace("  frill:\n", rows, 1))
+    alone = written(tmp_path, PAIR.replace("    pair: yes\n", "").replace("  frill:\n", rows, 1))
+    style = Style()
+    for key, words in (("fold marks front", "its right"), ("turns front", "begin each row at its other end")):
+        pictures = []
+        for sheet in (pair, alone):
+            high = heights(sheet, key, style, width).least
+            pictures.append(draw_sized(sheet, key, style, DrawnSize(width, high)))
+        drawn = [" ".join(re.findall(r"<text[^>]*>([^<]*)<", picture.svg)) for picture in pictures]
+        assert [words in one for one in drawn] == [True, False], drawn
+        assert [words in picture.alt for picture in pictures] == [True, False]
 
 
 @pytest.mark.parametrize("start", ["left", "right"])
