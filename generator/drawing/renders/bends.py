@@ -163,8 +163,8 @@ def tube(whole: Box, girth: float, *, glows: bool = False) -> Bend:
     return Bend(Box(-radius, whole.top - bend, radius, whole.bottom + bend), at)
 
 
-def hung(whole: Box) -> Bend:
-    """Return a curtain: it falls in soft folds, deeper below."""
+def hung(whole: Box, *, stiff: bool = False) -> Bend:
+    """Return a curtain: it falls in soft folds, deeper below; with rods in it, it is ``stiff`` and hangs level."""
     wide, high = whole.right - whole.left, whole.bottom - whole.top
     number = max(3, round(7 * wide / max(high, wide / 3)))
     shift = float(chance(number, 5))
@@ -173,8 +173,8 @@ def hung(whole: Box) -> Bend:
         down = np.clip((y - whole.top) / high, 0, 1)
         place = (x - whole.left) / wide * number + shift
         turn = np.float32(math.tau) * (place + np.float32(0.2) * np.sin(place * 1.7))
-        deep = np.float32(FOLDS_HUNG) * (0.25 + 0.75 * down)
-        hem = np.float32(0.008) * high * np.sin(turn) * down
+        deep = np.float32(0 if stiff else FOLDS_HUNG) * (0.25 + 0.75 * down)
+        hem = np.float32(0 if stiff else 0.008) * high * np.sin(turn) * down
         across = x + np.float32(0.12) * wide / number * deep * np.sin(2 * turn)
         inside = (x >= whole.left) & (x <= whole.right) & (y >= whole.top) & (y + hem <= whole.bottom)
         light = faced(deep * np.cos(turn), np.zeros_like(x), 1.0)

@@ -19,6 +19,7 @@ from generator.drawing.renders.flat_thing import boxing, is_round
 from generator.drawing.renders.stage import HIGH, MIDDLE, ROOM, WIDE, Scene, Stood, covered_by
 from generator.drawing.renders.studio import over
 from generator.drawing.things.forms import Form, form_of
+from generator.drawing.things.rods import has_rods
 from generator.drawing.things.views import shapes_of
 
 LAMP_ROOM = Box(MIDDLE - 285, 60, MIDDLE + 285, 480)
@@ -102,7 +103,9 @@ def _tube(scene: Scene) -> Image:
 
 
 def _hung(scene: Scene) -> Image:
-    bend = bends.hung(scene.whole)
+    """A curtain from its rod before a window; a blind with rods hangs level, from a board behind it."""
+    blind = any(has_rods(scene.worksheet.pieces[lying.piece]) for lying in scene.worksheet.laid_out.seen)
+    bend = bends.hung(scene.whole, stiff=blind)
     if scene.worksheet.laid_out.number == 2:
         bend = bends.twice(bend, 0.05 * (scene.whole.right - scene.whole.left))
     stood = scene.stand(bend, room=Box(ROOM.left, 60, ROOM.right, 540))
@@ -110,7 +113,8 @@ def _hung(scene: Scene) -> Image:
     right, bottom = stood.place.of(bend.box.right, bend.box.bottom)
     pane = [(left + 12) / HIGH, (top - 14) / HIGH, (right - 12) / HIGH, max((bottom + 30) / HIGH, 1.05)]
     ground = grounds.window(scene.field, (pane[0], pane[1], pane[2], pane[3]))
-    ground = props.bar(ground, stood.place, Box(left - 26, top - 3, right + 26, top + 10))
+    if not blind:
+        ground = props.bar(ground, stood.place, Box(left - 26, top - 3, right + 26, top + 10))
     ground = grounds.cast(ground, stood.cover, right=9, down=10, soft=9, dark=0.3)
     return over(ground, stood.colour, stood.cover)
 

@@ -7,6 +7,7 @@ import math
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
 from generator.drawing.things.forms import FLAT, SLANT, Form
+from generator.drawing.things.rods import has_rods
 from generator.drawing.things.shapes import Shape, between
 
 CORD = 0.012  # of the size of a box: how wide its piping is drawn
@@ -31,7 +32,10 @@ def before(worksheet: Worksheet, form: Form) -> list[Shape]:
         return [_outline(worksheet, form)]
     if form.name == "tube":
         return [_tube_sides(form)]
-    return _rod(form, _loops(worksheet)) if form.name == "hung" else []
+    if form.name != "hung" or any(has_rods(worksheet.pieces[one.piece]) for one in worksheet.laid_out.seen):
+        # A blind hangs from a board that it hides.
+        return []
+    return _rod(form, _loops(worksheet))
 
 
 def _loops(worksheet: Worksheet) -> float:

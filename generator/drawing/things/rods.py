@@ -9,7 +9,6 @@ from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Point
-from generator.drawing.things.extras import before
 from generator.drawing.things.forms import form_of
 from generator.drawing.things.shapes import Shape, in_the_thing, piece_shape
 
@@ -42,8 +41,11 @@ def rods_from_behind(worksheet: Worksheet, lying: Lying) -> list[Shape]:
     ]
     outline = replace(piece_shape(worksheet, lying, form), lying=None, form=None)
     feet = tuple((behind((float(foot), 0.0)), behind((float(foot), along))) for foot in tucks.stitching)
-    hidden = tuple((behind((fold, -beyond)), behind((fold, along + beyond))) for fold in folds)
+    hidden = tuple((behind((fold, 0.0)), behind((fold, along))) for fold in folds)
+    ends = tuple(
+        (behind((fold, start)), behind((fold, start + beyond))) for fold in folds for start in (-beyond, along)
+    )
     radius = RING * along
     rings = tuple((behind((fold, along - float(at))), radius) for fold in folds for at in rods.rings)
-    drawn = replace(outline, stitched=(*outline.stitched, *feet), hidden=hidden, buttons=rings)
-    return [drawn, *before(worksheet, form)]
+    edges, stitched = (*outline.edges, *ends), (*outline.stitched, *feet)
+    return [replace(outline, edges=edges, stitched=stitched, hidden=hidden, buttons=rings)]

@@ -160,10 +160,12 @@ def test_a_blind_is_drawn_from_the_back_with_its_rods(tmp_path: Path) -> None:
     for found, rings in ((rodded, 0), (ringed, 5 * 3)):
         behind = back_shapes(found)[0]
         assert len(behind.buttons) == rings
-        # A rod in every tuck, 3/16 in above its fold, level, from side to side and a little beyond.
+        # A rod in every tuck, 3/16 in above its fold, level, from side to side; its ends are seen beyond them.
         levels = sorted(start[1] for start, _ in behind.hidden)
         assert levels == pytest.approx([12.5625 + 8 * number for number in range(5)])
-        assert all(min(start[0], end[0]) < 0 and max(start[0], end[0]) > 30 for start, end in behind.hidden)
+        assert {x for line in behind.hidden for x, _ in line} == {0, 30}
+        assert sum(x < 0 for line in behind.edges for x, _ in line) == 5
+        assert sum(x > 30 for line in behind.edges for x, _ in line) == 5
 
 
 @pytest.mark.parametrize(
