@@ -82,7 +82,7 @@ class ClosureWork:
     """A closure: how many, where along the edge [in from its start], buttonhole length [in], words.
 
     ``length`` and ``width`` are those of what is bought by its length, such as elastic [in], ``lap`` is how far its
-    ends lie over each other [in].
+    ends lie over each other [in]. A zip of a ``length`` is shortened from one of the length ``bought`` [in].
     """
 
     kind: str
@@ -100,6 +100,8 @@ class ClosureWork:
     length: Fraction = Fraction(0)
     width: Fraction = Fraction(0)
     lap: Fraction = Fraction(0)
+    bought: Fraction = Fraction(0)
+    tabs: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -282,7 +284,11 @@ def _to_buy(closure: ClosureWork, edition: Edition) -> SupplyLine:
     kind = closure.kind.removesuffix("s") if closure.number == 1 else closure.kind
     if closure.length:
         wide = f", {say_length(closure.width, edition)} wide" if closure.width else ""
-        return SupplyLine(f"{kind}{wide}", say_length(closure.length, edition), length=closure.length)
+        return SupplyLine(
+            f"{kind}{wide}",
+            say_length(closure.bought or closure.length, edition),
+            length=closure.bought or closure.length,
+        )
     size = f", {say_length(closure.diameter, edition)} across" if closure.diameter else ""
     number = Fraction(closure.number)
     return SupplyLine(f"{kind}{size}", write_number(number), number=number)

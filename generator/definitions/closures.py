@@ -5,11 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Annotated
 
-from generator.definitions.fields import Edges, Fact, Length, Markdown, Quantity, Share, standing
+from generator.definitions.faults import Fault, meant
+from generator.definitions.fields import Edges, Fact, Finished, Length, Markdown, Quantity, Share, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Scalar, fold
-from generator.definitions.readers import choice
-from generator.definitions.reading import Reading
+from generator.definitions.readers import Leaf, choice
+from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import EdgeRun
 from generator.definitions.vocabulary import CLOSURES
 
@@ -23,13 +24,25 @@ class Meeting(Located):
     note: Markdown | None = None
 
 
-_ELASTIC = ("shorter by", "lap")
+_OF_KINDS = {"shorter by": "elastic", "lap": "elastic", "length": "zip", "tabs": "zip"}
+
+
+def _tabs(words: Scalar, reading: Reading) -> str:
+    """Return the name of a piece that is the tabs of a zip."""
+    name = fold(filled_words(words))
+    if name not in reading.kinds:
+        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
+    kind = reading.kinds[name]
+    if kind is not None and kind.word != "zip tab":
+        raise Fault(f"'{name}' is {kind.told}; the tabs of a zip are a piece of the kind 'zip tab'")
+    return name
 
 
 class Closure(Located):
     """Buttons or the like on one edge, closing onto another; without ``from_ends`` the ends get half an interval.
 
-    An elastic is threaded into one edge and closes onto none: it is ``shorter_by`` a share of it, its ends lap.
+    An elastic is threaded into one edge and closes onto none: it is ``shorter_by`` a share of it, its ends lap. A zip
+    that is told its ``length`` between the stops lies in the middle of its edge; ``tabs`` is the piece at its ends.
     """
 
     kind: Annotated[str, choice(CLOSURES, "kind of closure")]
@@ -41,6 +54,8 @@ class Closure(Located):
     thickness: Fact = standing("1/8 in or 3 mm")
     from_ends: Length | None = None
     width: Fact | None = None
+    length: Finished | None = None
+    tabs: Annotated[str, Leaf(_tabs, {"type": "string"})] = ""
     shorter_by: Share = Fraction(1, 10)
     lap: Length = standing("1 in or 2.5 cm")
     note: Markdown | None = None
@@ -63,6 +78,8 @@ class Closure(Located):
             reading.faults.add(found.place, "'onto' is missing here")
         if elastic and "width" not in found.entries:
             reading.faults.add(found.place, "'width' is missing here: how wide the elastic is")
-        for key in _ELASTIC:
-            if word in CLOSURES and not elastic and key in found.entries:
-                reading.faults.add(found.entries[key][0].place, f"'{key}' goes with an elastic; take it out")
+        for key, kind_of_it in _OF_KINDS.items():
+            if word in CLOSURES and word != kind_of_it and key in found.entries:
+                article = "an" if kind_of_it == "elastic" else "a"
+                told = f"'{key}' goes with {article} {kind_of_it}; take it out"
+                reading.faults.add(found.entries[key][0].place, told)

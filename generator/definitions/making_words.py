@@ -22,6 +22,7 @@ SORTS = (
 NEEDS = (
     "its panels",
     "its piece",
+    "its tabs",
     "ready",
     "ends",
     "its edge",
@@ -46,6 +47,7 @@ FOR = (
     "buttons",
     "fasteners",
     "elastic",
+    "zip",
     "fused",
     "sewn in",
     "quilted",

@@ -27,6 +27,7 @@ NATURES: Mapping[str, str] = MappingProxyType(
         "strap": "it hangs loose from where it is sewn on",
         "made": "it is made up by itself before it is sewn on",
         "from lengths": "it may have to be joined from lengths of cloth",
+        "closes": "it is sewn to what closes an edge",
         "adds nothing": "the thing becomes no larger by it",
         "bought ready": "it is not cut from cloth",
     }

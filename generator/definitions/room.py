@@ -45,6 +45,7 @@ class Room:
     theme: str = "plain"
     seam: Formula = field(default=constant("1/2 in or 1.5 cm"))
     straighten: Formula = field(default=constant("1 in or 2.5 cm"))
+    zip_lengths: tuple[Formula, ...] = ()
     rows_by_bulk: bool = True
     own_editions: Mapping[str, Edition] = field(default_factory=lambda: dict(EDITIONS))
     spool: Formula = field(default=constant("110 yd or 100 m"))
@@ -117,6 +118,7 @@ def _room(site: SiteFile) -> Room:
         theme=site.theme,
         seam=site.seam,
         straighten=site.straighten,
+        zip_lengths=site.zip_lengths,
         rows_by_bulk=site.rows_by_bulk,
         own_editions={name: _edition(site, name) for name in EDITION_NAMES},
         spool=site.thread.spool,

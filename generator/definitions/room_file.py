@@ -41,6 +41,7 @@ _WEB_ADDRESS = re.compile(
     r"https?://[a-z0-9](?:[a-z0-9.-]{0,251}[a-z0-9])?(?::[1-9]\d{0,4})?(?:/[\w~][\w.~-]{0,80}){0,9}/?",
     re.ASCII | re.IGNORECASE,
 )
+_LENGTHS_LISTED = {"anyOf": [VALUE, {"type": "array", "items": VALUE}]}
 _EXAMPLES = "for example 30 seconds, 4 minutes or 20 seconds a foot"
 # Guesses to begin with for a hand that has done it before, common practice, no source: a room times itself and writes
 # its own. A foot of stitching is some 120 stitches, sewn along a guide at three a second. Two are told by others: one
@@ -215,6 +216,7 @@ class SiteFile(Keyed):
     theme: Label = "plain"
     seam: Annotated[Formula, length("seam")] = standing("1/2 in or 1.5 cm")
     straighten: Fact = standing("1 in or 2.5 cm")
+    zip_lengths: Annotated[tuple[Formula, ...], LeafList(read_value, _LENGTHS_LISTED)] = ()
     rows_by_bulk: YesNo = True
     rulers: NamedGroups[Ruler] = field(default_factory=dict)
     shop: Annotated[Mapping[str, Fraction], LeafGroup(Leaf(_step, VALUE), EDITION_NAMES)] = field(default_factory=dict)

@@ -27,7 +27,7 @@ WORK = (
     ),
     *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
     *("fuse pieces", "underline pieces", "quilt pieces"),
-    *("make buttonholes", "sew buttons", "set fasteners", "thread elastic", "press tucks", "put in rods"),
+    *("make buttonholes", "sew buttons", "set fasteners", "set zip", "thread elastic", "press tucks", "put in rods"),
 )
 FIGURES = (
     *("marking strip", "cross marking strip", "surface", "piece", "layout", "assembly", "hem section"),
@@ -88,6 +88,7 @@ BRACKETS = (
         "buttons",
         "fasteners",
         "elastic",
+        "zips",
     ),
     *("stripe", "stripe colours", "stripe starts"),
 )

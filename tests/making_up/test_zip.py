@@ -40,7 +40,7 @@ def step(sheet: Worksheet, standard: str) -> SheetStep:
 def test_no_opening_is_asked_for_and_none_is_closed() -> None:
     does = [act.does for act in recipe_in(CUSHION).acts]
     assert does[-2:] == ["line and turn", "fill"]
-    assert does.index("set fasteners") < does.index("line and turn")
+    assert does.index("set zip") < does.index("line and turn")
 
 
 @pytest.mark.parametrize("edition", ["inch", "metric"])
@@ -69,7 +69,7 @@ def test_a_gap_in_a_seam_that_has_its_zip_is_told(tmp_path: Path) -> None:
     path = tmp_path / "cushion.yaml"
     path.write_text(CUSHION.read_text(encoding="utf-8") + OWN, encoding="utf-8")
     sheet = sheet_of(path)
-    (found,) = (one for one in sheet.findings if "zip" in one.text)
+    (found,) = (one for one in sheet.findings if "through the zip" in one.text)
     assert found.level == "warning"
     assert "turn the work through the zip, and take this line out" in found.text
     assert found.place is not None

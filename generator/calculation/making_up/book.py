@@ -149,7 +149,8 @@ class Book:
 # What closings a technique sets that is for one of these; one that says nothing is for buttons.
 _CLOSED_BY: Mapping[str, tuple[str, ...]] = {
     "buttons": ("buttons",),
-    "fasteners": FASTENERS,
+    "fasteners": tuple(kind for kind in FASTENERS if kind != "zip"),
+    "zip": ("zip",),
     "elastic": ("elastic",),
 }
 _OF_SEAMS = ("out of reach", "open", "turned out", "neat", "closed")
@@ -172,6 +173,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "buttons": lambda part: True,
         "fasteners": lambda part: True,
         "elastic": lambda part: True,
+        "zip": lambda part: True,
     }
 )
 

@@ -135,7 +135,7 @@ def edge_items(part: Component) -> tuple[Item, ...]:
 
 def _is_loose(part: Component, thing: Thing) -> bool:
     """Whether nothing in the file says what a piece is sewn to, and it is no thing by itself."""
-    if part.lies_on or "bought ready" in part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
+    if part.lies_on or {"closes", "bought ready"} & part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
         return False
     if part.is_panel and not thing.seams:
         return False

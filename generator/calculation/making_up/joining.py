@@ -131,16 +131,13 @@ class Joiner:
         return replace(one, opening=Opening(edge, length, act.end))
 
     def _zipped(self, one: Joined, group: Sequence[_SewnRun]) -> Joined:
-        """The same with its zip, where a seam has one, as long as its edge."""
-        edges = {
-            edge
-            for run in group
-            for closing in (zip_of(run.seam, self.book.thing),)
-            if closing
-            for edge in closing.on + closing.onto
-        }
+        """The same with its zip, where a seam has one, as long as that is told, else as its edge."""
+        zips = [one for one in (zip_of(run.seam, self.book.thing) for run in group) if one is not None]
+        edges = {edge: closing.length for closing in zips for edge in closing.on + closing.onto}
         edge = next((edge for edge in one.edges if edge in edges), None)
-        return one if edge is None else replace(one, opening=Opening(edge, self._length(edge), zipped=True))
+        if edge is None:
+            return one
+        return replace(one, opening=Opening(edge, edges[edge] or self._length(edge), zipped=True))
 
     def _left_open(self, act: Act) -> set[str]:
         return {item.on for item in self.book.gives(act) if item.state == "open"}

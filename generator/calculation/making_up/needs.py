@@ -5,7 +5,7 @@ States of a piece need every earlier one that is due to it. What else is needed 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.making_up.acts import Act
@@ -28,7 +28,7 @@ from generator.calculation.making_up.items import (
 )
 from generator.calculation.making_up.laid import opposite
 from generator.calculation.making_up.seams import FLAT_SEAMS, closes, encloses, is_ring, lining_of, zip_of
-from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Closing, Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Component, Edge, Seam
 from generator.calculation.making_up.trials import TRIED
 
 _CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"})
@@ -37,10 +37,8 @@ _CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"}
 class Needs:
     """What items need, in a recipe whose acts are known: what one of them bastes on, a later seam catches."""
 
-    def __init__(self, book: Book, acts: Iterable[Act] = ()) -> None:
-        self.book = book
-        self.thing = book.thing
-        acts = tuple(acts)
+    def __init__(self, book: Book, acts: Sequence[Act] = ()) -> None:
+        self.book, self.thing = book, book.thing
         self._basted = [act for act in acts if act.does in ("baste", "lay") and act.onto]
         on_face = (act for act in acts if act.does == "sew" and act.word == "on")
         self._on_face = frozenset(item for act in on_face for item in book.gives(act) if item.state == "sewn")
@@ -145,8 +143,13 @@ def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
 def _its_piece(needs: Needs, item: Item) -> Iterable[Item]:
     """The piece that a copy is fixed to or a pocket sewn on, finished by itself: tucked, turned, cut to shape."""
     part = needs.part_of(item)
-    if part is not None and (below := part.lies_on or part.sewn_on):
-        yield from piece_items(needs.thing.parts[below])
+    below = part is not None and needs.thing.parts.get(part.lies_on or part.sewn_on)
+    return piece_items(below) if below else ()
+
+
+def _its_tabs(needs: Needs, item: Item) -> Iterable[Item]:
+    closing = needs.thing.closing_at(item.on)
+    return piece_items(needs.thing.parts[closing.tabs]) if closing is not None and closing.tabs else ()
 
 
 def _ready(needs: Needs, item: Item) -> Iterable[Item]:
@@ -162,7 +165,7 @@ def _ready(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _ends(needs: Needs, item: Item) -> Iterable[Item]:
     """The finish at the ends of an edge, which it covers; a buttonhole needs the finish of its own edge."""
-    closing = _closing(needs.thing, item)
+    closing = needs.thing.closing_at(item.on)
     if closing is not None:
         for piece, side in closing.on:
             part = needs.thing.parts[piece]
@@ -266,14 +269,11 @@ def _its_seam(needs: Needs, item: Item) -> Iterable[Item]:
     return needs.sewn_in(seam) if seam is not None else ()
 
 
-def _closing(thing: Thing, item: Item) -> Closing | None:
-    return next((one for one in thing.closings if f"@{one.number}" == item.on), None)
-
-
 _NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType(
     {
         "its panels": _its_panels,
         "its piece": _its_piece,
+        "its tabs": _its_tabs,
         "ready": _ready,
         "ends": _ends,
         "its edge": _its_edge,

@@ -75,7 +75,10 @@ class Seam:
 
 @dataclass(frozen=True, slots=True)
 class Closing:
-    """Buttons or the like, that close one edge onto another, over an ``overlap`` [in]."""
+    """Buttons or the like, that close one edge onto another, over an ``overlap`` [in].
+
+    A zip that is told has a ``length`` [in]; ``tabs`` is the piece at its ends.
+    """
 
     number: int
     kind: str
@@ -83,6 +86,8 @@ class Closing:
     onto: tuple[Edge, ...]
     place: Place | None = None
     overlap: Fraction = Fraction(0)
+    length: Fraction = Fraction(0)
+    tabs: str = ""
 
     @property
     def pieces(self) -> tuple[str, ...]:
@@ -102,6 +107,10 @@ class Thing:
     def seams_of(self, piece: str) -> tuple[Seam, ...]:
         """Return the seams that a piece takes part in."""
         return tuple(seam for seam in self.seams if piece in seam.pieces)
+
+    def closing_at(self, place: str) -> Closing | None:
+        """Return the closing that an item is on, such as '@0'; None where it is on something else."""
+        return next((one for one in self.closings if f"@{one.number}" == place), None)
 
     def copies_on(self, piece: str) -> tuple[Component, ...]:
         """Return what is fixed to a piece: interfacing, wadding."""

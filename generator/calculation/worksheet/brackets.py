@@ -10,7 +10,6 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.making.needles import sewn_with
-from generator.calculation.making_up.thing import FASTENERS
 from generator.calculation.marked_edges import marked_edges
 from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.turning.pressed import pressed_words
@@ -29,6 +28,7 @@ from generator.calculation.worksheet.panel_stripes import start_words, stripe_wo
 from generator.calculation.worksheet.pieces.placed import mouth, place_words, turned_under
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
 from generator.calculation.worksheet.step_context import StepContext
+from generator.calculation.worksheet.zips import zip_words
 from generator.lengths import say_length
 
 Filler = Callable[[StepContext, Sequence[Piece]], str]
@@ -263,6 +263,9 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "elastic": lambda context, pieces: elastic_words(
             context.closures, context.pieces, context.scope.edition, {piece.name for piece in pieces}
         ),
-        "fasteners": _closures(FASTENERS),
+        "zips": lambda context, pieces: zip_words(
+            context.closures, context.pieces, context.scope.edition, {piece.name for piece in pieces}
+        ),
+        "fasteners": _closures(("snaps", "magnet", "hook and loop")),
     }
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.pieces.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
+from generator.calculation.pieces.closings import least_overlap
 from generator.calculation.pieces.roll import end_across, round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Turn
@@ -12,6 +13,7 @@ from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.elastic import worked_elastic
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.calculation.worksheet.zips import zipped
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.values import EdgeRun
 from generator.errors import CalculationError
@@ -72,7 +74,7 @@ def _closure(scope: Scope, model: Closure) -> ClosureWork:
         width=scope.value(model.width) if model.width else Fraction(0),
     )
     _check(scope, model, closure)
-    return closure
+    return zipped(scope, model, closure, length) if model.kind == "zip" else closure
 
 
 def _words(scope: Scope, model: Closure, overlap: Fraction, diameter: Fraction) -> str:
@@ -84,7 +86,8 @@ def _words(scope: Scope, model: Closure, overlap: Fraction, diameter: Fraction) 
 
 
 def _check(scope: Scope, model: Closure, closure: ClosureWork) -> None:
-    """Report buttons that touch, and a lap that its tucks or buttons do not leave room for."""
+    """Report buttons that touch, and a lap that its tucks or buttons or what closes it do not leave room for."""
+    _check_overlap(scope, model, closure)
     if closure.kind != "buttons" or not closure.diameter:
         return
     crowded = crowded_buttons(closure.positions, closure.diameter, scope.edition)
@@ -95,6 +98,18 @@ def _check(scope: Scope, model: Closure, closure: ClosureWork) -> None:
         lap = Lap(closure.overlap, closure.diameter, closure.thickness, turned_out=_turned_out(scope, model.on))
         for fault in lap_faults(lap, upper, under, scope.edition):
             scope.report("warning", fault, model.place)
+
+
+def _check_overlap(scope: Scope, model: Closure, closure: ClosureWork) -> None:
+    """Report a lap on which what closes it does not lie wholly."""
+    size = closure.width or closure.diameter
+    if closure.kind not in ("snaps", "magnet", "hook and loop") or not size or not closure.overlap:
+        return
+    least = least_overlap(size, scope.edition)
+    if closure.overlap < least:
+        wanted = f"{closure.kind} of {scope.say(size)} want {scope.say(least)}"
+        told = f"the edges lap by {scope.say(closure.overlap)}, and {wanted}"
+        scope.report("warning", f"{told}; write a wider 'overlap', or take smaller ones", model.place)
 
 
 def _margin(scope: Scope, run: EdgeRun) -> Fraction | None:

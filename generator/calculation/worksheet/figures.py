@@ -222,5 +222,6 @@ def _closure(closure: ClosureWork, edition: Edition) -> dict[str, Any]:
         "positions": _lengths(closure.positions, edition),
         "buttonhole": write_length(closure.buttonhole, edition),
         **({"length": write_length(closure.length, edition)} if closure.length else {}),
+        **({"bought": write_length(closure.bought, edition)} if closure.bought else {}),
         **({"width": write_length(closure.width, edition)} if closure.width else {}),
     }

@@ -40,6 +40,8 @@ def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
             tuple(model.edges[1].edges),
             model.place,
             scope.value(model.overlap) if model.overlap else Fraction(0),
+            scope.value(model.length) if model.length else Fraction(0),
+            model.tabs,
         )
         for number, model in enumerate(project.closures)
     )

@@ -21,6 +21,7 @@ _CLOSING = {
     "make buttonholes": ("buttonhole", ("buttons",)),
     "sew buttons": ("sew a button", ("buttons",)),
     "set fasteners": ("sew a button", FASTENERS),
+    "set zip": ("join a length", ("zip",)),
     "thread elastic": ("join a length", ("elastic",)),
 }
 # What an act of a step's own counts, where it names no technique.

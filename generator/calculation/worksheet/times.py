@@ -221,6 +221,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "make buttonholes": lambda work: {},
         "sew buttons": lambda work: {},
         "set fasteners": lambda work: {},
+        "set zip": lambda work: {"start a seam": Fraction(4)},
         "thread elastic": lambda work: _each(work, lambda piece: {"pin": piece.finished_across}),
     }
 )

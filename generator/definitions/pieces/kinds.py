@@ -21,10 +21,11 @@ from generator.definitions.pieces.flat import FlatPiece
 from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
+from generator.definitions.pieces.tabs import ZipTab
 from generator.definitions.readers import Parts, Schema, choice
 from generator.definitions.reading import Reading
 
-Piece = TuckedPanel | FlatPiece | StripPiece | Copy | Bought
+Piece = TuckedPanel | FlatPiece | StripPiece | Copy | ZipTab | Bought
 _CLASSES: tuple[type[Piece], ...] = get_args(Piece)
 PIECES: Mapping[str, type[Piece]] = MappingProxyType({model.of_kind.word: model for model in _CLASSES})
 _KIND = choice(PIECES, "kind of piece")

@@ -103,6 +103,10 @@ pieces:
     kind: boxing
     edge: 4 * side
     depth: 3 in
+  zip tab:
+    kind: zip tab
+    edge: side
+    zip: side - 2 in
 steps:
   - use: cut
 """

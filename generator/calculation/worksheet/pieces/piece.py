@@ -13,12 +13,14 @@ from generator.calculation.worksheet.pieces.joined import joined_lengths
 from generator.calculation.worksheet.pieces.placed import placed
 from generator.calculation.worksheet.pieces.sizes import PieceSizes, allowances, on_ruler
 from generator.calculation.worksheet.pieces.strips import strip_sizes
+from generator.calculation.worksheet.pieces.tabs import tab_sizes
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.flat import Circle, FlatPiece, Rectangle
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
+from generator.definitions.pieces.tabs import ZipTab
 
 _NOTHING = PieceSizes((), (Fraction(0), Fraction(0)))
 
@@ -31,7 +33,7 @@ def worked_piece(scope: Scope, name: str) -> Piece:
     return placed(scope, _plain(scope, name, model), model)
 
 
-def _plain(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | Bought) -> Piece:
+def _plain(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | ZipTab | Bought) -> Piece:
     """Return a piece without tucks."""
     sizes = _sizes(scope, name, model)
     parts = tuple(on_ruler(part, scope.edition.mark) for part in sizes.parts)
@@ -60,9 +62,11 @@ def _plain(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | Bough
     return replace(piece, lengths=lengths, measures={**_measures(piece), **sizes.measures})
 
 
-def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | Bought) -> PieceSizes:
+def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | ZipTab | Bought) -> PieceSizes:
     if isinstance(model, Bought):
         return _NOTHING
+    if isinstance(model, ZipTab):
+        return tab_sizes(scope, model)
     if isinstance(model, Copy):
         return copy_sizes(scope, name, model)
     if isinstance(model, FlatPiece):
@@ -70,7 +74,7 @@ def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | Bough
     return strip_sizes(scope, name, model)
 
 
-def _note(scope: Scope, model: FlatPiece | StripPiece | Copy | Bought) -> str:
+def _note(scope: Scope, model: FlatPiece | StripPiece | Copy | ZipTab | Bought) -> str:
     """The note of a piece; of a copy that is fixed first what it is fixed to."""
     own = copy_note(scope, model) if isinstance(model, Copy) else ""
     return "; ".join(filter(None, (own, scope.note_of(model))))

@@ -1,0 +1,122 @@
+"""A zip: its keys in the project file come in, which to buy and how it is set goes out; faults are reported."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterator, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from generator.calculation.pieces.closings import zip_to_buy
+from generator.calculation.worked import Turn
+from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_project import ClosureWork
+from generator.calculation.worksheet.followed import edges_of
+from generator.calculation.worksheet.lists import edge_words
+from generator.calculation.worksheet.scope import Scope
+from generator.definitions.closures import Closure
+from generator.definitions.values import EdgeRun
+from generator.errors import CalculationError
+from generator.lengths import Edition, read_length, say_length
+
+_ALLOWANCE = {"inch": read_length("5/8 in"), "metric": read_length("1.5 cm")}
+_BESIDE = {"inch": read_length("1/2 in"), "metric": read_length("1.2 cm")}
+
+
+def zipped(scope: Scope, model: Closure, closure: ClosureWork, edge: Fraction) -> ClosureWork:
+    """Return a zip with its length and the one to buy, in an edge of a finished length [in].
+
+    Raises
+    ------
+    CalculationError
+        If it is longer than its edge.
+    """
+    _check_edges(scope, model)
+    if model.length is None:
+        return closure
+    length = scope.value(model.length)
+    if length <= 0 or length > edge:
+        raise CalculationError(
+            f"a zip of {scope.say(length)} does not go into '{model.on}', which is {scope.say(edge)} long; take one of "
+            f"{scope.say(edge)} at most, or another edge"
+        )
+    bought = zip_to_buy(length, map(scope.value, scope.room.zip_lengths))
+    return replace(closure, length=length, bought=bought, positions=(), inset=(edge - length) / 2, tabs=model.tabs)
+
+
+def _check_edges(scope: Scope, model: Closure) -> None:
+    """Warn of edges that a zip does not lie well in: narrow allowances, tucks in its way, a curve."""
+    for run in model.edges:
+        for told in _faults(scope, run):
+            scope.report("warning", told, model.place, run.edges[0][0])
+
+
+def _faults(scope: Scope, run: EdgeRun) -> Iterator[str]:
+    for name, side in run.edges:
+        piece = scope.piece(name)
+        edge = piece.edges.get(side)
+        least = _ALLOWANCE[scope.edition.name]
+        if edge is not None and edge.allowance < least:
+            yield (
+                f"the allowance of '{name}.{side}' is {scope.say(edge.allowance)}, and a zip is sewn to one of "
+                f"{scope.say(least)}; write {side}: seam {scope.say(least)}"
+            )
+        if piece.panel is not None and side in ("top", "bottom") and piece.panel.across.count:
+            yield f"a zip across the tucks of '{name}' jams on their folds; let it lie along them, or take another edge"
+        if piece.shape is not None and any(line.name == side and len(line.spots) > 2 for line in piece.shape.lines):
+            yield f"'{name}.{side}' is round, and a zip in it waves; take a straight edge"
+        room = _room(scope, piece, side)
+        if room is not None and room[0] < room[1]:
+            yield (
+                f"beside the zip the margin of '{name}' at the {side} is {scope.say(room[0])}, and the foot wants "
+                f"{scope.say(room[1])}; write a wider {side} margin"
+            )
+
+
+def _room(scope: Scope, piece: Piece, side: str) -> tuple[Fraction, Fraction] | None:
+    """The margin beside an edge that runs along tucks, and what it must be: more where a tuck lies over it [in]."""
+    panel = piece.panel
+    if panel is None or side not in ("left", "right") or not panel.across.count:
+        return None
+    place, outward = (0, Turn.LEFT) if side == "left" else (-1, Turn.RIGHT)
+    margin = panel.across.left_margin if side == "left" else panel.across.right_margin
+    held = [turns for turns in (*_rows_of(piece), panel.pressed) if turns]
+    over = panel.across.depths[place] if any(turns[place] is outward for turns in held) else Fraction(0)
+    return margin, _BESIDE[scope.edition.name] + over
+
+
+def _rows_of(piece: Piece) -> tuple[tuple[Turn, ...], ...]:
+    rows = piece.panel.rows if piece.panel is not None else None
+    return (rows.top, rows.bottom, *(row.turns for row in rows.rows)) if rows is not None else ()
+
+
+def zip_words(
+    closures: Sequence[ClosureWork], pieces: Mapping[str, Piece], edition: Edition, on: Container[str]
+) -> str:
+    """Return where each zip lies and how long it is, and how one that was bought longer is shortened."""
+    return "\n".join(
+        _told(one, pieces, edition)
+        for one in closures
+        if one.kind == "zip" and any(name in on for name in (*_carrying(one), one.tabs))
+    )
+
+
+def _carrying(one: ClosureWork) -> tuple[str, ...]:
+    return tuple(name for run in (one.on, one.onto) for name, _ in edges_of(run))
+
+
+def _told(one: ClosureWork, pieces: Mapping[str, Piece], edition: Edition) -> str:
+    where = f"- Between {edge_words(one.on, pieces)} and {edge_words(one.onto, pieces)}"
+    if not one.length:
+        return f"{where}: the zip"
+    length, inset = say_length(one.length, edition), say_length(one.inset, edition)
+    told = f"{where}: **{length}** between its stops, {inset} from both ends"
+    if one.bought <= one.length:
+        return told
+    return (
+        f"{told}. It is bought {say_length(one.bought, edition)} long: sew a stop over the teeth at "
+        f"{say_length(one.length, edition)}, six stitches on one place with doubled thread, and cut the zip off "
+        f"{say_length(_STUB[edition.name], edition)} beyond it"
+    )
+
+
+_STUB = {"inch": read_length("1/2 in"), "metric": read_length("1.2 cm")}
