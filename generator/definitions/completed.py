@@ -97,7 +97,7 @@ def _short(key: str, node: Node) -> Node:
     cloths = {}
     for name, (named, cloth) in node.entries.items():
         label = Scalar(name, named.place)
-        if isinstance(cloth, Scalar) and _LENGTH.search(cloth.text):
+        if isinstance(cloth, Scalar) and re.search(r"\d", cloth.text):
             width = (Key("width", named.place), cloth)
             cloth = Group({"label": (Key("label", named.place), label), "width": width}, cloth.place)
         elif isinstance(cloth, Group) and "label" not in cloth.entries:

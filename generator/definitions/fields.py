@@ -7,8 +7,9 @@ from datetime import date
 from fractions import Fraction
 from typing import Annotated
 
+from generator.definitions.colours import colour_of, colours
 from generator.definitions.conversion import Purpose
-from generator.definitions.faults import Fault
+from generator.definitions.faults import Fault, meant
 from generator.definitions.nodes import Node, Scalar
 from generator.definitions.readers import Leaf, LeafList, Schema
 from generator.definitions.reading import (
@@ -110,6 +111,9 @@ def _colour(words: Scalar, reading: Reading) -> str:
     text = filled_words(words).strip().lower()
     if not re.fullmatch(r"[a-z]+( [a-z]+)?|#[0-9a-f]{6}", text):
         raise Fault(f"'{text}' is no colour; write a plain word, or # and six digits in quotation marks")
+    if colour_of(text) is None:
+        wanted = "write a plain word, such as navy, oatmeal or sea blue, or # and six digits in quotation marks"
+        raise Fault(f"the pictures know no colour '{text}'; {wanted}{meant(text, colours())}")
     return text
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from generator.drawing.plotting import is_color_like, to_rgb
+from generator.definitions.colours import colour_of
 
 Colour = tuple[float, float, float]
 
@@ -14,17 +14,6 @@ SHADES = 32
 IN_LIGHT = 0.8  # how bright a flat panel is lit: there the cloth has its own colour
 DEEPEST, GLEAM = 0.2, 0.42
 BLACKEST, WHITEST = 0.04, 0.94
-
-_OWN_WORDS = {
-    "linen": UNDYED,
-    "undyed": UNDYED,
-    "ecru": "#d8c9a6",
-    "natural": "#e6dcc6",
-    "calico": "#e9dfc8",
-    "charcoal": "#3d3f42",
-    "rust": "#a5492a",
-    "ochre": "#c58a2b",
-}
 
 
 def cloth_colour(words: str) -> Colour:
@@ -39,14 +28,8 @@ def cloth_colour(words: str) -> Colour:
     >>> cloth_colour("who knows") == cloth_colour("")
     True
     """
-    parts = words.lower().split()
-    for start in range(len(parts)):
-        ending = parts[start:]
-        for name in (_OWN_WORDS.get(" ".join(ending), ""), "".join(ending), "xkcd:" + " ".join(ending)):
-            if name and is_color_like(name):
-                red, green, blue = to_rgb(name)
-                return red, green, blue
-    red, green, blue = to_rgb(UNDYED)
+    found = colour_of(words) or UNDYED
+    red, green, blue = (int(found[place : place + 2], 16) / 255 for place in (1, 3, 5))
     return red, green, blue
 
 

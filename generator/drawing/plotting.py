@@ -50,7 +50,7 @@ with _away_from_settings():
     import matplotlib as mpl
     from matplotlib._path import convert_to_string  # type: ignore[attr-defined]  # written in C
     from matplotlib.backends.backend_svg import RendererSVG
-    from matplotlib.colors import is_color_like, to_hex, to_rgb
+    from matplotlib.colors import to_hex
     from matplotlib.ft2font import FT2Font, LoadFlags
     from matplotlib.path import Path as Outline
     from matplotlib.transforms import Affine2D
@@ -62,8 +62,6 @@ __all__ = [
     "Outline",
     "RendererSVG",
     "convert_to_string",
-    "is_color_like",
     "mpl",
     "to_hex",
-    "to_rgb",
 ]

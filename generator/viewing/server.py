@@ -16,7 +16,8 @@ from typing import ClassVar
 from urllib.parse import parse_qs, unquote
 
 from generator.definitions.theme import OWN_THEMES, load_theme
-from generator.errors import Finding, TuckwrightError, printable
+from generator.errors import FaultyFileError, Finding, TuckwrightError, printable
+from generator.limits import KILOBYTE, LARGEST_SHOWN
 from generator.rendering import addresses
 from generator.rendering.setting import Setting
 from generator.rendering.viewing import render_viewing
@@ -73,6 +74,15 @@ class View(ThreadingHTTPServer):
         self.shutdown()
         self.papers.close()
         self.server_close()
+
+
+def _read(path: Path) -> bytes:
+    """Return what a file holds; refuse one that is larger than anything that is published."""
+    if path.stat().st_size > LARGEST_SHOWN:
+        most = LARGEST_SHOWN // KILOBYTE // KILOBYTE
+        told = f"'{path.name}' is larger than {most} MB and is not shown; open it where it lies"
+        raise FaultyFileError([Finding("error", told)])
+    return path.read_bytes()
 
 
 class _Answer(BaseHTTPRequestHandler):
@@ -133,7 +143,7 @@ class _Answer(BaseHTTPRequestHandler):
                 path = None if address == addresses.WORKER else now.file(address)
                 if sheet is not None:
                     self.server.papers.want(sheet)
-            content = None if path is None else path.read_bytes()
+            content = None if path is None else _read(path)
         except (OSError, TuckwrightError) as fault:
             self._send(self._list(now.told(fault), address), ".html")
             return

@@ -212,3 +212,18 @@ def test_a_faulty_name_is_told_where_it_stands_and_nowhere_else(tmp_path: Path, 
     assert len(told) == 1, told
     assert told[0][0] == number + 1
     assert "name" in told[0][1]
+
+
+@pytest.mark.parametrize(
+    ("width", "said"),
+    [
+        ("44", "a length is wanted here, this is a plain number; write its unit, as in 1/2 in or 1 cm"),
+        ("navy", "a group of keys is wanted here, each on its own line"),
+    ],
+)
+def test_a_cloth_that_is_told_by_a_number_without_a_unit_is_asked_for_it(tmp_path: Path, width: str, said: str) -> None:
+    with pytest.raises(FaultyFileError) as error:
+        loaded(tmp_path, CUSHION.replace("44 in or 112 cm", width))
+    assert [(one.place.line, one.place.column, one.text) for one in error.value.findings if one.place] == [
+        (8, 17, said)
+    ]

@@ -283,6 +283,11 @@ NAME_ATTACKS: dict[str, Attack] = {
         GOOD.replace("back:", "../back:").replace("on: back", "on: ../back").replace("back.all", "../back.all"),
         "32:3: '../back' is no name; a name has small letters, digits and spaces, and begins with a letter",
     ),
+    "a colour that nobody knows": (
+        spoilt("    label: cotton\n", "    label: cotton\n    colour: blurpel\n"),
+        "18:13: the pictures know no colour 'blurpel'; write a plain word, such as navy, oatmeal or sea blue, or # and "
+        "six digits in quotation marks; did you mean 'blurple'?",
+    ),
     "an address for a colour": (
         spoilt("    label: cotton\n", "    label: cotton\n    colour: url(https://elsewhere.example/)\n"),
         "18:13: 'url(https://elsewhere.example/)' is no colour; write a plain word, or # and six digits in quotation "

@@ -75,6 +75,8 @@ def shown(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shown]:
     public.mkdir(parents=True)
     (public / "loop.html").symlink_to("loop.html")
     (folder.parent / "secret.html").write_text("swordfish", encoding="utf-8")
+    with (public / "large.webp").open("wb") as large:
+        large.truncate(3_000_000_000)
     (public / "out.html").symlink_to(folder.parent / "secret.html")
     found = Shown(folder)
     yield found
@@ -90,6 +92,21 @@ def test_an_address_that_plays_tricks_has_nothing_there(shown: Shown, path: str)
     assert status == 404
     assert "swordfish" not in page
     assert "Traceback" not in shown.said
+
+
+def test_a_published_file_that_is_too_large_for_the_memory_is_told_and_not_read(shown: Shown) -> None:
+    status, page = shown.asked("/large.webp")
+    assert status == 200
+    assert "large.webp" in page
+    assert "is larger than 50 MB and is not shown; open it where it lies" in page
+    assert most_memory(shown.process.pid) < 1_000_000
+
+
+def most_memory(process: int) -> int:
+    """How much memory [kB] a process has had at most; 0 where the system does not tell."""
+    status = Path(f"/proc/{process}/status")
+    lines = status.read_text(encoding="utf-8").splitlines() if status.exists() else []
+    return next((int(line.split()[1]) for line in lines if line.startswith("VmHWM")), 0)
 
 
 def test_a_published_site_that_is_a_link_out_of_the_room_is_not_shown(tmp_path: Path) -> None:
