@@ -90,7 +90,7 @@ def meant(word: str, known: Iterable[str]) -> str:
     if near:
         return f"; did you mean '{folded[near[0]]}'?"
     listed = ", ".join(names)
-    return f"; there is: {listed}" if names and len(listed) <= 200 else ""
+    return f"; there is: {listed}" if names and len(listed) <= 260 else ""
 
 
 def _begins(word: str, name: str) -> bool:

@@ -20,6 +20,7 @@ LoneEdgeTucks = Literal["out", "in", "upright"]
 Pressed = Literal["left", "right", "up", "down", "outward", "inward", "standing"]
 Hangs = Literal["top", "left", "right", "bottom"]
 PleatStyle = Literal["knife", "box", "inverted"]
+Neatening = Literal["zigzag", "overlock", "pinked", "none"]
 
 KINDS = (
     "cushion",
@@ -69,6 +70,7 @@ HANGS: tuple[str, ...] = get_args(Hangs)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
 # What cords may hang on; nothing else carries any.
 HEADRAILS = ("bought with all its safety parts",)
+NEATENINGS: tuple[str, ...] = get_args(Neatening)
 PLANS = (
     "linked cells",
     "ripples",
@@ -103,6 +105,7 @@ TOOLS: Mapping[str, str] = MappingProxyType(
     {
         "iron": "iron",
         "scissors": "scissors",
+        "pinking shears": "pinking shears",
         "rotary cutter": "rotary cutter (with its mat)",
         "starch": "spray starch",
         "sealant": "fray sealant",
@@ -113,6 +116,7 @@ TOOLS: Mapping[str, str] = MappingProxyType(
         "hammer": "hammer",
         "needle": "hand needle",
         "machine": "sewing machine",
+        "overlock machine": "overlock machine",
         "zip foot": "zip foot",
         "guide": "seam guide (or a strip of tape to stick on the machine)",
         "ruler": "ruler",
@@ -156,6 +160,9 @@ CONDITIONS = frozenset(
         "one way later",
         "hems meet",
         "raw inside",
+        "zigzagged",
+        "overlocked",
+        "pinked",
         "neat",
         "turns corners",
         "round outline",

@@ -35,7 +35,7 @@ def test_every_technique_of_the_tool_says_what_it_gives() -> None:
 
 def test_every_state_of_a_piece_and_every_sort_of_seam_has_a_technique() -> None:
     given = {state for technique in OWN.values() for state in technique.head.gives}
-    assert {name for name, state in states().items() if state.of == "piece"} - given == {"attached", "one first"}
+    assert {name for name, state in states().items() if state.of == "piece"} - given == {"one first"}
     assert set(SORTS) - {sort for technique in OWN.values() for sort in technique.head.sews} == set()
 
 

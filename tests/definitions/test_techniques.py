@@ -134,7 +134,7 @@ def test_a_technique_of_the_room_is_a_standard_step(tmp_path: Path) -> None:
             "      Write each depth beside its mark.\n      [marcs] and [the guide](guide.html)",
             "12:7: '[marcs]' is nothing that can be put in; did you mean 'marks'? For brackets of your own write ( )",
         ),
-        ("not ring", "not rings", "9:20: 'not rings' is no condition; did you mean 'not ring'?"),
+        ("not ring", "not rong", "9:20: 'not rong' is no condition; did you mean 'not ring'?"),
     ],
 )
 def test_a_word_that_a_technique_cannot_use_is_told_where_it_stands(

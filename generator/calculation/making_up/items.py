@@ -194,7 +194,7 @@ def raw_seams(thing: Thing, laid: Iterable[str] = ()) -> tuple[Seam, ...]:
         if seam.sort in RAW
         and not shut & set(seam.pieces)
         and not _lines(seam, thing)
-        and any(thing.parts[piece].frays for piece in seam.pieces)
+        and any(thing.parts[piece].frays and thing.parts[piece].neaten != "none" for piece in seam.pieces)
     )
 
 

@@ -27,7 +27,8 @@ class Component:
     one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'fused', 'sewn in',
     'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked out from,
     where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose face a
-    pocket is sewn on. ``across`` and ``along`` are its finished size [in].
+    pocket is sewn on. ``neaten`` tells how raw edges of its cloth are kept from fraying.
+    ``across`` and ``along`` are its finished size [in].
     """
 
     name: str
@@ -41,6 +42,7 @@ class Component:
     lies_on: str = ""
     sewn_on: str = ""
     frays: bool = True
+    neaten: str = "zigzag"
     across: Fraction = Fraction(0)
     along: Fraction = Fraction(0)
     place: Place | None = None

@@ -21,7 +21,8 @@ from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.copies_told import copy_list
 from generator.calculation.worksheet.cut_order import cut_order
 from generator.calculation.worksheet.elastic import elastic_words
-from generator.calculation.worksheet.moments import MOMENT_BRACKETS, Moment
+from generator.calculation.worksheet.moment import Moment
+from generator.calculation.worksheet.moments import MOMENT_BRACKETS
 from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.own_measure import own_measure_words
 from generator.calculation.worksheet.panel_stripes import start_words, stripe_words

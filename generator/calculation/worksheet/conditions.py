@@ -12,7 +12,8 @@ from generator.calculation.worked import Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worksheet.followed import EdgesInRow, closed, round_corners, runs_of, straight
 from generator.calculation.worksheet.making import waits_for
-from generator.calculation.worksheet.moments import MOMENT_CONDITIONS, Moment
+from generator.calculation.worksheet.moment import Moment
+from generator.calculation.worksheet.moments import MOMENT_CONDITIONS
 from generator.calculation.worksheet.panel_stripes import striped_panel
 from generator.calculation.worksheet.pieces.placed import has_mouth, turned_under
 from generator.calculation.worksheet.row_bulk import bulky_rows, wide_margins

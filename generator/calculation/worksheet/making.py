@@ -61,6 +61,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
             side for side, edge in piece.edges.items() if edge.end.kind == "hem" and edge.end.first != edge.end.second
         ),
         frays=scope.project.cloths[piece.cloth].frays if piece.cloth in scope.project.cloths else False,
+        neaten=model.neaten,
         across=piece.finished_across,
         along=piece.finished_along,
         lies_on=piece.lies_on,

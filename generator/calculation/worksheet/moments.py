@@ -6,21 +6,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
-from generator.calculation.making_up.acts import Act
-from generator.calculation.making_up.book import Book
-from generator.calculation.making_up.items import Item, is_strip, raw_seams, seam_item, sewn_items
+from generator.calculation.making_up.items import is_strip, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.layers import ThickPlace, thick_places
 from generator.calculation.making_up.seams import zip_of
-from generator.calculation.making_up.thing import SIDES, Edge, Seam
+from generator.calculation.making_up.thing import SIDES, Edge
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
-from generator.calculation.worksheet.step_context import StepContext
+from generator.calculation.worksheet.moment import Moment
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
 
@@ -29,40 +26,19 @@ _TOLD_OVER = 5
 _CLOCKWISE = ("top", "right", "bottom", "left")
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
-    """A standard step at its place in the recipe: its act, the acts of all steps before it and what they have given."""
-
-    context: StepContext
-    act: Act
-    before: tuple[Act, ...] = ()
-    given: frozenset[Item] = frozenset()
-
-    @property
-    def book(self) -> Book | None:
-        """The thing and its techniques, None where nothing is known of them."""
-        return self.context.joiner.book if self.context.joiner is not None else None
-
-    @property
-    def gives(self) -> tuple[Item, ...]:
-        """What the step gives."""
-        return self.book.gives(self.act) if self.book is not None else ()
-
-    @property
-    def seams(self) -> tuple[Seam, ...]:
-        """The seams that the step sews or neatens."""
-        if self.book is None:
-            return ()
-        gives = set(self.gives)
-        whole = {item.on for item in gives if item.state in ("neat", "turned out")}
-        return tuple(
-            seam for seam in self.book.thing.seams if gives & set(sewn_items(seam)) or f"#{seam.number}" in whole
-        )
+MomentTest = Callable[[Moment], bool]
 
 
 def _stays_raw(moment: Moment) -> bool:
     raw = raw_seams(moment.book.thing) if moment.book is not None else ()
     return any(seam in raw for seam in moment.seams)
+
+
+def _neatened(way: str) -> MomentTest:
+    """Whether a seam of the step is neatened in a way: as its pieces say."""
+    return lambda moment: any(
+        moment.book.thing.parts[piece].neaten == way for seam in moment.seams for piece in seam.pieces if moment.book
+    )
 
 
 def _sides(moment: Moment) -> set[str]:
@@ -251,10 +227,12 @@ def _ring_done(moment: Moment) -> bool:
     return any(set(seam.pieces) & set(moment.act.pieces) and moment.given & set(sewn_items(seam)) for seam in rings)
 
 
-MomentTest = Callable[[Moment], bool]
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
         "raw inside": _stays_raw,
+        "zigzagged": _neatened("zigzag"),
+        "overlocked": _neatened("overlock"),
+        "pinked": _neatened("pinked"),
         "turns corners": _turns_corners,
         "neat": _is_neat,
         "round outline": lambda moment: "rim" in _sides(moment),

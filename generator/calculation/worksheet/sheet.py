@@ -21,9 +21,9 @@ from generator.calculation.worksheet.closures import worked_closures, worked_mee
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.deciding import deciding_measure
-from generator.calculation.worksheet.enclosed_seams import report_enclosed
 from generator.calculation.worksheet.finished import finished_thing
 from generator.calculation.worksheet.making import acts_taken, methods_of, report_making, thing_of
+from generator.calculation.worksheet.neatening import neatened, report_raw_edges
 from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.recipes import taken_steps
@@ -82,7 +82,7 @@ def worked_sheet(
     pieces |= {name: replace(pieces[name], pieced=way) for name, way in scope.pieced.items()}
     _stop_on_errors(scope)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
-    report_enclosed(scope, thing, pieces)
+    report_raw_edges(scope, thing, pieces)
     _stop_on_errors(scope)
     taken = taken_steps(scope, thing, methods)
     acts = acts_taken(scope, taken, methods)
@@ -193,7 +193,7 @@ def _pieces(scope: Scope) -> dict[str, Piece]:
 def _thread(scope: Scope, context: StepContext) -> ThreadUse:
     room = scope.room
     sewing = Sewing(scope.value(room.spool), room.waste, 1 / scope.value(room.stitch), scope.cloth_thickness)
-    return thread_use(tuple(context.pieces.values()), context.meetings, sewing, scope.edition)
+    return thread_use(tuple(context.pieces.values()), context.meetings, neatened(context), sewing, scope.edition)
 
 
 def _measures(scope: Scope, *, dimension: int) -> dict[str, Fraction]:

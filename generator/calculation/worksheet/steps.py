@@ -16,7 +16,7 @@ from generator.calculation.worksheet.cautions import told_at
 from generator.calculation.worksheet.conditions import holds
 from generator.calculation.worksheet.making import acts_of
 from generator.calculation.worksheet.minutes import own_minutes, technique_minutes
-from generator.calculation.worksheet.moments import Moment
+from generator.calculation.worksheet.moment import Moment
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
 from generator.definitions.caution_rule import asked_names

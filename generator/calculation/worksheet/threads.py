@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
-from generator.calculation.making.thread import spools, stitching_thread, thread_ratio, thread_with_waste
+from generator.calculation.making.thread import (
+    NEATENING_RATIOS,
+    spools,
+    stitching_thread,
+    thread_ratio,
+    thread_with_waste,
+)
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import MeetingWork, ThreadUse
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
@@ -98,10 +104,21 @@ def piece_thread(piece: Piece, sewing: Sewing) -> Fraction:
     return rows + stitching_thread(rest, thread_ratio(_HEM_LAYERS * ply, sewing.stitches))
 
 
-def thread_use(pieces: Sequence[Piece], meetings: Sequence[MeetingWork], sewing: Sewing, edition: Edition) -> ThreadUse:
-    """Return the thread of a whole project; seams between pieces are counted at the least ratio."""
+def thread_use(
+    pieces: Sequence[Piece],
+    meetings: Sequence[MeetingWork],
+    neatened: Mapping[str, Fraction],
+    sewing: Sewing,
+    edition: Edition,
+) -> ThreadUse:
+    """Return the thread of a whole project; seams between pieces are counted at the least ratio.
+
+    ``neatened`` has the length of the seams [in] whose raw edges are neatened, by the way.
+    """
     thread = sum((piece.quantity * piece_thread(piece, sewing) for piece in pieces), Fraction(0))
     thread += stitching_thread(sum((meeting.lines * meeting.join_length for meeting in meetings), Fraction(0)))
+    for way, length in neatened.items():
+        thread += stitching_thread(length, NEATENING_RATIOS[way]) if way in NEATENING_RATIOS else 0
     if not thread:
         return ThreadUse(Fraction(0), "none", 0)
     length = thread_with_waste(thread, sewing.waste)

@@ -54,7 +54,7 @@ def work_of(context: StepContext, acts: Sequence[Act], names: Sequence[str]) -> 
         tuple(_seams(context.pieces, book, items)),
         tuple(_hems(context.pieces, items)),
         tuple(
-            _stretch(seam, seam.pairs, context.pieces) for seam in book.thing.seams if f"#{seam.number}" in on["neat"]
+            stretch_of(seam, seam.pairs, context.pieces) for seam in book.thing.seams if f"#{seam.number}" in on["neat"]
         ),
         tuple(SewnStretch(_opening(context, place)) for place in _opened_once(book, sorted(on["closed"]))),
         min(len(on["turned out"]), 1),
@@ -65,11 +65,11 @@ def _seams(pieces: Mapping[str, Piece], book: Book, items: Sequence[Item]) -> It
     for seam in book.thing.seams:
         pairs = [pair for pair, item in zip(seam.pairs, sewn_items(seam), strict=True) if item in items]
         if pairs:
-            yield _stretch(seam, pairs, pieces)
+            yield stretch_of(seam, pairs, pieces)
 
 
-def _stretch(seam: Seam, pairs: Sequence[tuple[Edge, Edge]], pieces: Mapping[str, Piece]) -> SewnStretch:
-    """A seam as long as its pairs together; it turns a corner from side to side of one piece."""
+def stretch_of(seam: Seam, pairs: Sequence[tuple[Edge, Edge]], pieces: Mapping[str, Piece]) -> SewnStretch:
+    """Return a seam as long as its pairs together; it turns a corner from side to side of one piece."""
     length = sum((min(_length(one, pieces), _length(other, pieces)) for one, other in pairs), _NOTHING)
     round_one = len({one[0] for one, _ in pairs}) == 1 and len(pairs) > 1
     corners = 0 if not round_one else len(pairs) if len(pairs) == len(SIDES) else len(pairs) - 1

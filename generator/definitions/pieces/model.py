@@ -17,7 +17,7 @@ from generator.definitions.pieces.sewn_on import SewnOn, read_sewn_on
 from generator.definitions.readers import Leaf, Parts, Reader, Schema, choice, read_each
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import Finish
-from generator.definitions.vocabulary import CUT_TIMES, GRAINS, CutTime, Grain
+from generator.definitions.vocabulary import CUT_TIMES, GRAINS, NEATENINGS, CutTime, Grain, Neatening
 
 _SIZE = ("finished across", "finished along")
 # Outlines of which one measure says the other.
@@ -75,6 +75,7 @@ class PieceModel(Located):
     sewn_on: Annotated[SewnOn | None, Leaf(read_sewn_on, {"type": "string"})] = None
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
+    neaten: Annotated[Neatening, choice(NEATENINGS, "way to neaten raw edges")] = "zigzag"
     edges: Mapping[str, Finish] = field(default_factory=dict)
 
     def finish(self, side: str) -> Finish:

@@ -221,4 +221,4 @@ def test_thread_is_told_in_whole_yards_or_metres_and_nothing_sewn_takes_none(bac
     assert (written_thread(Fraction(21, 10) * YARD, INCH), written_thread(61 * METRE, METRIC)) == ("3 yd", "61 m")
     sewing = Sewing(100 * YARD, Fraction(1, 5), Fraction(10), lambda _cloth: Fraction(0))
     unsewn = replace(back, edges={}, made=Made())
-    assert thread_use([unsewn], [], sewing, INCH) == ThreadUse(Fraction(0), "none", 0)
+    assert thread_use([unsewn], [], {}, sewing, INCH) == ThreadUse(Fraction(0), "none", 0)
