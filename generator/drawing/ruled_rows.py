@@ -5,9 +5,10 @@ Rows stand where they are down the panel; each begins at its dot.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 
-from generator.calculation.worked import Panel
+from generator.calculation.worked import Panel, Row
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.row_bulk import wide_margins
 from generator.drawing.canvas import Canvas, canvas_of
@@ -21,6 +22,7 @@ _BOX = 3.4 / MILLIMETRES
 _BEST, _MOST = 60 / MILLIMETRES, 95 / MILLIMETRES
 _DOWN = "down from the top"
 _MOST_TUCKS = 40
+_HIGHEST, _EVERY = 190 / MILLIMETRES, 5
 
 
 def heights_of_ruled_rows(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
@@ -29,8 +31,18 @@ def heights_of_ruled_rows(worksheet: Worksheet, name: str, style: Style, width: 
     assert rows is not None
     line = text_height(style.strong)
     words = text_width(_DOWN, style.small, font=style.font) + 0.3
-    least = max(1.2 * line * (len(rows.rows) + 1), words) + _above(style)
+    least = max(1.2 * line * (len(told_rows(rows.rows, style)) + 1), words) + _above(style)
     return Heights.of_inches(least, max(_BEST, least), max(_MOST, least))
+
+
+def told_rows(rows: Sequence[Row], style: Style) -> tuple[Row, ...]:
+    """Return the rows that are told in the picture: all, or the first, each fifth and the last where a page is too low.
+
+    All distances stand in a table then.
+    """
+    if 1.2 * text_height(style.strong) * (len(rows) + 1) <= _HIGHEST:
+        return tuple(rows)
+    return tuple(row for row in rows if row.number in (1, len(rows)) or row.number % _EVERY == 0)
 
 
 def _above(style: Style) -> float:
@@ -54,8 +66,10 @@ def sketch_ruled_rows(canvas: Canvas, panel: Panel, along: float, edition: Editi
     """Draw the panel with its rows; ``along`` is how long it is cut along its tucks [in]."""
     assert panel.rows is not None
     style, line = canvas.style, text_height(canvas.style.small)
-    rows = panel.rows.rows
-    told = [write_length(row.ruled, edition) for row in rows]
+    rows = told_rows(panel.rows.rows, style)
+    # Where only some rows are told, all distances stand in a table beside the picture, and so do their boxes.
+    some = len(rows) < len(panel.rows.rows)
+    told = ["" if some else write_length(row.ruled, edition) for row in rows]
     names = max(text_width(f"row {row.number}", style.small, font=style.font) for row in rows)
     measures = max(text_width(words, style.strong, bold=True, font=style.font) for words in told)
     left = names + 0.12 + measures + 0.25
@@ -65,17 +79,21 @@ def sketch_ruled_rows(canvas: Canvas, panel: Panel, along: float, edition: Editi
     _draw_panel(canvas, panel, (left, right), (top, bottom))
     ends = _row_ends(panel, (left, right), edition)
     levels = [top + float(row.ruled) / along * (bottom - top) for row in rows]
+    others = [top + float(row.ruled) / along * (bottom - top) for row in panel.rows.rows if row not in rows]
+    canvas.lines([((ends[0], y), (ends[1], y)) for y in others], ruled_line(style))
     high = 1.15 * text_height(style.strong)
     places = spread(levels, [high] * len(rows), top - high / 2, bottom) or levels
     for row, y, place, words in zip(rows, levels, places, told, strict=True):
         canvas.line(((ends[0], y), (ends[1], y)), ruled_line(style))
         canvas.dots([(ends[0] if row.start == "left" else ends[1], y)], 0.05)
         canvas.text(f"row {row.number}", 0, place, hold="left")
-        canvas.text(words, left - 0.25, place, hold="right", bold=True, size=style.strong)
+        if words:
+            canvas.text(words, left - 0.25, place, hold="right", bold=True, size=style.strong)
         canvas.line(((left - 0.2, place), (left - 0.07, y), (left - 0.02, y)), style.measure)
-        canvas.line(((right + 0.02, y), (right + 0.07, y), (right + 0.13, place)), style.measure)
-        box = ((right + 0.15, place - _BOX / 2), (right + 0.15 + _BOX, place + _BOX / 2))
-        canvas.rectangle(*box, pen=style.outline)
+        if not some:
+            canvas.line(((right + 0.02, y), (right + 0.07, y), (right + 0.13, place)), style.measure)
+            box = ((right + 0.15, place - _BOX / 2), (right + 0.15 + _BOX, place + _BOX / 2))
+            canvas.rectangle(*box, pen=style.outline)
     _draw_direction(canvas, canvas.width - 0.8 * line, (top, bottom))
 
 

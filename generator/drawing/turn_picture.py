@@ -16,6 +16,7 @@ from generator.drawing.labels import POINTS, text_height, text_lines, text_width
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
+from generator.drawing.turn_lines import draw_lines, height_of_lines, lined
 from generator.drawing.turn_picture_plan import (
     BEST_CELL,
     BEST_CELLS_HIGH,
@@ -38,6 +39,7 @@ _GAP, _FOLD = 0.9 / MILLIMETRES, 1 / MILLIMETRES
 _WIDE, _RIM = 18 / MILLIMETRES, 0.03
 _MOST_LETTER = 16.0
 _LETTER = 0.66
+_HIGHEST = 200 / MILLIMETRES
 _SEAT = "you sit here"
 _OTHER = "On the other of the pair begin each row at its other end, with the same words."
 
@@ -47,9 +49,12 @@ def heights_of_turns(worksheet: Worksheet, name: str, style: Style, width: float
     columns = turn_columns(_rows(worksheet, name))
     inches = width / MILLIMETRES
     seat = _seat_height(_other(worksheet, name, style, inches), style)
+    if in_lines(columns, style, inches):
+        high = height_of_lines(lined(columns, style, inches), style, inches) + seat
+        return Heights.of_inches(high, high, high)
     tight = bands(columns, style, inches, MOST_CELLS_HIGH)
     roomy = bands(columns, style, inches, BEST_CELLS_HIGH)
-    closest = bands(columns, style, inches, _fewest(columns, style))
+    closest = bands(columns, style, inches, 0.0)
     cell = max(BEST_CELL, least_cell(style))
     return Heights.of_inches(
         seat + _height(closest, style, least_cell(style)),
@@ -61,9 +66,9 @@ def heights_of_turns(worksheet: Worksheet, name: str, style: Style, width: float
     )
 
 
-def _fewest(columns: Sequence[TurnColumn], style: Style) -> float:
-    """Return a height for cells that asks for as many strips as there is room for, without leaving tucks out."""
-    return min(MOST_CELLS_HIGH, max(len(column.letters) for column in columns) * least_cell(style) / 2)
+def in_lines(columns: Sequence[TurnColumn], style: Style, width: float) -> bool:
+    """Return whether cells below each other would be higher than a page: then letters stand in lines, none left out."""
+    return _height(bands(columns, style, width, 0.0), style, least_cell(style)) > _HIGHEST
 
 
 def _height(found: Sequence[TurnBand], style: Style, cell: float) -> float:
@@ -117,21 +122,29 @@ def sketch_turns(rows: RowSet, style: Style, size: DrawnSize, key: str, other: S
     """Return the canvas of the turn picture; ``other`` are the lines about the second of a pair."""
     canvas = canvas_of(size, style, key)
     columns = turn_columns(rows)
-    seat = _seat_height(other, style)
-    found = bands(columns, style, canvas.width, MOST_CELLS_HIGH)
-    for _ in range(2):  # the number of strips follows from the room that the heads leave, and the heads do not change
-        free = canvas.height - seat - sum(_fixed(band, style) for band in found)
-        found = bands(columns, style, canvas.width, max(free, least_cell(style)))
-    cell = min(max(MOST_CELL, least_cell(style)), free / sum(band.cells for band in found))
-    top = 0.0
-    for band in found:
-        _draw_band(canvas, band, top, cell)
-        top += _fixed(band, style) + band.cells * cell
+    if in_lines(columns, style, canvas.width):
+        top = draw_lines(canvas, lined(columns, style, canvas.width))
+    else:
+        top = _draw_cells(canvas, columns, canvas.height - _seat_height(other, style))
     canvas.text(_SEAT, canvas.width / 2, top + 0.5 * text_height(style.text), size=style.text, bold=True)
     for line, words in enumerate(other):
         y = top + 1.2 * text_height(style.text) + (0.5 + 1.15 * line) * text_height(style.small)
         canvas.text(words, canvas.width / 2, y)
     return canvas
+
+
+def _draw_cells(canvas: Canvas, columns: Sequence[TurnColumn], high: float) -> float:
+    """Draw the columns as cells in a height, and return where they end [in]."""
+    style = canvas.style
+    heads = bands(columns, style, canvas.width, 0.0)
+    free = high - sum(_fixed(band, style) for band in heads)
+    found = bands(columns, style, canvas.width, free)
+    cell = min(max(MOST_CELL, least_cell(style)), free / sum(band.cells for band in found))
+    top = 0.0
+    for band in found:
+        _draw_band(canvas, band, top, cell)
+        top += _fixed(band, style) + band.cells * cell
+    return top
 
 
 def _draw_band(canvas: Canvas, band: TurnBand, top: float, cell: float) -> None:
@@ -187,7 +200,7 @@ class _Strip:
         self.top, self.cell = top, cell
         self.gap, self.fold = min(0.13 * cell, _GAP), min(0.2 * cell, _FOLD)
 
-    def draw(self, places: Sequence[int | None], *, first: bool, tucks: bool) -> None:
+    def draw(self, places: Sequence[int], *, first: bool, tucks: bool) -> None:
         """Draw the cells of some places among the tucks met, with their numbers; ``first`` lies at the needle."""
         canvas, bottom = self.canvas, self.top + self.cell * len(places)
         rim = _RIM
@@ -199,11 +212,8 @@ class _Strip:
             canvas.text("go on", (self.left + self.right) / 2, self.top - rim - 0.7 * text_height(self.style.small))
         for number, place in enumerate(places):
             y = self.top + self.cell * number
-            if place is None:
-                canvas.text("…", (self.left + self.right) / 2, y + self.cell / 2, bold=True)
-            else:
-                self._cell(self.column.letters[place], y)
-                self._numbers(place, y, tucks=tucks)
+            self._cell(self.column.letters[place], y)
+            self._numbers(place, y, tucks=tucks)
 
     def _counted(self, y: float, *, tucks: bool) -> None:
         """Write what the numbers count, where there is room beside the needle."""

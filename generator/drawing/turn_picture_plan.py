@@ -88,12 +88,11 @@ class ColumnHead:
 
 @dataclass(frozen=True, slots=True)
 class TurnBand:
-    """Columns side by side, each with its strips: places among the tucks met, None where some are left out."""
+    """Columns side by side, each with its strips: places among the tucks met."""
 
     columns: tuple[TurnColumn, ...]
     heads: tuple[ColumnHead, ...]
     strips: int
-    most: int
 
     @property
     def head(self) -> float:
@@ -108,24 +107,23 @@ class TurnBand:
     @property
     def cells(self) -> int:
         """How many cells stand one below the other in the longest strip."""
-        longest = max(1 if column.alike else len(column.letters) for column in self.columns)
-        return min(self.most, math.ceil(longest / self.strips))
+        return math.ceil(_longest(self.columns) / self.strips)
 
-    def places(self, column: TurnColumn) -> tuple[tuple[int | None, ...], ...]:
+    def places(self, column: TurnColumn) -> tuple[range, ...]:
         """Return the places of each strip of a column."""
         if column.alike:
-            return ((0,),)
-        count, room = len(column.letters), self.cells * self.strips
-        if count <= room:
-            shown: list[int | None] = list(range(count))
-        else:
-            ends = room // 3
-            shown = [*range(room - 1 - ends), None, *range(count - ends, count)]
-        return tuple(tuple(shown[first : first + self.cells]) for first in range(0, len(shown), self.cells))
+            return (range(1),)
+        count = len(column.letters)
+        return tuple(range(first, min(first + self.cells, count)) for first in range(0, count, self.cells))
+
+
+def _longest(columns: Sequence[TurnColumn]) -> int:
+    """Return how many cells the longest column has."""
+    return max(1 if column.alike else len(column.letters) for column in columns)
 
 
 def bands(columns: Sequence[TurnColumn], style: Style, width: float, cells_high: float) -> tuple[TurnBand, ...]:
-    """Return the columns in bands, with the fewest strips whose cells are high enough for a height.
+    """Return the columns in bands, with the fewest strips whose cells fit a height, or as many as the width holds.
 
     ``cells_high`` is the height that the cells of all bands may take together [in].
     """
@@ -133,15 +131,15 @@ def bands(columns: Sequence[TurnColumn], style: Style, width: float, cells_high:
     beside = max(1, min(len(columns), int((width + BETWEEN) / (least + BETWEEN))))
     number = math.ceil(len(columns) / beside)
     beside = math.ceil(len(columns) / number)
-    longest = max(1 if column.alike else len(column.letters) for column in columns)
+    longest = _longest(columns)
     narrow = _NARROWEST * numbers_width(longest, style)
     column_width = (width - BETWEEN * (beside - 1)) / beside
     most_strips = max(1, int(column_width / narrow))
-    most = max(3, int(cells_high / number / least_cell(style) + 1e-6))
+    most = int(cells_high / number / least_cell(style) + 1e-6)
     strips = next((count for count in range(1, most_strips + 1) if math.ceil(longest / count) <= most), most_strips)
     heads = [column_head(column, style, column_width) for column in columns]
     return tuple(
-        TurnBand(tuple(columns[first : first + beside]), tuple(heads[first : first + beside]), strips, most)
+        TurnBand(tuple(columns[first : first + beside]), tuple(heads[first : first + beside]), strips)
         for first in range(0, len(columns), beside)
     )
 

@@ -53,6 +53,15 @@ def labels_of(canvas):
     return [label.words for label in canvas.labels]
 
 
+def drawn_letters(canvas):
+    """The letters of all columns in the order in which they are drawn, which must be that in which they are read."""
+    letters = [label for label in canvas.labels if label.words in ("T", "A", "U")]
+    for before, after in pairwise(letters):
+        # Down a strip, on to the right along a line or to the next strip, or to the next column.
+        assert after.y > before.y - 0.08 or after.x > before.x, (before, after)
+    return [label.words for label in letters]
+
+
 def test_the_cells_are_drawn_from_the_needle_down_in_the_order_met():
     # Right, left, left from the right end: met left, left, right, so toward, toward, away.
     rows = row_set_of(3, 1, ((RIGHT, LEFT, LEFT),), start="right")
@@ -114,11 +123,35 @@ def test_no_line_leaves_the_paper(count):
     assert max(across) <= canvas.width
 
 
-def test_very_many_tucks_are_shown_from_both_ends():
-    canvas = sketch_turns(row_set_of(300, 2, LINKED), PLAIN, DrawnSize(93, 200), "turns")
-    told = labels_of(canvas)
-    assert {"…", "1", "300"} <= set(told)
+@pytest.mark.parametrize(("count", "width", "look"), [(120, 77, PLAIN), (300, 77, PLAIN), (60, 178, LARGE)])
+def test_of_very_many_tucks_none_is_left_out(count, width, look):
+    rows = row_set_of(count, 8, ((LEFT, RIGHT, RIGHT), (RIGHT, LEFT, UP), (RIGHT, UP, RIGHT), (LEFT, LEFT, RIGHT)))
+    panel = panel_of(count, rows=1)
+    worksheet = worksheet_of(piece_of(type(panel)(panel.across, rows=rows)))
+    found = heights_of_turns(worksheet, "front", look, width)
+    canvas = sketch_turns(rows, look, DrawnSize(width, found.least), "turns")
+    assert drawn_letters(canvas) == [letter for row in rows.rows[:4] for letter in met(row.turns, row.start)]
+    # Four rows differ; each line tells the numbers of its first and its last letter.
+    assert labels_of(canvas).count(str(count)) == 4
+    assert labels_of(canvas).count("Row 1, start at the right, tuck 1") == 0
+    assert max(label.y for label in canvas.labels) < canvas.height
+    assert min(label.size for label in canvas.labels) >= look.small
     assert canvas.crossings() == ()
+
+
+@pytest.mark.parametrize("name", PROJECTS)
+def test_the_letters_drawn_are_the_turns_whatever_the_room_that_there_is(name):
+    for worksheet in demo_room().worksheets(name):
+        for panel, rows in [(panel, worked.rows) for panel, worked in worksheet.panels.items() if worked.rows]:
+            if not any(turn is not UP for row in rows.rows for turn in row.turns):
+                continue
+            columns = turn_columns(rows)
+            told = [letter for column in columns for letter in (column.letters[:1] if column.alike else column.letters)]
+            for look, width in ((PLAIN, 77.0), (PLAIN, 178.0), (LARGE, 178.0)):
+                found = heights_of_turns(worksheet, panel, look, width)
+                for height in (found.least, found.natural, found.greatest):
+                    canvas = sketch_turns(rows, look, DrawnSize(width, height), "turns")
+                    assert drawn_letters(canvas) == told, (worksheet.size, width, height)
 
 
 @settings(max_examples=25, deadline=None)

@@ -92,3 +92,14 @@ def fonts_inside(pdf: bytes) -> list[bool]:
         found = [item for item in read.objects if isinstance(item, pikepdf.Dictionary)]
         described = [item for item in found if item.get("/Type") == "/FontDescriptor"]
         return ["/FontFile2" in font or "/FontFile3" in font for font in described]
+
+
+def figures_and_headings(pdf: bytes) -> list[tuple[str, int, str]]:
+    """Headings of the second rank and figures in the order of reading: which, on which page, what a figure tells."""
+    found = []
+    with opened(pdf) as read:
+        pages = {page.obj.objgen: number for number, page in enumerate(read.pages, 1)}
+        for element in _elements(read.Root.StructTreeRoot.K):
+            if str(element.S) in ("/H2", "/Figure"):
+                found.append((str(element.S)[1:], pages[element.Pg.objgen], str(element.get("/Alt", ""))))
+    return found

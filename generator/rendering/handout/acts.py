@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.calculation.worked_project import Caution, SheetStep, Worksheet
 from generator.rendering.handout.pictures import Drawer
 
-_TABLES = ("marks", "cross marks", "check points", "cross check points", "own measure", "list for later")
+_TABLES = ("marks", "cross marks", "ruled rows", "check points", "cross check points", "own measure", "list for later")
 # These were drawn for a page by themselves; what they show stands in the tables and pictures above.
 _LEFT_OUT = (
     "flat cloth",

@@ -12,13 +12,15 @@ from markupsafe import Markup
 
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_project import Caution, Worksheet
+from generator.drawing.ruled_rows import told_rows
 from generator.rendering.environment import sheet_words, template
 from generator.rendering.handout.acts import PrintedAct, acts_of
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.tables import check_table, cut_rows, later_rows, panel_sentence, size_measures
 from generator.rendering.setting import Setting, size_link
 from generator.rendering.sheet_kinds import size_orders
-from generator.rendering.tables import mark_rows
+from generator.rendering.tables import Mark, mark_rows
+from generator.rendering.typeset import bare
 from generator.rendering.web_code import WebPlace, web_place
 from generator.rendering.words import blocks, printed_words
 
@@ -161,6 +163,9 @@ class PartWriter:
         """The fold marks or the checks of one set of tucks of a panel."""
         cross = name.startswith("cross ")
         tucks, checks = (panel.cross, panel.cross_checks) if cross else (panel.across, panel.checks)
+        if name == "ruled rows":
+            yield from self._rows(panel)
+            return
         if tucks is None or not tucks.count:
             return
         if name.endswith("marks"):
@@ -172,14 +177,29 @@ class PartWriter:
 
     def _marks(self, tucks: TuckSet, *, cross: bool) -> Iterator[Markup]:
         edition = self.worksheet.edition
-        unit = {"in": "inches", "cm": "centimetres"}[edition.unit]
         start, first, second = ("top", "left", "right") if cross else ("left", "top", "bottom")
         title = (
-            f"Fold marks, in {unit} from the {start} cut edge; "
+            f"Fold marks, in {self._unit} from the {start} cut edge; "
             f"tick the first box at the {first} edge, the second at the {second}"
         )
         for number, cells in enumerate(_dealt(mark_rows(tucks, edition, _ANY)[0], self.rows.marks)):
             yield self.say("marks", title if number == 0 else "", cells)
+
+    def _rows(self, panel: Panel) -> Iterator[Markup]:
+        """The table of rows that are too many for their picture to tell."""
+        rows = panel.rows.rows if panel.rows is not None else ()
+        if len(told_rows(rows, self.drawer.style)) == len(rows):
+            return
+        title = (
+            f"Rows, in {self._unit} from the top cut edge; tick the first box at the left edge, the second at the right"
+        )
+        cells = [Mark(row.number, bare(row.ruled, self.worksheet.edition), Markup("")) for row in rows]
+        for number, some in enumerate(_dealt(cells, self.rows.marks)):
+            yield self.say("marks", title if number == 0 else "", some)
+
+    @property
+    def _unit(self) -> str:
+        return {"in": "inches", "cm": "centimetres"}[self.worksheet.edition.unit]
 
 
 def loose(part: PrintedPart) -> Iterator[PrintedPart]:

@@ -78,8 +78,11 @@ class Drawer:
         return replace(picture, width=picture.width * factor, height=picture.height * factor)
 
 
-def may_stand(key: str) -> tuple[Place, ...]:
-    """Return where a picture may stand; the one that stands at the machine keeps its place."""
+def may_stand(key: str, least: float) -> tuple[Place, ...]:
+    """Return where a picture may stand that is so high at its least beside the words [mm].
+
+    The one that stands at the machine keeps its place, unless only the width of the page holds it.
+    """
     if key.startswith(STAYS):
-        return BESIDE
+        return BESIDE if least < HIGHEST else ("spread",)
     return ("beside", "under", "spread") if key.startswith(_RUN_ACROSS) else ("beside", "under")

@@ -170,7 +170,9 @@ class _Handout:
     def _places(self, part: PrintedPart) -> Iterator[tuple[Place, ...]]:
         """Every way to place the pictures of a part, that with all beside the words first."""
         moved = not (self.large or part.width)
-        return product(*(may_stand(key) if moved else BESIDE for key in part.pictures))
+        return product(
+            *(may_stand(key, self._heights(key, self.width).least) if moved else BESIDE for key in part.pictures)
+        )
 
     def _block_of(self, part: PrintedPart, found: dict[str, float], places: Sequence[Place]) -> Block:
         def high(kind: str) -> tuple[float, ...]:
