@@ -2,38 +2,43 @@
 
 from __future__ import annotations
 
-import pickle
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 from small_room import Speech, made_room, published
 
-from generator.publishing.make import pictures, reference
+from generator.calculation.worked_project import Worksheet
+from generator.publishing import class_print, single
+from generator.publishing.make import pictures, reference, sheets
+from generator.rendering.handout.pictures import Drawer
+from generator.rendering.setting import Setting
+from generator.rendering.sheet_kinds import SheetOrder
+from tests.made import Made, state_of
 from tests.room import run
 
 
-def once_for_all(function: Callable[..., Any]) -> Callable[..., Any]:
-    """The function, which works out only once what comes of the same values."""
-    known: dict[bytes, Any] = {}
+def of_handout(worksheet: Worksheet, setting: Setting, *how: object) -> tuple[object, ...]:
+    """What decides about a handout; a drawer only keeps what it has drawn."""
+    return worksheet, setting, state_of(setting.theme), *(one.style if isinstance(one, Drawer) else one for one in how)
 
-    def remembered(*values: object) -> object:
-        key = pickle.dumps(values)
-        if key not in known:
-            known[key] = function(*values)
-        return known[key]
 
-    return remembered
+def of_sheet(order: SheetOrder, setting: Setting, paper: str) -> tuple[object, ...]:
+    """What decides about another sheet."""
+    return order.name, order.subject, setting, state_of(setting.theme), paper
 
 
 @pytest.fixture(scope="session", autouse=True)
-def pictures_drawn_once() -> Iterator[None]:
-    """Cloth that looks the same in many rooms is drawn once; it was half of what it takes to publish a small one."""
+def sheets_set_and_pictures_drawn_once(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """What is the same in many rooms is drawn and set once; it was most of what it takes to publish a small one."""
+    made = Made(tmp_path_factory)
     with pytest.MonkeyPatch.context() as patch:
         for module, name in ((pictures, "thing_files"), (pictures, "near_file"), (reference, "plan_file")):
-            patch.setattr(module, name, once_for_all(getattr(module, name)))
+            patch.setattr(module, name, made.once(getattr(module, name)))
+        for module, name in ((sheets, "handouts"), (single, "render_handout"), (class_print, "render_handout")):
+            patch.setattr(module, name, made.once(getattr(module, name), of_handout))
+        patch.setattr(SheetOrder, "render", made.once(SheetOrder.render, of_sheet))
         yield
 
 

@@ -31,6 +31,11 @@ def letter() -> bytes:
 
 
 @cache
+def a4(theme: str) -> bytes:
+    return render_handout(cushion(), setting(theme), "A4")
+
+
+@cache
 def metric_a4() -> bytes:
     return render_handout(cushion(METRIC), setting(), "A4")
 
@@ -44,6 +49,7 @@ def opened_letter() -> pikepdf.Pdf:
     return opened(letter())
 
 
+@cache
 def texts(pdf: bytes) -> list[str]:
     with pdfplumber.open(io.BytesIO(pdf)) as read:
         return [page.extract_text() for page in read.pages]
@@ -143,7 +149,7 @@ def test_every_figure_is_told_in_words() -> None:
 
 
 def test_the_logo_of_a_theme_stands_on_its_sheets_and_is_told_as_the_name_of_the_room() -> None:
-    harbour = told_figures(render_handout(cushion(), setting("harbour"), "A4"))
+    harbour = told_figures(a4("harbour"))
     assert harbour.count("The Ropewalk Sewing Room") == 1
     assert len(harbour) == len(told_figures(metric_a4())) + 1
 
@@ -198,7 +204,7 @@ def test_nothing_runs_over_the_edge_of_the_paper(theme: str, paper: str, count: 
 def test_no_letter_is_smaller_than_can_be_read(theme: str, least: float) -> None:
     # 9 pt is what a tired copier still keeps; large print is commonly 16 to 18 pt: common practice, no source. The
     # digits of built fractions are smaller, and the numbers in the code of the web are none.
-    with pdfplumber.open(io.BytesIO(render_handout(cushion(), setting(theme), "A4"))) as read:
+    with pdfplumber.open(io.BytesIO(a4(theme))) as read:
         sizes = [
             char["size"] for page in read.pages for char in page.chars if char["text"].isalpha() and char["upright"]
         ]
