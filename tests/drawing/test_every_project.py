@@ -45,7 +45,7 @@ def test_no_words_cross_in_any_picture_of_a_project_drawn_as_low_and_as_high_as_
             if key.startswith("surface "):
                 continue  # bears no words
             found = heights(worksheet, key, style, width)
-            for height in (found.least, found.greatest):
+            for height in dict.fromkeys((found.least, found.greatest)):
                 draw_sized(worksheet, key, style, DrawnSize(width, height))
         for canvas in drawn:
             said = f"{worksheet.size}, {worksheet.edition.name}: {canvas.key}, {canvas.height:.2f} in"
