@@ -16,18 +16,20 @@ from generator.definitions.fields import (
     Whole,
     YesNo,
     length,
+    span,
     standing_span,
 )
 from generator.definitions.keyed import Items, Located
-from generator.definitions.nodes import Group, Scalar, fold
+from generator.definitions.nodes import Group, Listing, Scalar, fold
 from generator.definitions.readers import Leaf, choice
 from generator.definitions.reading import Reading
-from generator.definitions.values import CountWish, Formula
+from generator.definitions.values import CountWish, Formula, Range
 from generator.definitions.vocabulary import (
     GIVES,
     HEADRAILS,
     HELD,
     LONE_EDGE_TUCKS,
+    ONE_WAY,
     PLANS,
     PRESSED,
     STARTS,
@@ -40,20 +42,32 @@ from generator.definitions.vocabulary import (
 
 Depth = Annotated[Formula, length("depth")]
 Spacing = Annotated[Formula, length("spacing")]
+Pitches = Annotated[Range, span("pitch", falling=True)]
 HeldBy: Leaf = choice(HELD, "way to hold the tucks")
 
 
 class Run(Located):
     """Neighbouring tucks of one depth, or of depths that grow or fall evenly.
 
-    ``pitch`` lies between the tucks of the run, ``pitch_after`` between its last tuck and the next run's first;
-    without it the pitch of the run.
+    ``pitch`` lies between the tucks of the run, or grows or falls evenly from the first to the last; ``pitch_after``
+    between its last tuck and the next run's first. Of tucks pressed one way ``visible_space`` may be told in its place.
     """
 
     number: Count = CountWish("any")
     depth: Graduation
-    pitch: Length
+    pitch: Pitches | None = None
+    visible_space: Length | None = None
     pitch_after: Length | None = None
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Hold that what lies between the tucks is told in one of the two ways."""
+        told = [key for key in ("pitch", "visible space") if key in found.entries]
+        if not told:
+            reading.faults.add(found.place, "'pitch' is missing here; or tell what shows by 'visible space'")
+        if len(told) > 1:
+            place = found.entries["visible space"][0].place
+            reading.faults.add(place, "'pitch' and 'visible space' exclude each other; take one of the two out")
 
 
 class Rings(Located):
@@ -103,6 +117,7 @@ class Tucks(Located):
         if "rings" in found.entries and "rod" not in found.entries:
             told = "rings are sewn on along rods; say under 'rod' how thick those are, or take the rings out"
             reading.faults.add(found.entries["rings"][0].place, told)
+        _report_visible_spaces(found, reading)
         if "runs" in found.entries:
             for key in ("depth", "spacing", "number", "ring"):
                 if key in found.entries:
@@ -115,6 +130,21 @@ class Tucks(Located):
         for key in ("mirror", "middle pitch"):
             if key in found.entries:
                 reading.faults.add(found.entries[key][0].place, f"'{key}' goes with runs only")
+
+
+def _report_visible_spaces(found: Group, reading: Reading) -> None:
+    """Report what shows beside tucks that are not pressed one way, of which nobody knows what lies on what."""
+    pressed, runs = found.get("pressed"), found.get("runs")
+    word = fold(pressed.text) if isinstance(pressed, Scalar) else ""
+    if word in ONE_WAY or not isinstance(runs, Listing):
+        return
+    for run in runs.items:
+        if isinstance(run, Group) and "visible space" in run.entries:
+            told = (
+                "what shows beside a tuck is known where all are pressed one way; write 'pressed: right' or "
+                "'pressed: left' under 'tucks', or give the pitch"
+            )
+            reading.faults.add(run.entries["visible space"][0].place, told)
 
 
 class Rows(Located):

@@ -66,6 +66,8 @@ STARTS: tuple[str, ...] = get_args(Start)
 HELD: tuple[str, ...] = get_args(Held)
 LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
 PRESSED: tuple[str, ...] = get_args(Pressed)
+# Ways to press tucks in which all lie alike.
+ONE_WAY = ("left", "right", "up", "down")
 HANGS: tuple[str, ...] = get_args(Hangs)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
 # What cords may hang on; nothing else carries any.
@@ -150,6 +152,7 @@ CONDITIONS = frozenset(
         "bound",
         "rows",
         "on its side",
+        "evenly spaced",
         "rods",
         "rings",
         "hems cross tucks",

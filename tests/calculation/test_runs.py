@@ -10,7 +10,8 @@ from ply_by_ply import worked_forwards
 from tuck_panels import inches, wish_of
 
 from generator.calculation.count_rule import CountRule
-from generator.calculation.panel.runs import RunWish, graduated_depths, work_runs
+from generator.calculation.panel.run_steps import RunWish, graduated_depths
+from generator.calculation.panel.runs import work_runs
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.worked import End
 from generator.errors import CalculationError

@@ -12,7 +12,8 @@ from row_panels import SEAM, even_tucks, signed
 
 from generator.calculation.cutting.layout import cutting_layout
 from generator.calculation.laid import CutItem
-from generator.calculation.panel.runs import RunWish, work_runs
+from generator.calculation.panel.run_steps import RunWish
+from generator.calculation.panel.runs import work_runs
 from generator.calculation.panel.sample import carried_take_up, sample_draw_in, sample_shrinkage, sample_take_up
 from generator.calculation.panel.wish import TuckWish
 from generator.calculation.turning.layers import crossed_layers, row_layers

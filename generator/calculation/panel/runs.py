@@ -4,96 +4,22 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.count_rule import say_tucks
 from generator.calculation.panel.margins import Pair, dealt_margins, least_margins, margins_keep
 from generator.calculation.panel.marks import laid_out, rounded
-from generator.calculation.panel.wish import TuckWish, sewable
+from generator.calculation.panel.run_steps import RunWish, graduated_depths, graduated_pitches
+from generator.calculation.panel.wish import TuckWish
 from generator.calculation.worked import TuckSet
 from generator.errors import CalculationError
 from generator.lengths import Edition, say_length
 from generator.limits import MOST_TUCKS
 
 Plan = tuple[tuple[Fraction, ...], tuple[Fraction, ...]]
-
-
-@dataclass(frozen=True, slots=True)
-class RunWish:
-    """A run of tucks; lengths in inches.
-
-    ``depths`` holds one depth for all or the first and the last of a graduation. ``pitch`` is kept within the run,
-    ``pitch_after`` to the next run (None: the same). ``number`` None leaves it open, in one run at most.
-    """
-
-    depths: tuple[Fraction, ...]
-    pitch: Fraction
-    pitch_after: Fraction | None = None
-    number: int | None = None
-
-
-def graduated_depths(depths: Sequence[Fraction], number: int, edition: Edition) -> tuple[Fraction, ...]:
-    r"""Return the depth of every tuck of a run.
-
-    A graduation goes from the first to the last depth in equal steps: :math:`d_k = d_1 + (k - 1)(d_n - d_1)/(n - 1)`.
-
-    Parameters
-    ----------
-    depths : sequence of Fractions
-        One depth, or the first and the last [in].
-    number : int
-        Tucks in the run, n [-].
-    edition : Edition
-        Its ``fine`` is the step that can be set on a guide.
-
-    Returns
-    -------
-    tuple of Fractions
-        Depths [in].
-
-    Raises
-    ------
-    CalculationError
-        If a depth cannot be set on a guide; the message names a number of tucks whose depths can.
-
-    Examples
-    --------
-    From 1/2 to 1 in in five tucks: steps of 1/8 in.
-
-    >>> from generator.lengths import INCH
-    >>> [str(depth) for depth in graduated_depths((Fraction(1, 2), Fraction(1)), 5, INCH)]
-    ['1/2', '5/8', '3/4', '7/8', '1']
-    >>> graduated_depths((Fraction(1, 2),), 2, INCH)
-    (Fraction(1, 2), Fraction(1, 2))
-
-    References
-    ----------
-    Derived in the docstring above; steps that can be set: common practice, no source.
-    """
-    if len(depths) not in (1, 2):
-        raise CalculationError("a run has one depth, or a first and a last one")
-    first, last = depths[0], depths[-1]
-    if first != last and number < 2:
-        raise CalculationError("a graduation needs at least two tucks; give the run a number of 2 or more")
-    step = (last - first) / (number - 1) if number > 1 else Fraction(0)
-    every = tuple(first + place * step for place in range(number))
-    if all(sewable(depth, edition) for depth in every):
-        return every
-    if sewable(first, edition) and sewable(last, edition):
-        fits = next((near for near in _outward(number) if not (last - first) / (near - 1) % edition.mark), 2)
-        raise CalculationError(
-            f"{number} tucks from {say_length(first, edition)} to {say_length(last, edition)} would have depths "
-            f"between two marks of the room's ruler; {fits} tucks go up in steps of "
-            f"{say_length(abs(last - first) / (fits - 1), edition)}"
-        )
-    raise CalculationError(
-        f"the depths of a run must be whole steps of {say_length(edition.mark, edition)}, more than nothing"
-    )
-
-
-def _outward(number: int) -> Iterator[int]:
-    return (near for away in range(1, number) for near in (number + away, number - away) if near > 1)
+# What lies between two tucks, with its run where that says of it what shows.
+Gap = tuple[Fraction, RunWish | None]
 
 
 def work_runs(
@@ -153,9 +79,11 @@ def work_runs(
     """
     if sum(run.number is None for run in runs) > 1 or not runs:
         raise CalculationError("only one run may leave its number open; give the others a number")
-    if wish.finished <= 0 or any(run.pitch <= 0 or (run.number is not None and run.number < 1) for run in runs):
+    if wish.finished <= 0 or any(
+        min(run.pitch, run.last) <= 0 or (run.number is not None and run.number < 1) for run in runs
+    ):
         raise CalculationError("finished size, pitches and numbers of tucks must be more than nothing")
-    middle = runs[-1].pitch if middle_pitch is None else middle_pitch
+    middle: Gap = (runs[-1].last, runs[-1]) if middle_pitch is None else (middle_pitch, None)
     found: list[tuple[tuple[Fraction, ...], TuckSet]] = []
     tried: list[tuple[int, Fraction]] = []
     for open_number in _numbers(runs, wish, edition, middle if mirror else None):
@@ -169,7 +97,7 @@ def work_runs(
     return min(found, key=lambda entry: entry[0])[1]
 
 
-def _numbers(runs: Sequence[RunWish], wish: TuckWish, edition: Edition, middle: Fraction | None) -> Sequence[int]:
+def _numbers(runs: Sequence[RunWish], wish: TuckWish, edition: Edition, middle: Gap | None) -> Sequence[int]:
     """Return the numbers to try for the open run: those that fit and the nearest ones that do not.
 
     Where no run is open, the one number returned is read by nobody.
@@ -179,9 +107,11 @@ def _numbers(runs: Sequence[RunWish], wish: TuckWish, edition: Edition, middle: 
         return (1,)
     if len(set(run.depths)) > 1:
         raise CalculationError("a graduated run needs its number of tucks; only a run of one depth may be open")
+    if run.last != run.pitch:
+        raise CalculationError("a run whose pitch grows needs its number of tucks; only one of even pitch may be open")
     _, pitches = _expanded(runs, 1, edition, middle)
     room = wish.finished - sum(pitches)
-    each = run.pitch * (1 if middle is None else 2)
+    each = run.apart(run.pitch, run.depths[0], run.depths[0]) * (1 if middle is None else 2)
     around = wish.rule.multiple
     fewest = math.ceil((room - wish.left_margin[1] - wish.right_margin[1]) / each) + 1 - around
     most = math.floor((room - wish.left_margin[0] - wish.right_margin[0]) / each) + 1 + around
@@ -190,19 +120,21 @@ def _numbers(runs: Sequence[RunWish], wish: TuckWish, edition: Edition, middle: 
     return range(max(fewest, 1), min(most, MOST_TUCKS) + 1)
 
 
-def _expanded(runs: Sequence[RunWish], open_number: int, edition: Edition, middle: Fraction | None) -> Plan:
+def _expanded(runs: Sequence[RunWish], open_number: int, edition: Edition, middle: Gap | None) -> Plan:
     """Return every depth and every pitch of a panel, from the left."""
     depths: list[Fraction] = []
-    pitches: list[Fraction] = []
+    gaps: list[Gap] = []
     for place, run in enumerate(runs):
         number = open_number if run.number is None else run.number
         depths += graduated_depths(run.depths, number, edition)
-        pitches += [run.pitch] * (number - 1)
+        gaps += [(pitch, run) for pitch in graduated_pitches(run, number, edition)]
         if place < len(runs) - 1:
-            pitches.append(run.pitch if run.pitch_after is None else run.pitch_after)
-    if middle is None:
-        return tuple(depths), tuple(pitches)
-    return (*depths, *reversed(depths)), (*pitches, middle, *reversed(pitches))
+            gaps.append((run.last, run) if run.pitch_after is None else (run.pitch_after, None))
+    if middle is not None:
+        depths += reversed(depths)
+        gaps += [middle, *reversed(gaps)]
+    pitches = (gap if run is None else run.apart(gap, depths[at], depths[at + 1]) for at, (gap, run) in enumerate(gaps))
+    return tuple(depths), tuple(pitches)
 
 
 def _worked(

@@ -8,7 +8,8 @@ from fractions import Fraction
 from generator.calculation.count_rule import CountRule
 from generator.calculation.panel.choice import TuckWish, choose_tucks
 from generator.calculation.panel.findings import tuck_findings
-from generator.calculation.panel.runs import RunWish, work_runs
+from generator.calculation.panel.run_steps import RunWish
+from generator.calculation.panel.runs import work_runs
 from generator.calculation.panel.sample import carried_take_up, sample_take_up, unlikely_take_up
 from generator.calculation.panel_ends import least_margin
 from generator.calculation.turning.held import Held, edge_tucks_lie
@@ -165,16 +166,23 @@ def _worked(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckSet:
         deep = scope.value(model.sample.depth)
         wish = replace(wish, depth=deep, take_up=_sampled(scope, model, deep))
     middle = scope.value(model.tucks.middle_pitch) if model.tucks.middle_pitch else None
-    runs = [_run(scope, run) for run in model.tucks.runs]
+    turned = pressed_of(model, 1)
+    runs = [_run(scope, run, turned) for run in model.tucks.runs]
     return work_runs(runs, wish, scope.edition, mirror=model.tucks.mirror, middle_pitch=middle)
 
 
-def _run(scope: Scope, run: Run) -> RunWish:
+def _run(scope: Scope, run: Run, turned: tuple[Turn, ...]) -> RunWish:
     """What the file asks of one run; only 'any' and a number are told of a run."""
     first, last = scope.bounds(run.depth)
     number = scope.count(run.number.value) if run.number.value is not None else None
     after = scope.value(run.pitch_after) if run.pitch_after else None
-    return RunWish((first,) if first == last else (first, last), scope.value(run.pitch), after, number)
+    depths = (first,) if first == last else (first, last)
+    if run.visible_space is not None:
+        shown = RunWish(depths, scope.value(run.visible_space), after, number)
+        return replace(shown, covers="left" if turned == (Turn.RIGHT,) else "right")
+    assert run.pitch is not None
+    pitch, last_pitch = scope.bounds(run.pitch)
+    return RunWish(depths, pitch, after, number, last_pitch)
 
 
 def _sampled(scope: Scope, model: TuckedPanel, depth: Fraction) -> Fraction | None:

@@ -186,3 +186,61 @@ def test_standing_tucks_may_have_rows(tmp_path: Path) -> None:
     )
     assert sheet(tmp_path, rows, "small").panels["front"].rows is not None
     assert warnings(sheet(tmp_path, rows, "small")) is not None
+
+
+RUNS = (
+    "      depth: 1/2 in or 1.2 cm\n      spacing: 2 in or 5 cm\n      number: 5\n",
+    "      runs:\n        - number: 3\n          depth: 1/4 in to 1/2 in or 6 mm to 1.2 cm\n"
+    "          visible space: 1/4 in or 5 mm\n",
+)
+
+
+@pytest.mark.parametrize(
+    ("way", "edition", "pitches"),
+    [
+        # 1/4 and 1/4, 1/4 and 3/8; pressed to the left the right one of each pair lies on it.
+        ("right", "inch", "1/2 in, 5/8 in"),
+        ("left", "inch", "5/8 in, 3/4 in"),
+        ("right", "metric", "1.1 cm, 1.4 cm"),
+    ],
+)
+def test_what_shows_may_be_told_in_place_of_the_pitch(tmp_path: Path, way: str, edition: str, pitches: str) -> None:
+    found = sheet(tmp_path, runner(RUNS, ("pressed: outward", f"pressed: {way}")), "small", edition)
+    assert list(found.panels["front"].across.pitches) == [read_length(pitch) for pitch in pitches.split(", ")]
+
+
+def test_marks_that_do_not_stand_evenly_are_told_so(tmp_path: Path) -> None:
+    # The first pitch and two depths: 1 + 1/2, and 2.5 + 1.2.
+    growing = "      runs:\n        - number: 5\n          depth: 1/4 in or 6 mm\n"
+    growing += "          pitch: 1 in to 1 3/4 in or 2.5 cm to 4 cm\n"
+    for edition, apart in (("inch", "1 1/2 in"), ("metric", "3.7 cm")):
+        found = sheet(tmp_path, runner((RUNS[0], growing)), "small", edition)
+        (step,) = (step for step in found.steps if step.standard == "mark folds")
+        assert "they do not stand evenly" in step.printed
+        assert "apart" not in step.printed
+        assert found.panels["front"].across.spacings[0] == read_length(apart)
+    (step,) = (step for step in sheet(tmp_path, RUNNER, "small").steps if step.standard == "mark folds")
+    assert "the marks stand 2 in apart" in step.printed
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        (
+            [RUNS],
+            ":21:11: what shows beside a tuck is known where all are pressed one way; write 'pressed: right' or "
+            "'pressed: left' under 'tucks', or give the pitch",
+        ),
+        (
+            [RUNS, ("          visible space: 1/4 in or 5 mm\n", "")],
+            ":19:11: 'pitch' is missing here; or tell what shows by 'visible space'",
+        ),
+        (
+            [RUNS, ("visible space: 1/4 in or 5 mm\n", "visible space: 1/4 in\n          pitch: 1 in\n")],
+            ":21:11: 'pitch' and 'visible space' exclude each other; take one of the two out",
+        ),
+    ],
+)
+def test_what_lies_between_tucks_is_told_in_one_way(tmp_path: Path, changes: list[tuple[str, str]], told: str) -> None:
+    found = faults(tmp_path, runner(*changes), "small")
+    assert any(told in text for text in found), found
