@@ -5,6 +5,7 @@ Lengths are inches on paper with y downwards, sizes of type points. Nothing is d
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -117,12 +118,18 @@ def text_height(size: float) -> float:
     return (ASCENT + DESCENT) * size / POINTS
 
 
+_TOGETHER = re.compile(r"\d+ \d+/\d+\S*|\S+")
+
+
 def text_lines(
     words: str, size: float, width: float, *, bold: bool = False, font: Typeface = TYPEFACE
 ) -> tuple[str, ...]:
-    """Return words broken into lines that are no wider than a width [in]; a longer word stands alone."""
+    """Return words broken into lines that are no wider than a width [in]; a longer word stands alone.
+
+    A whole number stays with its fraction.
+    """
     lines: list[str] = []
-    for word in words.split():
+    for word in _TOGETHER.findall(words):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, size, bold=bold, font=font) <= width:
             lines[-1] = longer

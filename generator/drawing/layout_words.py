@@ -110,11 +110,17 @@ def _cuts(strip: DrawnStrip, inside: Sequence[str], edition: Edition) -> Iterato
         yield f"{numbered('Cut', ordered.numbers)}, all alike, at {', '.join(places)}"
     beside = [one for one in ordered.now if one.name and one.name not in inside]
     if beside:
-        yield "Down: " + ", ".join(f"{one.name} {write_length(one.right, edition)}" for one in beside)
+        places = _listed([f"{write_length(one.right, edition)} ({one.name})" for one in beside])
+        yield f"Cut it down at {places} from the left"
     for one in ordered.now:
         bottoms = [write_length(bottom, edition) for bottom in one.bottoms if bottom != strip.along]
         if bottoms:
-            yield f"{one.name or 'At the right'}: across at {', '.join(bottoms)} from its top"
+            where = f"left of {one.name}" if one.name else "at the right"
+            yield f"Cut the part {where} across at {_listed(bottoms)} from its top"
+
+
+def _listed(words: Sequence[str]) -> str:
+    return " and ".join((", ".join(words[:-1]), words[-1]) if len(words) > 1 else words)
 
 
 def _small(strip: DrawnStrip, named: Mapping[PieceWords, str], edition: Edition) -> Iterator[str]:

@@ -154,3 +154,8 @@ def test_words_are_broken_into_lines_that_fit():
     width = text_width("two words", 8)
     assert text_lines("two words more", 8, width) == ("two words", "more")
     assert text_lines("unbreakable", 8, 0.1) == ("unbreakable",)
+
+
+def test_a_whole_number_is_never_parted_from_its_fraction():
+    wide = text_width("across at 36", 8)
+    assert text_lines("across at 36 3/8, 2a 12 1/2", 8, wide) == ("across at", "36 3/8, 2a", "12 1/2")

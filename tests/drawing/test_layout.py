@@ -92,7 +92,7 @@ def test_every_cut_down_is_named_with_its_distance_from_the_left_selvage():
 def test_cuts_down_a_low_strip_are_told_beside_it():
     (words,) = words_of(shelves(44, [("tie", 10, 2, 3), ("front", 40, 20, 1)]))
     # Cut 1 is below the front; the strip of ties is 2 in, 0.2 in of paper.
-    assert "Down: 2a 10, 2b 20, 2c 30" in words
+    assert "Cut it down at 10 (2a), 20 (2b) and 30 (2c) from the left" in " ".join(words)
 
 
 def test_a_stack_is_cut_across_from_its_top_and_what_is_narrower_is_trimmed():
@@ -111,7 +111,7 @@ def test_a_stack_is_cut_across_from_its_top_and_what_is_narrower_is_trimmed():
         (Fraction(67, 4), Fraction(39, 4)),
         (Fraction(5, 4), Fraction(67, 4)),
     ]
-    assert "1b: across at 3 1/2, 7 from its top" in " ".join(words_of(layout)[0])
+    assert "Cut the part left of 1b across at 3 1/2 and 7 from its top" in " ".join(words_of(layout)[0])
 
 
 def test_what_waits_is_kept_whole_to_the_selvage():

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -46,24 +48,24 @@ def test_a_block_is_as_high_as_its_words_or_its_pictures_and_what_stands_below()
 
 
 def test_a_picture_below_the_words_keeps_them_all_beside_the_others() -> None:
-    # Words of 30 and 20 with a picture of 25 and 2 mm below them: 77, more than the picture of 60 beside them.
+    # Words of 30 and 20 with a picture of 25 and 1.5 mm below them: 76.5, more than the picture of 60 beside them.
     block = Block("act", 10, (30, 20), (15, 10), (Heights(60, 60, 60),), under=(Heights(25, 30, 40),))
-    assert (block.at(0), block.at(1)) == (10 + 77, 10 + 82)
+    assert (block.at(0), block.at(1)) == (10 + 76.5, 10 + 81.5)
     assert block.placed(0).beside == 2
     assert block.placed(1).under == (30,)
 
 
-def test_pictures_stand_below_each_other_with_two_millimetres_between() -> None:
+def test_pictures_stand_below_each_other_with_a_gap_between() -> None:
     block = Block("act", 10, pictures=(Heights(20, 30, 40), Heights(10, 10, 10)))
-    assert (block.at(0), block.at(1), block.at(2)) == (10 + 32, 10 + 42, 10 + 52)
+    assert (block.at(0), block.at(1), block.at(2)) == (10 + 31.5, 10 + 41.5, 10 + 51.5)
     assert block.placed(0.5).pictures == (25, 10)
     assert block.placed(1.5).pictures == (35, 10)
 
 
 def test_stages_that_run_across_the_page_stand_below_the_words() -> None:
-    # 10, words of 20 and a picture of 50 with 2 above it.
+    # 10, words of 20 and a picture of 50 with 1.5 above it.
     block = Block("act", 10, narrow=(45,), wide=(20,), spread=(Heights(50, 60, 70),))
-    assert (block.at(0), block.at(1)) == (10 + 20 + 52, 10 + 20 + 62)
+    assert (block.at(0), block.at(1)) == (10 + 20 + 51.5, 10 + 20 + 61.5)
 
 
 def test_little_takes_one_folded_sheet() -> None:
@@ -124,13 +126,14 @@ def test_an_act_goes_on_over_the_page_only_where_that_saves_pages() -> None:
 
 
 def test_pictures_are_parted_with_the_words_beside_them() -> None:
-    # Paragraphs of 40, 40 and 30 beside pictures of 38, 40 and 30: after two of them two pictures have been shown.
+    # Paragraphs of 40, 40 and 30 beside pictures of 38, 40 and 30: after two of them two pictures have been shown,
+    # which are 79.5 high with their gap, less than the words.
     pictures = tuple(Heights(high, high, high) for high in (38, 40))
     act = Block("act", 8, (40, 40, 30), (20, 20, 15), pictures, under=(Heights(30, 30, 30),))
     first, rest = head(act, PageCut(0, 2, 2)), tail(act, PageCut(0, 2, 2), 5)
-    assert (first.narrow, first.pictures, first.at(0)) == ((40, 40), pictures, 8 + 38 + 2 + 40)
+    assert (first.narrow, first.pictures, first.at(0)) == ((40, 40), pictures, 8 + 80)
     assert (rest.narrow, rest.pictures, rest.under, rest.at(0)) == ((30,), act.under, (), 5 + 30)
-    # 170 and the head stand on the first page only so: the act by itself is 8 + 110 + 2 + 30 high.
+    # 170 and the head stand on the first page only so: the act by itself is 8 + 110 + 1.5 + 30 high.
     plan = planned([*plain(160), act, *plain(200, 245, 240)], room, 5)
     assert dict(plan.broken) == {"act": PageCut(1, words=2, pictures=2)}
 
@@ -138,7 +141,7 @@ def test_pictures_are_parted_with_the_words_beside_them() -> None:
 def test_a_picture_across_the_page_comes_with_the_last_words_of_an_act_that_goes_on() -> None:
     act = Block("act", 8, (80, 80), (50, 50), spread=(Heights(60, 60, 60),))
     assert head(act, PageCut(0, 1)).at(0) == 8 + 50
-    assert tail(act, PageCut(0, 1), 5).at(0) == 5 + 50 + 2 + 60
+    assert tail(act, PageCut(0, 1), 5).at(0) == 5 + 50 + 1.5 + 60
 
 
 def test_an_act_at_the_machine_and_one_of_a_single_paragraph_keep_their_page() -> None:
@@ -170,3 +173,16 @@ def test_pages_are_even_and_never_overfull_and_little_white_is_left(found: list[
     for page in pages:
         assert filled(page) <= ROOM + 1e-6
         assert ROOM - filled(page) <= LEAST_NOTES
+
+
+def test_an_act_at_the_machine_goes_on_only_where_no_leaf_is_turned() -> None:
+    # On the second page 100 stand before the act, on the third 100 behind it: it is parted where both lie open.
+    act = Block("act", 0, (100, 100), (100, 100), faces=True)
+    plan = planned([*plain(250), Block("a", 100), act, Block("b", 100), Block("c", 250)], room, 5)
+    assert names(plan.pages) == [["act-1"], ["a", "act"], ["act-c", "b"], ["c"]]
+    # The same between the first page and the second, where the leaf is turned: two pages more.
+    turned = planned([Block("a", 100), act, Block("b", 100), *plain(250, 250)], room, 5)
+    assert len(turned.pages) == 6
+    assert dict(
+        planned([Block("a", 100), replace(act, faces=False), Block("b", 100), *plain(250, 250)], room, 5).broken
+    )

@@ -58,7 +58,8 @@ def own_measure_words(scope: Scope, pieces: Sequence[Piece]) -> str:
             "it, and write it on your sheet. The row in bold has the planned measure.",
             *told,
             *(_BOTH if len(told) > 1 else ()),
-            "Is your measure not among them? Ask for a sheet worked to it.",
+            "Does your measure lie between two rows? Take the larger. Is it not among them? Ask for a sheet "
+            "worked to it.",
         )
     )
 

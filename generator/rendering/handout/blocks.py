@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.drawing.sizes import Heights
 
-PICTURE_GAP = 2.0
+PICTURE_GAP = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +18,8 @@ class Block:
     beside the pictures and ``wide`` below them; ``strip`` is the height of what stands to the right of the pictures. A
     block that ``leads`` is not the last on its page, one that ``rather`` does only where that takes no more
     pages. Pictures that are ``under`` stand below the words in their column, then all words are narrow; those that are
-    ``spread`` run across the page, below the words. One that is ``whole`` never goes on over the page.
+    ``spread`` run across the page, below the words. One that is ``whole`` never goes on over the page, one that
+    ``faces`` only on the page that lies open beside it.
     """
 
     name: str
@@ -32,6 +33,7 @@ class Block:
     under: tuple[Heights, ...] = ()
     spread: tuple[Heights, ...] = ()
     whole: bool = False
+    faces: bool = False
 
     def column(self, heights: Sequence[float]) -> float:
         """Return the height of the pictures below each other, and of what stands beside them."""

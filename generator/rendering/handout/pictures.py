@@ -16,7 +16,7 @@ Place = Literal["beside", "under", "spread"]
 BESIDE: tuple[Place, ...] = ("beside",)
 _RUN_ACROSS = ("assembly ", "ruling ")
 STAYS = ("turns ",)
-"""What stands at the machine: it keeps its place, and its act its page."""
+"""What stands at the machine: it keeps its place, and its act is never parted by turning a leaf."""
 HIGHEST = 215.0
 """How high a picture may be, so that a page holds it with a heading [mm]."""
 

@@ -112,7 +112,13 @@ class _Dealer:
             return _BROKEN
         return _APART if self.blocks[end.block - 1].rather else 0.0
 
-    def _after(self, start: PageCut, room: float) -> Iterator[tuple[PageCut, float]]:
+    def _may_end(self, end: PageCut, page: int) -> bool:
+        """Whether a page of a number may end at a cut; pages of even numbers lie open beside the next."""
+        if end.words:
+            return page % 2 == 0 or not self.blocks[end.block].faces
+        return not self.blocks[end.block - 1].leads
+
+    def _after(self, start: PageCut, room: float, page: int) -> Iterator[tuple[PageCut, float]]:
         """Every cut that a page may end at which begins at one, with what that weighs."""
         for end in self.cuts[self._places[start] + 1 :]:
             if end.block == start.block and start.words:
@@ -121,16 +127,16 @@ class _Dealer:
             if small > room:
                 if not end.words:
                     return
-            elif end.words or not self.blocks[end.block - 1].leads:
+            elif self._may_end(end, page):
                 yield end, self._weight(end) + (room - drawn) ** 2
 
     def ends(self, rooms: Sequence[float]) -> tuple[PageCut, ...]:
         """Return where each page ends, so that least is broken and least white is left; empty where nothing fits."""
         best: dict[PageCut, tuple[float, tuple[PageCut, ...]]] = {PageCut(0): (0.0, ())}
-        for room in rooms:
+        for page, room in enumerate(rooms, 1):
             after: dict[PageCut, tuple[float, tuple[PageCut, ...]]] = {}
             for start, (cost, ends) in best.items():
-                for end, weight in self._after(start, room):
+                for end, weight in self._after(start, room, page):
                     found = (cost + weight, (*ends, end))
                     if end not in after or found < after[end]:
                         after[end] = found

@@ -194,7 +194,8 @@ class _Handout:
             sum(height for _, height in self._strip(part)),
             those("under"),
             those("spread"),
-            whole=not part.number or bool(part.across) or any(key.startswith(STAYS) for key in part.pictures),
+            whole=not part.number or bool(part.across),
+            faces=any(key.startswith(STAYS) for key in part.pictures),
         )
 
     def _heights(self, key: str, width: float) -> Heights:
