@@ -13,6 +13,8 @@ from typing import ClassVar, Literal
 
 from generator.calculation.making_up.laid import CLOCKWISE, OnPiece
 from generator.calculation.pieces.bias import PiecedBias
+from generator.calculation.pieces.cut import Cut
+from generator.calculation.pieces.grid import Blocks
 from generator.calculation.shapes.notches import Notch
 from generator.calculation.worked import End, Panel
 
@@ -107,16 +109,6 @@ class Part:
         """Its lines where it is no rectangle: then it is cut by paper."""
         outline = self.outline
         return outline if isinstance(outline, Shaped) else outline.shape if isinstance(outline, Round) else None
-
-
-@dataclass(frozen=True, slots=True)
-class Cut:
-    """Rectangles of cloth that one piece is cut from, all alike; ``name`` tells unlike ones of a piece apart."""
-
-    number: int
-    across: Fraction
-    along: Fraction
-    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,6 +212,7 @@ class Piece:
     bias [in]; ``pieced`` is what takes the square's place where that buys less. ``fixed`` is how a copy is fixed to
     the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'. ``hangs_by`` is the side, as the piece lies on the
     table, that is its top when it hangs. ``on_piece`` is where it is sewn on the face of another.
+    ``blocks`` are those of a grid, ``bands`` what is cut for it.
     """
 
     name: str
@@ -248,6 +241,8 @@ class Piece:
     lies_on: str = ""
     hangs_by: str = "top"
     on_piece: OnPiece | None = None
+    blocks: Blocks | None = None
+    bands: tuple[Cut, ...] = ()
 
     @property
     def quarters(self) -> int:
@@ -284,6 +279,8 @@ class Piece:
     @property
     def cuts(self) -> tuple[Cut, ...]:
         """What is cut from the cloth for one piece: breadths, lengths to join, a square, or its parts as they are."""
+        if self.bands:
+            return self.bands
         if self.panel is not None and self.panel.breadths:
             along = self.cut_along
             return tuple(

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
+from generator.calculation.pieces.cut import Cut
 from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, RowSet, TuckSet
-from generator.calculation.worked_piece import Cut, Piece
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.cut_order import proof_words
 from generator.commands.columns import UNIT_WORDS, in_columns, indented

@@ -25,7 +25,7 @@ WORK = (
         "baste pieces",
         "bind edges",
     ),
-    *("neaten seams", "turn out", "close openings", "sew edges", "fasten edges", "sew by hand"),
+    *("neaten seams", "turn out", "close openings", "join blocks", "sew edges", "fasten edges", "sew by hand"),
     *("fuse pieces", "underline pieces", "quilt pieces"),
     *("make buttonholes", "sew buttons", "set fasteners", "set zip", "thread elastic", "press tucks", "put in rods"),
 )
@@ -41,7 +41,7 @@ FIGURES = (
         "cross checking",
         "pressing",
     ),
-    *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming", "placed"),
+    *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming", "placed", "blocks"),
 )
 ASSEMBLIES = (
     *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "felled seam"),

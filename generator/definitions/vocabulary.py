@@ -205,6 +205,8 @@ CONDITIONS = frozenset(
         "in the seam",
         "on tucks",
         "turned under",
+        "turned blocks",
+        "bands",
         "open edge",
         "corners",
         "round",

@@ -15,6 +15,7 @@ from generator.drawing.check_picture import draw_check, draw_cross_check, height
 from generator.drawing.creasing import draw_creasing, heights_of_creasing
 from generator.drawing.finished import draw_thing, heights_of_thing, thing_names
 from generator.drawing.fold_guide import draw_cross_fold_marks, draw_fold_marks, heights_of_fold_marks
+from generator.drawing.grid import draw_grid, grids, heights_of_grid
 from generator.drawing.hem_picture import caught_side, draw_hem_section, heights_of_hem_section
 from generator.drawing.layout import draw_layout
 from generator.drawing.layout_sized import draw_sized_layout, heights_of_layout
@@ -114,6 +115,7 @@ SIZED: dict[str, SizedDiagram] = {
     "turns": SizedDiagram(draw_turns, heights_of_turns, panels_with(_has_turned_tucks)),
     "layout": SizedDiagram(draw_sized_layout, heights_of_layout, lambda worksheet: worksheet.cloths),
     "trimming": SizedDiagram(draw_trimming, heights_of_trimming, _trimmed_panels),
+    "blocks": SizedDiagram(draw_grid, heights_of_grid, grids),
     "placed": SizedDiagram(draw_placed, heights_of_placed, placed_pieces),
     "piece": SizedDiagram(draw_sized_piece, heights_of_piece, shaped_pieces),
     "surface": SizedDiagram(draw_sized_surface, heights_of_surface, panels_with(_has_tucks)),

@@ -87,6 +87,8 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "trimmed": _trimmed,
         "shaped": _fact("outline"),
         "made": _fact("made"),
+        "laid out": _fact("of blocks"),
+        "put together": _fact("of blocks"),
         "fixed": lambda part: bool(part.lies_on),
     }
 )
@@ -135,7 +137,13 @@ def edge_items(part: Component) -> tuple[Item, ...]:
 
 def _is_loose(part: Component, thing: Thing) -> bool:
     """Whether nothing in the file says what a piece is sewn to, and it is no thing by itself."""
-    if part.lies_on or {"closes", "bought ready"} & part.facts or thing.seams_of(part.name) or len(thing.parts) == 1:
+    if (
+        part.lies_on
+        or any(other.blocks == part.name for other in thing.parts.values())
+        or {"closes", "bought ready"} & part.facts
+        or thing.seams_of(part.name)
+        or len(thing.parts) == 1
+    ):
         return False
     if part.is_panel and not thing.seams:
         return False

@@ -141,9 +141,9 @@ def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
 
 
 def _its_piece(needs: Needs, item: Item) -> Iterable[Item]:
-    """The piece that a copy is fixed to or a pocket sewn on, finished by itself: tucked, turned, cut to shape."""
+    """What a copy is fixed to, a pocket sewn on or a grid joined of, finished by itself: tucked, turned, shaped."""
     part = needs.part_of(item)
-    below = part is not None and needs.thing.parts.get(part.lies_on or part.sewn_on)
+    below = part is not None and needs.thing.parts.get(part.lies_on or part.sewn_on or part.blocks)
     return piece_items(below) if below else ()
 
 

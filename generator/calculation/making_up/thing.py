@@ -27,8 +27,8 @@ class Component:
     one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'fused', 'sewn in',
     'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked out from,
     where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose face a
-    pocket is sewn on. ``neaten`` tells how raw edges of its cloth are kept from fraying.
-    ``across`` and ``along`` are its finished size [in].
+    pocket is sewn on, ``blocks`` the one that a grid is joined of. ``neaten`` tells how raw edges of its cloth are kept
+    from fraying. ``across`` and ``along`` are its finished size [in].
     """
 
     name: str
@@ -41,6 +41,7 @@ class Component:
     waits_for: tuple[str, ...] = ()
     lies_on: str = ""
     sewn_on: str = ""
+    blocks: str = ""
     frays: bool = True
     neaten: str = "zigzag"
     across: Fraction = Fraction(0)

@@ -191,7 +191,7 @@ def _round_an_end(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
 def _end(scope: Scope, run: EdgeRun) -> Piece | None:
     """The round piece of which a run is the rim, if it is one."""
     piece = scope.piece(run.edges[0][0])
-    return piece if len(run.edges) == 1 and isinstance(piece.parts[0].outline, Round) else None
+    return piece if len(run.edges) == 1 and any(isinstance(part.outline, Round) for part in piece.parts) else None
 
 
 def _fits_round(scope: Scope, run: EdgeRun, other: Fraction) -> bool:

@@ -214,6 +214,10 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         ),
         "turned under": lambda pieces, scope: any(turned_under(piece, scope.edition) for piece in pieces),
         "open edge": lambda pieces, _scope: any(has_mouth(piece) for piece in pieces),
+        "turned blocks": lambda pieces, _scope: any(
+            piece.blocks is not None and piece.blocks.turned for piece in pieces
+        ),
+        "bands": lambda pieces, _scope: any(piece.bands for piece in pieces),
         "corners": _way(round_corners),
         "round": _comes_round,
         "straight": _way(straight),

@@ -66,6 +66,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         along=piece.finished_along,
         lies_on=piece.lies_on,
         waits_for=panels_of(scope, model) if piece.after_panel else (),
+        blocks=piece.blocks.of if piece.blocks is not None else "",
         sewn_on=piece.on_piece.piece if piece.on_piece is not None else "",
         place=model.place,
     )

@@ -10,7 +10,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calculation.worked_piece import Cut, Piece
+from generator.calculation.pieces.cut import Cut
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import NewCut
 from generator.calculation.worksheet.own_measure import SIDES, works_at
 from generator.calculation.worksheet.scope import Scope

@@ -13,7 +13,8 @@ from itertools import groupby
 from operator import itemgetter
 
 from generator.calculation.pieces.bias import PiecedBias
-from generator.calculation.worked_piece import Cut, Piece
+from generator.calculation.pieces.cut import Cut
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.bias_cloth import rectangle_of
 from generator.calculation.worksheet.pieces.piece import worked_piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope

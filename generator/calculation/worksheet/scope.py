@@ -15,6 +15,7 @@ from generator.calculation.pieces.enclosed import rolled_turn
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import Piece
 from generator.definitions.caution_rule import asked_names
+from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import Binding
@@ -221,11 +222,24 @@ class Scope:
 
     def quantity(self, model: PieceModel) -> int:
         """Return how many of a piece are made."""
-        number = self.count(model.quantity)
+        number = self._of_grid(model, self.count(model.quantity))
         if number == 0:
             raise CalculationError("a piece is made at least once; write 1 or more, or take the piece out")
         if model.pair and number % 2:
             raise CalculationError(f"a pair is a left and a right, and {number} cannot be halved; write quantity: 2")
+        return number
+
+    def _of_grid(self, model: PieceModel, said: int) -> int:
+        """How many of a piece are made: where it is the block of a grid as many as that has, else as its file says."""
+        pieces = self.project.pieces
+        grids = [one for one in pieces.values() if isinstance(one, Grid) and pieces.get(one.of) is model]
+        if not grids:
+            return said
+        number = sum(
+            self.count(one.blocks_across) * self.count(one.blocks_down) * self.count(one.quantity) for one in grids
+        )
+        if said not in (1, number):
+            raise CalculationError(f"its grid has {number} blocks and 'quantity' says {said}; take the line out")
         return number
 
     def note_of(self, model: PieceModel) -> str:

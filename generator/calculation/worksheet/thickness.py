@@ -36,6 +36,11 @@ def layers_brought(pieces: Mapping[str, Piece], edge: Edge) -> int:
     """Return the layers that a piece brings to a seam at one of its edges, at their thickest, with what lies on it."""
     name, side = edge
     copies = (piece.edges[side] for piece in pieces.values() if piece.lies_on == name and side in piece.edges)
+    blocks = pieces[name].blocks
+    if blocks is not None:
+        return max(_of_piece(pieces[blocks.of], one) for one in ("top", "left")) + sum(
+            copy.allowance > 0 for copy in copies
+        )
     return _of_piece(pieces[name], side) + sum(copy.allowance > 0 for copy in copies)
 
 

@@ -175,6 +175,15 @@ def _fasten(piece: Piece) -> Mapping[str, Fraction]:
     return {"sew by hand": _round(piece)}
 
 
+def _blocks(piece: Piece) -> Mapping[str, Fraction | int]:
+    """The seams of a grid: of each row its short ones, then those between the rows."""
+    if piece.blocks is None:
+        return {}
+    wide, high = piece.blocks.number
+    seams = (high * (wide - 1) + high - 1) * (2 if piece.blocks.band else 1)
+    return {**_times(("pin", "stitch", "press"), piece.blocks.seams), "start a seam": seams}
+
+
 def _linings(piece: Piece) -> Mapping[str, Fraction | int]:
     """One of two linings that are sewn to each other at both sides and the bottom: half of that seam."""
     sides = (2 * piece.finished_along + piece.finished_across) / 2
@@ -212,6 +221,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "neaten seams": lambda work: _along(work.neatened, "stitch"),
         "turn out": lambda work: {"turn out": Fraction(work.turned)},
         "close openings": lambda work: _along(work.openings, "pin", "sew by hand"),
+        "join blocks": lambda work: _each(work, _blocks),
         "sew edges": lambda work: _each(work, _edges),
         "fasten edges": lambda work: _each(work, _fasten),
         "sew by hand": lambda work: {"sew by hand": _HAND_LENGTH * max(1, len(work.pieces))},

@@ -18,6 +18,7 @@ from generator.definitions.piece_kind import PieceKind
 from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.copy import Copy, copied_kind
 from generator.definitions.pieces.flat import FlatPiece
+from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
@@ -25,7 +26,7 @@ from generator.definitions.pieces.tabs import ZipTab
 from generator.definitions.readers import Parts, Schema, choice
 from generator.definitions.reading import Reading
 
-Piece = TuckedPanel | FlatPiece | StripPiece | Copy | ZipTab | Bought
+Piece = TuckedPanel | FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought
 _CLASSES: tuple[type[Piece], ...] = get_args(Piece)
 PIECES: Mapping[str, type[Piece]] = MappingProxyType({model.of_kind.word: model for model in _CLASSES})
 _KIND = choice(PIECES, "kind of piece")

@@ -45,7 +45,7 @@ def shapes_of(worksheet: Worksheet, form: Form) -> list[Shape]:
     shapes = [*behind(worksheet, form), *(piece_shape(worksheet, lying, form) for lying in lower)]
     for lying in laid.seen:
         shapes += [*bands(worksheet, lying, form), piece_shape(worksheet, lying, form)]
-        shapes += _patches(worksheet, lying, form)
+        shapes += [*_blocks(worksheet, lying, form), *_patches(worksheet, lying, form)]
     return [*shapes, *before(worksheet, form)]
 
 
@@ -58,6 +58,20 @@ def _stands_out(lying: Lying, seen: tuple[Lying, ...]) -> bool:
         or box.right > max(one.right for one in whole)
         or box.bottom > max(one.bottom for one in whole)
     )
+
+
+def _blocks(worksheet: Worksheet, lying: Lying, form: Form) -> list[Shape]:
+    """The blocks of a grid in their places, every second one turned where it says so."""
+    grid = worksheet.pieces[lying.piece]
+    blocks = grid.blocks
+    if blocks is None:
+        return []
+    (wide, high), found = blocks.block, []
+    finished = (grid.edges["left"].allowance, grid.edges["top"].allowance)
+    for _, _, left, top, turned in blocks.places(finished):
+        block = lying.bearing(blocks.of, wide, high, (left, top))
+        found.append(piece_shape(worksheet, replace(block, turned=(block.turned + turned) % 4), form))
+    return found
 
 
 def _patches(worksheet: Worksheet, lying: Lying, form: Form) -> list[Shape]:

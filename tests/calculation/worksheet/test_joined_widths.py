@@ -7,7 +7,8 @@ from pathlib import Path
 
 from rooms_on_disk import put, sheet, warnings
 
-from generator.calculation.worked_piece import Cut, Lengths
+from generator.calculation.pieces.cut import Cut
+from generator.calculation.worked_piece import Lengths
 from generator.calculation.worksheet.cut_order import cut_order
 from generator.calculation.worksheet.lists import length_words
 from generator.calculation.worksheet.threads import plain_stitching

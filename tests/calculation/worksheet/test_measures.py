@@ -64,6 +64,12 @@ pieces:
   copy:
     kind: copy
     of: rectangle
+  grid:
+    kind: grid
+    of: rectangle
+    blocks across: 2
+    blocks down: 1
+    seam: 1/2 in
   strip:
     kind: strip
     length: 2 * side

@@ -10,8 +10,9 @@ import pytest
 from rooms_on_disk import CUSHION, faults, inches, put, sheet
 
 from generator.calculation.laid import CutItem
+from generator.calculation.pieces.cut import Cut
 from generator.calculation.worked import End
-from generator.calculation.worked_piece import Cut, EdgeWork, Lengths, Piece, Round, Straight
+from generator.calculation.worked_piece import EdgeWork, Lengths, Piece, Round, Straight
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.cloths import cut_items

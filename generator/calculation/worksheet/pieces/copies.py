@@ -11,6 +11,7 @@ from generator.calculation.worksheet.pieces.sizes import Ends, PieceSizes, ends_
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.flat import Circle
+from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.model import OutlinedModel
 from generator.errors import CalculationError
 
@@ -27,7 +28,7 @@ def copy_sizes(scope: Scope, name: str, model: Copy) -> PieceSizes:
     One that is fixed lies in one piece; it is never joined from lengths with a seam.
     """
     other = scope.project.pieces[model.of]
-    assert isinstance(other, OutlinedModel | Circle)
+    assert isinstance(other, OutlinedModel | Circle | Grid)
     _check(scope, name, model)
     sizes = copied_sizes(scope, name, (model.of, other), _ends(scope, model))
     return replace(sizes, join=None) if model.fixed else sizes

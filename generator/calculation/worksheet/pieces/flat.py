@@ -29,6 +29,7 @@ from generator.calculation.worksheet.pieces.sizes import (
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import WordOutline
 from generator.definitions.pieces.flat import Circle, EnvelopeBack, Facing, FlatPiece, Rectangle
+from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.model import OutlinedModel
 from generator.lengths import round_up
 
@@ -46,13 +47,15 @@ def flat_sizes(scope: Scope, name: str, model: FlatPiece) -> PieceSizes:
             assert_never(model)
 
 
-def copied_sizes(scope: Scope, name: str, copied: tuple[str, OutlinedModel | Circle], end_of: Ends) -> PieceSizes:
+def copied_sizes(
+    scope: Scope, name: str, copied: tuple[str, OutlinedModel | Circle | Grid], end_of: Ends
+) -> PieceSizes:
     """Return the sizes of a plain copy of a flat piece, of the size that this has been worked or sewn to."""
     of, model = copied
     if isinstance(model, Circle):
         sizes = _circle(scope, scope.value(model.diameter), end_of("rim"))
         return replace(sizes, measures={**sizes.measures, "rim": sizes.edges["rim"].finished})
-    if model.outline is not None:
+    if isinstance(model, OutlinedModel) and model.outline is not None:
         return _plain(scope, name, model, end_of)
     return _rectangle(scope, (scope.lookup(f"{of}.across"), scope.lookup(f"{of}.along")), end_of)
 

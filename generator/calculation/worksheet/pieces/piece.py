@@ -9,6 +9,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.pieces.copies import copy_note, copy_sizes
 from generator.calculation.worksheet.pieces.flat import flat_sizes
+from generator.calculation.worksheet.pieces.grids import band_cuts, blocks_of, grid_sizes
 from generator.calculation.worksheet.pieces.joined import joined_lengths
 from generator.calculation.worksheet.pieces.placed import placed
 from generator.calculation.worksheet.pieces.sizes import PieceSizes, allowances, on_ruler
@@ -18,6 +19,7 @@ from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.flat import Circle, FlatPiece, Rectangle
+from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.strips import StripPiece
 from generator.definitions.pieces.tabs import ZipTab
@@ -33,7 +35,7 @@ def worked_piece(scope: Scope, name: str) -> Piece:
     return placed(scope, _plain(scope, name, model), model)
 
 
-def _plain(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | ZipTab | Bought) -> Piece:
+def _plain(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> Piece:
     """Return a piece without tucks."""
     sizes = _sizes(scope, name, model)
     parts = tuple(on_ruler(part, scope.edition.mark) for part in sizes.parts)
@@ -58,15 +60,20 @@ def _plain(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | ZipTa
         fixed=(model.fixed or "") if isinstance(model, Copy) else "",
         lies_on=model.lies_on if isinstance(model, Copy) else "",
     )
+    if isinstance(model, Grid):
+        blocks = blocks_of(scope, model)
+        piece = replace(piece, blocks=blocks, bands=band_cuts(blocks, scope.edition.mark))
     lengths = joined_lengths(scope, piece, sizes.join) if sizes.join else None
     return replace(piece, lengths=lengths, measures={**_measures(piece), **sizes.measures})
 
 
-def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | ZipTab | Bought) -> PieceSizes:
+def _sizes(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> PieceSizes:
     if isinstance(model, Bought):
         return _NOTHING
     if isinstance(model, ZipTab):
         return tab_sizes(scope, model)
+    if isinstance(model, Grid):
+        return grid_sizes(scope, name, model)
     if isinstance(model, Copy):
         return copy_sizes(scope, name, model)
     if isinstance(model, FlatPiece):
@@ -74,7 +81,7 @@ def _sizes(scope: Scope, name: str, model: FlatPiece | StripPiece | Copy | ZipTa
     return strip_sizes(scope, name, model)
 
 
-def _note(scope: Scope, model: FlatPiece | StripPiece | Copy | ZipTab | Bought) -> str:
+def _note(scope: Scope, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> str:
     """The note of a piece; of a copy that is fixed first what it is fixed to."""
     own = copy_note(scope, model) if isinstance(model, Copy) else ""
     return "; ".join(filter(None, (own, scope.note_of(model))))
