@@ -110,8 +110,8 @@ def _cuts(strip: DrawnStrip, inside: Sequence[str], edition: Edition) -> Iterato
         yield f"{numbered('Cut', ordered.numbers)}, all alike, at {', '.join(places)}"
     beside = [one for one in ordered.now if one.name and one.name not in inside]
     if beside:
-        places = _listed([f"{write_length(one.right, edition)} ({one.name})" for one in beside])
-        yield f"Cut it down at {places} from the left"
+        down = _listed([f"{write_length(one.right, edition)} ({one.name})" for one in beside])
+        yield f"Cut it down at {down} from the left"
     for one in ordered.now:
         bottoms = [write_length(bottom, edition) for bottom in one.bottoms if bottom != strip.along]
         if bottoms:
