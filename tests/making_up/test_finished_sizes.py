@@ -19,6 +19,7 @@ BY_HAND = {
     "awning-cushion": (1, "12", "12", "0", ""),  # front and back alike
     "bosun-seat-pad": (1, "14", "14", "2", ""),  # the boxing is 2 in deep
     "breakwater-runner": (1, "12", "36", "0", ""),
+    "capstan-stool": (1, "12", "12", "3", ""),  # the skirt goes down 3 in
     "chandlery-flap": (1, "7", "7", "0", ""),  # the bag: 5 in of flap and 2 in; the flap lies over it
     "customs-tote": (1, "10", "11", "0", ""),
     "fairway-blind": (1, "24", "40", "0", ""),  # as its file says; on its side it is 40 by 24
@@ -32,6 +33,7 @@ BY_HAND = {
     "pier-bolster": (1, "16 1/4", "19", "0", "across"),  # 15 3/4 + 1/2 round; 14 in and two frills of 2 1/2 in
     "pilot-tea-cosy": (1, "11", "9", "0", ""),
     "pincushion-sample": (1, "4", "4", "0", ""),
+    "purser-pouch": (1, "9", "6", "0", ""),  # as it hangs, its zip at the top
     "quay-cushion": (1, "12", "12", "0", ""),
     "tide-table-mats": (4, "16", "12", "0", ""),
 }

@@ -92,7 +92,9 @@ def test_a_pen_is_tried_before_it_marks_and_its_lines_are_taken_out(path: Path) 
                 panel = sheet.pieces[step.pieces[0]]
                 # A blind is hemmed before it is marked.
                 rodded = sheet.panels[panel.name].rods is not None
-                hidden = not rodded and all(panel.edges[side].allowance for side in ("top", "bottom"))
+                hidden = not rodded and all(
+                    side in panel.edges and panel.edges[side].allowance for side in ("top", "bottom")
+                )
                 sheer = sheet.cloths[panel.cloth].weight == "sheer"
                 assert ("hidden for good" in step.text) == (hidden and not sheer), named(sheet, step)
         standard = {step.standard: step.text for step in sheet.steps}
