@@ -59,4 +59,20 @@ def little_white(sheet: ReadSheet) -> Iterator[str]:
                 yield f"page {number} is white for {white:.0f} mm"
 
 
-HANDOUT_CHECKS = (even_pages, told_once, on_the_ruler, little_white)
+def pictures_in_their_acts(sheet: ReadSheet) -> Iterator[str]:
+    """A picture stands on the page of its act, or on the next one where the act goes on there."""
+    if not is_handout(sheet):
+        return
+    pages = {page.obj.objgen: number for number, page in enumerate(sheet.pdf.pages, 1)}
+    begun = 0
+    for tag in sheet.tags:
+        page = pages.get(tag.element.Pg.objgen, 0) if "/Pg" in tag.element else 0
+        if tag.kind == "/H2":
+            begun = page
+        elif tag.kind == "/Figure" and begun and page != begun:
+            goes_on = page == begun + 1 and re.search(r"\b\d+ goes on\b", sheet.texts[page - 1])
+            if not goes_on:
+                yield f"a picture of an act of page {begun} stands on page {page}"
+
+
+HANDOUT_CHECKS = (even_pages, told_once, on_the_ruler, little_white, pictures_in_their_acts)

@@ -159,6 +159,12 @@ def silence_figure(pdf: Pdf) -> None:
     del first(pdf, "/S", "/Figure").Alt
 
 
+def move_figure(pdf: Pdf) -> None:
+    """The last figure of the sheet, which stands in an act, is told to be on the first page."""
+    figures = [one for one in pdf.objects if isinstance(one, Dictionary) and one.get("/S") == "/Figure"]
+    figures[-1].Pg = pdf.pages[0].obj
+
+
 def sink_heading(pdf: Pdf) -> None:
     first(pdf, "/S", "/H2").S = Name.H4
 
@@ -232,6 +238,7 @@ SPOILERS: dict[Callable[[Pdf], None], str] = {
     take_font_out: "is not inside",
     name_font_whole: "is inside whole",
     silence_figure: "figures are not told in words",
+    move_figure: "stands on page 1",
     sink_heading: "a heading of rank 4 follows one of rank 1",
     begin_with_a_second_rank: "does not begin with a heading of the first rank",
     empty_heading: "has an empty heading",

@@ -61,6 +61,17 @@ def test_handouts_take_few_pages_and_as_many_on_both_papers(demo_site: BuiltSite
     assert {number for name, number in letter.items() if "/quay-cushion/" in name} == {4}
 
 
+@pytest.mark.parametrize("name", PROJECTS)
+def test_what_the_finished_thing_can_do_is_told_on_page_one(name: str, demo_site: BuiltSite) -> None:
+    for worksheet in demo_room().worksheets(name):
+        file = handout_file(name, worksheet.size, worksheet.edition.name, "Letter")
+        with pypdfium2.PdfDocument(demo_site.folder / file) as read:
+            first = " ".join(read[0].get_textpage().get_text_bounded().split())
+        for caution in (worksheet.cautions[told] for told in worksheet.told_first):
+            hazard = " ".join(caution.text.replace("*", "").split(".")[0].split())
+            assert f"{caution.level.upper()} {hazard}." in first, file
+
+
 def _pages(path: Path) -> int:
     with pypdfium2.PdfDocument(path) as read:
         return len(read)
