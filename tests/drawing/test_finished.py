@@ -40,6 +40,7 @@ FORMS = {
     "ferry-runner": "over an edge",
     "customs-tote": "flat",
     "net-loft-pinafore": "flat",
+    "nine-moorings": "flat",
     "logbook-sleeve": "flat",
     "harbour-headboard": "flat",
     "tide-table-mats": "flat",

@@ -30,6 +30,7 @@ BY_HAND = {
     "lantern-sleeve": (1, "18", "8", "0", "across"),
     "logbook-sleeve": (1, "7", "8", "0", ""),  # 5 + 2 and 7 + 1; the flap is folded over the front
     "net-loft-pinafore": (1, "12", "17", "0", ""),  # half of 21 + 3; a yoke of 5 in and a skirt of 12 in
+    "nine-moorings": (1, "22", "22", "0", ""),  # 3 x 6 + 2 x 1 1/2 + 2 x 1/2, bound at the raw edge
     "pier-bolster": (1, "16 1/4", "19", "0", "across"),  # 15 3/4 + 1/2 round; 14 in and two frills of 2 1/2 in
     "pilot-tea-cosy": (1, "11", "9", "0", ""),
     "pincushion-sample": (1, "4", "4", "0", ""),

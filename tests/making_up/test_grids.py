@@ -17,7 +17,7 @@ from generator.drawing.things.views import shapes_of
 from generator.errors import FaultyFileError, Finding
 from tests.making_up.demo_recipes import room
 
-MOORINGS = (Path(__file__).with_name("projects") / "nine-moorings.yaml").read_text(encoding="utf-8")
+MOORINGS = (Path(__file__).with_name("projects") / "nine-buoys.yaml").read_text(encoding="utf-8")
 NARROW = MOORINGS.replace("blocks across: 3", "blocks across: 2").replace("blocks down: 3", "blocks down: 1")
 
 

@@ -32,6 +32,8 @@ BY_HAND = {
     "logbook-sleeve": {"front": (4, "at the top: front 3 + front lining 1")},
     # A skirt twice as long as the yoke's edge: 1 + 2 ceil((2 - 1) / 2) = 3.
     "net-loft-pinafore": {"yoke": (6, "at the bottom: yoke 3 + skirt 3")},
+    # Three of a tuck, and one of the band that its block is sewn to.
+    "nine-moorings": {"mooring": (4, "at the top")},
     # A frill half as long again: 3 in its gathers, 3 at its hemmed ends.
     "pier-bolster": {"wrap": (6, "at the top: wrap 3 + frill 3")},
     # Two panels alike are sewn to each other, tuck on tuck.
