@@ -17,6 +17,7 @@ from generator.drawing.turn_picture import heights_of_turns, sketch_turns
 from generator.lengths import Edition, on_ruler
 from generator.rendering.handout.pictures import HIGHEST, Drawer
 from generator.rendering.handout.sheet import PICTURE_WIDTH, render_handout
+from tests.room import demo_room
 
 MM = 72 / 25.4
 # Each in one edition: to set them takes seconds.
@@ -150,3 +151,15 @@ def test_turns_and_rows_are_drawn_as_large_as_they_are_shown(theme: str) -> None
     # Eight rows of 120 letters do not stand on a page in larger letters: they are made smaller, and none is left out.
     longest = {"a hundred and twenty", "a hundred and twenty by hand"}
     assert smaller <= (set() if theme == "plain" else longest)
+
+
+def test_the_cells_of_marks_end_level_whether_whole_or_with_a_fraction() -> None:
+    # The awning's marks lie 1 1/4 in apart from 2 1/2 in on: every fourth is a whole number.
+    worksheet = demo_room().worksheet("awning-cushion", "deck", "inch")
+    marks = worksheet.panels["front"].across.marks
+    assert {mark.denominator for mark in marks} == {1, 2, 4}
+    pages = pages_of(render_handout(worksheet, setting(), "Letter"))
+    [(page, [title])] = [(page, found) for page in pages if (found := page.search("Fold marks, in"))]
+    cells = [rect for rect in page.rects if 45 < rect["width"] < 50 and 24 < rect["height"] < 40]
+    ends = {round(cell["bottom"]) for cell in cells if cell["top"] > title["top"]}
+    assert len(ends) == -(-len(marks) // 10)
