@@ -16,7 +16,7 @@ ONCE = ("To buy", "Is this my size?", "Something went wrong?", "Have ready:")
 """What is told once in a handout, or not at all."""
 # Dots in an inch are enough to see a line; where acts begin and end is in themes/plain/css/handout.css.
 _DOTS, _TOP, _FOOT = 24, 9 / 25.4, 13.4 / 25.4
-_WHITE, _INK = 15.0, 200
+_WHITE, _INK = 10.0, 200
 
 
 def is_handout(sheet: ReadSheet) -> bool:
@@ -46,7 +46,7 @@ def on_the_ruler(sheet: ReadSheet) -> Iterator[str]:
 
 
 def little_white(sheet: ReadSheet) -> Iterator[str]:
-    """At most 15 mm stay white at the foot of a page, of the last one too."""
+    """At most 10 mm stay white at the foot of a page, of the last one too."""
     if not (is_handout(sheet) and sheet.path.stem.endswith("-letter")):
         return
     with pypdfium2.PdfDocument(sheet.path) as read:
