@@ -54,10 +54,9 @@ def _panel(test: Callable[[Panel], bool]) -> Test:
     return lambda pieces, _scope: any(test(panel) for panel in _panels(pieces))
 
 
-def _evenly_spaced(pieces: Sequence[Piece], scope: Scope) -> bool:
-    """Whether the marks of all panels stand equally far apart; marks are rounded, so one of the ruler may differ."""
-    spacings = [panel.across.spacings for panel in _panels(pieces)]
-    return all(max(one) - min(one) <= scope.edition.mark for one in spacings if one)
+def _evenly_spaced(panel: Panel) -> bool:
+    """Whether one spacing was asked for, whatever the ruler made of it, or all marks stand equally far apart."""
+    return panel.across.wish > 0 or len(set(panel.across.spacings)) <= 1
 
 
 def _rowed(test: Callable[[RowSet], bool]) -> Test:
@@ -176,7 +175,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "rows": lambda pieces, _scope: bool(_rows(pieces)),
         "rods": _panel(lambda panel: panel.rods is not None),
         "rings": _panel(lambda panel: panel.rods is not None and bool(panel.rods.rings)),
-        "evenly spaced": _evenly_spaced,
+        "evenly spaced": _panel(_evenly_spaced),
         "on its side": lambda pieces, _scope: any(piece.quarters for piece in pieces),
         "upright edges": _rowed(lambda rows: any(Turn.UPRIGHT in (row.turns[0], row.turns[-1]) for row in rows.rows)),
         "upright": _rowed(_has_upright),

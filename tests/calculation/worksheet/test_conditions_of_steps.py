@@ -13,11 +13,33 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.conditions import CONDITIONS, holds
 
 OF_CLOTHS = {"one way", "one way now", "one way later", "shrinkage", "sheer", "stripes"}
-OF_RULER = {"even facing"}
+OF_RULER = {"even facing", "turned under"}
 OF_MEETINGS = {"corners", "round", "straight", "crosses tucks", "along tucks"}
 OF_PROJECT = {"others wait", "pair", "by bulk", "under the arm", "wide margin"}
-OF_FRONT = {"rows", "seam", "equal", "facing", "draw in", "several tucks", "held", "toward", "away", "end allowances"}
-OF_WRAP = {"rows", "seam", "equal", "draw in", "several tucks", "held", "caught hem", "caught hem left"}
+OF_FRONT = {
+    "rows",
+    "seam",
+    "equal",
+    "evenly spaced",
+    "facing",
+    "draw in",
+    "several tucks",
+    "held",
+    "toward",
+    "away",
+    "end allowances",
+}
+OF_WRAP = {
+    "rows",
+    "seam",
+    "equal",
+    "evenly spaced",
+    "draw in",
+    "several tucks",
+    "held",
+    "caught hem",
+    "caught hem left",
+}
 OF_WRAP |= {"caught hem right", "back and forth", "toward", "end allowances"}
 
 
@@ -71,7 +93,7 @@ def test_either_caught_hem_is_told_by_its_side(wrap: Piece) -> None:
 
 
 def test_a_panel_without_rows_is_asked_of_its_tucks_only(front: Piece) -> None:
-    assert answered(changed(front, rows=None)) == {"seam", "equal", "several tucks", "end allowances"}
+    assert answered(changed(front, rows=None)) == {"seam", "equal", "evenly spaced", "several tucks", "end allowances"}
 
 
 def test_upright_tucks_are_told_at_the_edges_and_within(front: Piece) -> None:
