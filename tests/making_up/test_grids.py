@@ -15,6 +15,7 @@ from generator.drawing.style import Style
 from generator.drawing.things.forms import form_of
 from generator.drawing.things.views import shapes_of
 from generator.errors import FaultyFileError, Finding
+from generator.rendering.handout.tables import cut_rows
 from tests.making_up.demo_recipes import room
 
 MOORINGS = (Path(__file__).with_name("projects") / "nine-buoys.yaml").read_text(encoding="utf-8")
@@ -43,6 +44,9 @@ def test_blocks_and_bands_are_cut_as_often_as_the_grid_has_them(tmp_path: Path) 
     half = Fraction(1, 2)
     assert cuts == [("short band", 6, 2 + half, 8 + half), ("long band", 2, 28 + half, 2 + half)]
     assert (told.laid_out.across, told.laid_out.along) == (28 + half, 28 + half)
+    # Finished 2 by 8, and 2 wide between the seams of the whole, 28 1/2 - 1/2.
+    rows = {str(row.label.striptags()): str(row.finished.striptags()) for row in cut_rows(told)}
+    assert [rows[f"hanging, {name} band, darker cotton"] for name in ("short", "long")] == ["2 × 8", "28 × 2"]
     # An inch of padding and backing beyond the bound edge.
     assert {told.pieces[name].cut_across for name in ("padding", "backing")} == {30 + half}
 

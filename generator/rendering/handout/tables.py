@@ -79,7 +79,7 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
         CutRow(
             number,
             typeset(label),
-            _finished(worksheet.pieces.get(piece), worksheet.edition),
+            _finished(worksheet.pieces.get(piece), label, worksheet.edition),
             _cut_note(worksheet.pieces.get(piece), worksheet.edition),
             typeset(size),
             later if waits else 0,
@@ -101,8 +101,14 @@ def _lies_turned(piece: Piece | None) -> bool:
     return piece is not None and piece.grain == "across"
 
 
-def _finished(piece: Piece | None, edition: Edition) -> Markup:
-    return Markup("") if piece is None else piece_size(piece, edition, cut=False, unit=False)
+def _finished(piece: Piece | None, label: str, edition: Edition) -> Markup:
+    """The finished size of a piece; of a grid that of the bands which are told by their name."""
+    if piece is None:
+        return Markup("")
+    band = next((part for part in piece.parts if piece.blocks and f", {part.name}" in label), None)
+    if band is not None:
+        return typeset(" × ".join(on_ruler(side, edition) for side in (band.finished_across, band.finished_along)))
+    return piece_size(piece, edition, cut=False, unit=False)
 
 
 def _cut_note(piece: Piece | None, edition: Edition) -> Markup:

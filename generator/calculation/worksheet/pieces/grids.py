@@ -43,8 +43,10 @@ def grid_sizes(scope: Scope, name: str, model: Grid) -> PieceSizes:
     for way, block in zip(_WAYS, blocks.block, strict=True):
         for side in way:
             _report_outer(scope, name, model, block, blocks.seam, (side, ends[side].first, ends[side].kind))
+    gone = 2 * blocks.seam
     parts = tuple(
-        Part(Straight(), band.across, band.along, band.across, band.along, name=band.name) for band in blocks.bands
+        Part(Straight(), band.across, band.along, band.across - gone, band.along - gone, name=band.name)
+        for band in blocks.bands
     )
     measures = {
         "edge": 2 * (across + along),
