@@ -25,8 +25,8 @@ LARGEST_FILES: Mapping[str, int] = MappingProxyType(
         ".json": 20_000 * KILOBYTE,
     }
 )
-# A file of the published site that is shown on this machine is held in memory whole.
-LARGEST_SHOWN = 50_000 * KILOBYTE
+# A file of the published site that is shown on this machine is held in memory whole [MB].
+LARGEST_SHOWN = 50
 # Files of one sort in one folder of the room.
 MOST_FILES = 1000
 # YAML: entries of one group or list, groups and lists inside each other, letters of a line.

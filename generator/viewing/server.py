@@ -78,9 +78,8 @@ class View(ThreadingHTTPServer):
 
 def _read(path: Path) -> bytes:
     """Return what a file holds; refuse one that is larger than anything that is published."""
-    if path.stat().st_size > LARGEST_SHOWN:
-        most = LARGEST_SHOWN // KILOBYTE // KILOBYTE
-        told = f"'{path.name}' is larger than {most} MB and is not shown; open it where it lies"
+    if path.stat().st_size > LARGEST_SHOWN * KILOBYTE * KILOBYTE:
+        told = f"'{path.name}' is larger than {LARGEST_SHOWN} MB and is not shown; open it where it lies"
         raise FaultyFileError([Finding("error", told)])
     return path.read_bytes()
 

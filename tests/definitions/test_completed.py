@@ -225,5 +225,5 @@ def test_a_cloth_that_is_told_by_a_number_without_a_unit_is_asked_for_it(tmp_pat
     with pytest.raises(FaultyFileError) as error:
         loaded(tmp_path, CUSHION.replace("44 in or 112 cm", width))
     assert [(one.place.line, one.place.column, one.text) for one in error.value.findings if one.place] == [
-        (8, 17, said)
+        (7, 17, said)
     ]
