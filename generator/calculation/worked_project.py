@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -259,6 +259,11 @@ class Worksheet:
     new_cuts: tuple[NewCut, ...] = ()
     thing: Thing = field(default_factory=lambda: Thing("", {}))
     attached: tuple[Attached, ...] = ()
+
+    @property
+    def wordless(self) -> Worksheet:
+        """The same without the texts of its steps: all that drawings, and sheets beside the handout, ask for."""
+        return replace(self, steps=tuple(replace(step, text="", printed="") for step in self.steps))
 
     @property
     def panels(self) -> Mapping[str, Panel]:

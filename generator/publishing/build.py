@@ -23,6 +23,7 @@ from generator.publishing.jobs import (
     Published,
     Report,
     RoomVersion,
+    SizeTold,
     Stamp,
     WorkedProject,
 )
@@ -33,6 +34,7 @@ from generator.publishing.manifest import (
     page_entry,
     read_manifest,
     settle_manifest,
+    size_entry,
     write_manifest,
 )
 from generator.publishing.pool import Pool
@@ -134,16 +136,26 @@ class _Run:
 
     def _room_sheets(self, pool: Pool, worked: Mapping[str, WorkedProject]) -> list[Job]:
         """Return the sheets of the room if they must be made: they tell of all projects, so the kept are worked too."""
-        keys = {name: entry.key for name, entry in self._entries.items() if is_size(name)}
-        keys |= {job.name: job.key for project, one in worked.items() for job in size_jobs(project, one)}
-        key = key_of(self._inputs.inside, *(part for size in sorted(keys.items()) for part in size))
+        stamp = self._stamp_of_all(worked)
+        keys = {name: self._known.told(SizeTold, name).wordless for name in self._entries if is_size(name)}
+        keys |= {
+            size_entry(project, size.size, size.edition): size.wordless
+            for project, one in worked.items()
+            for size in one.sizes
+        }
+        said = (part for size in sorted(keys.items()) for part in size)
+        key = key_of(self._inputs.inside, stamp.mark, stamp.standing, *said)
         if self._same(ROOM_ENTRY, key):
             return []
         kept = {name: _worked_project(one) for name, one in self._worked(pool, self._plan.kept).items()}
         sizes = {project: {**worked, **kept}[project].sizes for project in self._projects}
+        return [room_job(sizes, stamp, key)]
+
+    def _stamp_of_all(self, worked: Mapping[str, WorkedProject]) -> Stamp:
+        """What a sheet about all projects says of its edition: nothing where they differ."""
         stamps = {one.against.stamp for one in worked.values()}
         stamps |= {self._known.told(ProjectTold, page_entry(name)).against.stamp for name in self._plan.kept}
-        return [room_job(sizes, stamps.pop() if len(stamps) == 1 else Stamp(), key)]
+        return stamps.pop() if len(stamps) == 1 else Stamp()
 
     def _of_page(self, page: Page) -> list[Job]:
         """Return what must be made of a page; where single projects are published, some stay as they were."""

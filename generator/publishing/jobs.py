@@ -72,7 +72,7 @@ class WorkedSize:
 
     ``pictures`` is the key of what the pictures of the whole project show, empty but for the size that they show.
     ``stamp`` tells what its sheets say of their edition, ``editions`` what is otherwise since
-    each mark under which it was given out.
+    each mark under which it was given out, ``wordless`` is the key of its worksheet without the texts of its steps.
     """
 
     size: str
@@ -83,6 +83,7 @@ class WorkedSize:
     links: bytes
     stamp: Stamp = Stamp()
     editions: SheetEditions | None = None
+    wordless: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +125,13 @@ class WorkedProject:
 
 
 @dataclass(frozen=True, slots=True)
+class SizeTold:
+    """What the sheets about all sizes need of one: the key of its worksheet without the texts of its steps."""
+
+    wordless: str
+
+
+@dataclass(frozen=True, slots=True)
 class SheetLinks:
     """Further sheets to print."""
 
@@ -140,7 +148,7 @@ class ProjectTold:
     sheets: tuple[SheetTold, ...] = ()
 
 
-Card = ThingPictures | SheetLinks | ProjectTold | ClassCard
+Card = ThingPictures | SheetLinks | ProjectTold | ClassCard | SizeTold
 
 
 @dataclass(frozen=True, slots=True)

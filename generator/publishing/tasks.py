@@ -245,7 +245,7 @@ def further_job(project: str, worked: WorkedProject) -> Job:
         f"{project}, sheets about all sizes",
         f"{_MAKE}.sheets:make_further",
         (packed, worked.against.stamp),
-        _all_sizes(worked),
+        key_of(*(one.wordless for one in worked.sizes), worked.against.stamp.mark, worked.against.stamp.standing),
         weight=sum(map(len, packed)),
         quick=False,
     )

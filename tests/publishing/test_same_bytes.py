@@ -8,7 +8,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import load_room_context, worked_sheet
 from generator.definitions.project import load_project
 from generator.definitions.room import load_room
-from generator.publishing.make.numbers import key_of_worksheet
+from generator.publishing.make.numbers import keys_of_worksheet
 
 FAR_AWAY = {"TZ": "Pacific/Chatham", "LC_ALL": "C", "PYTHONHASHSEED": "1"}
 NEARBY = {"TZ": "America/St_Johns", "LC_ALL": "C.UTF-8", "LANG": "de_DE.UTF-8", "PYTHONHASHSEED": "2"}
@@ -29,13 +29,13 @@ def worksheet_of(room: Path) -> Worksheet:
 
 
 def test_two_workings_of_one_project_say_the_same(room: Path) -> None:
-    assert key_of_worksheet(worksheet_of(room)) == key_of_worksheet(worksheet_of(room))
+    assert keys_of_worksheet(worksheet_of(room)) == keys_of_worksheet(worksheet_of(room))
 
 
 def test_any_word_on_a_sheet_changes_what_it_says(room: Path) -> None:
-    before = key_of_worksheet(worksheet_of(room))
+    before, _ = keys_of_worksheet(worksheet_of(room))
     path = room / "projects/tablet.yaml"
     text = path.read_text(encoding="utf-8")
     for old, new in (("calico", "silk"), ("6 in", "7 in"), ("Three", "A few"), ("Tucked", "My")):
         path.write_text(text.replace(old, new), encoding="utf-8")
-        assert key_of_worksheet(worksheet_of(room)) != before
+        assert keys_of_worksheet(worksheet_of(room))[0] != before

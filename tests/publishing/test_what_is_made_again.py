@@ -80,6 +80,16 @@ def test_a_line_that_reaches_one_size_makes_only_that_size_again(room: Path) -> 
     assert published(room).made == ["flag/inch/large", "flag/further", *after_sheets("flag")]
 
 
+def test_a_word_of_a_step_makes_no_sheet_about_all_sizes_or_projects_again(room: Path) -> None:
+    other = site_of(room) / "sheets"
+    before = {path: path.stat().st_ino for path in other.iterdir()}
+    edit(room / "projects/flag.yaml", "Hold it up to the light", "Hold it up to a lamp")
+    done = published(room)
+    assert done.made == ["flag/inch/small", "flag/inch/large", "flag/overview", "newest"]
+    assert {path: path.stat().st_ino for path in other.iterdir()} == before
+    assert "to a lamp" in text_of(room, "projects/flag/large/inch.html")
+
+
 def test_a_remark_makes_no_sheet_again(room: Path) -> None:
     edit(room / "projects/tablet.yaml", "title:", "# Invented.\ntitle:")
     assert published(room).made == []

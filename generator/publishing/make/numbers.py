@@ -86,7 +86,7 @@ def _packed(
     """Return a worksheet for the way to whoever draws it; pictures of the first one stand for the whole project."""
     named = (f"{link.label} {link.page}" for link in links)
     given = "".join(_written(editions))
-    key = key_of_worksheet(worksheet, *named, stamp.mark, stamp.standing, given)
+    key, wordless = keys_of_worksheet(worksheet, *named, stamp.mark, stamp.standing, given)
     packed = (pickle.dumps(worksheet), pickle.dumps(links))
     return WorkedSize(
         worksheet.size,
@@ -96,6 +96,7 @@ def _packed(
         *packed,
         stamp,
         editions,
+        wordless,
     )
 
 
@@ -106,13 +107,15 @@ def key_of_pictures(worksheet: Worksheet) -> str:
     return key_of("".join(_written((*shown, worksheet.closures, worksheet.size_label, worksheet.thing.kind))))
 
 
-def key_of_worksheet(worksheet: Worksheet, *more: str) -> str:
-    """Return the key of every value in a worksheet, with whatever else its page says.
+def keys_of_worksheet(worksheet: Worksheet, *more: str) -> tuple[str, str]:
+    """Return the key of every value in a worksheet, with whatever else its page says, and that without texts of steps.
 
-    Two worksheets have the same key exactly when they would give the same page and the same sheets. Where a finding
-    or a piece stands in its file is left out: a remark added above it changes no sheet.
+    Two worksheets have the same first key exactly when they would give the same page and the same sheets. Where a
+    finding or a piece stands in its file is left out: a remark added above it changes no sheet.
     """
-    return key_of("".join(_written(worksheet)), *more)
+    wordless = key_of("".join(_written(worksheet.wordless)))
+    texts = (text for step in worksheet.steps for text in (step.text, step.printed))
+    return key_of(wordless, *texts, *more), wordless
 
 
 def _written(value: object) -> Iterator[str]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.catalogue import draw_for_page, page_keys
 from generator.drawing.style import Style
-from generator.publishing.jobs import SheetLinks, Stamp, WorkedSize
+from generator.publishing.jobs import SheetLinks, SizeTold, Stamp, WorkedSize
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
@@ -60,8 +60,8 @@ def read_beforehand(room: OpenRoom) -> None:
             read_style_sheet(paper_style(room.theme, paper, sheet))
 
 
-def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> None:
-    """Write everything of one size and edition."""
+def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> SizeTold:
+    """Write everything of one size and edition, and return what sheets about all sizes need of it."""
     setting = stamped(room.setting, worked.stamp)
     worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
     links: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
@@ -78,6 +78,7 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> None:
         for order in orders:
             for paper in setting.papers:
                 output.add(order.address(paper), order.render(setting, paper))
+    return SizeTold(worked.wordless)
 
 
 def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: Stamp) -> None:
@@ -135,7 +136,8 @@ def make_room(room: OpenRoom, output: Output, editions: ByEdition, stamp: Stamp)
 
 
 def _unpacked(worksheets: Sequence[bytes]) -> list[Worksheet]:
-    return [pickle.loads(packed) for packed in worksheets]  # noqa: S301 -- packed by this run
+    """Worksheets without the texts of their steps: a changed word there makes no sheet about all sizes again."""
+    return [pickle.loads(packed).wordless for packed in worksheets]  # noqa: S301 -- packed by this run
 
 
 def _made(room: OpenRoom, output: Output, orders: Iterable[SheetOrder], stamp: Stamp) -> SheetLinks:
