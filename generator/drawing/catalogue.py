@@ -151,9 +151,9 @@ def draw_for_page(worksheet: Worksheet, key: str, style: Style) -> Picture:
     return draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, heights(worksheet, key, style, PAGE_WIDTH).natural))
 
 
-def page_keys(worksheet: Worksheet) -> tuple[str, ...]:
-    """Return the key of every diagram of a worksheet that can be drawn as a page shows it."""
-    return tuple(key for key in figure_keys(worksheet) if any(key.startswith(f"{kind} ") for kind in SIZED))
+def page_keys(keys: Iterable[str]) -> tuple[str, ...]:
+    """Return those of some keys that stand for diagrams which can be drawn as a page shows them."""
+    return tuple(key for key in keys if key.startswith(tuple(f"{kind} " for kind in SIZED)))
 
 
 def sized_keys(worksheet: Worksheet) -> tuple[str, ...]:

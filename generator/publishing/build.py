@@ -27,6 +27,7 @@ from generator.publishing.jobs import (
     Stamp,
     WorkedProject,
 )
+from generator.publishing.kept_files import sweep
 from generator.publishing.manifest import (
     Entry,
     Manifest,
@@ -70,6 +71,7 @@ def build(order: Order, inputs: Inputs, report: Report) -> Published:
         # Somebody may have put a file there while the run was at work.
         stop_on_foreign_files(order.folder, order.site)
     keep(order.folder, run.pending)
+    sweep(order.folder)
     return run.published
 
 

@@ -22,8 +22,8 @@ from generator.rendering.setting import SITE_LINKS, Setting
 class OpenRoom:
     """What every job needs.
 
-    ``looks`` is the key of everything on a page or sheet that is not in its worksheet: of the tool, of the theme and
-    of the room's words, with hyphens between.
+    ``tool`` is the key of the tool, ``looks`` that of everything on a page or sheet that is not in its worksheet: of
+    the tool, of the theme and of the room's words, with hyphens between.
     """
 
     folder: Path
@@ -31,6 +31,7 @@ class OpenRoom:
     theme: Theme
     style: Style
     setting: Setting
+    tool: str
     looks: str
 
 
@@ -53,7 +54,7 @@ def open_room(version: RoomVersion) -> OpenRoom:
     keys = (version.tool, theme_key(theme.folders), key_of(*_words(setting)))
     looks = "-".join(key[:16] for key in keys)
     style = style_of(theme)
-    return OpenRoom(folder, load_room_context(room, folder), theme, style, setting, looks)
+    return OpenRoom(folder, load_room_context(room, folder), theme, style, setting, version.tool, looks)
 
 
 def stamped(setting: Setting, stamp: Stamp) -> Setting:

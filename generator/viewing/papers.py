@@ -18,6 +18,7 @@ from generator.publishing.make.sheets import make_handouts
 from generator.publishing.pool import Pool
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output, not_read
+from generator.rendering.handout.pictures import Drawer
 from generator.viewing.room_now import RoomNow, Sheet
 
 _MOST_SECONDS = 200
@@ -31,7 +32,7 @@ _WORKERS = 2
 def make_packed(room: OpenRoom, output: Output, packed: bytes) -> None:
     """Write the handouts of a packed worksheet; they bear no mark, for nobody has been given them."""
     worksheet = pickle.loads(packed)  # noqa: S301 -- packed by this program a moment ago
-    make_handouts(room, output, worksheet, Stamp("", "draft"))
+    make_handouts(room, output, worksheet, Stamp("", "draft"), Drawer(worksheet, room.style))
 
 
 class Papers:

@@ -28,6 +28,7 @@ from generator.publishing.tasks import titles_of_pages
 from generator.publishing.write import Output, not_read
 from generator.rendering import addresses
 from generator.rendering.cards import PageLink
+from generator.rendering.handout.pictures import Drawer
 from generator.rendering.pages import render_project
 from generator.rendering.setting import SizeLink, size_link
 from generator.rendering.styles import shared_files
@@ -205,7 +206,7 @@ class RoomNow:
         if sheet is not None and address in (sheet.page, sheet.machine):
             room, worksheet = self.room, self._worksheet(sheet)
             beside = (self._links(project), None, ())
-            written = pages(worksheet, drawn(worksheet, room.style), room.setting, beside)
+            written = pages(worksheet, drawn(Drawer(worksheet, room.style)), room.setting, beside)
             for path, page in written.items():
                 output.add(path, page)
                 self._made.add(path)

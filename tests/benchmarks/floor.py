@@ -18,6 +18,7 @@ from generator.publishing.jobs import RoomVersion
 from generator.publishing.make.sheets import drawn, handouts
 from generator.publishing.room import OpenRoom, open_room
 from generator.publishing.worker import THINGS_BETWEEN_COLLECTIONS
+from generator.rendering.handout.pictures import Drawer
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
 
 
@@ -63,8 +64,9 @@ def worked(path: Path, room: OpenRoom) -> list[Worksheet]:
 
 
 def set_size(worksheet: Worksheet, room: OpenRoom) -> None:
-    drawn(worksheet, room.style)
-    handouts(worksheet, room.setting, room.style)
+    drawer = Drawer(worksheet, room.style)
+    drawn(drawer)
+    handouts(worksheet, room.setting, drawer)
     set_orders(size_orders(worksheet, room.setting.sheets), room)
 
 

@@ -7,10 +7,11 @@ from itertools import pairwise
 
 import pytest
 
-from generator.drawing.catalogue import page_keys
+from generator.drawing.catalogue import figure_keys, page_keys
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.publishing.make.sheets import drawn
+from generator.rendering.handout.pictures import Drawer
 from generator.rendering.page_svg import inline_svg, light_path
 from tests.room import demo_room
 
@@ -68,8 +69,8 @@ def test_a_path_is_written_from_place_to_place(drawn_path: str, light: str) -> N
 
 def test_every_line_of_every_picture_stays_where_it_was_drawn() -> None:
     worksheet = demo_room().worksheets("quay-cushion")[0]
-    pictures = drawn(worksheet, Style())
-    assert set(pictures) == {key for key in page_keys(worksheet) if not key.startswith("surface ")}
+    pictures = drawn(Drawer(worksheet, Style()))
+    assert set(pictures) == {key for key in page_keys(figure_keys(worksheet)) if not key.startswith("surface ")}
     compared = 0
     for (picture,) in pictures.values():
         before, after = (re.findall(r' d="([^"]*)"', svg) for svg in (picture.svg, inline_svg(picture, "")))

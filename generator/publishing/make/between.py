@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from generator.calculation.worked_project import Worksheet
 from generator.publishing.jobs import WorkedSize
+from generator.publishing.kept_pictures import kept_drawers
 from generator.publishing.make.sheets import drawn
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
@@ -22,13 +23,13 @@ _OF_THE_SIZE = ("layout ", "piece ", "fold marks ", "cross fold marks ", "checki
 
 def make_between(room: OpenRoom, output: Output, sizes: Sequence[WorkedSize]) -> None:
     """Write the pages of sizes of one edition."""
-    with output.timed("pages of sizes between"):
+    unpacked: dict[str, Worksheet] = {one.wordless: pickle.loads(one.worksheet) for one in sizes}  # noqa: S301 -- packed by this run
+    with output.timed("pages of sizes between"), kept_drawers(room, unpacked) as drawers:
         for worked in sizes:
-            setting = stamped(room.setting, worked.stamp)
-            worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
+            setting, worksheet = stamped(room.setting, worked.stamp), unpacked[worked.wordless]
             named: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
             address = worksheet.project, worksheet.size, worksheet.edition.name
-            pictures = drawn(worksheet, room.style, _OF_THE_SIZE)
+            pictures = drawn(drawers[worked.wordless], _OF_THE_SIZE)
             page = render_between(worksheet, pictures, setting, named, worked.editions)
             output.add(addresses.size_page(*address), page.encode())
             machine = render_machine(by_measure(worksheet), setting, worked.editions, pictures)

@@ -9,9 +9,8 @@ import pickle
 from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw_for_page, page_keys
-from generator.drawing.style import Style
 from generator.publishing.jobs import SheetLinks, SizeTold, Stamp, WorkedSize
+from generator.publishing.kept_pictures import kept_drawers
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
@@ -65,15 +64,17 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> SizeTold:
     setting = stamped(room.setting, worked.stamp)
     worksheet: Worksheet = pickle.loads(worked.worksheet)  # noqa: S301 -- packed by this run
     links: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
-    with output.timed("pictures"):
-        pictures = drawn(worksheet, room.style)
-    with output.timed("pages"):
-        orders = list(size_orders(worksheet, setting.sheets))
-        further = [one for order in orders for one in order.links(setting.papers)]
-        beside = (links, worked.editions, further)
-        for address, page in pages(worksheet, pictures, setting, beside).items():
-            output.add(address, page)
-    make_handouts(room, output, worksheet, worked.stamp)
+    orders = list(size_orders(worksheet, setting.sheets))
+    with kept_drawers(room, {worked.wordless: worksheet}) as drawers:
+        drawer = drawers[worked.wordless]
+        with output.timed("pictures"):
+            pictures = drawn(drawer)
+        with output.timed("pages"):
+            further = [one for order in orders for one in order.links(setting.papers)]
+            beside = (links, worked.editions, further)
+            for address, page in pages(worksheet, pictures, setting, beside).items():
+                output.add(address, page)
+        make_handouts(room, output, worksheet, worked.stamp, drawer)
     with output.timed("further sheets"):
         for order in orders:
             for paper in setting.papers:
@@ -81,10 +82,10 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> SizeTold:
     return SizeTold(worked.wordless)
 
 
-def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: Stamp) -> None:
-    """Write the handouts of one size and edition."""
+def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: Stamp, drawer: Drawer) -> None:
+    """Write the handouts of one size and edition, with pictures by what draws them."""
     with output.timed("handouts"):
-        for address, sheet in handouts(worksheet, stamped(room.setting, stamp), room.style).items():
+        for address, sheet in handouts(worksheet, stamped(room.setting, stamp), drawer).items():
             output.add(address, sheet)
 
 
@@ -107,19 +108,15 @@ def pages(
     }
 
 
-def drawn(worksheet: Worksheet, style: Style, kinds: tuple[str, ...] = ("",)) -> Pictures:
-    """Return every picture of a worksheet whose key begins with one of ``kinds``, by its key, as a page shows it.
-
-    There is none of the surface: it is large, and the page of the project shows it as cloth.
-    """
-    keys = [key for key in page_keys(worksheet) if key.startswith(kinds) and not key.startswith("surface ")]
-    return {key: (draw_for_page(worksheet, key, style),) for key in keys}
+def drawn(drawer: Drawer, kinds: tuple[str, ...] = ("",)) -> Pictures:
+    """Return every picture that pages show whose key begins with one of ``kinds``, by its key."""
+    return {key: (picture,) for key, picture in drawer.for_pages(kinds).items()}
 
 
-def handouts(worksheet: Worksheet, setting: Setting, style: Style) -> dict[str, bytes]:
+def handouts(worksheet: Worksheet, setting: Setting, drawer: Drawer) -> dict[str, bytes]:
     """Return the handout on every paper, by its address."""
     link = size_link(worksheet)
-    sheets = render_handouts(worksheet, setting, setting.papers, Drawer(worksheet, style))
+    sheets = render_handouts(worksheet, setting, setting.papers, drawer)
     return {link.handout(paper): sheet for paper, sheet in sheets.items()}
 
 

@@ -6,7 +6,15 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.catalogue import draw, draw_sized, figure_keys, heights, sized_keys
+from generator.drawing.catalogue import (
+    draw,
+    draw_for_page,
+    draw_sized,
+    figure_keys,
+    heights,
+    page_keys,
+    sized_keys,
+)
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
@@ -21,56 +29,87 @@ HIGHEST = 215.0
 """How high a picture may be, so that a page holds it with a heading [mm]."""
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What was drawn of one worksheet in one style: it is added to, and may be kept from run to run.
+
+    ``names`` are the keys of all its pictures, ``sized`` those that can be drawn at any size. ``heights`` and
+    ``pictures`` are by key and size, ``pages`` as pages show them, by key.
+    """
+
+    names: tuple[str, ...]
+    sized: tuple[str, ...]
+    heights: dict[str, Heights] = field(default_factory=dict)
+    pictures: dict[str, tuple[Picture, ...]] = field(default_factory=dict)
+    pages: dict[str, Picture] = field(default_factory=dict)
+
+    @property
+    def number(self) -> int:
+        """How much was drawn or measured."""
+        return len(self.heights) + len(self.pictures) + len(self.pages)
+
+
+def nothing_drawn(worksheet: Worksheet) -> Drawn:
+    """Return which pictures a worksheet has, none of them drawn yet."""
+    return Drawn(figure_keys(worksheet), sized_keys(worksheet))
+
+
 class Drawer:
-    """Draws the pictures of one worksheet in one style; what was drawn is kept, for another paper asks again."""
+    """Draws the pictures of one worksheet in one style; what was ``drawn`` is kept, for another paper asks again."""
 
-    worksheet: Worksheet
-    style: Style
-    _there: frozenset[str] = field(init=False)
-    _sized: frozenset[str] = field(init=False)
-    _whole: dict[str, tuple[Picture, ...]] = field(init=False, default_factory=dict)
-    _drawn: dict[tuple[str, DrawnSize], Picture] = field(init=False, default_factory=dict)
-    _heights: dict[tuple[str, float], Heights] = field(init=False, default_factory=dict)
-
-    def __post_init__(self) -> None:
-        """Ask once which pictures there are."""
-        self._sized = frozenset(sized_keys(self.worksheet))
-        self._there = self._sized | set(figure_keys(self.worksheet))
+    def __init__(self, worksheet: Worksheet, style: Style, drawn: Drawn | None = None) -> None:
+        # What the pictures show is in their key; the texts of steps are not, so nothing may be drawn of them.
+        self._worksheet, self._style = worksheet.wordless, style
+        self.drawn = drawn or nothing_drawn(worksheet)
 
     def shown(self, *keys: str) -> tuple[str, ...]:
         """Return which of some keys have a picture, each once."""
-        return tuple(dict.fromkeys(key for key in keys if key in self._there))
+        return tuple(dict.fromkeys(key for key in keys if key in self.drawn.names))
+
+    def for_pages(self, kinds: tuple[str, ...] = ("",)) -> dict[str, Picture]:
+        """Return every picture of any size whose key begins with one of ``kinds``, by its key, as a page shows it.
+
+        There is none of the surface: it is large, and the page of the project shows it as cloth.
+        """
+        wanted = [key for key in page_keys(self.drawn.names) if key.startswith(kinds)]
+        return {key: self._for_page(key) for key in wanted if not key.startswith("surface ")}
+
+    def _for_page(self, key: str) -> Picture:
+        if key not in self.drawn.pages:
+            self.drawn.pages[key] = draw_for_page(self._worksheet, key, self._style)
+        return self.drawn.pages[key]
 
     def heights(self, key: str, width: float) -> Heights:
         """Return how high a picture is at a width, least, as drawn by itself and at most [mm]."""
-        if (key, width) not in self._heights:
-            self._heights[key, width] = self._measured(key, width)
-        return self._heights[key, width]
-
-    def _measured(self, key: str, width: float) -> Heights:
-        if key in self._sized:
-            found = heights(self.worksheet, key, self.style, width)
+        if key in self.drawn.sized:
+            found = self._measured(key, width)
             return Heights(*(min(height, HIGHEST) for height in (found.least, found.natural, found.greatest)))
         high = sum(self._fitted(picture, width).height for picture in self._unsized(key)) * MILLIMETRES
         return Heights(high, high, high)
 
+    def _measured(self, key: str, width: float) -> Heights:
+        name = f"{key}, {width} mm"
+        if name not in self.drawn.heights:
+            self.drawn.heights[name] = heights(self._worksheet, key, self._style, width)
+        return self.drawn.heights[name]
+
     def pictures(self, key: str, width: float, height: float) -> tuple[Picture, ...]:
         """Return a picture at a width and a height [mm]; one that is drawn at one size only is fitted in."""
-        if key not in self._sized:
+        if key not in self.drawn.sized:
             return tuple(self._fitted(picture, width) for picture in self._unsized(key))
         # One that is higher than a page at its least is the only picture that is made smaller after it was drawn.
-        least = heights(self.worksheet, key, self.style, width).least
+        least = self._measured(key, width).least
         size = DrawnSize(width, max(height, least))
-        if (key, size) not in self._drawn:
-            self._drawn[key, size] = draw_sized(self.worksheet, key, self.style, size)
-        drawn, smaller = self._drawn[key, size], min(1.0, height / least)
+        name = f"{key}, {size.width} x {size.height} mm"
+        if name not in self.drawn.pictures:
+            self.drawn.pictures[name] = (draw_sized(self._worksheet, key, self._style, size),)
+        (drawn,), smaller = self.drawn.pictures[name], min(1.0, height / least)
         return (replace(drawn, width=drawn.width * smaller, height=drawn.height * smaller),)
 
     def _unsized(self, key: str) -> tuple[Picture, ...]:
-        if key not in self._whole:
-            self._whole[key] = draw(self.worksheet, key, self.style)
-        return self._whole[key]
+        if key not in self.drawn.pictures:
+            self.drawn.pictures[key] = draw(self._worksheet, key, self._style)
+        return self.drawn.pictures[key]
 
     @staticmethod
     def _fitted(picture: Picture, width: float) -> Picture:
