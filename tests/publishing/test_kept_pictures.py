@@ -18,7 +18,21 @@ from generator.definitions.project import load_project
 from generator.publishing import kept_files
 from generator.publishing.kept_pictures import kept_drawers
 from generator.publishing.links import OWN_THEMES
+from generator.publishing.make import sheets
 from generator.publishing.room import OpenRoom
+
+# As it is before handouts are set only once in all tests: those that are not set would draw nothing.
+HANDOUTS = sheets.handouts
+
+
+@pytest.fixture
+def drawn_room(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A room with themes of its own, published with all that is drawn for it."""
+    monkeypatch.setattr(sheets, "handouts", HANDOUTS)
+    room = made_room(tmp_path)
+    shutil.copytree(OWN_THEMES, room / "themes")
+    published(room)
+    return room
 
 
 def tablet(folder: Path) -> tuple[OpenRoom, Worksheet]:
@@ -45,10 +59,8 @@ def drawn_by(folder: Path) -> tuple[str, int]:
         return drawers["tablet"].for_pages()["fold marks front"].svg, known
 
 
-def test_a_word_or_a_style_sheet_draws_nothing_again(tmp_path: Path) -> None:
-    room = made_room(tmp_path)
-    shutil.copytree(OWN_THEMES, room / "themes")
-    published(room)
+def test_a_word_or_a_style_sheet_draws_nothing_again(drawn_room: Path) -> None:
+    room = drawn_room
     before = {path: path.stat().st_ino for path in kept(room)}
     assert len(before) == 3
     edit(room / "projects/flag.yaml", "Hold it up to the light", "Hold it up to a lamp")
@@ -67,7 +79,8 @@ def test_a_picture_that_is_kept_is_the_one_that_was_drawn(room: Path) -> None:
 
 
 @pytest.mark.parametrize("spoil", ["cut", "turned", "renamed", "empty"])
-def test_a_file_that_was_spoiled_is_found_and_made_anew(room: Path, spoil: str) -> None:
+def test_a_file_that_was_spoiled_is_found_and_made_anew(drawn_room: Path, spoil: str) -> None:
+    room = drawn_room
     site = bytes_of(room)
     before = kept(room)
     paths = list(before)

@@ -59,7 +59,7 @@ class Drawer:
 
     def __init__(self, worksheet: Worksheet, style: Style, drawn: Drawn | None = None) -> None:
         # What the pictures show is in their key; the texts of steps are not, so nothing may be drawn of them.
-        self._worksheet, self._style = worksheet.wordless, style
+        self.worksheet, self.style = worksheet.wordless, style
         self.drawn = drawn or nothing_drawn(worksheet)
 
     def shown(self, *keys: str) -> tuple[str, ...]:
@@ -76,7 +76,7 @@ class Drawer:
 
     def _for_page(self, key: str) -> Picture:
         if key not in self.drawn.pages:
-            self.drawn.pages[key] = draw_for_page(self._worksheet, key, self._style)
+            self.drawn.pages[key] = draw_for_page(self.worksheet, key, self.style)
         return self.drawn.pages[key]
 
     def heights(self, key: str, width: float) -> Heights:
@@ -90,7 +90,7 @@ class Drawer:
     def _measured(self, key: str, width: float) -> Heights:
         name = f"{key}, {width} mm"
         if name not in self.drawn.heights:
-            self.drawn.heights[name] = heights(self._worksheet, key, self._style, width)
+            self.drawn.heights[name] = heights(self.worksheet, key, self.style, width)
         return self.drawn.heights[name]
 
     def pictures(self, key: str, width: float, height: float) -> tuple[Picture, ...]:
@@ -102,13 +102,13 @@ class Drawer:
         size = DrawnSize(width, max(height, least))
         name = f"{key}, {size.width} x {size.height} mm"
         if name not in self.drawn.pictures:
-            self.drawn.pictures[name] = (draw_sized(self._worksheet, key, self._style, size),)
+            self.drawn.pictures[name] = (draw_sized(self.worksheet, key, self.style, size),)
         (drawn,), smaller = self.drawn.pictures[name], min(1.0, height / least)
         return (replace(drawn, width=drawn.width * smaller, height=drawn.height * smaller),)
 
     def _unsized(self, key: str) -> tuple[Picture, ...]:
         if key not in self.drawn.pictures:
-            self.drawn.pictures[key] = draw(self._worksheet, key, self._style)
+            self.drawn.pictures[key] = draw(self.worksheet, key, self.style)
         return self.drawn.pictures[key]
 
     @staticmethod
