@@ -142,12 +142,15 @@ def draw(worksheet: Worksheet, key: str, style: Style) -> tuple[Picture, ...]:
     for kind, diagram in DIAGRAMS.items():
         if key.startswith(f"{kind} "):
             return diagram.draw(worksheet, key.removeprefix(f"{kind} "), style)
-    return (draw_for_page(worksheet, key, style),)
+    return (_at_page_width(worksheet, key, style),)
 
 
 def draw_for_page(worksheet: Worksheet, key: str, style: Style) -> Picture:
     """Return the picture of a key that can be drawn at any size, as a page shows it."""
-    style = on_screen(style)
+    return _at_page_width(worksheet, key, on_screen(style))
+
+
+def _at_page_width(worksheet: Worksheet, key: str, style: Style) -> Picture:
     return draw_sized(worksheet, key, style, DrawnSize(PAGE_WIDTH, heights(worksheet, key, style, PAGE_WIDTH).natural))
 
 
