@@ -64,14 +64,27 @@ def _sketch(canvas: Canvas, worksheet: Worksheet, piece: Piece, under: Piece, ro
     end = (start[0] + float(piece.finished_across), start[1] + float(piece.finished_along))
     canvas.rectangle(at(start), at(end), fill=style.paper, pen=style.cut)
     draw_tucks(canvas, piece, lambda point: at((start[0] + point[0], start[1] + point[1])), scale)
-    middle = at(((start[0] + end[0]) / 2, (start[1] + end[1]) / 2))
-    if text_width(piece.label, style.small, font=style.font) < (end[0] - start[0]) * scale:
-        canvas.text(piece.label, *middle, backing=style.paper)
     for side in measured_sides(piece):
         ends = [at(point) for point in _measured(side, Box(*start, *end), cut)]
         canvas.arrow(ends[0], ends[1], style.outline, both=True)
         words = say_length(distance(piece, under, side), worksheet.edition)
         canvas.text(words, (ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2, bold=True, backing=style.paper)
+    if text_width(piece.label, style.small, font=style.font) < (end[0] - start[0]) * scale:
+        _name(canvas, piece.label, Box(*at(start), *at(end)))
+
+
+def _name(canvas: Canvas, words: str, room: Box) -> None:
+    """Write a name in the middle of its room, or where no distance is told; not at all where there is no such place."""
+    style = canvas.style
+    wide, high = text_width(words, style.small, font=style.font), text_height(style.small)
+    x = (room.left + room.right) / 2
+    for share in (0.5, 0.75, 0.25):
+        y = room.top + share * (room.bottom - room.top)
+        box = Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2).grown(0.02)
+        inside = box.top > room.top and box.bottom < room.bottom
+        if inside and not any(box.overlaps(label.box) for label in canvas.labels):
+            canvas.text(words, x, y, backing=style.paper)
+            return
 
 
 def _measured(side: str, box: Box, cut: Box) -> tuple[Point, Point]:

@@ -32,6 +32,10 @@ def buttons(on="wrap.left", onto="wrap.right"):
     )
 
 
+def _seams(way):
+    return dict.fromkeys(SIDES, End("seam", Fraction(5, 8), way=way))
+
+
 GATHERED = {"edge": Fraction(26), "fullness": Fraction(7, 4), "length": Fraction(91, 2)}
 PIECED = PiecedBias(Fraction(8), Fraction(20), 8, Fraction(63))
 PIECES = (
@@ -44,6 +48,8 @@ PIECES = (
     piece_cut("bias strip", 60, 2, {}, name="pieced", measures={"square": Fraction(13)}, pieced=PIECED),
     piece_cut("rectangle", 60, 30, dict.fromkeys(SIDES, End("turnover", Fraction(3))), name="cover"),
     piece_cut("rectangle", 10, 10, name="plain"),
+    piece_cut("rectangle", 10, 10, _seams("french seam"), name="slip"),
+    piece_cut("rectangle", 10, 10, _seams("felled seam"), name="apron"),
 )
 WORKSHEET = replace(
     worksheet_of(*PIECES),
@@ -51,6 +57,8 @@ WORKSHEET = replace(
     meetings=(
         MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),
         MeetingWork("plain.all", "boxing.edge", Fraction(36), Fraction(36), Fraction(0)),
+        MeetingWork("slip.left", "slip.right", Fraction(10), Fraction(10), Fraction(0), lines=2),
+        MeetingWork("apron.left", "apron.right", Fraction(10), Fraction(10), Fraction(0), lines=2),
     ),
 )
 SIZE = DrawnSize(93, 120)
@@ -65,6 +73,8 @@ EXPECTED = {
     "pieced": ["pieced bias"],
     "cover": ["board"],
     "plain": [],
+    "slip": ["french seam"],
+    "apron": ["felled seam"],
 }
 
 
@@ -275,3 +285,9 @@ def test_the_stitching_of_a_bound_corner_stops_where_the_next_line_begins():
     turn = {(round(b[0], 5), round(b[1], 5)) for a, b in level if b[0] - a[0] > 0.8}
     corner = (1.2, min(y for _, y in turn))
     assert any((round(corner[0] - x, 3), round(y - corner[1], 3)) == (0.17, 0.17) for x, y in turn)
+
+
+def test_a_seam_that_shuts_in_its_edges_tells_both_its_lines():
+    # French: 5/8 - 1/4 = 3/8 from the raw edges, then 1/4 from the fold. Felled: on the seam line, one side cut to 1/4.
+    assert {"3/8 in", "1/4 in", "1 Wrong sides together"} <= set(words_of("french seam"))
+    assert {"5/8 in", "1/4 in", "1 Right sides together"} <= set(words_of("felled seam"))
