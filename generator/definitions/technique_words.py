@@ -81,6 +81,8 @@ BRACKETS = (
         "edge",
         "keep clear",
         "corner marks",
+        "boxing",
+        "boxing edges",
         "caught",
         "layers",
         "enclosed seams",

@@ -208,6 +208,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "piece": lambda _context, pieces: _names(pieces[:1]),
         "other": lambda _context, pieces: _names(pieces[1:2]),
         "pieces": lambda _context, pieces: _names(pieces),
+        "boxing": lambda _context, pieces: _names([one for one in pieces if one.made.goes_round == "faces"]),
         "cut list": _cut_list(later=False),
         "cuts": _cuts,
         "shape middle": _panel(lambda _context, panel: lists.middle_words(panel)),

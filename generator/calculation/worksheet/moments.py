@@ -143,6 +143,13 @@ def _corner_marks(moment: Moment) -> str:
     return f"{', '.join(places[:-1])} and {places[-1]}"
 
 
+def _boxing_edges(moment: Moment) -> str:
+    """The edges of a boxing that the step sews: both, or the one that goes round the only face."""
+    faces = {name for seam in moment.seams if seam.sort == "box" for name in seam.pieces}
+    labels = [piece.label for name in faces if (piece := moment.context.pieces[name]).made.goes_round != "faces"]
+    return f"the edge for the {labels[0]}" if len(labels) == 1 else "both edges"
+
+
 def _square(moment: Moment) -> bool:
     faces = [seam.pairs[0] for seam in moment.seams if seam.sort == "box"]
     names = {edge[0] for pair in faces for edge in pair if edge[1] in SIDES}
@@ -266,6 +273,7 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         "caught": lambda moment: _named(_caught(moment), moment),
         "layers": _layers,
         "edge": _edges,
+        "boxing edges": _boxing_edges,
         "corner marks": _corner_marks,
         "meetings": _meetings,
         "hems": _hems,

@@ -64,8 +64,15 @@ def test_the_casing_is_made_when_the_ring_is_closed_and_the_elastic_goes_in_last
     casing, boxing, elastic = (steps[names.index(name)] for name in ("casing", "make boxing", "thread elastic"))
     assert "Mark a gap of 2 in" in casing.text
     assert "rod" not in casing.text
-    assert "Sew the ends of the boxing" not in boxing.text
-    assert "Fold the round piece in four too" in boxing.text
+    assert "Sew the ends of the" not in boxing.text
+    # The other edge is a hem by then: no notch may be cut into it.
+    assert "notch the edge for the top at the folds" in boxing.text
+    assert "both edges" not in boxing.text
+    assert "Fold it in four too" in boxing.text
+    # It is told by its name in the project.
+    assert boxing.title == "Sew in the skirt"
+    assert "Sew round with the skirt uppermost" in boxing.text
+    assert "boxing" not in boxing.text
     assert "elastic 3/8 in wide, **40 5/8 in long**, its ends lapped by 1 in" in elastic.text
 
 
