@@ -59,6 +59,7 @@ class Room:
     samples: Mapping[str, Sample] = field(default_factory=dict)
     prices: Mapping[str, Price] = field(default_factory=dict)
     currency: str = ""
+    currency_code: str = ""
     lends: tuple[str, ...] = ()
     guides: tuple[GuideGroup, ...] = ()
 
@@ -132,6 +133,7 @@ def _room(site: SiteFile) -> Room:
         samples=dict(site.samples),
         prices=dict(site.prices),
         currency=site.currency,
+        currency_code=site.currency_code,
         lends=site.lends,
         guides=site.guides,
     )

@@ -197,6 +197,14 @@ def _currency(words: Scalar, reading: Reading) -> str:
     return text
 
 
+def _currency_code(words: Scalar, reading: Reading) -> str:
+    """Return the letters of a kind of money as ISO 4217 writes them."""
+    text = filled_words(words).strip()
+    if not re.fullmatch("[A-Z]{3}", text):
+        raise Fault(f"'{text}' is no code of money; write the three capital letters of ISO 4217: GBP, EUR, SEK")
+    return text
+
+
 class Ruler(Keyed):
     """The divisions of a ruler that a person finds, best first, and the finest of all."""
 
@@ -230,5 +238,6 @@ class SiteFile(Keyed):
     samples: NamedGroups[Sample] = field(default_factory=dict)
     prices: Annotated[Mapping[str, Price], LeafGroup(Leaf(_price, VALUE))] = field(default_factory=dict)
     currency: Annotated[str, Leaf(_currency, {"type": "string"})] = ""
+    currency_code: Annotated[str, Leaf(_currency_code, {"type": "string", "pattern": "^[A-Z]{3}$"})] = ""
     lends: WordList = ()
     guides: Items[GuideGroup] = ()

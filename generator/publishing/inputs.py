@@ -27,6 +27,7 @@ from generator.publishing.room_files import (
     theme_folders,
 )
 from generator.publishing.write import key_of, key_of_bytes, not_read
+from generator.rendering.addresses import ROBOTS
 
 # These reach a site only as files of their own, which pages link to: a change of them makes no page and no sheet stale.
 _LINKED_FILES = ("screen.css", "print.css", "machine.css", "reference.css", "icon.svg", "icon-180.png")
@@ -65,6 +66,11 @@ class Inputs:
     def strays(self) -> list[str]:
         """The names under which editions are kept without a project."""
         return [name for name in self.editions if name not in self.projects]
+
+    @property
+    def own_robots(self) -> bool:
+        """Whether the room has a robots.txt of its own."""
+        return any(name.casefold() == ROBOTS for name in self.as_is)
 
     @property
     def rest(self) -> str:

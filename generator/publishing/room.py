@@ -70,6 +70,7 @@ def room_setting(room: Room, theme: Theme) -> Setting:
         place=room.place,
         line=room.line,
         time_zone=room.time_zone,
+        currency_code=room.currency_code,
         site_address=room.web_address,
         welcome=room.welcome.filled(room.edition(room.editions[0]), _no_measure) if room.welcome else "",
         editions=room.editions,

@@ -161,7 +161,8 @@ def _search(known: Known) -> Mapping[str, Told]:
 
 def _home(known: Known) -> Mapping[str, Told]:
     cards = tuple(told.card for told in known.pages_of_projects)
-    return {"site": Told((cards, known.told(SheetLinks, ROOM_ENTRY).sheets, known.pages, known.classes))}
+    sheets, own_robots = known.told(SheetLinks, ROOM_ENTRY).sheets, known.inputs.own_robots
+    return {"site": Told((cards, sheets, known.pages, known.classes, own_robots))}
 
 
 def _share(known: Known) -> Mapping[str, Told]:

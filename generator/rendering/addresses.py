@@ -22,12 +22,14 @@ CLASSES = "classes/index.html"
 CORRECTIONS = "corrections.html"
 FEED = "corrections.xml"
 SITEMAP = "sitemap.xml"
+ROBOTS = "robots.txt"
 NEWEST = "sheets.json"
 ALL = "all.html"
 MANIFEST = "site.webmanifest"
 MISSING = "404.html"
 
-# The first part of every path that the tool writes to: no other file of a site may lie there.
+# The first part of every path that the tool writes to: no other file of a site may lie there. A room may have its own
+# robots.txt, which is then not written.
 TAKEN = frozenset(
     path.partition("/")[0]
     for path in (

@@ -37,7 +37,8 @@ SITE_LINKS = (
 class Setting:
     """What is the same for every page and sheet of a room.
 
-    ``line`` is the heading of the home page, ``welcome`` the Markdown below it; ``time_zone`` is where its clocks are.
+    ``line`` is the heading of the home page, ``welcome`` the Markdown below it; ``time_zone`` is where its clocks are,
+    ``currency_code`` its money as ISO 4217 names it.
     ``site_address`` is where the site is published ("https://..."), or empty; it is only printed and linked from
     sheets. ``sheets`` are those beside the handout that the site has. ``edition_mark`` tells sheets of different days
     apart; ``standing`` tells whether a sheet has the numbers that were kept under it, is a draft made after it, is one
@@ -50,6 +51,7 @@ class Setting:
     place: str = ""
     line: str = ""
     time_zone: str = ""
+    currency_code: str = ""
     welcome: str = ""
     site_address: str = ""
     editions: tuple[str, ...] = ("inch", "metric")

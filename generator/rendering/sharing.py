@@ -118,6 +118,13 @@ def sitemap(pages: Iterable[str], setting: Setting) -> bytes | None:
     return written + b"\n"
 
 
+def robots(setting: Setting) -> bytes | None:
+    """Return what search engines may read (RFC 9309), all, and where the map is; None where the site has no address."""
+    if not setting.site_address:
+        return None
+    return f"User-agent: *\nAllow: /\n\nSitemap: {absolute(addresses.SITEMAP, setting)}\n".encode()
+
+
 def sharing(title: str, about: str, address: str, setting: Setting) -> Mapping[str, str]:
     """Return what a page tells those who share it, by property; without an address only what needs none."""
     told = {"og:type": "article", "og:title": title, "og:description": about, "og:site_name": setting.room}

@@ -59,6 +59,9 @@ def class_data(sheet: ClassSheet, setting: Setting) -> Markup:
         "location": {"@type": "Place", "name": setting.room, "address": setting.place or setting.room},
         "organizer": {"@type": "Organization", "name": setting.room, "url": absolute(addresses.HOME, setting)},
     }
+    offers = _offers(sheet, page, setting)
+    if offers:
+        common["offers"] = offers
     events = [
         {
             **common,
@@ -68,6 +71,23 @@ def class_data(sheet: ClassSheet, setting: Setting) -> Markup:
         for session in sessions
     ]
     return as_data({"@context": _CONTEXT, "@graph": events})
+
+
+def _offers(sheet: ClassSheet, page: str, setting: Setting) -> list[dict[str, str]]:
+    """The price of each size, as a number and the code of its money: a mark alone, such as kr, is of several."""
+    if not setting.currency_code:
+        return []
+    several = len({price.edition for price in sheet.prices}) > 1
+    return [
+        {
+            "@type": "Offer",
+            "name": f"{price.size_label}, {price.edition} edition" if several else price.size_label,
+            "price": price.whole.number,
+            "priceCurrency": setting.currency_code,
+            "url": page,
+        }
+        for price in sheet.prices
+    ]
 
 
 def _moment(session: SessionTimes, minutes: int, setting: Setting) -> str:

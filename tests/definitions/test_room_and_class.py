@@ -154,6 +154,18 @@ def test_what_is_no_address_of_a_site_is_refused(tmp_path: Path, written: str) -
     ]
 
 
+def test_money_is_named_as_banks_do(tmp_path: Path) -> None:
+    assert room(tmp_path, "room:\n  name: Test room\ncurrency code: SEK\n").currency_code == "SEK"
+    assert room(tmp_path, "room:\n  name: Test room\n").currency_code == ""
+
+
+@pytest.mark.parametrize("written", ["£", "gbp", "POUND", "GB", "ÅÄÖ"])
+def test_what_is_no_code_of_money_is_refused(tmp_path: Path, written: str) -> None:
+    assert room_faults(tmp_path, f"room:\n  name: Test room\ncurrency code: {written}\n") == [
+        f"site.yaml:3:16: '{written}' is no code of money; write the three capital letters of ISO 4217: GBP, EUR, SEK"
+    ]
+
+
 def test_pages_of_words_are_grouped_by_the_rooms_file(tmp_path: Path) -> None:
     text = "room:\n  name: A\nguides:\n  - title: For students\n    pages: care, how-to-measure\n"
     (group,) = room(tmp_path, text).guides

@@ -103,7 +103,29 @@ def test_every_name_that_the_tool_writes_is_kept_free_for_it(tmp_path: Path) -> 
     room = made_room(tmp_path / "room")
     edit(room / "site/site.yaml", "  welcome: Come in.\n", "  welcome: Come in.\n  web address: https://loft.example\n")
     published(room)
-    assert {path.name for path in site_of(room).iterdir()} <= TAKEN
+    assert {path.name for path in site_of(room).iterdir()} <= TAKEN | {"robots.txt"}
+
+
+def test_a_room_says_itself_what_search_engines_may_read_or_the_site_says_that_they_may_read_all(
+    tmp_path: Path,
+) -> None:
+    room = made_room(tmp_path / "room")
+    edit(room / "site/site.yaml", "  welcome: Come in.\n", "  welcome: Come in.\n  web address: https://loft.example\n")
+    file = site_of(room) / "robots.txt"
+    published(room)
+    usual = "User-agent: *\nAllow: /\n\nSitemap: https://loft.example/sitemap.xml\n"
+    assert file.read_text(encoding="utf-8") == usual
+    as_is(room, "robots.txt", "User-agent: *\nDisallow: /\n")
+    assert published(room).made == ["site", "as is"]
+    assert file.read_text(encoding="utf-8") == "User-agent: *\nDisallow: /\n"
+    assert published(room).current
+    (room / "site/as-is/robots.txt").unlink()
+    published(room)
+    assert file.read_text(encoding="utf-8") == usual
+
+
+def test_a_room_without_an_address_has_no_file_for_search_engines(room: Path) -> None:
+    assert not (site_of(room) / "robots.txt").exists()
 
 
 def test_a_link_among_the_files_as_they_are_is_refused(room: Path) -> None:

@@ -2,7 +2,9 @@ from __future__ import annotations
 
 import dataclasses
 import json
+import re
 from fractions import Fraction
+from urllib.robotparser import RobotFileParser
 from xml.etree import ElementTree
 
 import pytest
@@ -15,8 +17,8 @@ from generator.rendering.cards import SitePicture, ThingPictures
 from generator.rendering.environment import template
 from generator.rendering.guides import render_guides
 from generator.rendering.pages import render_between, render_home, render_project, render_size, render_words
-from generator.rendering.setting import Setting, size_link
-from generator.rendering.sharing import absolute, description, how_to, sitemap, size_sharing
+from generator.rendering.setting import Setting, project_card, size_link
+from generator.rendering.sharing import absolute, description, how_to, robots, sitemap, size_sharing
 
 KNOWN = setting(site_address="https://ropewalk.example/sheets/")
 LOC = "{http://www.sitemaps.org/schemas/sitemap/0.9}url/{http://www.sitemaps.org/schemas/sitemap/0.9}loc"
@@ -64,6 +66,15 @@ def test_a_site_map_has_every_page_once_in_order_and_no_other_files() -> None:
     ]
 
 
+def test_search_engines_may_read_all_and_are_told_where_the_map_is() -> None:
+    # RFC 9309, 2.2: groups begin with User-agent; sitemaps.org: "Sitemap:" with the whole address, wherever it stands.
+    read = RobotFileParser()
+    read.parse((robots(KNOWN) or b"").decode().splitlines())
+    assert read.can_fetch("anyone", "https://ropewalk.example/sheets/projects/b/")
+    assert read.site_maps() == ["https://ropewalk.example/sheets/sitemap.xml"]
+    assert robots(setting()) is None
+
+
 def test_a_description_fits_a_list_of_results_and_ends_with_a_whole_word() -> None:
     long = dataclasses.replace(cushion(METRIC), summary="A cushion " + "with many fine tucks " * 20)
     assert len(description(long)) <= 155
@@ -103,6 +114,23 @@ def test_the_page_of_a_size_between_named_ones_shows_it_too_and_one_of_nothing_s
     assert "picture-480.webp 480w" in render_between(between, {}, KNOWN, [size_link(cushion())])
     nothing = dataclasses.replace(cushion(), pieces={}, laid_out=LaidOut((), Fraction(0), Fraction(0)))
     assert "webp" not in render_size(nothing, {}, KNOWN)
+
+
+@pytest.mark.parametrize(("kind", "facts"), [("other", "Some practice"), ("mats", "Mats · some practice")])
+def test_a_project_of_any_kind_is_described_in_good_english(kind: str, facts: str) -> None:
+    sheet = dataclasses.replace(cushion(), kind=kind, level="some practice")
+    page = render_project([sheet], ThingPictures(), KNOWN)
+    assert '<meta name="description" content="Slack Tide cushion in hand-turned tucks. A cushion whose front ' in page
+    assert f'<p class="facts">{facts} · ' in page
+
+
+def test_the_home_page_names_no_kind_before_what_has_none_and_chooses_it_last() -> None:
+    sheets = [dataclasses.replace(cushion(), kind=kind) for kind in ("runner", "other", "mats")]
+    page = render_home([project_card([sheet]) for sheet in sheets], KNOWN)
+    assert "sheets for 3 projects in hand-turned tucks, in every size" in page
+    assert re.findall(r'id="kind-\d" value="(\w+)"', page) == ["mats", "runner", "other"]
+    cards = re.findall(r'data-kind="(\w+)".*?<p class="facts">(.*?)\n', page, re.S)
+    assert [(kind, "Other" in facts) for kind, facts in cards] == [("runner", False), ("other", False), ("mats", False)]
 
 
 @pytest.mark.parametrize("page", ["home", "project", "words", "guides"])

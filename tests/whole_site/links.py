@@ -13,7 +13,7 @@ from page_reading import Link, read_tags
 from tests.built_site import BuiltSite
 
 # Search engines ask for the first by its name alone, servers for the last, scripts for the others.
-ASKED_FOR = ("sitemap.xml", "sheets.json", "assets/words.js", "site.webmanifest", "404.html")
+ASKED_FOR = ("sitemap.xml", "robots.txt", "sheets.json", "assets/words.js", "site.webmanifest", "404.html")
 # A server shows this page at any address, so its links begin at the root of the host.
 AT_ANY_ADDRESS = "404.html"
 

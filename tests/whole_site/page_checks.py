@@ -204,6 +204,8 @@ def instructions(page: ReadPage) -> Iterator[str]:
             for term in TOLD.get(part.get("@type"), ())
             if not part.get(term)
         ]
+        offered = [offer for part in parts for offer in part.get("offers", ())]
+        yield from (f"it offers {offer} without a price in a money" for offer in offered if not _priced(offer))
         if strange or lacking:
             yield f"its JSON-LD is of type {strange}, or lacks {lacking}"
         if told.get("@type") != "HowTo":
@@ -213,6 +215,13 @@ def instructions(page: ReadPage) -> Iterator[str]:
         named = [thing for term in ("supply", "tool") for thing in told.get(term, ()) if not thing.get("name")]
         if empty or steps or named:
             yield f"its JSON-LD lacks {empty}, or words in {steps + named}"
+
+
+def _priced(offer: dict[str, str]) -> bool:
+    """Whether an offer is one of schema.org: a number with a point, and the code of its money as ISO 4217 writes it."""
+    money = re.fullmatch("[A-Z]{3}", offer.get("priceCurrency", ""))
+    price = re.fullmatch(r"\d+(\.\d+)?", offer.get("price", ""))
+    return bool(offer.get("@type") == "Offer" and offer.get("name") and money and price)
 
 
 def wording(page: ReadPage) -> Iterator[str]:

@@ -67,6 +67,22 @@ def test_a_spoilt_page_is_found_out(good: str, demo_site: BuiltSite) -> None:
 
 
 @pytest.mark.parametrize(
+    ("good", "bad"),
+    [('"28.50"', '"£28.50"'), ('"GBP"', '"pounds"'), ('"Offer"', '"Price"'), ('"name": "Small", ', "")],
+)
+def test_an_offer_without_a_price_is_found_out(good: str, bad: str, demo_site: BuiltSite) -> None:
+    offer = '{"@type": "Offer", "name": "Small", "price": "28.50", "priceCurrency": "GBP"}'
+    text = (
+        (demo_site.folder / PAGE)
+        .read_text(encoding="utf-8")
+        .replace('"@type": "HowTo"', f'"offers": [{offer}], "@type": "HowTo"')
+    )
+    told = "without a price in a money"
+    assert not any(told in fault for fault in faults(ReadPage(text)))
+    assert any(told in fault for fault in faults(ReadPage(text.replace(good, bad))))
+
+
+@pytest.mark.parametrize(
     ("link", "told"),
     [
         ('<a href="gone.html">x</a>', "leads to no file"),

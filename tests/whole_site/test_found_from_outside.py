@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from pathlib import Path
+from urllib.robotparser import RobotFileParser
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
@@ -38,6 +39,22 @@ def test_the_map_of_the_site_lists_every_page_once_and_nothing_else(demo_site: B
     assert root.tag == f"{SITEMAP}urlset"
     listed = [file_at(demo_site, str(place.text)) for place in root.iterfind(f"{SITEMAP}url/{SITEMAP}loc")]
     assert sorted([*listed, "404.html"]) == sorted(demo_site.pages)
+
+
+def test_search_engines_may_read_every_page_and_find_the_map(demo_site: BuiltSite) -> None:
+    read = RobotFileParser()
+    read.parse((demo_site.folder / "robots.txt").read_text(encoding="utf-8").splitlines())
+    assert read.site_maps() == [f"{demo_site.address}sitemap.xml"]
+    assert [page for page in demo_site.pages if not read.can_fetch("anyone", demo_site.address + page)] == []
+
+
+def test_a_class_with_a_fee_offers_every_price_of_its_page(demo_site: BuiltSite) -> None:
+    page = ReadPage((demo_site.folder / "classes/saturday-cushions.html").read_text(encoding="utf-8"))
+    [data] = [json.loads(str(script.text)) for script in page.all("script") if "json" in script.get("type", "")]
+    told = [[offer["price"] for offer in event["offers"]] for event in data["@graph"]]
+    shown = re.findall(r"<li><b>£([\d.]+)</b>", page.text)
+    assert shown
+    assert told == [shown] * len(data["@graph"])
 
 
 def test_every_page_that_names_its_own_address_names_the_right_one(demo_site: BuiltSite) -> None:

@@ -37,14 +37,18 @@ class Money:
     minor: int
     currency: Currency
 
-    def __str__(self) -> str:
+    @property
+    def number(self) -> str:
+        """The amount without its sign and its mark, with the decimals of the room's money."""
         whole, part = divmod(abs(self.minor), 10**self.currency.places)
-        number = f"{whole}.{part:0{self.currency.places}d}" if self.currency.places else str(whole)
+        return f"{whole}.{part:0{self.currency.places}d}" if self.currency.places else str(whole)
+
+    def __str__(self) -> str:
         gap = " " if self.currency.space else ""
         sign = "-" if self.minor < 0 else ""
         if self.currency.before:
-            return f"{sign}{self.currency.mark}{gap}{number}"
-        return f"{sign}{number}{gap}{self.currency.mark}"
+            return f"{sign}{self.currency.mark}{gap}{self.number}"
+        return f"{sign}{self.number}{gap}{self.currency.mark}"
 
 
 def read_money(text: str, places: int = 2) -> Money:

@@ -29,7 +29,7 @@ from generator.rendering.pages import render_home, render_missing, render_projec
 from generator.rendering.reference import render_glossary
 from generator.rendering.search import findables, render_all, search_index
 from generator.rendering.setting import project_card
-from generator.rendering.sharing import sitemap
+from generator.rendering.sharing import robots, sitemap
 from generator.rendering.styles import shared_files
 
 
@@ -84,15 +84,20 @@ def make_home(
     sheets: Sequence[SheetLink],
     pages: Sequence[str],
     classes: Sequence[ClassCard],
+    own_robots: bool,
 ) -> None:
-    """Write the home page; ``sheets`` are those for the whole room, ``pages`` the paths of all other pages."""
+    """Write the home page; ``sheets`` are those for the whole room, ``pages`` the paths of all other pages.
+
+    ``own_robots`` tells that the room has a robots.txt of its own, so that none is written.
+    """
     with output.timed("pages"):
         files = {addresses.HOME: render_home(projects, room.setting, sheets, classes).encode()}
         files |= {addresses.MISSING: render_missing(room.setting).encode()}
         files |= {addresses.asset(name): content for name, content in shared_files(room.theme).items()}
         files |= further_files(room.setting)
-        mapped = sitemap((addresses.HOME, *pages), room.setting)
+        mapped, allowed = sitemap((addresses.HOME, *pages), room.setting), robots(room.setting)
         files |= {addresses.SITEMAP: mapped} if mapped else {}
+        files |= {addresses.ROBOTS: allowed} if allowed and not own_robots else {}
         for address, content in files.items():
             output.add(address, content)
 
