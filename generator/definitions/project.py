@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import Annotated, ClassVar, Self
 
 from generator.definitions.between import Between, check_between
-from generator.definitions.blinds import check_cords
 from generator.definitions.caution_rule import Asked, AskedCautions, asked_names, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.completed import completed
+from generator.definitions.cords import check_cords, check_neck
 from generator.definitions.fields import Day, FinishedSize, Label, Length, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
@@ -121,6 +121,7 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         check_between(project.between, project.sizes, reading)
         asked = (project.cautions, *(step.cautions for step in project.steps))
         check_cords(project.pieces, project.supplies, asked_names(project.cautions), reading)
+        check_neck(project.closures, asked_names(project.cautions), reading)
         check_cautions([one for each in asked for one in own_cautions(each)], reading)
     reading.faults.stop()
     if project is None:

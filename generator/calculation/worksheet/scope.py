@@ -27,6 +27,8 @@ from generator.lengths import Edition, on_step, read_length, say_length, write_l
 from generator.limits import LARGEST_VALUE, MOST_THINGS
 
 _FINEST = 10**40
+# Closures that can hurt by themselves, and the caution that each brings along.
+_BROUGHT = {"magnet": "magnets", "snaps": "small parts"}
 _DEFAULT_SEAM = {"inch": read_length("1/2 in"), "metric": read_length("1.5 cm")}
 
 
@@ -186,9 +188,10 @@ class Scope:
 
     @property
     def places(self) -> tuple[str, ...]:
-        """Where the finished thing is used and what of it can hurt: as the file says, and the magnets that close it."""
-        magnets = ("magnets",) if any(one.kind == "magnet" for one in self.project.closures) else ()
-        return tuple(dict.fromkeys((*asked_names(self.project.cautions), *magnets)))
+        """Where the finished thing is used and what of it can hurt: as the file says, and by what closes it."""
+        kinds = {one.kind for one in self.project.closures}
+        brought = [caution for kind, caution in _BROUGHT.items() if kind in kinds]
+        return tuple(dict.fromkeys((*asked_names(self.project.cautions), *brought)))
 
     def _binding_width(self) -> Fraction:
         for piece in self.project.pieces.values():

@@ -1,7 +1,7 @@
-"""Cords of a blind: pieces, cautions and what is bought come in, faults go out.
+"""Cords that can strangle a child: pieces, closures, cautions and what is bought come in, faults go out.
 
-A cord at a blind can strangle a child. No sheet tells of a cord but that of a headrail which is bought with all its
-safety parts and fitted by its maker's text.
+No sheet tells of a cord at a blind but that of a headrail which is bought with all its safety parts and fitted by its
+maker's text, and none ties anything at a child's neck (EN 14682, on cords of children's clothes; from memory).
 """
 
 from __future__ import annotations
@@ -9,12 +9,15 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping, Sequence
 
+from generator.definitions.closures import Closure
 from generator.definitions.cloths import Supply
 from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.reading import Reading
 
 CAUTION = "blind cords"
+CHILDREN = "small children"
+_NECK = re.compile(r"\b(neck|throat|collar|hood)", re.IGNORECASE)
 _CORD = re.compile(r"\b(cord|string|chain|lift tape)s?\b", re.IGNORECASE)
 
 
@@ -39,3 +42,17 @@ def check_cords(
                 "to hooks. Only with a headrail that is bought with all its safety parts, write 'rings' under 'tucks'"
             )
             reading.faults.add(supply.place, told)
+
+
+def check_neck(closures: Sequence[Closure], cautions: Collection[str], reading: Reading) -> None:
+    """Hold that nothing is tied at the neck of what small children wear."""
+    if CHILDREN not in cautions:
+        return
+    for closure in closures:
+        named = [word for run in closure.edges for edge in run.edges for word in edge]
+        if closure.kind == "ties" and any(_NECK.search(word) for word in named):
+            told = (
+                "a tie at a child's neck can strangle; close it with snaps, buttons or hook and loop, and keep ties "
+                "below the arms"
+            )
+            reading.faults.add(closure.place, told)
