@@ -204,6 +204,7 @@ CONDITIONS = frozenset(
         "caught tucks",
         "in the seam",
         "on tucks",
+        "on tucked blocks",
         "turned under",
         "turned blocks",
         "bands",

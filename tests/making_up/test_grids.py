@@ -72,6 +72,18 @@ def test_the_steps_tell_the_sizes_that_are_measured(tmp_path: Path) -> None:
     assert "band" not in joined.text
 
 
+def test_what_is_quilted_to_a_grid_is_told_by_its_cut_edge_and_sewn_between_tucks(tmp_path: Path) -> None:
+    (quilt,) = (step for step in sheet(tmp_path).steps if step.standard == "quilt")
+    # A binding goes round the cut edge, 28 1/2 in long; padding and backing are cut 30 1/2.
+    assert "- padding, on the hanging: its edges 1 in beyond the cut edges" in quilt.text
+    assert "In the blocks quilt in the visible spaces between the tucks" in quilt.text
+    assert "lines that you rule" not in quilt.text
+    # The padding lies on the wrong side of the hanging, the backing on the padding.
+    laid = [[(layer.pieces, layer.right_side_up) for layer in one.layers] for one in quilt.joined]
+    hanging, padding, backing = (("hanging",), False), (("padding",), True), (("backing",), True)
+    assert laid == [[hanging, padding], [padding, backing]]
+
+
 def test_the_picture_has_an_arrow_and_a_name_for_every_block(tmp_path: Path) -> None:
     picture = draw_for_page(sheet(tmp_path), "blocks hanging", Style())
     assert [f"{row}-{place}" in picture.svg for row in (1, 2, 3) for place in (1, 2, 3)] == [True] * 9

@@ -14,6 +14,7 @@ from generator.calculation.panel.tolerance import ALONG, check_points, correctio
 from generator.calculation.worked import End
 from generator.calculation.worked_checks import Checks, Others
 from generator.rendering.rescue import panel_trouble, render_rescue, row_groups
+from tests.room import demo_room
 
 SMALL = worksheets("inch")[0]
 
@@ -121,6 +122,17 @@ def test_other_pieces_are_cut_to_the_panel_only_where_they_wait(others: Others, 
     text = whole_text(render_rescue(replace(SMALL, pieces={"front": replace(front, panel=panel)}), setting(), "A4"))
     assert told_then in text
     assert ("cut the other pieces" in text) == (others == "wait")
+
+
+def test_a_blind_with_rods_leaves_its_hems_and_its_head_alone() -> None:
+    sheet = demo_room().worksheets("fairway-blind")[0]
+    text = whole_text(render_rescue(sheet, setting(), "Letter"))
+    assert "Left and right, top and bottom, narrow and short: all as it lies on the table." in text
+    assert "Both hems are sewn and the tucks stitched through them: leave it so." in text
+    # Its top lies at the left.
+    assert "Trim the right side, by" in text
+    assert "Trim the left side" not in text
+    assert "allowances" not in text
 
 
 def test_cross_tucks_have_check_points_of_their_own() -> None:

@@ -61,7 +61,7 @@ class Joiner:
         for group in _in_one_go(list(self._sewn(acts))):
             found += [self._opened(one, group, acts) for one in self._layered(group)]
         found += [self._laid(act) for act in acts if act.does == "lay"]
-        found += [self._copied(copy) for act in acts if act.does != "lay" for copy in self._fixed(act)]
+        found += self._copied(copy for act in acts if act.does != "lay" for copy in self._fixed(act))
         return (*found, *self._turned_out(acts, found))
 
     def _sewn(self, acts: Sequence[Act]) -> Iterable[_SewnRun]:
@@ -165,9 +165,13 @@ class Joiner:
         fixed = [item.on for item in self.book.gives(act) if item.state == "fixed"]
         return (self.book.thing.parts[piece] for piece in fixed)
 
-    def _copied(self, copy: Component) -> Joined:
-        below = JoinLayer((copy.lies_on,), right_side_up=False)
-        return Joined((), (below, JoinLayer((copy.name,), right_side_up=True)), does="lay")
+    def _copied(self, copies: Iterable[Component]) -> Iterable[Joined]:
+        """Each copy on the wrong side of its piece, a second on the first."""
+        lying: dict[str, JoinLayer] = {}
+        for copy in copies:
+            below = lying.get(copy.lies_on, JoinLayer((copy.lies_on,), right_side_up=False))
+            lying[copy.lies_on] = JoinLayer((copy.name,), right_side_up=True)
+            yield Joined((), (below, lying[copy.lies_on]), does="lay")
 
     def _turned_out(self, acts: Sequence[Act], found: Sequence[Joined]) -> Iterable[Joined]:
         """What a step only turns out, as it was sewn before."""

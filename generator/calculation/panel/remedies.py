@@ -77,6 +77,8 @@ def _at_the_end(tucks: TuckSet, leeway: Leeway, edition: Edition) -> Iterator[st
         yield f"The allowances give {say_length(leeway.lets_out, edition)}"
     if max(leeway.trims):
         yield f"Too {leeway.wide}: {_trimmed(tucks, leeway)}"
+    if not (any(leeway.changes) or leeway.leaves_out or leeway.lets_out) and leeway.others == "none":
+        yield f"Too {leeway.narrow}: leave it so"
     if leeway.others == "wait":
         yield "Or leave it: what waits is cut to it"
     if leeway.others == "cut":
@@ -86,4 +88,6 @@ def _at_the_end(tucks: TuckSet, leeway: Leeway, edition: Edition) -> Iterator[st
 def _trimmed(tucks: TuckSet, leeway: Leeway) -> str:
     if tucks.ring:
         return "a wider closing seam takes it in"
+    if not min(leeway.trims):
+        return f"trim the {leeway.sides[leeway.trims.index(max(leeway.trims))]} edge"
     return f"trim the {'sides' if leeway.sides == ('left', 'right') else 'ends'}"

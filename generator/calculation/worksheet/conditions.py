@@ -211,6 +211,10 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "on tucks": lambda pieces, scope: any(
             scope.piece(piece.lies_on).panel is not None for piece in pieces if piece.lies_on
         ),
+        "on tucked blocks": lambda pieces, scope: any(
+            blocks is not None and scope.piece(blocks.of).panel is not None
+            for blocks in (scope.piece(piece.lies_on).blocks for piece in pieces if piece.lies_on)
+        ),
         "turned under": lambda pieces, scope: any(turned_under(piece, scope.edition) for piece in pieces),
         "open edge": lambda pieces, _scope: any(has_mouth(piece) for piece in pieces),
         "turned blocks": lambda pieces, _scope: any(

@@ -24,4 +24,6 @@ def _reach(copy: Piece, below: Piece, edition: Edition) -> str:
     if own == {side: below.edges[side].allowance for side in own if side in below.edges}:
         return "its edges level with the cut edges"
     beyond = " or ".join(dict.fromkeys(say_length(reach, edition) for reach in own.values()))
-    return f"its edges {beyond} beyond the seam lines"
+    # What is bound or raw is finished at its cut edge.
+    line = "the seam lines" if any(edge.allowance for edge in below.edges.values()) else "the cut edges"
+    return f"its edges {beyond} beyond {line}"

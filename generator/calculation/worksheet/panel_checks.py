@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from fractions import Fraction
 
 from generator.calculation.panel.leeway import leeway_of
 from generator.calculation.panel.rods import rod_depth
@@ -14,6 +15,8 @@ from generator.calculation.worked_checks import Checks, Leeway, Others
 from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.flat import EnvelopeBack, Facing, Rectangle
+from generator.definitions.pieces.model import PieceModel
+from generator.definitions.pieces.panel import TuckedPanel
 from generator.lengths import Edition, round_down
 
 _EVERY = 6
@@ -35,6 +38,7 @@ def across_checks(scope: Scope, name: str, panel: Panel, joins: Iterable[Breadth
     )
     if panel.rods is not None:
         leeway = _with_rods(leeway, panel.rods, tucks, scope.edition)
+        leeway = _as_hung(leeway, scope.project.pieces[name])
     return _checks(tucks, leeway, scope.edition, ACROSS)
 
 
@@ -44,6 +48,13 @@ def _with_rods(leeway: Leeway, rods: Rods, tucks: TuckSet, edition: Edition) -> 
     spare = (round_down(depth - least, edition.mark) for depth in tucks.depths)
     changes = tuple(min(change, room) for change, room in zip(leeway.changes, spare, strict=True))
     return replace(leeway, changes=changes, leaves_out=False)
+
+
+def _as_hung(leeway: Leeway, blind: PieceModel) -> Leeway:
+    """What can give at the ends of a blind: hems hold what it hangs by, and over its first rod it needs its head."""
+    top = blind.hangs_by if isinstance(blind, TuckedPanel) else ""
+    left, right = (Fraction(0) if at == top else trim for at, trim in zip(leeway.sides, leeway.trims, strict=True))
+    return replace(leeway, trims=(left, right), lets_out=Fraction(0))
 
 
 def cross_checks(scope: Scope, name: str, tucks: TuckSet) -> Checks:

@@ -7,10 +7,11 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import faults, put, sheet, warnings
 
+from generator.calculation.panel.remedies import remedy
 from generator.calculation.worksheet.figures import figures
 from generator.drawing.finished import thing_names
 from generator.drawing.things.views import back_shapes
-from generator.lengths import read_length
+from generator.lengths import INCH, read_length
 from tests.room import demo_room
 
 BLIND = """\
@@ -111,6 +112,16 @@ def test_a_panel_that_came_out_wrong_is_not_mended_by_tucks_too_shallow_for_rods
         leeway = sheet(tmp_path, text, "small").panels["blind"].checks.leeway
         assert set(leeway.changes) == {read_length(f"{change} in")}
         assert not leeway.leaves_out
+
+
+def test_a_blind_keeps_its_hems_and_its_head_where_it_came_out_wrong(tmp_path: Path) -> None:
+    # At the left hangs its top; below the last tuck, 3/4 deep and lying out, 4 - 3/4 - 1/8 in may go, the hem kept.
+    panel = sheet(tmp_path, BLIND, "small").panels["blind"]
+    leeway = panel.checks.leeway
+    assert leeway.lets_out == leeway.trims[0] == 0 < leeway.trims[1] < read_length("4 in")
+    assert remedy(panel.across, panel.checks.points[-1], panel.checks, INCH) == (
+        "Too wide: trim the right edge. Too narrow: leave it so"
+    )
 
 
 def test_rings_on_a_bought_headrail_are_told_with_a_warning(tmp_path: Path) -> None:
