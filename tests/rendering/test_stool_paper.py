@@ -25,7 +25,7 @@ INCH = 1 / 2.54
 @pytest.mark.parametrize(
     ("size", "edition", "across", "seam", "frame", "tiles"),
     [
-        ("middle", "inch", 14, 0.5, (6.5, 9), (3, 2)),
+        ("middle", "inch", 14, 0.625, (6.5, 9), (3, 2)),
         ("large", "metric", 40 * INCH, 1.5 * INCH, (16 * INCH, 22 * INCH), (3, 2)),
     ],
 )

@@ -112,7 +112,7 @@ def test_only_words_that_a_row_uses_are_explained(path: Path) -> None:
 def test_a_casing_is_told_at_the_edge_that_has_it(path: Path) -> None:
     for sheet, step in steps(path, "casing"):
         piece = sheet.pieces[step.pieces[0]]
-        told = re.search(r"at the (left|top) edge", step.text)
+        told = re.search(r"at the (left|right|top|bottom) edge", step.text)
         assert told is not None
         end = piece.edges[told[1]].end
         assert end.kind == "hem"

@@ -20,8 +20,12 @@ from generator.lengths import EDITIONS, read_length
 
 UNITS = {"inch": "in", "metric": "(?:cm|mm)"}
 LONGEST_SENTENCE = 30
-# Lengths that a technique brings itself: a bias join, a play, what is left beside the tucks, a loose end of piping.
-OWN_LENGTHS = {"inch": ("1/4 in", "1/8 in", "1/2 in", "4 in"), "metric": ("6 mm", "3 mm", "1 cm", "10 cm")}
+# Lengths that a technique brings itself: a bias join, a play, what is left beside the tucks, a loose end of piping; the
+# gap for an elastic, what is left of a zip beyond its new stop.
+OWN_LENGTHS = {
+    "inch": ("1/4 in", "1/8 in", "1/2 in", "4 in", "2 in"),
+    "metric": ("6 mm", "3 mm", "1 cm", "10 cm", "5 cm", "1.2 cm"),
+}
 
 
 @every_sheet
@@ -78,6 +82,7 @@ def lengths_on(sheet: Worksheet) -> set[Fraction]:
         known |= laid_lengths(cloth.layout)
     for closure in sheet.closures:
         known |= {closure.buttonhole, closure.overlap, closure.inset, *closure.positions}
+        known |= {closure.length, closure.bought, closure.width, closure.lap}
         known |= {read_length(length) for length in re.findall(r"[\d /.]*\d (?:in|cm|mm)", closure.text)}
     for meeting in sheet.meetings:
         known |= {meeting.join_length, meeting.to_length}
@@ -119,12 +124,15 @@ def of_piece(piece: Piece, mark: Fraction) -> set[Fraction]:
         known |= {piece.cut_along - 2 * piece.measures["width"], (piece.cut_across - piece.measures["length"]) / 2}
     if piece.kind == "tie":
         known.add((piece.cut_along - 2 * piece.measures["width"]) / 2)
+    if "shown" in piece.measures:
+        known.add(piece.cut_along / 2)  # a tab of a zip is folded across its middle
     known.add(2 * piece.finished_across)
     return known | (of_panel(piece.panel, piece, mark) if piece.panel else set())
 
 
 def of_panel(panel: Panel, piece: Piece, mark: Fraction) -> set[Fraction]:
     known = {panel.join_allowance, *panel.breadths, *(join.at for join in panel.joins)}
+    known |= {one.length for one in panel.shaped_ends}
     for tucks in (panel.across, panel.cross):
         if tucks is not None:
             known |= {*tucks.marks, *tucks.depths, *tucks.spacings, tucks.cut, tucks.cut - tucks.marks[-1]}
