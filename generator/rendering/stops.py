@@ -246,11 +246,14 @@ _SHOWN_AT: Mapping[str, StopKind] = {
 
 
 def _with_figures(of_step: list[Stop], figures: Iterable[str]) -> list[Stop]:
-    """The stops with the pictures of their step: those of a check or a row there, the others one after the other."""
+    """The stops with the pictures of their step: of rows at each, of checks at the first, the others one by one."""
     told = [place for place, stop in enumerate(of_step) if stop.kind == "told"] or [0]
     for key in figures:
         kind = next((kind for start, kind in _SHOWN_AT.items() if key.startswith(start)), None)
         places = [place for place, stop in enumerate(of_step) if stop.kind == kind]
+        if kind == "check":  # it shows what is measured at the first
+            cross, _, piece = key.partition("checking ")
+            places = [place for place in places if of_step[place].name.startswith(_slug(f"{piece} {cross}check"))][:1]
         if not places:
             places = [next((place for place in told if not of_step[place].figures), told[-1])]
         for place in places:

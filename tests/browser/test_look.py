@@ -42,6 +42,25 @@ _LETTERS = """() => Array.from(document.querySelectorAll("main svg text"))
 _STROKES = """() => Array.from(document.querySelectorAll("main svg .line-ink"))
     .map(line => [getComputedStyle(line).stroke, getComputedStyle(document.documentElement).backgroundColor])"""
 
+LEAST_GAP = 3  # between words of different sorts on one line [px]
+# Headings of sections in which nothing else is to be seen.
+_ALONE = """() => Array.from(document.querySelectorAll("main section > h2"))
+    .filter(heading => heading.checkVisibility() && heading.parentElement.innerText.trim() === heading.innerText.trim()
+        && !heading.parentElement.querySelector("svg, img"))
+    .map(heading => heading.innerText)"""
+# How far the name of a size stands from the measure before it, and what is told of it from the name.
+_TOGETHER = """() => Array.from(document.querySelectorAll(".choices .label, .choices .facts"))
+    .filter(part => part.checkVisibility())
+    .map(part => {
+        const before = document.createRange();
+        before.setStart(part.closest("li"), 0);
+        before.setEndBefore(part);
+        const seen = Array.from(before.getClientRects()).filter(box => box.width > 1);
+        const [own] = part.getClientRects();
+        const same = seen.filter(box => box.top < own.bottom && box.bottom > own.top);
+        return same.length ? own.left - Math.max(...same.map(box => box.right)) : 99;
+    })"""
+
 
 @pytest.fixture(params=LOOKS)
 def looked(request: pytest.FixtureRequest, browser: Browser) -> Iterator[Page]:
@@ -117,6 +136,19 @@ def test_pages_are_printed_from_the_browser_on_few_pages(site: Site, browser: Br
     assert {address: pages for address, pages in found.items() if pages > most[address]} == {}
     assert min(found.values()) > 0
     page.close()
+
+
+def test_on_paper_no_heading_stands_alone_and_no_words_run_together(site: Site, browser: Browser) -> None:
+    page = browser.new_page(service_workers="block")
+    page.emulate_media(media="print")
+    alone, together = {}, {}
+    for kind, address in one_of_each_kind(site).items():
+        page.goto(site.address + address)
+        alone[kind], together[kind] = page.evaluate(_ALONE), page.evaluate(_TOGETHER)
+    page.close()
+    assert together["project"] != []
+    assert {kind: found for kind, found in alone.items() if found} == {}
+    assert [gap for found in together.values() for gap in found if gap < LEAST_GAP] == []
 
 
 @pytest.mark.parametrize("kind", FIRST_VIEWS)

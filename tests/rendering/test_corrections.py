@@ -13,6 +13,7 @@ from generator.rendering.corrections import corrections_feed, render_corrections
 
 ATOM = "{http://www.w3.org/2005/Atom}"
 TITLES = {"neck-roll": "Neck roll & <ends>", "quay-cushion": "Quay cushion"}
+LED = ["project-neck-roll", "project-quay-cushion"]
 TURNS = "from the left: " + " ".join(["toward", "away"] * 6)
 
 
@@ -73,6 +74,19 @@ def test_projects_with_something_to_tell_come_before_those_with_nothing() -> Non
     text = page_text(EDITIONS)
     text = text[text.index("The newest edition mark") :]
     assert text.index("2031-05") < text.index("Nothing to correct") < text.index("Quay cushion")
+
+
+def test_whoever_cannot_type_the_foot_finds_the_project_in_a_list_above() -> None:
+    both = {**EDITIONS, "quay-cushion": (*EDITIONS["quay-cushion"], edition("quay-cushion", "2031-04", "2031-04-01"))}
+    for editions, led in (
+        (both, LED),
+        ({**both, "flag": (edition("flag", "2031-02", "2031-02-01"),)}, [*LED, "settled"]),
+        (EDITIONS, []),
+    ):
+        page = render_corrections(editions, {**TITLES, "flag": "Flag"}, setting())
+        listed = re.findall(r'<nav class="contents" aria-label="On this page">(.*?)</nav>', page, re.S)
+        assert re.findall(r'href="#([^"]+)"', "".join(listed)) == led
+        assert [place for place in led if f'id="{place}"' not in page] == []
 
 
 def test_what_was_corrected_is_told_in_words_the_youngest_first() -> None:

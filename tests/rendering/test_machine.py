@@ -270,6 +270,19 @@ def test_the_pictures_of_rows_and_checks_stand_there_and_are_drawn_once() -> Non
     assert page.count('href="#figure-2"') == 4
 
 
+def test_the_picture_of_a_check_stands_at_the_check_that_it_shows() -> None:
+    worksheet = sewn()
+    points = worksheet.panels["front"].checks.points
+    text = f"Stop and measure here:\n\n{checkpoint_list(worksheet.panels['front'].checks, worksheet.edition)}"
+    step = dataclasses.replace(worksheet.steps[0], text=text, figures=("checking front",))
+    found = stops(dataclasses.replace(worksheet, steps=(step,)), {"checking front": 0.3})
+    shown = {stop.name: stop.figures for stop in found if stop.check}
+    assert len(points) > 1
+    assert shown == {
+        f"front-check-{point.after}": ("checking front",) if point is points[0] else () for point in points
+    }
+
+
 def test_the_list_to_go_to_names_the_first_stop_of_every_step() -> None:
     worksheet = rowed()
     (places,) = [found for found in tree(worksheet).iter("details") if found.get("id") == "places"]
