@@ -51,6 +51,9 @@ VALUES = (
     ),
     *("#ffffff", "#1", "0pt", "99pt", "400", "bold", "../x", "FiraSans-Regular.ttf", "mark.svg", "9999", "1e9"),
     *("{{ piece.number }}", "{% for a in b %}", "{% endif %}", "{{ setting.x }}", "{{ ''.__class__ }}", "|int", "*/"),
+    *("french seam", "felled seam 5/8 in or 1.5 cm", "rolled hem", "casing 1/4 in then 1 in", "pinked", "overlock"),
+    *("up", "down", "inward", "seam line", "fused", "quilted", "every second", "front", "front, 3 in from the top"),
+    *("copy", "grid", "zip tab", "zip", "elastic", "bought with all its safety parts", "navy", "1 in to 3 in or 2 cm"),
     *("repeat(9, 1fr)", "}", "{", "url(x)", "@media", "](x)", "# x", "| a |", "\\", "\u202e", "1⁄4", "rows, not rows"),
 )
 

@@ -183,8 +183,8 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
 
 
 def is_filled(thing: Thing) -> bool:
-    """Return whether a filling goes into the thing: a cushion or bolster, or a sample that is sewn to something."""
-    return thing.kind in _FILLED and bool(thing.seams)
+    """Return whether the thing is filled: a cushion, a bolster, a sample that is sewn to more than a binding."""
+    return thing.kind in _FILLED and any(seam.sort != "binding" for seam in thing.seams)
 
 
 def raw_seams(thing: Thing, laid: Iterable[str] = ()) -> tuple[Seam, ...]:

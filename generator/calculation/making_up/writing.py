@@ -191,6 +191,8 @@ class Writer:
         """The act with all that the same technique can do now: every piece that is cut, seams that hang together."""
         if item.state == "cut":
             return Act(act.does) if "later" not in self._facts(act) else self._on_all(act, item, have)
+        if item.state == "fixed":
+            return self._with_all_below(act, have)
         seam = self.needs.seam_of(item)
         if seam is None or seam.sort not in FLAT_SEAMS:
             return act
@@ -221,6 +223,15 @@ class Writer:
             and self._possible(Act(act.does, ((name, ""),)), have)
         ]
         return Act(act.does, tuple(what))
+
+    def _with_all_below(self, act: Act, have: set[Item]) -> Act:
+        """The act with every copy that is quilted to the same piece: wadding and backing are quilted at once."""
+        own = self.thing.parts[act.what[0][0]]
+        if "quilted" not in own.facts:
+            return act
+        names = [copy.name for copy in self.thing.copies_on(own.lies_on) if "quilted" in copy.facts]
+        left = [name for name in names if Item("fixed", name) not in have | self.left]
+        return Act(act.does, tuple((name, "") for name in left if self._possible(Act(act.does, ((name, ""),)), have)))
 
     def _with_needs(self, wanted: Iterable[Item], have: set[Item]) -> set[Item]:
         asked: set[Item] = set()

@@ -49,6 +49,9 @@ def edge_length(scope: Scope, piece: str, edge: str) -> Fraction:
 def _closure(scope: Scope, model: Closure) -> ClosureWork:
     if model.kind == "elastic":
         return worked_elastic(scope, model, run_length(scope, model.on))
+    if model.kind == "zip" and model.edges[1].edges == model.on.edges:
+        told = f"'{model.on}' cannot close onto itself; write under 'onto' the edge on the other side of the zip"
+        raise CalculationError(told)
     length = run_length(scope, model.on)
     number = scope.count(model.number)
     diameter = scope.value(model.diameter) if model.diameter else Fraction(0)
@@ -74,7 +77,7 @@ def _closure(scope: Scope, model: Closure) -> ClosureWork:
         width=scope.value(model.width) if model.width else Fraction(0),
     )
     _check(scope, model, closure)
-    return zipped(scope, model, closure, length) if model.kind == "zip" else closure
+    return zipped(scope, model, closure, length, run_length(scope, model.edges[1])) if model.kind == "zip" else closure
 
 
 def _words(scope: Scope, model: Closure, overlap: Fraction, diameter: Fraction) -> str:

@@ -43,7 +43,11 @@ def worked_elastic(scope: Scope, model: Closure, edge: Fraction) -> ClosureWork:
 
 
 def _check_casing(scope: Scope, edge: tuple[str, str], width: Fraction) -> None:
-    end = scope.piece(edge[0]).edges[edge[1]].end
+    edges = scope.piece(edge[0]).edges
+    if edge[1] not in edges:
+        told = f"an elastic runs in the casing of one edge, and '{edge[0]}.{edge[1]}' is several"
+        raise CalculationError(f"{told}; write the one it runs in: on: {edge[0]}.{next(iter(edges), 'top')}")
+    end = edges[edge[1]].end
     least = least_casing(width, scope.edition)
     first = "1/4 in" if scope.edition.name == "inch" else "6 mm"
     told = f"for an elastic {scope.say(width)} wide write 'casing {first} then {scope.say(least)}' or more"

@@ -33,15 +33,18 @@ def thickest_places(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> 
 
 
 def layers_brought(pieces: Mapping[str, Piece], edge: Edge) -> int:
-    """Return the layers that a piece brings to a seam at one of its edges, at their thickest, with what lies on it."""
+    """Return the layers that a piece brings to a seam at one of its edges, at their thickest, with what lies on it.
+
+    A copy lies there that goes beyond the seam line; at a bound edge that line is the raw edge, which it reaches.
+    """
     name, side = edge
+    own, blocks = pieces[name].edges.get(side), pieces[name].blocks
+    bound = own is not None and own.end.kind == "bound"
     copies = (piece.edges[side] for piece in pieces.values() if piece.lies_on == name and side in piece.edges)
-    blocks = pieces[name].blocks
+    beside = sum(bound or copy.allowance > 0 for copy in copies)
     if blocks is not None:
-        return max(_of_piece(pieces[blocks.of], one) for one in ("top", "left")) + sum(
-            copy.allowance > 0 for copy in copies
-        )
-    return _of_piece(pieces[name], side) + sum(copy.allowance > 0 for copy in copies)
+        return max(_of_piece(pieces[blocks.of], one) for one in ("top", "left")) + beside
+    return _of_piece(pieces[name], side) + beside
 
 
 def _of_piece(piece: Piece, side: str) -> int:

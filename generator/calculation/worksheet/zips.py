@@ -14,6 +14,7 @@ from generator.calculation.worksheet.followed import edges_of
 from generator.calculation.worksheet.lists import edge_words
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.closures import Closure
+from generator.definitions.pieces.tabs import ZipTab
 from generator.definitions.values import EdgeRun
 from generator.errors import CalculationError
 from generator.lengths import Edition, read_length, say_length
@@ -22,14 +23,18 @@ _ALLOWANCE = {"inch": read_length("5/8 in"), "metric": read_length("1.5 cm")}
 _BESIDE = {"inch": read_length("1/2 in"), "metric": read_length("1.2 cm")}
 
 
-def zipped(scope: Scope, model: Closure, closure: ClosureWork, edge: Fraction) -> ClosureWork:
-    """Return a zip with its length and the one to buy, in an edge of a finished length [in].
+def zipped(scope: Scope, model: Closure, closure: ClosureWork, edge: Fraction, onto: Fraction) -> ClosureWork:
+    """Return a zip with its length and the one to buy, between two edges of finished lengths [in].
 
     Raises
     ------
     CalculationError
-        If it is longer than its edge.
+        If it is longer than its edge, or its tabs are not cut for it.
     """
+    if abs(edge - onto) > scope.edition.wish_step:
+        told = f"a zip lies between two edges of one length; '{model.on}' is {scope.say(edge)}, and"
+        told += f" '{model.edges[1]}' {scope.say(onto)}; name the edges that meet at the zip"
+        scope.report("warning", told, model.place)
     _check_edges(scope, model)
     if model.length is None:
         return closure
@@ -39,8 +44,32 @@ def zipped(scope: Scope, model: Closure, closure: ClosureWork, edge: Fraction) -
             f"a zip of {scope.say(length)} does not go into '{model.on}', which is {scope.say(edge)} long; take one of "
             f"{scope.say(edge)} at most, or another edge"
         )
+    if model.tabs:
+        _check_tabs(scope, model, edge, length)
     bought = zip_to_buy(length, map(scope.value, scope.room.zip_lengths))
     return replace(closure, length=length, bought=bought, positions=(), inset=(edge - length) / 2, tabs=model.tabs)
+
+
+def _check_tabs(scope: Scope, model: Closure, edge: Fraction, length: Fraction) -> None:
+    """Refuse tabs that are cut for another edge or another zip [in], or are not two for every zip."""
+    tabs = scope.project.pieces[model.tabs]
+    if not isinstance(tabs, ZipTab):
+        return
+    own, zip_of_it = scope.value(tabs.edge), scope.value(tabs.zip)
+    zips = sum(scope.count(one.number) for one in scope.project.closures if one.tabs == model.tabs)
+    number = scope.piece(model.tabs).quantity
+    told = ""
+    if abs(own - edge) > scope.edition.mark and not scope.sewn:
+        told = f"is for an edge of {scope.say(own)}, and that of this zip is {scope.say(edge)}; write edge: "
+        told += scope.say(edge)
+    elif zip_of_it != length:
+        told = f"is for a zip of {scope.say(zip_of_it)}, and this one is {scope.say(length)} long; write zip: "
+        told += scope.say(length)
+    if told:
+        raise CalculationError(f"'{model.tabs}' {told}")
+    if number != 2 * zips:
+        one = "a zip has two tabs" if zips == 1 else f"{zips} zips have {2 * zips} tabs"
+        raise CalculationError(f"{one}, and {number} of '{model.tabs}' are cut; write quantity: {2 * zips}")
 
 
 def _check_edges(scope: Scope, model: Closure) -> None:

@@ -114,3 +114,10 @@ def test_what_an_elastic_cannot_be_is_refused_where_it_stands(tmp_path: Path, li
     (found,) = faults(tmp_path, STOOL.replace(line, other), "medium")
     assert told in found
     assert found.startswith("projects/jetty.yaml:")
+
+
+def test_an_elastic_in_all_edges_of_a_piece_is_refused(tmp_path: Path) -> None:
+    lid = "  lid:\n    kind: rectangle\n    finished across: 9 in\n    finished along: 9 in\n  skirt:\n"
+    text = STOOL.replace("  skirt:\n", lid).replace("on: skirt.bottom", "on: lid.all")
+    told = "an elastic runs in the casing of one edge, and 'lid.all' is several; write the one it runs in: on: lid.left"
+    assert any(told in one for one in faults(tmp_path, text, "medium"))

@@ -188,6 +188,14 @@ def test_a_lap_holds_what_closes_it(tmp_path: Path, keys: str, least: str) -> No
     [
         ("tabs: zip tab", "tabs: back", "'back' is a rectangle; the tabs of a zip are a piece of the kind 'zip tab'"),
         ("tabs: zip tab", "tabs: tab", "there is no piece 'tab'"),
+        ("onto: back.left", "onto: front.left", "'front.left' cannot close onto itself; write under 'onto' the edge"),
+        (
+            "edge: wide",
+            "edge: wide + 1 in or wide + 2 cm",
+            "'zip tab' is for an edge of 10 in, and that of this zip is",
+        ),
+        ("zip: zip\n", "zip: 6 in or 15 cm\n", "'zip tab' is for a zip of 6 in, and this one is 7 in long; write zip:"),
+        ("quantity: 2", "quantity: 3", "a zip has two tabs, and 3 of 'zip tab' are cut; write quantity: 2"),
         ("kind: zip\n", "kind: snaps\n", "'length' goes with a zip; take it out"),
     ],
 )
