@@ -177,6 +177,7 @@ CONDITIONS = frozenset(
         "catches",
         "piped",
         "zipped",
+        "shortened",
         "elastic",
         "ring done",
         "tucks inside",

@@ -20,10 +20,22 @@ def copy_list(copies: Sequence[Piece], pieces: Mapping[str, Piece], edition: Edi
 def _reach(copy: Piece, below: Piece, edition: Edition) -> str:
     own = {side: edge.allowance for side, edge in copy.edges.items()}
     if not any(own.values()) and any(edge.allowance for edge in below.edges.values()):
-        return "its edges on the seam lines"
+        return f"its edges on the seam lines, {_inside(below, edition)}"
     if own == {side: below.edges[side].allowance for side in own if side in below.edges}:
         return "its edges level with the cut edges"
     beyond = " or ".join(dict.fromkeys(say_length(reach, edition) for reach in own.values()))
     # What is bound or raw is finished at its cut edge.
     line = "the seam lines" if any(edge.allowance for edge in below.edges.values()) else "the cut edges"
     return f"its edges {beyond} beyond {line}"
+
+
+def _inside(below: Piece, edition: Edition) -> str:
+    """How far the seam lines lie inside the cut edges, what most edges have last."""
+    sides: dict[str, list[str]] = {}
+    for side, edge in below.edges.items():
+        sides.setdefault(say_length(edge.allowance, edition), []).append(below.said(side))
+    *rarer, most = sorted(sides, key=lambda told: len(sides[told]))
+    if not rarer:
+        return f"{most} inside the cut edges"
+    singly = ", ".join(f"{told} inside the {' and '.join(sides[told])}" for told in rarer)
+    return f"{singly} and {most} inside the other cut edges"

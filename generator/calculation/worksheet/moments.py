@@ -253,6 +253,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
         "zipped": _zipped,
+        "shortened": lambda moment: any(one.bought > one.length > 0 for one in moment.context.closures),
         "elastic": _elastic,
         "ring done": _ring_done,
         "tucks inside": lambda moment: any(

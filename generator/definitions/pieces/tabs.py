@@ -12,6 +12,6 @@ from generator.definitions.pieces.model import PieceModel
 class ZipTab(PieceModel):
     """A tab at the end of a ``zip`` that is shorter than its ``edge``, so that no seam crosses its teeth."""
 
-    of_kind: ClassVar = PieceKind("zip tab", measures=("shown",), nature=("made", "adds nothing", "closes"))
+    of_kind: ClassVar = PieceKind("zip tab", measures=("shown", "with zip"), nature=("made", "adds nothing", "closes"))
     edge: Finished
     zip: Finished

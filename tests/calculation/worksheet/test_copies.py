@@ -224,3 +224,27 @@ def test_as_many_copies_are_fixed_as_there_are_pieces(tmp_path: Path) -> None:
     assert len(found) == 1
     assert "'padding' is cut 3 times and 'extra', on which it lies, 1 times; write quantity: 1" in found[0]
     assert not [one for one in warnings(copied(tmp_path, "fixed: fused")) if "times" in one]
+
+
+@pytest.mark.parametrize(
+    ("edges", "told"),
+    [
+        ("  all: seam\n", "its edges on the seam lines, 1/2 in inside the cut edges"),
+        (
+            "  all: seam\n  left: seam 5/8 in or 1.6 cm\n",
+            "its edges on the seam lines, 5/8 in inside the left and 1/2 in inside the other cut edges",
+        ),
+        (
+            "  all: seam\n  left: seam 5/8 in or 1.6 cm\n  top: hem 1 in or 2.5 cm\n",
+            "its edges on the seam lines, 5/8 in inside the left, 2 in inside the top and 1/2 in inside the other cut "
+            "edges",
+        ),
+    ],
+)
+def test_a_copy_to_the_seam_line_is_told_by_what_a_ruler_finds(tmp_path: Path, edges: str, told: str) -> None:
+    """No line is drawn there, so it is measured from the cut edge: 1/2 in is the room's seam, a hem of 1 in turns 2."""
+    of = BACK.replace("  all: seam\n", edges)
+    text = next(
+        one.text for one in copied(tmp_path, "reaches: seam line\nfixed: fused", of).steps if one.standard == "fuse"
+    )
+    assert f"- padding, on the extra: {told}\n" in text

@@ -116,12 +116,17 @@ def test_the_next_longer_zip_of_the_shop_is_bought_and_shortened(tmp_path: Path)
     for name in ("make zip tabs", "set zip"):
         assert "**7 in** between its stops, 1 in from both ends. It is bought 8 in long" in steps[name]
         assert "cut the zip off 1/2 in beyond it" in steps[name]
+        assert "The new stop is sewn by hand" in steps[name]
+    assert all("needle" in step.tools for step in found.steps if step.standard in ("make zip tabs", "set zip"))
+    # 7 in of zip and two tabs of 1 in, and in the seams 1/2 in at both ends: 10 in.
+    assert "From raw end to raw end zip and tabs are 10 in long" in steps["make zip tabs"]
 
 
 def test_without_lengths_of_a_shop_a_zip_is_bought_as_long_as_it_is(tmp_path: Path) -> None:
     found = pouch(tmp_path)
     assert [(line.item, line.amount) for line in found.notions] == [("zip", "7 in")]
-    assert all("bought" not in step.text for step in found.steps)
+    assert all("bought" not in step.text and "new stop" not in step.text for step in found.steps)
+    assert all("needle" not in step.tools for step in found.steps if step.standard in ("make zip tabs", "set zip"))
 
 
 def test_tabs_and_zip_come_before_the_seam_that_shuts_them_in(tmp_path: Path) -> None:

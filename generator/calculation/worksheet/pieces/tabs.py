@@ -16,7 +16,10 @@ _WIDE = {"inch": read_length("1 1/4 in"), "metric": read_length("3 cm")}
 def tab_sizes(scope: Scope, model: ZipTab) -> PieceSizes:
     """Return the sizes of a tab, which is folded across its middle."""
     wide = _WIDE[scope.edition.name]
-    shown, cut = zip_tab(scope.value(model.edge), scope.value(model.zip), scope.seam, scope.edition)
+    zip_length = scope.value(model.zip)
+    shown, cut = zip_tab(scope.value(model.edge), zip_length, scope.seam, scope.edition)
     finished = wide, shown
     made = Made(stitched=wide)
-    return PieceSizes(whole((wide, cut), finished, {}), finished, {}, {"shown": shown, "edge": wide}, made)
+    # Of each tab half its cut length is left when it is folded.
+    measures = {"shown": shown, "with zip": zip_length + cut, "edge": wide}
+    return PieceSizes(whole((wide, cut), finished, {}), finished, {}, measures, made)
