@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from generator.calculation.laid import CutItem
+from generator.calculation.notes import notes_in_turn
 from generator.calculation.panel.remedies import check_rule, moved_marks, remedy
 from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import CheckPoint, Checks
@@ -118,7 +119,7 @@ def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
     paper = "cut to the paper" if any(part.shape for part in piece.parts) else ""
     turned = "on its side in the picture" if _lies_turned(piece) else ""
     told = (turned, paper, piece.note, str(drawn_up(piece, edition).striptags()))
-    return typeset("; ".join(note for note in told if note))
+    return typeset(notes_in_turn(told))
 
 
 def check_table(tucks: TuckSet, checks: Checks, edition: Edition) -> CheckTable:

@@ -154,7 +154,7 @@ def test_a_copy_in_the_seam_is_a_layer_there_and_one_at_the_seam_line_is_none(tm
 
 def test_the_list_of_what_to_cut_and_the_figures_say_what_a_copy_lies_on(tmp_path: Path) -> None:
     piece = copied(tmp_path, "reaches: seam line\nfixed: fused\nnote: Glue side down.").pieces["padding"]
-    assert piece.note == "fused to the wrong side of the extra; Glue side down."
+    assert piece.note == "fused to the wrong side of the extra. Glue side down."
     figures = piece_figures(piece, INCH)
     assert (figures["kind"], figures["fixed"], figures["lies_on"]) == ("copy", "fused", "extra")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from generator.calculation.notes import notes_in_turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.pieces.copies import copy_note, copy_sizes
@@ -84,7 +85,7 @@ def _sizes(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy 
 def _note(scope: Scope, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> str:
     """The note of a piece; of a copy that is fixed first what it is fixed to."""
     own = copy_note(scope, model) if isinstance(model, Copy) else ""
-    return "; ".join(filter(None, (own, scope.note_of(model))))
+    return notes_in_turn((own, scope.note_of(model)))
 
 
 def _measures(piece: Piece) -> dict[str, Fraction]:
