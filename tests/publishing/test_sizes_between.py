@@ -142,7 +142,7 @@ def test_its_own_numbers_are_drawn_on_both_pages(once: Path) -> None:
 def test_its_pages_call_it_by_the_measure_and_say_that_nobody_has_sewn_it(once: Path) -> None:
     sheet = words(page(once, "side-6-1_2-in"))
     assert "Tucked tablet: 7 1/2 in board" in sheet
-    assert "nobody has sewn it yet. It is side 6 1/2 in." in sheet
+    assert "nobody has sewn it yet. Its measures: side 6 1/2 in." in sheet
     assert "the sheet of Bedside (smaller) and Window seat (larger)" in sheet
     assert "7 1/2 in board" in words(page(once, "side-6-1_2-in", "inch-at-the-machine"))
 
