@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
@@ -97,3 +99,53 @@ def test_wadding_and_backing_count_as_layers_at_a_bound_edge(tmp_path: Path) -> 
 
 def test_a_sample_that_is_only_bound_is_not_filled(tmp_path: Path) -> None:
     assert "fill" not in standard(sheet(tmp_path, BOUND, "sample"))
+
+
+CASE = """
+    edges:
+      top: hem 1/2 in or 1 cm
+      all: {finish}
+  back:
+    kind: rectangle
+    finished across: wide
+    finished along: high
+    edges:
+      top: hem 1/2 in or 1 cm
+      all: {finish}
+edges that meet:
+"""
+ONCE = "  - join: front.left and front.bottom and front.right\n    to: back.left and back.bottom and back.right\n"
+IN_TURN = "".join(f"  - join: front.{side}\n    to: back.{side}\n" for side in ("left", "bottom", "right"))
+FRENCH, PLAIN = "french seam 5/8 in or 1.5 cm", "seam 5/8 in or 1.5 cm"
+
+
+@pytest.mark.parametrize(("finish", "meetings"), [(FRENCH, ONCE), (FRENCH, IN_TURN), (PLAIN, IN_TURN)])
+def test_a_bag_that_is_sewn_from_inside_is_turned_out_at_last(tmp_path: Path, finish: str, meetings: str) -> None:
+    names = standard(sheet(tmp_path, CASE.format(finish=finish) + meetings, "bag"))
+    sewn = next(place for place, name in enumerate(names) if name in ("french seam", "join pieces"))
+    assert names.count("turn out") == 1
+    assert names.index("turn out") > sewn
+    if finish == PLAIN:
+        assert sewn < names.index("neaten") < names.index("turn out")
+
+
+def test_a_bag_that_no_step_turns_out_is_told(tmp_path: Path) -> None:
+    steps = "steps:\n  - use: cut\n  - use: mark folds, crease, stitch tucks, press tucks\n    on: front\n"
+    steps += "  - use: french seam\n    on: front, back\n  - use: hem\n    on: front\n  - use: hem\n    on: back\n"
+    told = [one.text for one in sheet(tmp_path, CASE.format(finish=FRENCH) + ONCE + steps).findings]
+    assert any("turn out" in one for one in told), told
+
+
+def test_two_side_seams_leave_nothing_to_turn(tmp_path: Path) -> None:
+    sides = IN_TURN.replace("  - join: front.bottom\n    to: back.bottom\n", "")
+    text = CASE.format(finish=PLAIN) + sides
+    assert "turn out" not in standard(sheet(tmp_path, text, "garment"))
+
+
+def test_a_french_seam_round_corners_tells_how_they_are_turned(tmp_path: Path) -> None:
+    text = text_of(sheet(tmp_path, CASE.format(finish=FRENCH) + ONCE), "french seam")
+    assert text.index("Sew the first line") < text.index("At each corner") < text.index("Trim the corners")
+    assert text.index("Trim the corners") < text.index("push the corners out") < text.index("Sew the second line")
+    one = IN_TURN[: IN_TURN.index("  - join: front.bottom")]
+    plain = CASE.format(finish=FRENCH).replace("all: french", "left: french")
+    assert "corner" not in text_of(sheet(tmp_path, plain + one), "french seam")

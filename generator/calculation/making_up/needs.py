@@ -27,7 +27,7 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.laid import opposite
-from generator.calculation.making_up.seams import FLAT_SEAMS, closes, encloses, is_ring, lining_of, zip_of
+from generator.calculation.making_up.seams import FLAT_SEAMS, bag_seams, closes, encloses, is_ring, lining_of, zip_of
 from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Component, Edge, Seam
 from generator.calculation.making_up.trials import TRIED
 
@@ -266,7 +266,8 @@ def _filled(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _its_seam(needs: Needs, item: Item) -> Iterable[Item]:
     seam = needs.seam_of(item)
-    return needs.sewn_in(seam) if seam is not None else ()
+    together = bag_seams(seam, needs.thing) if seam is not None and item.state == "turned out" else ()
+    return [sewn for one in together or filter(None, [seam]) for sewn in needs.sewn_in(one)]
 
 
 _NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType(

@@ -16,6 +16,7 @@ ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
 RINGS = frozenset({"ring", "ring of a panel"})
 ENCLOSED = frozenset({"french", "felled"})
 FLAT_SEAMS = RINGS | ENCLOSED | {"plain"}
+_BAG = 3
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
 
 
@@ -32,9 +33,25 @@ def sorted_seams(thing: Thing) -> Thing:
 def encloses(seam: Seam, thing: Thing) -> bool:
     """Return whether a seam leaves the work wrong side out, so that it has to be turned.
 
-    That of a box, a bag or a lining does, and two pieces sewn to each other all round.
+    That of a box, a bag or a lining does, and two pieces sewn to each other all round; of several seams that make a bag
+    together, the last.
     """
-    return seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing))
+    if seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing)):
+        return True
+    together = bag_seams(seam, thing)
+    return bool(together) and together[-1].number == seam.number
+
+
+def bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
+    """Return the flat seams that join the same two faces on three sides or more; none where they make no bag."""
+    if seam.sort not in FLAT_SEAMS or len(seam.pieces) != 2:
+        return ()
+    together = [one for one in thing.seams if one.sort in FLAT_SEAMS and set(one.pieces) == set(seam.pieces)]
+    for name in seam.pieces:
+        sides = {edge for one in together for piece, edge in one.edges if piece == name and edge in SIDES}
+        if "face" not in thing.parts[name].facts or len(sides) < _BAG:
+            return ()
+    return tuple(together)
 
 
 def zip_of(seam: Seam, thing: Thing) -> Closing | None:
