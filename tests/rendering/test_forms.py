@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from fractions import Fraction
 from functools import cache
 
 import pytest
@@ -9,6 +10,7 @@ from mooring_room import worksheets
 from opened_pdf import page_count, whole_text
 from room_setting import setting
 
+from generator.calculation.worked_project import DecidingMeasure
 from generator.definitions.vocabulary import KINDS, WEIGHTS
 from generator.rendering.environment import template
 from generator.rendering.forms import (
@@ -41,6 +43,17 @@ def test_the_measuring_guide_shows_the_sizes_with_their_own_measures() -> None:
     assert "Pad across" in text
     assert "Chair 16 in 16 × 16 in" in text
     assert "worked out from this measure: side." in text
+
+
+def test_a_thing_of_no_kind_is_measured_as_its_project_says() -> None:
+    said = DecidingMeasure("diameter", Fraction(12), "of the seat, across its middle")
+    sheets = [replace(sheet, kind="other", deciding=said) for sheet in worksheets("inch")]
+    text = whole_text(render_measuring_guide(sheets, setting(), "Letter"))
+    assert "Diameter Of the seat, across its middle." in text
+    # A kind of its own has its own way of measuring.
+    assert "Of the seat" not in whole_text(
+        render_measuring_guide([replace(sheet, kind="cushion") for sheet in sheets], setting(), "Letter")
+    )
 
 
 @pytest.mark.parametrize("kind", KINDS)
