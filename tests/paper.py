@@ -29,7 +29,7 @@ from tests.room import opened_room
 
 INCH = 72
 # Where the acts of a page begin and end, from the edges of the paper [in]: themes/plain/css/handout.css.
-TOP, FOOT = 9 / 25.4, 13.4 / 25.4
+TOP, FOOT = 8 / 25.4, 12 / 25.4
 INK = 225
 
 

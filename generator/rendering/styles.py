@@ -19,7 +19,7 @@ from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
 # White at both sides of a sheet together, the inner one for the punch, and at its top and foot: css/paper.css [mm].
-SHEET_MARGINS = (32.0, 22.4)
+SHEET_MARGINS = (32.0, 20.0)
 SHEET_STYLES = ("handout", "pattern", "sheets")
 # Colours of a drawing; in the dark those of the page, with cloth and shade between its paper and its ink.
 _DRAWN = ("ink", "accent", "cloth", "shade", "paper")

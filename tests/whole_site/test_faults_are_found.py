@@ -265,7 +265,7 @@ SPOILERS: dict[Callable[[Pdf], None], str] = {
     link_elsewhere: "a link leads to https://elsewhere.example/",
     leave_an_odd_page: "a handout has 3 pages",
     tell_page_one_again: "'To buy' is told 2 times",
-    empty_third_page: "page 3 is white for 257 mm",
+    empty_third_page: "page 3 is white for 259 mm",
     run_something: "holds /JS",
     attach_something: "/EmbeddedFiles",
 }

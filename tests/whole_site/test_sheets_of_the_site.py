@@ -56,7 +56,7 @@ def test_handouts_take_few_pages_and_as_many_on_both_papers(demo_site: BuiltSite
     assert {
         name: number for name, number in letter.items() if pages[name.removesuffix("-letter.pdf") + "-a4.pdf"] != number
     } == {}
-    assert sum(letter.values()) / len(letter) <= 5.2
+    assert sum(letter.values()) / len(letter) <= 4.9
     assert max(letter.values()) <= 8
     assert {number for name, number in letter.items() if "/quay-cushion/" in name} == {4}
 

@@ -22,6 +22,9 @@ _LEFT_OUT = (
     "section",
 )
 
+# These differ from piece to piece by their lengths only, which stand in the words and in the cut table.
+_ALIKE = ("assembly frill ",)
+
 
 @dataclass(frozen=True, slots=True)
 class ToldBefore:
@@ -61,8 +64,8 @@ def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
     for step in worksheet.steps:
         cutting = "cuts" in step.lists and all(act.cutting for act in acts)
         keys = drawer.shown(*_keys(step))
-        pictures = tuple(key for key in keys if key not in pictured)
-        before = sorted({pictured[key] for key in keys if key in pictured})
+        pictures = tuple(key for key in keys if _look(key) not in pictured)
+        before = sorted({pictured[_look(key)] for key in keys if _look(key) in pictured})
         layout = any(key.startswith("layout ") for key in pictures)
         repeated = _repeated(worksheet, step, told)
         acts.append(
@@ -81,7 +84,7 @@ def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
                 cutting=cutting,
             )
         )
-        pictured |= dict.fromkeys(pictures, step.number)
+        pictured |= dict.fromkeys(map(_look, pictures), step.number)
         told |= {name: f"step {step.number}" for name in step.cautions if name not in told}
     return tuple(acts)
 
@@ -98,6 +101,11 @@ def _repeated(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str]) ->
 def _with_places(text: str, steps: Sequence[int]) -> str:
     """Return a text that tells where the pictures stand that were shown before, of an act with none of its own."""
     return f"{text}\n\nThe picture stands at step {' and '.join(map(str, steps))}." if steps else text
+
+
+def _look(key: str) -> str:
+    """Return what a picture looks like: one of those that differ by their lengths only is as good as another."""
+    return next((kind for kind in _ALIKE if key.startswith(kind)), key)
 
 
 def _title(worksheet: Worksheet, step: SheetStep) -> str:

@@ -15,7 +15,7 @@ from itertools import accumulate
 from generator.rendering.handout.blocks import Block, PlannedBlock
 from generator.rendering.handout.breaking import PageCut, cuts, head, tail
 
-LEAST_GAP, GREATEST_GAP = 0.6, 7.0
+LEAST_GAP, GREATEST_GAP = 0.4, 7.0
 # Lines to write on take what is still white then, from here on.
 LEAST_NOTES = 5.5
 # One sheet, folded.

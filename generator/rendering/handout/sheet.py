@@ -36,7 +36,7 @@ from generator.rendering.styles import SHEET_MARGINS, page_size, paper_style
 
 PICTURE_WIDTH = 77.0
 # Of the page in handout.css, left with right and top with bottom; large letters have a higher foot.
-_HIGHER_FOOT = 3.6
+_HIGHER_FOOT = 5.0
 # What stands to the right of the finished thing: its back and the code of the web, with the words below it.
 _STRIP, _CODE, _LARGE_CODE = 29.0, 32.5, 41.0
 # Set and measured lengths differ by hairs: so much of a page stays free, and more where that was too little [mm].
