@@ -9,6 +9,7 @@ import pytest
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
+from generator.errors import FaultyFileError
 from tests.making_up.demo_recipes import room
 
 HEAD = """
@@ -149,3 +150,74 @@ def test_a_french_seam_round_corners_tells_how_they_are_turned(tmp_path: Path) -
     one = IN_TURN[: IN_TURN.index("  - join: front.bottom")]
     plain = CASE.format(finish=FRENCH).replace("all: french", "left: french")
     assert "corner" not in text_of(sheet(tmp_path, plain + one), "french seam")
+
+
+ENVELOPE = """
+    edges: seam 1/2 in or 1.5 cm
+  back:
+    kind: envelope back
+    finished across: wide
+    finished along: high
+    overlap: 4 in or 10 cm
+    hem: 1 in or 2.5 cm
+  patch:
+    kind: rectangle
+    finished across: 3 in or 8 cm
+    finished along: 3 in or 8 cm
+    sewn on: back
+edges that meet:
+  - join: front.all
+    to: back.all
+"""
+
+
+def test_a_patch_that_would_shut_the_lap_of_a_back_is_refused(tmp_path: Path) -> None:
+    # 14 in with a lap of 4 in: both halves lie over each other from 5 to 9 in.
+    with pytest.raises(FaultyFileError, match="'patch' lies over the lap of 'back', 5 in to 9 in from its left, and"):
+        sheet(tmp_path, ENVELOPE, "cushion")
+    beside = ENVELOPE.replace("sewn on: back", "sewn on: back, 2 in or 4 cm from the left")
+    assert "sew on" in standard(sheet(tmp_path, beside, "cushion"))
+    over = ENVELOPE.replace("sewn on: back", "sewn on: back, 3 in or 4 cm from the right")
+    with pytest.raises(FaultyFileError, match="lies over the lap"):
+        sheet(tmp_path, over, "cushion")
+
+
+LINED = """
+    edges: seam 5/8 in or 1.5 cm
+  back:
+    kind: rectangle
+    finished across: wide
+    finished along: high
+    edges: seam 5/8 in or 1.5 cm
+  front lining:
+    kind: copy
+    of: back
+    cloth: other
+  back lining:
+    kind: copy
+    of: back
+    cloth: other
+edges that meet:
+  - join: front.left
+    to: front lining.left
+  - join: back.left
+    to: back lining.left
+  - join: front.right and front.top and front.bottom
+    to: back.right and back.top and back.bottom
+  - join: front lining.right and front lining.top and front lining.bottom
+    to: back lining.right and back lining.top and back lining.bottom
+closures:
+  - kind: zip
+    on: front.left
+    onto: back.left
+"""
+
+
+def test_a_zip_whose_edge_is_lined_needs_a_step_that_catches_both(tmp_path: Path) -> None:
+    told = [one.text for one in sheet(tmp_path, LINED, "bag").findings if one.level == "warning"]
+    said = "'set zip' folds 'front.left' beside the zip, and it is sewn to 'front lining.left' as well"
+    assert [said in one for one in told].count(True) == 1
+    assert any("  - set zip on front\n  - sew front to front lining" in one for one in told)
+    plain = LINED.replace("  - join: front.left\n    to: front lining.left\n", "")
+    plain = plain.replace("  - join: back.left\n    to: back lining.left\n", "")
+    assert not any("beside the zip, and it" in one.text for one in sheet(tmp_path, plain, "bag").findings)

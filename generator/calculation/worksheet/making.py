@@ -14,6 +14,7 @@ from generator.calculation.making_up.thing import Closing, Component, Edge, Seam
 from generator.calculation.making_up.walk import walk
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.calculation.worksheet.zips import report_lined_zips
 from generator.definitions.acts import WrittenAct
 from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.model import PieceModel
@@ -188,6 +189,8 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
         scope.report(finding.level, finding.text, finding.place)
     _report_places(scope, thing, [act for doing in recipe for act in doing.acts])
     _report_openings(scope, thing, [act for doing in recipe for act in doing.acts])
+    if any("set zip" in step.use for step in steps):
+        report_lined_zips(scope, thing)
     for step in steps:
         for name in step.use:
             if not methods[name].known:

@@ -6,6 +6,7 @@ from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from generator.calculation.making_up.thing import Thing
 from generator.calculation.pieces.closings import zip_to_buy
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
@@ -19,6 +20,7 @@ from generator.definitions.values import EdgeRun
 from generator.errors import CalculationError
 from generator.lengths import Edition, read_length, say_length
 
+_LINED = frozenset({"plain", "lining", "tops", "laid", "facing"})
 _ALLOWANCE = {"inch": read_length("5/8 in"), "metric": read_length("1.5 cm")}
 _BESIDE = {"inch": read_length("1/2 in"), "metric": read_length("1.2 cm")}
 
@@ -48,6 +50,20 @@ def zipped(scope: Scope, model: Closure, closure: ClosureWork, edge: Fraction, o
         _check_tabs(scope, model, edge, length)
     bought = zip_to_buy(length, map(scope.value, scope.room.zip_lengths))
     return replace(closure, length=length, bought=bought, positions=(), inset=(edge - length) / 2, tabs=model.tabs)
+
+
+def report_lined_zips(scope: Scope, thing: Thing) -> None:
+    """Warn of a zip, set by a standard step, in an edge that is sewn to a lining too: one seam must catch both."""
+    for closing in (one for one in thing.closings if one.kind == "zip"):
+        own = {*closing.on, *closing.onto}
+        pairs = [pair for seam in thing.seams if seam.sort in _LINED for pair in seam.pairs]
+        lined = [one if one[0] in own else one[::-1] for one in pairs if (one[0] in own) is not (one[1] in own)]
+        if lined:
+            (piece, side), (lining, beside) = lined[0]
+            told = f"'set zip' folds '{piece}.{side}' beside the zip, and it is sewn to '{lining}.{beside}' as well; "
+            told += "one seam catches both, which is a step of your own:\ndoes:"
+            told += "".join(f"\n  - {act}" for act in (f"set zip on {piece}", f"sew {piece} to {lining}"))
+            scope.report("warning", told, closing.place)
 
 
 def _check_tabs(scope: Scope, model: Closure, edge: Fraction, length: Fraction) -> None:

@@ -39,7 +39,7 @@ def placed(scope: Scope, piece: Piece, model: PieceModel) -> Piece:
     Raises
     ------
     CalculationError
-        If it does not lie within the other one.
+        If it does not lie within the other one, or over a lap that it would shut.
     """
     said = model.sewn_on
     if said is None:
@@ -59,10 +59,23 @@ def placed(scope: Scope, piece: Piece, model: PieceModel) -> Piece:
                 f"want more than the {scope.say(whole)} that '{under.name}' has there; make it smaller or move it"
             )
         places.append(place)
+    _leave_lap_open(scope, piece, under, places[0])
     sides = tuple(side for side in said.at)
     on = OnPiece(said.piece, places[0], places[1], sides)
     asked = {f"from {side}": distance(replace(piece, on_piece=on), under, side) for side in ("left", "top")}
     return replace(piece, on_piece=on, measures={**piece.measures, **asked})
+
+
+def _leave_lap_open(scope: Scope, piece: Piece, under: Piece, left: Fraction) -> None:
+    """Refuse a place over the lap in the middle of an envelope back, where the stitching goes through both parts."""
+    lap = under.made.lap
+    near, far = (under.finished_across - lap) / 2, (under.finished_across + lap) / 2
+    if lap and left < far and left + piece.finished_across > near:
+        raise CalculationError(
+            f"'{piece.name}' lies over the lap of '{under.name}', {scope.say(near)} to {scope.say(far)} from its left, "
+            "and sewn on there it would shut it; write after 'sewn on' how far from the left or the right, beside the "
+            "lap, or take a smaller one"
+        )
 
 
 def _near(scope: Scope, said: SewnOn, way: tuple[str, str], spare: Fraction) -> Fraction:
