@@ -17,6 +17,8 @@ BY_HAND = {
     "breakwater-runner": {"top": (4, "at the top: runner 3 + lining 1")},
     # Tucks both ways: three at each edge, the lining, and the binding's two layers on either side.
     "chandlery-flap": {"flap": (8, "at the left: flap 3 + flap lining 1 + binding 4")},
+    # Three of a tuck, basted flat at the rim, and the skirt; the padding ends at the seam line.
+    "capstan-stool": {"top": (4, "at the rim: top 3 + skirt 1")},
     # Pleats 1 1/2 in deep every 3 in lie closed: 1 + 2 (2 x 1 1/2) / 3 = 3.
     "galley-valance": {"band": (7, "at the bottom: tucked band 3 + pleated strip 3 + band lining 1")},
     # The back or the lining, one as thick as the other; what the file joins first is told. The pocket has no rows, and
@@ -39,6 +41,8 @@ BY_HAND = {
     # Two panels alike are sewn to each other, tuck on tuck.
     "pilot-tea-cosy": {"panel": (6, "at the crown: panel 3 + panel 3")},
     "pincushion-sample": {"front": (4, "at the top: front 3 + back 1")},
+    # Three of a tuck pressed down, and the back; the stiffening ends at the seam line, the linings are sewn by themselves.
+    "purser-pouch": {"front": (4, "at the right (top on the table): front 3 + back 1")},
     # A hem turned twice, 3, on the single cloth of the other half.
     "quay-cushion": {"front": (7, "at the top: front 3 + back 4")},
     "tide-table-mats": {"mat": (8, "at the top: mat 3 + backing 1 + binding 4")},
