@@ -41,7 +41,7 @@ BY_HAND = {
     # Two panels alike are sewn to each other, tuck on tuck.
     "pilot-tea-cosy": {"panel": (6, "at the crown: panel 3 + panel 3")},
     "pincushion-sample": {"front": (4, "at the top: front 3 + back 1")},
-    # Three of a tuck pressed down, and the back; the stiffening ends at the seam line, the linings are sewn by themselves.
+    # Three of a tuck pressed down, and the back; the stiffening ends at the seam line, the linings have their own seam.
     "purser-pouch": {"front": (4, "at the right (top on the table): front 3 + back 1")},
     # A hem turned twice, 3, on the single cloth of the other half.
     "quay-cushion": {"front": (7, "at the top: front 3 + back 4")},
