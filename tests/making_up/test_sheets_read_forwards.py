@@ -84,6 +84,8 @@ def test_no_rule_shares_out_among_tucks_that_cannot_change() -> None:
 def test_a_place_to_stop_comes_after_the_checks_and_no_picture_is_sought_elsewhere_that_stands_here() -> None:
     told = read(sheet("net-loft-pinafore", "2 to 3", "metric"))
     assert 0 < told.index("Stop and measure") < told.index("A good place to stop")
-    # The step that joins skirt and yoke has its own pictures of how they are laid and sewn.
-    assert "The picture stands at step" not in told
+    # The step that joins skirt and yoke has its own pictures of how they are laid and sewn; what is gathered second is
+    # gathered like the first.
+    assert told.count("The picture stands at step") == 1
+    assert "Gather: skirt" in told.partition("The picture stands at step")[0][-900:]
     assert "The picture stands at step 13." in read(sheet("pier-bolster", "bed"))

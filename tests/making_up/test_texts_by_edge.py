@@ -112,7 +112,7 @@ def test_corners_all_round_a_cushion_are_trimmed_when_its_seam_is_neatened(tmp_p
 def test_a_round_box_has_no_corners(tmp_path: Path) -> None:
     boxing = of(written(tmp_path, ROUND.replace("top.edge", "around(wide)")), "make boxing")
     assert "corner" not in boxing
-    assert "Clip the edge of the boxing every 1/2 in" in boxing
+    assert "Clip the edge of the band every 1/2 in" in boxing
     assert "leave a quarter open" in boxing
 
 

@@ -15,7 +15,7 @@ from sheet_reading import ReadSheet
 ONCE = ("To buy", "Is this my size?", "Something went wrong?", "Have ready:")
 """What is told once in a handout, or not at all."""
 # Dots in an inch are enough to see a line; where acts begin and end is in themes/plain/css/handout.css.
-_DOTS, _TOP, _FOOT = 24, 8 / 25.4, 12 / 25.4
+_DOTS, _TOP, _FOOT = 72, 8 / 25.4, 12 / 25.4
 _WHITE, _INK = 10.0, 200
 
 
