@@ -226,6 +226,17 @@ class Panel:
             return (self.pressed,) if self.pressed else ()
         return (*(row.turns for row in self.rows.rows), *(edge for edge in (self.rows.top, self.rows.bottom) if edge))
 
+    def margin_at(self, side: str) -> Fraction | None:
+        """Return the margin beside an edge along the tucks [in]; None at any other edge, or without tucks."""
+        if side not in ("left", "right") or not self.across.count:
+            return None
+        return self.across.left_margin if side == "left" else self.across.right_margin
+
+    def turned_over(self, side: str) -> Fraction:
+        """Return how far the tuck beside the left or right edge lies over its margin where a line turns it out [in]."""
+        place, outward = (0, Turn.LEFT) if side == "left" else (-1, Turn.RIGHT)
+        return self.across.depths[place] if any(turns[place] is outward for turns in self.turned) else Fraction(0)
+
     @property
     def trim_along(self) -> Fraction:
         """Cloth at either end that was cut for the draw-in of the rows and is trimmed after it [in]."""

@@ -89,13 +89,13 @@ class ClosureWork:
     number: int
     on: str
     onto: str
-    overlap: Fraction
-    diameter: Fraction
-    thickness: Fraction
-    positions: tuple[Fraction, ...]
-    buttonhole: Fraction
-    inset: Fraction
-    text: str
+    overlap: Fraction = Fraction(0)
+    diameter: Fraction = Fraction(0)
+    thickness: Fraction = Fraction(0)
+    positions: tuple[Fraction, ...] = ()
+    buttonhole: Fraction = Fraction(0)
+    inset: Fraction = Fraction(0)
+    text: str = ""
     note: str = ""
     length: Fraction = Fraction(0)
     width: Fraction = Fraction(0)

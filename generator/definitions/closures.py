@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Annotated
 
-from generator.definitions.faults import Fault, meant
+from generator.definitions.faults import Fault
 from generator.definitions.fields import Edges, Fact, Finished, Length, Markdown, Quantity, Share, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Scalar, fold
@@ -30,9 +30,7 @@ _OF_KINDS = {"shorter by": "elastic", "lap": "elastic", "length": "zip", "tabs":
 def _tabs(words: Scalar, reading: Reading) -> str:
     """Return the name of a piece that is the tabs of a zip."""
     name = fold(filled_words(words))
-    if name not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
-    kind = reading.kinds[name]
+    kind = reading.kind_of(name)
     if kind is not None and kind.word != "zip tab":
         raise Fault(f"'{name}' is {kind.told}; the tabs of a zip are a piece of the kind 'zip tab'")
     return name

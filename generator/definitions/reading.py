@@ -62,6 +62,18 @@ class Reading:
         """Return the fault of a name that a section does not have; silent where the section itself is broken."""
         return SilentFault() if section in self.broken else Fault(text, offset)
 
+    def kind_of(self, piece: str, offset: int = 0) -> PieceKind | None:
+        """Return the kind of a piece of the file by its name; None where its own group is broken.
+
+        Raises
+        ------
+        Fault
+            If there is no such piece; silent where the section of pieces itself is broken.
+        """
+        if piece not in self.kinds:
+            raise self.unknown("pieces", f"there is no piece '{piece}'{meant(piece, self.kinds)}", offset)
+        return self.kinds[piece]
+
     def noter(self, words: Scalar, offset: int) -> Callable[[str], None]:
         """Return what takes a note about a length of one edition; only a project of both editions needs it."""
         place = words.at(offset)

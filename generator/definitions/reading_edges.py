@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from generator.definitions.faults import Fault, SilentFault, meant
+from generator.definitions.faults import Fault, SilentFault
 from generator.definitions.nodes import Scalar
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import EdgeRun
@@ -27,9 +27,7 @@ def _edges(written: str, start: int, reading: Reading) -> list[tuple[str, str]]:
     piece = re.sub(r"[\s_-]+", " ", piece)
     if not point:
         raise Fault(f"'{written}' names no edge; write the piece, a point and its edge, for example front.top", start)
-    if piece not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{piece}'{meant(piece, reading.kinds)}", start)
-    kind = reading.kinds[piece]
+    kind = reading.kind_of(piece, start)
     if kind is None:
         raise SilentFault
     if edge not in kind.edges:

@@ -37,8 +37,7 @@ def _target(words: Scalar, reading: Reading) -> Target:
             raise Fault("one edge is wanted here; write several with commas between them")
         return Target(*run.edges[0])
     name = fold(words.text)
-    if name not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
+    reading.kind_of(name)
     return Target(name)
 
 

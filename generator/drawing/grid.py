@@ -26,7 +26,7 @@ def grids(worksheet: Worksheet) -> Iterable[str]:
 def heights_of_grid(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
     """Return how high the picture can be."""
     least = max(_LEAST, 9 * text_height(style.small))
-    return Heights.of_inches(least, max(_BEST, least), max(_MOST, least))
+    return Heights.of_inches(least, _BEST, _MOST)
 
 
 def draw_grid(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:

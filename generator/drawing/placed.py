@@ -29,7 +29,7 @@ def placed_pieces(worksheet: Worksheet) -> Iterable[str]:
 def heights_of_placed(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
     """Return how high the picture can be."""
     least = max(_LEAST, 9 * text_height(style.small))
-    return Heights.of_inches(least, max(_BEST, least), max(_MOST, least))
+    return Heights.of_inches(least, _BEST, _MOST)
 
 
 def draw_placed(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:

@@ -32,7 +32,7 @@ def heights_of_ruled_rows(worksheet: Worksheet, name: str, style: Style, width: 
     line = text_height(style.strong)
     words = text_width(_DOWN, style.small, font=style.font) + 0.3
     least = max(1.2 * line * (len(told_rows(rows.rows, style)) + 1), words) + _above(style)
-    return Heights.of_inches(least, max(_BEST, least), max(_MOST, least))
+    return Heights.of_inches(least, _BEST, _MOST)
 
 
 def told_rows(rows: Sequence[Row], style: Style) -> tuple[Row, ...]:

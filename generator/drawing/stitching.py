@@ -20,7 +20,7 @@ _UNEQUAL = ("At the machine: tuck 1", "Stitched: tucks 1 and 2")
 def heights_of_stitching(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
     """Return how high the picture of the stitching can be."""
     least = max(_LEAST, 6.2 * text_height(style.small)) + 1.6 * text_height(style.small)
-    return Heights.of_inches(least, max(_BEST, least), max(_MOST, least))
+    return Heights.of_inches(least, _BEST, _MOST)
 
 
 def draw_stitching(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:

@@ -18,7 +18,7 @@ _FOLDS = 8
 def heights_of_trimming(worksheet: Worksheet, name: str, style: Style, width: float) -> Heights:
     """Return how high the picture of the trimming can be."""
     least = max(_LEAST, 8.5 * text_height(style.small))
-    return Heights.of_inches(least, max(_BEST, least), max(_MOST, least))
+    return Heights.of_inches(least, _BEST, _MOST)
 
 
 def draw_trimming(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:

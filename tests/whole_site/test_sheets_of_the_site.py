@@ -12,6 +12,7 @@ from sheet_checks import faults_of
 from generator.definitions.vocabulary import SHEETS_OF_SIZE
 from generator.rendering.addresses import handout_file
 from tests.built_site import PARTS, PROJECTS, BuiltSite
+from tests.rendering.shapes_room import PROJECT
 from tests.room import demo_room, part_of_demo, run, write_room
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -77,29 +78,8 @@ def _pages(path: Path) -> int:
         return len(read)
 
 
-# A small room with one round piece, which is cut from paper, and what is asked of its sheet.
-ROUND = {
-    "site/site.yaml": "room:\n  name: The Ropewalk Sewing Room\n",
-    "projects/buoy-mat.yaml": """\
-title: Buoy mat
-kind: other
-summary: A round mat.
-sizes:
-  small:
-    wide: 14 in or 35 cm
-cloths:
-  face:
-    label: cotton
-    width: 44 in or 112 cm
-pieces:
-  top:
-    kind: rectangle
-    outline: circle
-    finished across: wide
-steps:
-  - use: cut
-""",
-}
+# A small room with shapes, which are cut from paper, and what is asked of its sheet.
+SHAPES = {"site/site.yaml": "room:\n  name: The Ropewalk Sewing Room\n", "projects/shapes.yaml": PROJECT}
 ON_DEMAND = [(kind, theme) for kind in SHEETS_OF_SIZE for theme in ("plain", "harbour", "large-print")]
 
 
@@ -109,7 +89,7 @@ def test_a_sheet_made_on_demand_is_as_good_as_those_of_the_site(
 ) -> None:
     asked = [(ROOT, "quay-cushion", "small", "letter"), (ROOT, "customs-tote", "parcels", "a4")]
     if kind == "paper pattern":
-        asked = [(write_room(tmp_path, ROUND), "buoy-mat", "small", paper) for paper in ("letter", "a4")]
+        asked = [(write_room(tmp_path, SHAPES), "shapes", "small", paper) for paper in ("letter", "a4")]
         part_of_demo(tmp_path, "themes")
     for room, project, size, paper in asked:
         sheet = tmp_path / f"{project}-{paper}.pdf"

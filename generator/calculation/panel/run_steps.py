@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
@@ -97,7 +97,7 @@ def graduated_depths(depths: Sequence[Fraction], number: int, edition: Edition) 
     if all(sewable(depth, edition) for depth in every):
         return every
     if sewable(first, edition) and sewable(last, edition):
-        fits = next((near for near in _outward(number) if not (last - first) / (near - 1) % edition.mark), 2)
+        fits = _fitting(last - first, number, 1, edition)
         raise CalculationError(
             f"{number} tucks from {say_length(first, edition)} to {say_length(last, edition)} would have depths "
             f"between two marks of the room's ruler; {fits} tucks go up in steps of "
@@ -153,9 +153,7 @@ def graduated_pitches(run: RunWish, number: int, edition: Edition) -> tuple[Frac
         raise CalculationError("a pitch that grows needs at least three tucks; give the run a number of 3 or more")
     step = (last - first) / (number - 2)
     if step % edition.mark or first % edition.mark:
-        fits = next(
-            (near for near in _outward(number) if near > 2 and not (last - first) / (near - 2) % edition.mark), 3
-        )
+        fits = _fitting(last - first, number, 2, edition)
         raise CalculationError(
             f"the pitches of {number} tucks from {say_length(first, edition)} to {say_length(last, edition)} would lie "
             f"between two marks of the room's ruler; those of {fits} tucks go up in steps of "
@@ -164,5 +162,7 @@ def graduated_pitches(run: RunWish, number: int, edition: Edition) -> tuple[Frac
     return tuple(first + place * step for place in range(number - 1))
 
 
-def _outward(number: int) -> Iterator[int]:
-    return (near for away in range(1, number) for near in (number + away, number - away) if near > 1)
+def _fitting(span: Fraction, number: int, fewer: int, edition: Edition) -> int:
+    """Return the number of tucks nearest to one whose steps, so many fewer than tucks, share a span on the ruler."""
+    around = (near for away in range(1, number) for near in (number + away, number - away) if near > fewer)
+    return next((near for near in around if not span / (near - fewer) % edition.mark), fewer + 1)

@@ -8,7 +8,7 @@ from generator.calculation.pieces.buttons import button_line, button_positions, 
 from generator.calculation.pieces.closings import least_overlap
 from generator.calculation.pieces.roll import end_across, round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
-from generator.calculation.worked import Turn
+from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece, Round
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.elastic import worked_elastic
@@ -96,10 +96,13 @@ def _check(scope: Scope, model: Closure, closure: ClosureWork) -> None:
     crowded = crowded_buttons(closure.positions, closure.diameter, scope.edition)
     if crowded:
         scope.report("warning", crowded, model.place)
-    upper, under = _margin(scope, model.on), _margin(scope, model.edges[1])
-    if closure.overlap and upper is not None and under is not None:
-        lap = Lap(closure.overlap, closure.diameter, closure.thickness, turned_out=_turned_out(scope, model.on))
-        for fault in lap_faults(lap, upper, under, scope.edition):
+    (upper, edge), (under, other) = (_panel_at(scope, run) for run in model.edges)
+    if upper is None or under is None or not closure.overlap:
+        return
+    above, below = upper.margin_at(edge), under.margin_at(other)
+    if above is not None and below is not None:
+        lap = Lap(closure.overlap, closure.diameter, closure.thickness, turned_out=upper.turned_over(edge))
+        for fault in lap_faults(lap, above, below, scope.edition):
             scope.report("warning", fault, model.place)
 
 
@@ -115,23 +118,10 @@ def _check_overlap(scope: Scope, model: Closure, closure: ClosureWork) -> None:
         scope.report("warning", f"{told}; write a wider 'overlap', or take smaller ones", model.place)
 
 
-def _margin(scope: Scope, run: EdgeRun) -> Fraction | None:
-    """The margin beside an edge that runs along the tucks of a panel; None elsewhere."""
+def _panel_at(scope: Scope, run: EdgeRun) -> tuple[Panel | None, str]:
+    """The panel that bears the first edge of a run, None where that is no panel's, and the edge."""
     piece, edge = run.edges[0]
-    panel = scope.piece(piece).panel
-    if panel is None or edge not in ("left", "right") or not panel.across.count:
-        return None
-    return panel.across.left_margin if edge == "left" else panel.across.right_margin
-
-
-def _turned_out(scope: Scope, run: EdgeRun) -> Fraction:
-    """How far the tuck beside an edge lies over its margin where a row or an edge turns it outward [in]."""
-    piece, edge = run.edges[0]
-    panel = scope.piece(piece).panel
-    if panel is None:
-        return Fraction(0)
-    place, outward = (0, Turn.LEFT) if edge == "left" else (-1, Turn.RIGHT)
-    return panel.across.depths[place] if any(turns[place] is outward for turns in panel.turned) else Fraction(0)
+    return scope.piece(piece).panel, edge
 
 
 def worked_meetings(scope: Scope) -> tuple[MeetingWork, ...]:

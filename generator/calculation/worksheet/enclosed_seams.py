@@ -9,9 +9,10 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.thing import Edge, Seam, Thing
 from generator.calculation.pieces.enclosed import EnclosedSeam, felled_seam, french_seam
-from generator.calculation.worked_piece import Piece, Straight
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import MeetingWork
 from generator.calculation.worksheet.lists import edge_words
+from generator.calculation.worksheet.pieces.shaped import is_curved
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.lengths import Edition, say_length
 
@@ -31,7 +32,7 @@ def lines_at(piece: Piece, side: str, edition: Edition) -> EnclosedSeam | None:
         If its allowance is too narrow.
     """
     edge = piece.edges.get(side)
-    return _LINES[edge.end.way](edge.end.first, edition) if edge is not None and edge.end.way in _LINES else None
+    return _LINES[edge.end.way](edge.end.first, edition) if edge is not None and edge.end.shuts_in else None
 
 
 def report_enclosed(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> None:
@@ -44,7 +45,7 @@ def report_enclosed(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> 
             if edge.end.way == "rolled hem" and _is_crossed(piece, side):
                 text = f"a rolled hem cannot go over tucks, and they run into '{name}.{side}'; write 'bound', or a hem"
                 scope.report("error", text, place, name)
-            if edge.end.way in _LINES:
+            if edge.end.shuts_in:
                 with suppress(AlreadyReportedError), scope.reporting(place, name):
                     lines_at(piece, side, scope.edition)
                 if (name, side) not in met:
@@ -58,14 +59,14 @@ def report_enclosed(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> 
 def _report_pair(scope: Scope, seam: Seam, pair: tuple[Edge, Edge], pieces: Mapping[str, Piece]) -> None:
     """Report two edges that one seam cannot shut in together."""
     ends = [pieces[name].edges[side].end for name, side in pair if side in pieces[name].edges]
-    ways = [end.way for end in ends if end.way in _LINES]
+    ways = [end.way for end in ends if end.shuts_in]
     if not ways:
         return
     one, other = (f"'{name}.{side}'" for name, side in pair)
     if len(ends) < len(pair) or len(set(ends)) > 1:
         text = f"a {ways[0]} shuts in both edges: give {one} and {other} the same finish, with the same width"
         scope.report("error", text, seam.place)
-    elif any(_is_curved(pieces[name], side) for name, side in pair):
+    elif any(is_curved(pieces[name], side) for name, side in pair):
         text = f"a {ways[0]} lies flat on a straight edge only, and {one} or {other} is curved"
         scope.report("error", f"{text}; write a seam there, bound on the bias or neatened", seam.place)
     elif all(_is_crossed(pieces[name], side) for name, side in pair):
@@ -82,12 +83,6 @@ def _is_crossed(piece: Piece, side: str) -> bool:
     if side in _SIDES:
         return across
     return along if side in _ENDS else along or across
-
-
-def _is_curved(piece: Piece, side: str) -> bool:
-    if piece.shape is not None:
-        return any(line.name == side and len(line.spots) > 2 for line in piece.shape.lines)
-    return not all(isinstance(part.outline, Straight) for part in piece.parts)
 
 
 def enclosed_list(

@@ -18,7 +18,9 @@ from generator.calculation.worksheet.work import stretch_of
 def neatened(context: StepContext) -> Mapping[str, Fraction]:
     """Return how long the seams are whose raw edges are neatened together [in], by the way their pieces say."""
     lengths: dict[str, Fraction] = defaultdict(Fraction)
-    thing = context.joiner.book.thing if context.joiner is not None else Thing("", {})
+    if context.joiner is None:
+        return lengths
+    thing = context.joiner.book.thing
     for seam in raw_seams(thing):
         stretch = stretch_of(seam, seam.pairs, context.pieces)
         lengths[thing.parts[seam.pieces[0]].neaten] += stretch.times * stretch.length

@@ -8,11 +8,11 @@ from fractions import Fraction
 
 from generator.calculation.making_up.thing import Thing
 from generator.calculation.pieces.closings import zip_to_buy
-from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork
 from generator.calculation.worksheet.followed import edges_of
 from generator.calculation.worksheet.lists import edge_words
+from generator.calculation.worksheet.pieces.shaped import is_curved
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.closures import Closure
 from generator.definitions.pieces.tabs import ZipTab
@@ -107,31 +107,17 @@ def _faults(scope: Scope, run: EdgeRun) -> Iterator[str]:
             )
         if piece.panel is not None and side in ("top", "bottom") and piece.panel.across.count:
             yield f"a zip across the tucks of '{name}' jams on their folds; let it lie along them, or take another edge"
-        if piece.shape is not None and any(line.name == side and len(line.spots) > 2 for line in piece.shape.lines):
+        if is_curved(piece, side):
             yield f"'{name}.{side}' is round, and a zip in it waves; take a straight edge"
-        room = _room(scope, piece, side)
-        if room is not None and room[0] < room[1]:
+        margin = piece.panel.margin_at(side) if piece.panel is not None else None
+        if piece.panel is None or margin is None:
+            continue
+        wanted = _BESIDE[scope.edition.name] + piece.panel.turned_over(side)
+        if margin < wanted:
             yield (
-                f"beside the zip the margin of '{name}' at the {side} is {scope.say(room[0])}, and the foot wants "
-                f"{scope.say(room[1])}; write a wider {side} margin"
+                f"beside the zip the margin of '{name}' at the {side} is {scope.say(margin)}, and the foot wants "
+                f"{scope.say(wanted)}; write a wider {side} margin"
             )
-
-
-def _room(scope: Scope, piece: Piece, side: str) -> tuple[Fraction, Fraction] | None:
-    """The margin beside an edge that runs along tucks, and what it must be: more where a tuck lies over it [in]."""
-    panel = piece.panel
-    if panel is None or side not in ("left", "right") or not panel.across.count:
-        return None
-    place, outward = (0, Turn.LEFT) if side == "left" else (-1, Turn.RIGHT)
-    margin = panel.across.left_margin if side == "left" else panel.across.right_margin
-    held = [turns for turns in (*_rows_of(piece), panel.pressed) if turns]
-    over = panel.across.depths[place] if any(turns[place] is outward for turns in held) else Fraction(0)
-    return margin, _BESIDE[scope.edition.name] + over
-
-
-def _rows_of(piece: Piece) -> tuple[tuple[Turn, ...], ...]:
-    rows = piece.panel.rows if piece.panel is not None else None
-    return (rows.top, rows.bottom, *(row.turns for row in rows.rows)) if rows is not None else ()
 
 
 def zip_words(

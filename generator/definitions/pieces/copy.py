@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal, get_args
 
-from generator.definitions.faults import Fault, meant
+from generator.definitions.faults import Fault
 from generator.definitions.fields import VALUE
 from generator.definitions.nodes import Group, Node, Scalar, fold
 from generator.definitions.piece_kind import RECTANGLE, PieceKind
@@ -40,9 +40,7 @@ def _reach(words: Scalar, reading: Reading) -> Reach:
 def _copied(words: Scalar, reading: Reading) -> str:
     """Return the name of a piece of which others may be copies."""
     name = fold(filled_words(words))
-    if name not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
-    kind = reading.kinds[name]
+    kind = reading.kind_of(name)
     if kind is not None and not kind.copied:
         flat = "a rectangle, a facing, a circle or a tucked panel"
         raise Fault(f"'{name}' is {kind.told}, and a copy is of {flat}; name one of these")

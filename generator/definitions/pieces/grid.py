@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from generator.definitions.faults import Fault, meant
+from generator.definitions.faults import Fault
 from generator.definitions.fields import Length, Quantity, length
 from generator.definitions.nodes import Scalar, fold
 from generator.definitions.piece_kind import RECTANGLE, PieceKind
@@ -18,9 +18,7 @@ Turned = Literal["every second"]
 
 def _block(words: Scalar, reading: Reading) -> str:
     name = fold(filled_words(words))
-    if name not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
-    kind = reading.kinds[name]
+    kind = reading.kind_of(name)
     if kind is not None and ("face" not in kind.nature or kind.edges != RECTANGLE or "of blocks" in kind.nature):
         raise Fault(f"'{name}' is {kind.told}; blocks are tucked panels or plain pieces with four straight sides")
     return name

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.definitions.faults import Fault, meant
+from generator.definitions.faults import Fault
 from generator.definitions.nodes import Scalar, fold
 from generator.definitions.reading import Reading, filled_words, read_value
 from generator.definitions.values import Formula
@@ -52,9 +52,7 @@ def read_sewn_on(words: Scalar, reading: Reading) -> SewnOn:
 
 def _flat_piece(named: str, reading: Reading) -> str:
     name = fold(named.strip())
-    if name not in reading.kinds:
-        raise reading.unknown("pieces", f"there is no piece '{name}'{meant(name, reading.kinds)}")
-    kind = reading.kinds[name]
+    kind = reading.kind_of(name)
     if kind is not None and "face" not in kind.nature:
         raise Fault(f"'{name}' is {kind.told}; a piece is sewn on a flat one")
     return name

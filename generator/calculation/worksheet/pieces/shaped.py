@@ -13,7 +13,7 @@ from generator.calculation.shapes.line_lengths import fitted_length
 from generator.calculation.shapes.mirrored import mirrored
 from generator.calculation.shapes.notches import Notch, notches
 from generator.calculation.shapes.segments import QuarterOval, Segment, Spot, StraightLine
-from generator.calculation.worked_piece import EdgeWork, Part, SeamLine, Shaped
+from generator.calculation.worked_piece import EdgeWork, Part, Piece, SeamLine, Shaped
 from generator.calculation.worksheet.pieces.sizes import Ends, Join, PieceSizes, Size
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import DrawnLine, DrawnOutline, Point, WordOutline
@@ -134,3 +134,8 @@ def _lines(at: Spot, line: DrawnLine, spots: list[Spot], outline: DrawnOutline, 
 
 def _spot(scope: Scope, point: Point) -> Spot:
     return scope.value(point[0]), scope.value(point[1])
+
+
+def is_curved(piece: Piece, side: str) -> bool:
+    """Return whether an edge of a piece with an outline of its own is more than one straight line."""
+    return piece.shape is not None and any(line.name == side and len(line.spots) > 2 for line in piece.shape.lines)
