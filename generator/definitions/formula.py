@@ -71,7 +71,7 @@ class FormulaReader:
             return "more than one 'or'; a value has an inch side and a metric side"
         if token.text == ")":
             return "a closing bracket without its opening one"
-        if token.text in ("to", "then"):
+        if token.text in ("to", "then", "by"):
             return f"'{token.text}' does not belong here; one value is wanted"
         told = f"a sign is missing between '{before}' and '{token.text}': + - * or /"
         in_units = {other.text for other in self.tokens} & set(UNITS)

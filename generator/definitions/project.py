@@ -13,6 +13,7 @@ from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.completed import completed
 from generator.definitions.cords import check_cords, check_neck
+from generator.definitions.faults import Faults
 from generator.definitions.fields import Day, FinishedSize, Label, Length, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
@@ -22,6 +23,7 @@ from generator.definitions.project_checks import check_cautions, check_project
 from generator.definitions.project_names import prepared
 from generator.definitions.readers import choice, choices
 from generator.definitions.room import Room
+from generator.definitions.series import check_series, with_series
 from generator.definitions.sizes import Size, SizesOf
 from generator.definitions.steps import Step
 from generator.definitions.values import Formula
@@ -111,13 +113,17 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         told = "a project file is a group of keys: title, kind, sizes ..."
         raise FaultyFileError([Finding("error", told, Place(shown))])
     room = room or Room()
+    faults = Faults()
+    tree, in_series = with_series(tree, faults)
     tree, completions = completed(tree)
-    reading = prepared(tree, room, root)
+    reading = prepared(tree, room, root, faults)
     for one in completions:
         reading.faults.add(one.place, one.told, "note")
     project = Project.read(tree, reading)
     if project is not None:
         check_project(project.pieces, project.cloths, project.steps, reading)
+        if in_series:
+            check_series(project.sizes, reading)
         check_between(project.between, project.sizes, reading)
         asked = (project.cautions, *(step.cautions for step in project.steps))
         check_cords(project.pieces, project.supplies, asked_names(project.cautions), reading)

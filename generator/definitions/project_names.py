@@ -9,6 +9,7 @@ import difflib
 from pathlib import Path
 
 from generator.definitions.cautions import cautions_of
+from generator.definitions.faults import Faults
 from generator.definitions.measures import Measures
 from generator.definitions.names import Names
 from generator.definitions.nodes import Group
@@ -22,9 +23,10 @@ from generator.definitions.vocabulary import EDITION_NAMES
 _SECTIONS = ("sizes", "measures", "cloths", "pieces")
 
 
-def prepared(tree: Group, room: Room, root: Path | None) -> Reading:
+def prepared(tree: Group, room: Room, root: Path | None, faults: Faults) -> Reading:
     """Return a reading that knows all names of a project, so that every formula can be checked where it stands."""
-    reading = Reading(samples=room.samples, steps=step_names(root), editions=_editions(tree, room))
+    reading = Reading(faults, samples=room.samples, steps=step_names(root), editions=_editions(tree, room))
+    reading.marks = {name: room.edition(name).mark for name in EDITION_NAMES}
     reading.cautions = frozenset(cautions_of(room))
     sizes, measures, cloths, pieces = (_group(tree, section) for section in _SECTIONS)
     reading.broken = frozenset(section for section in _SECTIONS if _is_broken(tree, section))
@@ -52,7 +54,8 @@ def _group(tree: Group, section: str) -> Group | None:
 
 def _is_broken(tree: Group, section: str) -> bool:
     """Return whether a section is there in another form, left out against the rule, or misspelt."""
-    if _group(tree, section):
+    found = _group(tree, section)
+    if found and found.entries:
         return False
     others = [key for key in tree.entries if key not in _SECTIONS]
     misspelt = difflib.get_close_matches(section, others, 1, 0.7)

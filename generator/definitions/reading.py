@@ -42,7 +42,7 @@ class Reading:
     ``kinds`` has the kind of each piece, None where it is broken, ``kind`` that of the piece just read. ``sizes`` and
     ``measures`` are those read so far, ``cloths`` the names of the project's cloths, ``steps`` the standard steps,
     ``samples`` the room's own, ``cautions`` the names of all that the tool and the room have; ``broken`` are the
-    sections that could not be read.
+    sections that could not be read. ``marks`` are the finest marks of the room's rulers [in], by edition.
     """
 
     faults: Faults = field(default_factory=Faults)
@@ -57,6 +57,7 @@ class Reading:
     samples: Mapping[str, object] = field(default_factory=dict)
     cautions: frozenset[str] = frozenset()
     broken: frozenset[str] = frozenset()
+    marks: Mapping[str, Fraction] = field(default_factory=dict)
 
     def unknown(self, section: str, text: str, offset: int = 0) -> Fault:
         """Return the fault of a name that a section does not have; silent where the section itself is broken."""

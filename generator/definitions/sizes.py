@@ -46,7 +46,9 @@ class SizesOf:
         """Return the JSON Schema of the sizes."""
         about = {key: leaf.schema(parts) for key, leaf in _ABOUT.items()}
         size = {"type": "object", "properties": about, "additionalProperties": VALUE}
-        return {"type": "object", "additionalProperties": size, "minProperties": 1, "maxProperties": MOST_SIZES}
+        # A size as a group of its own, or one measure for all sizes of a series.
+        each = {"anyOf": [size, VALUE, {"type": "array", "items": VALUE}]}
+        return {"type": "object", "additionalProperties": each, "minProperties": 1, "maxProperties": MOST_SIZES}
 
 
 def read_sizes(found: Node | None, reading: Reading) -> dict[str, Size]:

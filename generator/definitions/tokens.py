@@ -15,7 +15,7 @@ from generator.definitions.faults import Fault
 from generator.lengths import ALIKE, UNITS
 from generator.limits import LONGEST_FORMULA
 
-RESERVED = frozenset({"or", "to", "then", "and", "pi", *UNITS})
+RESERVED = frozenset({"or", "to", "then", "by", "and", "pi", *UNITS})
 _GLYPHS = {"½": (1, 2), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8)}
 _SIGNS = {"×": "*", "·": "*", "÷": "/", "−": "-", "–": "-"}
 _SPELT = {

@@ -99,7 +99,7 @@ SAY, CLASS, ROOM = "what-a-project-can-say", "write-a-class", "set-up-your-room"
 TECHNIQUE = {**keys_of(techniques._TechniqueFile), **keys_of(techniques._Part)}
 ABOUT = {
     (SAY, "The whole file"): of_schema(SCHEMA),
-    (SAY, "Sizes"): of_schema(SCHEMA["properties"]["sizes"]["additionalProperties"]),
+    (SAY, "Sizes"): of_schema(SCHEMA["properties"]["sizes"]["additionalProperties"]["anyOf"][0]),
     (SAY, "By which measure a size is chosen"): defined("MeasuredBy"),
     (SAY, "Sizes between the named ones"): defined("Between"),
     (SAY, "Cloths"): defined("Cloth"),
