@@ -63,7 +63,7 @@ def command(file: str, output: Path | None, *, as_json: bool, **how: Unpack[Pack
 
 def _write_pack(folder: Path, opened: tuple[ClassSheet, Project, RoomContext], output: Path, how: PackOptions) -> None:
     """Write the class pack: everything on paper for whoever teaches, with the names of the students."""
-    (sheet, _, shared), printing = opened, resolve_name("generator.publishing.class_print")
+    (sheet, _, shared), printing = opened, resolve_name("generator.publishing.printing")
     wanted = chosen_paper(tuple(dict.fromkeys((sheet.paper, *shared.room.papers))), how["paper"])
     look = theme_folder(folder, how["theme"] or shared.room.theme)
     papers = printing.class_papers(printing.TaughtClass(*opened, folder, look, wanted), everything=how["everything"])

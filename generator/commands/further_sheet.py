@@ -72,7 +72,7 @@ def further_sheet(project: str | None, output: Path, how: SheetOptions) -> str:
     room = opened.shared.room
     paper = chosen_paper(room.papers, how["paper"])
     theme = theme_folder(opened.folder, how["theme"] or room.theme)
-    single = resolve_name("generator.publishing.single")
+    single = resolve_name("generator.publishing.printing")
     stamp = single.stamp_of_sheets(opened.projects, opened.shared, opened.folder)
     write_whole(output, single.one_sheet(kind, worksheets, room, theme, paper, stamp))
     about = f", {opened.projects[0].title}" if project else ""

@@ -6,7 +6,7 @@ import difflib
 from pathlib import Path
 
 from generator.errors import TuckwrightError
-from generator.publishing.links import refuse_links_out
+from generator.publishing.room_files import refuse_links_out
 
 
 def room_folder() -> Path:

@@ -59,7 +59,7 @@ def _sheet_of_size(project: str, size: str | None, output: Path, how: SheetOptio
     worksheet = worked(definition, size, edition, shared, measures(how["sewn"], edition, "--sewn"))
     paper = chosen_paper(shared.room.papers, how["paper"])
     theme = theme_folder(folder, how["theme"] or shared.room.theme)
-    single, own = resolve_name("generator.publishing.single"), bool(how["own"] or how["cloth"] or how["sewn"])
+    single, own = resolve_name("generator.publishing.printing"), bool(how["own"] or how["cloth"] or how["sewn"])
     stamp = single.stamp_of_sheet(listed, shared, folder, own=own)
     write_whole(output, single.one_sheet(how["kind"], {listed.name: [worksheet]}, shared.room, theme, paper, stamp))
     kind = "" if how["kind"] == HANDOUT else f"{how['kind']}, "

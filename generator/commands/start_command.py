@@ -9,7 +9,7 @@ import click
 
 from generator.definitions.starter import starter_text
 from generator.errors import TuckwrightError
-from generator.publishing.links import refuse_links_out
+from generator.publishing.room_files import refuse_links_out
 from generator.publishing.write import not_written, put_new
 
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")

@@ -14,8 +14,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.errors import PublishError
-from generator.publishing.links import OWN_THEMES, THEMES, refuse_links_out, walked
 from generator.publishing.room_files import (
+    OWN_THEMES,
+    THEMES,
     TOOL,
     as_is_files,
     class_files,
@@ -24,7 +25,9 @@ from generator.publishing.room_files import (
     page_files,
     project_files,
     refuse_large_files,
+    refuse_links_out,
     theme_folders,
+    walked,
 )
 from generator.publishing.write import key_of, key_of_bytes, not_read
 from generator.rendering.addresses import ROBOTS

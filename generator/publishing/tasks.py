@@ -180,7 +180,7 @@ def _as_is(known: Known) -> Mapping[str, Told]:
 # The pages of a row are made side by side; they know what the rows above have made.
 PAGES: tuple[tuple[Page, ...], ...] = (
     (
-        Page("reference:make_reference", _reference, quick=False),
+        Page("pictures:make_reference", _reference, quick=False),
         Page("pages:make_words", _words),
         Page("pages:make_guides", lambda known: {"guides": Told((titles_of_pages(known.room),))}),
         Page("pages:make_class", _class_pages, whole_room=True),
@@ -225,7 +225,7 @@ def between_jobs(project: str, worked: WorkedProject) -> Iterator[Job]:
         yield Job(
             f"{project}/between {edition}",
             f"{project}, sizes between, {edition}",
-            f"{_MAKE}.between:make_between",
+            f"{_MAKE}.sheets:make_between",
             (sizes,),
             key_of(*(one.key for one in sizes)),
         )

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from watchfiles import Change, DefaultFilter, watch
 
-from generator.publishing.links import OWN_THEMES
+from generator.publishing.room_files import OWN_THEMES
 
 _BEAT = 300  # How often [ms] it looks up from waiting.
 

@@ -17,7 +17,7 @@ from typing import Self
 
 import tinycss2
 
-from generator.publishing.links import OWN_THEMES
+from generator.publishing.room_files import OWN_THEMES
 
 EVERY = 0.25
 USUAL = 0.002

@@ -10,8 +10,8 @@ import pytest
 from small_room import Speech, made_room, published
 
 from generator.calculation.worked_project import Worksheet
-from generator.publishing import class_print, single
-from generator.publishing.make import pictures, reference, sheets
+from generator.publishing import printing
+from generator.publishing.make import pictures, sheets
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import SheetOrder
@@ -34,9 +34,9 @@ def sheets_set_and_pictures_drawn_once(tmp_path_factory: pytest.TempPathFactory)
     """What is the same in many rooms is drawn and set once; it was most of what it takes to publish a small one."""
     made = Made(tmp_path_factory)
     with pytest.MonkeyPatch.context() as patch:
-        for module, name in ((pictures, "thing_files"), (pictures, "near_file"), (reference, "plan_file")):
+        for module, name in ((pictures, "thing_files"), (pictures, "near_file"), (pictures, "plan_file")):
             patch.setattr(module, name, made.once(getattr(module, name)))
-        for module, name in ((sheets, "handouts"), (single, "render_handout"), (class_print, "render_handout")):
+        for module, name in ((sheets, "handouts"), (printing, "render_handout")):
             patch.setattr(module, name, made.once(getattr(module, name), of_handout))
         patch.setattr(SheetOrder, "render", made.once(SheetOrder.render, of_sheet))
         yield

@@ -17,8 +17,8 @@ from small_room import FLAG, ROOM, Silent, bytes_of, left_over, site_of
 
 from generator.errors import FaultyFileError
 from generator.publishing.jobs import Order
-from generator.publishing.links import OWN_THEMES
 from generator.publishing.publish import publish
+from generator.publishing.room_files import OWN_THEMES
 
 LONGEST = 1.5  # Seconds after which a run of this room is surely over, or nearly so.
 DAY = "2031-03-14"

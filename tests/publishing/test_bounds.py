@@ -15,9 +15,9 @@ from small_room import bytes_of, edit, published, ran, version_of
 
 from generator.errors import PublishError
 from generator.publishing.jobs import AgainstEditions, Stamp, WorkedProject, WorkedSize
-from generator.publishing.links import OWN_THEMES
 from generator.publishing.memory import MEBIBYTES, SECONDS, TakesTooMuch, bounded
 from generator.publishing.pool import Pool
+from generator.publishing.room_files import OWN_THEMES
 from generator.publishing.tasks import project_job, size_jobs
 
 ENDLESS = "{% for a in range(90000) %}{% for b in range(90000) %}{% endfor %}{% endfor %}"

@@ -10,7 +10,7 @@ import pytest
 from small_room import Speech, edit, left_over, made_room, published, site_of
 from test_class_pages import CLASS, with_classes
 
-from generator.publishing.links import OWN_THEMES
+from generator.publishing.room_files import OWN_THEMES
 
 STANDS = "Nothing was published; what was published before still stands."
 

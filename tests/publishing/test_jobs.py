@@ -13,8 +13,8 @@ from small_room import edit, made_room, published, site_of, version_of
 
 from generator.publishing import tasks
 from generator.publishing.jobs import Job
-from generator.publishing.links import OWN_THEMES
 from generator.publishing.pool import Pool
+from generator.publishing.room_files import OWN_THEMES
 from generator.publishing.tasks import PAGES, Page, Told, project_job
 
 GENERATOR = Path(tasks.__file__).resolve().parents[1]

@@ -18,8 +18,8 @@ from generator.publishing.editions import against_editions, keep, kept_editions
 from generator.publishing.inputs import read_inputs
 from generator.publishing.jobs import AgainstEditions, Order, Published, Stamp
 from generator.publishing.manifest import read_manifest
+from generator.publishing.printing import stamp_of_sheet
 from generator.publishing.publish import publish
-from generator.publishing.single import stamp_of_sheet
 
 ADDRESS = "  web address: https://loft.example\n"
 DAY = "2031-03-14"

@@ -17,9 +17,9 @@ from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.publishing import kept_files
 from generator.publishing.kept_pictures import kept_drawers
-from generator.publishing.links import OWN_THEMES
 from generator.publishing.make import sheets
 from generator.publishing.room import OpenRoom
+from generator.publishing.room_files import OWN_THEMES
 
 # As it is before handouts are set only once in all tests: those that are not set would draw nothing.
 HANDOUTS = sheets.handouts

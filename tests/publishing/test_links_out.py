@@ -7,8 +7,7 @@ from small_room import Speech, bytes_of, made_room
 
 from generator.errors import FaultyFileError
 from generator.publishing.inputs import read_inputs
-from generator.publishing.links import OWN_THEMES
-from generator.publishing.room_files import files_below, theme_folders
+from generator.publishing.room_files import OWN_THEMES, files_below, theme_folders
 
 OUT = "the file is a link that leads out of the room; put the file itself here"
 RING = "the file is a link that leads to itself; put the file itself here"

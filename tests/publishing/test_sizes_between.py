@@ -15,7 +15,7 @@ from small_room import Speech, bytes_of, made_room, published, site_of
 
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.commands.working import with_own_size
-from generator.publishing.judging import worked_between
+from generator.publishing.checking import worked_between
 from generator.rendering.between import typed
 from tests.room import demo_room, edit, put, run
 

@@ -9,7 +9,7 @@ import pytest
 from small_room import Speech, bytes_of, edit, left_over, ran
 from test_faults import without_the_powers_of_root
 
-from generator.publishing.links import OWN_THEMES
+from generator.publishing.room_files import OWN_THEMES
 
 UNWRITTEN = "could not be written: the folder may not be written; check whose it is"
 

@@ -8,7 +8,7 @@ import pytest
 from small_room import FLAG, TABLET, bytes_of, edit, made_room, published, site_of
 
 from generator.errors import PublishError
-from generator.publishing.links import OWN_THEMES
+from generator.publishing.room_files import OWN_THEMES
 
 SMALL = "projects/flag/small/flag-small-inch-a4.pdf"
 

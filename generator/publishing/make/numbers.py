@@ -12,9 +12,9 @@ from pathlib import Path
 from generator.calculation.worked_project import Worksheet
 from generator.definitions.project import Project, load_project
 from generator.errors import FaultyFileError, Finding, Place
+from generator.publishing.checking import worked_between, worked_sizes
 from generator.publishing.editions import against_editions, editions_of_sheets, unkept
 from generator.publishing.jobs import Stamp, WorkedProject, WorkedSize
-from generator.publishing.judging import worked_between, worked_sizes
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output, key_of
 from generator.rendering.between import deciding

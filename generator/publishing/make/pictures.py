@@ -1,17 +1,24 @@
-"""Pictures of finished things: a packed worksheet comes in, its pictures are written, what shows them goes out."""
+"""Pictures of cloth: packed worksheets or turn plans come in, pictures and the pages of reference are written.
+
+What shows a finished thing goes out.
+"""
 
 from __future__ import annotations
 
 import pickle
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from generator.calculation.turning.plans import PLANS, turn_plan
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.renders.files import NEAR, near_file, side_by_side, thing_files
+from generator.drawing.renders.files import NEAR, SAMPLE_WIDTH, near_file, plan_file, side_by_side, thing_files
+from generator.drawing.renders.near import PLAN_WORDS
 from generator.drawing.renders.words import SHARED, height_of, near_panel, near_words, picture_words, shown_alone
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import Output
 from generator.rendering import addresses
-from generator.rendering.cards import SitePicture, ThingPictures
+from generator.rendering.cards import PageLink, SitePicture, ThingPictures
+from generator.rendering.gallery import render_gallery
+from generator.rendering.reference import render_reference, sourced_cautions
 
 
 def make_pictures(_room: OpenRoom, output: Output, packed: bytes) -> ThingPictures:
@@ -51,3 +58,27 @@ def make_share(_room: OpenRoom, output: Output, shown: Sequence[str]) -> None:
     """Write the picture of the room for those who share its home page; ``shown`` are pictures of things on the site."""
     with output.timed("pictures of cloth"):
         output.add(addresses.ROOM_SHARE, side_by_side([(output.folder / address).read_bytes() for address in shown]))
+
+
+def make_reference(room: OpenRoom, output: Output, used_in: Mapping[str, Sequence[PageLink]], glossary: bool) -> None:
+    """Write the turn plans with their pictures, and the pages of the reference.
+
+    ``used_in`` leads to the projects that use each turn plan, ``glossary`` tells whether the room has one.
+    """
+    plans = {}
+    with output.timed("pictures of cloth"):
+        for name in PLANS:
+            content, high = plan_file(turn_plan(name).cell)
+            address = addresses.plan_picture(name)
+            output.add(address, content)
+            plans[name] = SitePicture(address, SAMPLE_WIDTH, high, PLAN_WORDS.format(name))
+    with output.timed("pages"):
+        for address, page in _reference(room, glossary=glossary).items():
+            output.add(address, page.encode())
+        output.add(addresses.GALLERY, render_gallery(plans, used_in, room.setting).encode())
+
+
+def _reference(room: OpenRoom, *, glossary: bool) -> dict[str, str]:
+    editions = [room.shared.room.edition(name) for name in room.setting.editions]
+    cautions = sourced_cautions(room.shared.cautions, editions[0])
+    return render_reference(editions, cautions, room.setting, glossary=glossary)

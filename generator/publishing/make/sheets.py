@@ -1,6 +1,7 @@
 """What is drawn and set: packed worksheets come in; pages of sizes, handouts, strips and other sheets are written.
 
-Each picture is drawn once, for the page and for every paper. What is written is told for the pages that lead to it.
+Each picture is drawn once, for the page and for every paper. What is written is told for the pages that lead to it. A
+size between the named ones has its two pages only.
 """
 
 from __future__ import annotations
@@ -14,13 +15,14 @@ from generator.publishing.kept_pictures import kept_drawers
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
+from generator.rendering.between import by_measure
 from generator.rendering.cards import SheetEditions, SheetLink
 from generator.rendering.environment import read_templates
 from generator.rendering.figures import Pictures
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.sheet import render_handouts
 from generator.rendering.machine import render_machine
-from generator.rendering.pages import render_size
+from generator.rendering.pages import render_between, render_size
 from generator.rendering.pdf import read_style_sheet
 from generator.rendering.setting import Setting, SizeLink, size_link
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
@@ -41,6 +43,8 @@ _TEMPLATES = frozenset(
         "sheets/rescue.html",
     }
 )
+# What is drawn by the numbers of a size; how it is sewn is drawn on the pages of the named sizes beside it.
+_OF_THE_SIZE = ("layout ", "piece ", "fold marks ", "cross fold marks ", "checking ", "cross checking ", "ruled rows ")
 
 
 def read_beforehand(room: OpenRoom) -> None:
@@ -146,3 +150,18 @@ def _made(room: OpenRoom, output: Output, orders: Iterable[SheetOrder], stamp: S
                 output.add(order.address(paper), order.render(setting, paper))
         links += order.links(room.setting.papers)
     return SheetLinks(tuple(links))
+
+
+def make_between(room: OpenRoom, output: Output, sizes: Sequence[WorkedSize]) -> None:
+    """Write the pages of sizes of one edition."""
+    unpacked: dict[str, Worksheet] = {one.wordless: pickle.loads(one.worksheet) for one in sizes}  # noqa: S301 -- packed by this run
+    with output.timed("pages of sizes between"), kept_drawers(room, unpacked) as drawers:
+        for worked in sizes:
+            setting, worksheet = stamped(room.setting, worked.stamp), unpacked[worked.wordless]
+            named: tuple[SizeLink, ...] = pickle.loads(worked.links)  # noqa: S301 -- as above
+            address = worksheet.project, worksheet.size, worksheet.edition.name
+            pictures = drawn(drawers[worked.wordless], _OF_THE_SIZE)
+            page = render_between(worksheet, pictures, setting, named, worked.editions)
+            output.add(addresses.size_page(*address), page.encode())
+            machine = render_machine(by_measure(worksheet), setting, worked.editions, pictures)
+            output.add(addresses.machine_page(*address), machine.encode())
