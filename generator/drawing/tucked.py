@@ -65,17 +65,26 @@ SHARES = (0.5, 0.24, 0.38, 0.18)
 """How far gathers run from the edge, in parts of the drop: uneven in a regular way, as gathers are."""
 
 
+def gathers(piece: Piece, long: float) -> int:
+    """Return how many lines show the gathers of an edge so long on paper [in]; its pleats where it is pleated."""
+    return max(6, round(long / 0.07)) if piece.made.gathered else len(piece.made.pleats)
+
+
+def gathered_share(piece: Piece, place: int) -> float:
+    """Return how far a gather or a pleat runs from the edge, in parts of the drop."""
+    return SHARES[place % len(SHARES)] if piece.made.gathered else 0.92
+
+
 def draw_drawn_up(canvas: Canvas, piece: Piece, edge: Segment, drop: Point) -> None:
     """Draw the gathers or pleats of a piece from the edge at which it is drawn up; ``drop`` leads to its other edge."""
     if piece.made.drawn_up is None:
         return
     (left, top), (right, bottom) = edge
-    pleated = not piece.made.gathered
-    number = len(piece.made.pleats) if pleated else max(6, round(math.dist(*edge) / 0.07))
+    number = gathers(piece, math.dist(*edge))
     lines = []
     for place in range(number):
         part = (place + 0.5) / number
-        share = 0.92 if pleated else SHARES[place % len(SHARES)]
+        share = gathered_share(piece, place)
         start = (left + (right - left) * part, top + (bottom - top) * part)
         lines.append((start, (start[0] + drop[0] * share, start[1] + drop[1] * share)))
     canvas.lines(lines, Pen(canvas.style.ink, canvas.style.hairline))

@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
+from generator.calculation.shapes.by_word import oval
+from generator.calculation.shapes.cut_line import SeamEdge
+from generator.calculation.shapes.segments import Segment, StraightLine
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import DrawnUp, EdgeWork, Made, Part, Piece, Round, Straight
+from generator.calculation.worksheet.pieces.shaped import drawn_shape
+from generator.lengths import INCH
 
 SEAM = End("seam", Fraction(1, 2))
 HEM = End("hem", Fraction(1, 4), Fraction(1))
@@ -62,16 +68,32 @@ def piece_cut(
 def circle_cut(across: Fraction | int, seam: End = SEAM, **more: Any) -> Piece:
     """A circle ``across`` through as cut."""
     finished = Fraction(across) - 2 * seam.first
+    rim = SeamEdge("rim", oval(finished, finished)["rim"], seam.first)
     return piece_cut(
         "circle",
         across,
         across,
         {"rim": seam},
-        outline=Round(),
+        outline=Round(drawn_shape([rim], INCH)[0]),
         finished_across=finished,
         finished_along=finished,
         **more,
     )
+
+
+def shape_cut(seam: End = SEAM, **edges: tuple[Segment, ...]) -> Piece:
+    """A piece with an outline of its own: its edges by their names, clockwise, each sewn with the same seam."""
+    name = str(edges.pop("name", "shape"))
+    sewn = [SeamEdge(edge, lines, seam.first) for edge, lines in edges.items()]
+    shape, size, cut = drawn_shape(sewn, INCH)
+    ends = dict.fromkeys(edges, seam)
+    return piece_cut("rectangle", *cut, ends, name=name, outline=shape, finished_across=size[0], finished_along=size[1])
+
+
+def straight(*spots: tuple[int, int]) -> tuple[Segment, ...]:
+    """Straight lines from spot to spot."""
+    exact = [(Fraction(x), Fraction(y)) for x, y in spots]
+    return tuple(StraightLine(*ends) for ends in pairwise(exact))
 
 
 def envelope_back(width: int = 16, overlap: int = 4, hem: int = 1, right: Fraction = Fraction(1, 2)) -> Piece:

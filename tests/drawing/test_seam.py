@@ -9,15 +9,18 @@ from fractions import Fraction
 
 import pytest
 from panels import panel_of, piece_of, worksheet_of
-from pieces import HEM, SEAM, circle_cut, envelope_back, piece_cut
+from pieces import HEM, SEAM, circle_cut, envelope_back, piece_cut, shape_cut, straight
+from shapely.geometry import LineString
 
 from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
+from generator.calculation.shapes.by_word import half_circle
 from generator.calculation.worked import End
 from generator.calculation.worked_piece import DrawnUp, Made, Piece
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Box
 from generator.drawing.seam import draw_seam, heights_of_seam, seam_names, sketch_seam
+from generator.drawing.seams.lines import length_of
 from generator.drawing.seams.paper import fitted
 from generator.drawing.seams.plan import SeamPlan, plan_seam
 from generator.drawing.seams.round_end import plan_round_end
@@ -189,9 +192,10 @@ def test_long_work_has_its_parts_one_below_the_other_and_lays_and_sews_in_one() 
         piece_cut("tie", 3, 20, name="back", made=Made(folds=(Fraction(3, 2),))),
         piece_cut("gathered end", 20, 4, name="back", made=Made(DrawnUp("top", Fraction(0)))),
         piece_cut("bought", 3, 3, name="back", parts=()),
+        piece_cut("tucked panel", 9, 16, name="back", shaped=True),
     ],
 )
-def test_what_is_no_flat_rectangle_has_no_picture(piece: Piece) -> None:
+def test_what_is_not_flat_or_of_a_shape_that_nobody_knows_has_no_picture(piece: Piece) -> None:
     worksheet = sheet(ROUND, FRONT, piece)
     assert seam_names(worksheet) == ()
     with pytest.raises(KeyError, match="no flat rectangle"):
@@ -267,13 +271,95 @@ def test_two_rounds_lie_on_each_other_and_their_opening_is_measured_along_the_ri
         turned=True,
     )
     plan = planned(joined, lower, upper)
-    assert corners(plan.over[0].cut) == (-0.5, -0.5, 14.5, 14.5)
+    assert corners(plan.over[0].cut) == pytest.approx((-0.5, -0.5, 14.5, 14.5))
     assert plan.opening is not None
-    side, ((left, y), (right, _)) = plan.opening
-    assert side == "bottom"
-    assert math.asin((right - 7) / 7) * 7 == pytest.approx(5 / 2)
-    assert math.hypot(left - 7, y - 7) == pytest.approx(7)
+    side, line = plan.opening
+    assert (side, plan.way_out[0]) == ("rim", "bottom")
+    for end, way in ((line[0], 1), (line[-1], -1)):
+        assert math.asin((end[0] - 7) / 7) * 7 == pytest.approx(way * 5 / 2, abs=0.02)
+        assert math.hypot(end[0] - 7, end[1] - 7) == pytest.approx(7, abs=0.01)
+    assert sum(length_of(part) for _, part in plan.sewn) == pytest.approx(math.pi * 14 - 5, abs=0.05)
     assert "Sewn all round, 1/2 in from the edge." in told(plan, sheet(joined, lower, upper))
+
+
+HOOD = shape_cut(name="hood", **half_circle(Fraction(12), Fraction(8)))  # type: ignore[arg-type]
+HOODS = lying(layer("hood", up=True), layer("hood", up=False, at="rim", own="rim"), sides=("rim",))
+
+
+def test_two_of_an_outline_lie_on_each_other_and_are_sewn_along_it_but_for_the_opening() -> None:
+    """Half an oval, 12 by 8: the middle of its rim is its highest place, where 4 in stay open.
+
+    There it bends like a circle of 6 * 6 / 8 = 4 1/2 in: 2 in of arc reach 4 1/2 sin(2 / 4 1/2) = 1.93 in to each side.
+    """
+    plan = planned(replace(HOODS, opening=Opening(("hood", "rim"), Fraction(4))), HOOD)
+    assert plan.over[0].outline is not None
+    assert plan.below[0].outline is not None
+    lines = [LineString(laid.edges["rim"]) for laid in (plan.below[0], plan.over[0])]
+    assert lines[0].hausdorff_distance(lines[1]) < 0.01
+    assert plan.opening is not None
+    assert length_of(plan.opening[1]) == pytest.approx(4)
+    assert [round(x, 3) for x, _ in (plan.opening[1][0], plan.opening[1][-1])] == [
+        pytest.approx(6 - 1.93, abs=0.02),
+        pytest.approx(6 + 1.93, abs=0.02),
+    ]
+    assert len(plan.sewn) == 2
+    assert plan.inside_out
+    assert "Open 4 in at the rim." in told(plan, sheet(HOODS, HOOD))
+
+
+def test_an_outline_is_turned_out_through_the_edge_that_is_not_sewn() -> None:
+    plan = planned(replace(HOODS, turned=True), HOOD)
+    assert plan.way_out[0] == "bottom"
+    (out,) = plan.opened
+    # The rim lies inside; the raw edge at the bottom is still 1/2 in beyond its seam line.
+    assert (out.cut.left, out.cut.top, out.cut.right, out.cut.bottom) == pytest.approx((0, 0, 12, 8.5), abs=0.05)
+    assert words_of(replace(HOODS, turned=True), HOOD)[-3:] == ["3 Turn out", "through the open", "edge"]
+
+
+# A corner of 6 by 4 in, its right angle at the lower left; its slope is the long edge.
+CORNER = shape_cut(
+    name="corner",
+    side=straight((0, 4), (0, 0)),
+    slope=straight((0, 0), (6, 4)),
+    foot=straight((6, 4), (0, 4)),
+)
+
+
+def test_a_piece_that_lies_face_down_is_turned_over_and_lies_edge_on_edge() -> None:
+    """Sewn to its like at the upright side, its slope runs the same way; at the foot of another, it lies above it."""
+    joined = lying(layer("corner", up=True), layer("other", up=False, at="side", own="side"), sides=("side",))
+    plan = planned(joined, CORNER, replace(CORNER, name="other"))
+    # Face down its right angle is at the lower right; turned by half it lies on the side with its point below.
+    assert plan.over[0].edges["side"] == (pytest.approx((0, 4)), pytest.approx((0, 0)))
+    assert plan.over[0].edges["foot"][0] == pytest.approx((0, 0))
+    assert {(round(x), round(y)) for x, y in plan.over[0].edges["slope"]} == {(0, 4), (6, 0)}
+    # Opened out, it lies at the other side of its seam.
+    assert {(round(x), round(y)) for x, y in plan.opened[1].edges["slope"]} == {(0, 4), (-6, 0)}
+
+
+def test_a_rectangle_lies_in_the_middle_of_a_straight_edge_of_an_outline() -> None:
+    """A band 2 by 1 on the foot, 6 long: from 2 to 4, above the foot; the seam is as long as the band."""
+    band = piece_cut("rectangle", 3, 2, name="band")
+    joined = lying(layer("corner", up=True), layer("band", up=False, at="foot", own="top"), sides=("foot",))
+    plan = planned(joined, CORNER, band)
+    assert corners(plan.over[0].finished) == pytest.approx((2, 3, 4, 4))
+    assert plan.seams["foot"] == (pytest.approx((4, 4)), pytest.approx((2, 4)))
+
+
+def test_a_frill_lies_inwards_along_a_rim_and_stands_out_when_it_is_opened() -> None:
+    """Round 14 in: a frill with a drop of 3 lies between it and a round of 8, then between it and one of 20."""
+    frill = replace(FRILL, made=Made(DrawnUp("top", Fraction(44))))
+    joined = lying(layer("front", up=True), layer("frill", up=False, at="rim", own="top"), sides=("rim",))
+    plan = planned(joined, circle_cut(15, name="front"), frill)
+    assert corners(plan.over[0].finished) == pytest.approx((0, 0, 14, 14))
+    for laid, radius in ((plan.over[0], 4), (plan.opened[1], 10)):
+        assert {round(math.hypot(x - 7, y - 7), 1) for x, y in laid.edges[""]} == {radius}
+
+
+def test_what_does_not_lie_on_an_edge_all_along_it_has_no_picture_of_layers() -> None:
+    """A rim of half an oval does not lie on a straight edge as long as it."""
+    joined = lying(layer("corner", up=True), layer("hood", up=False, at="foot", own="rim"), sides=("foot",))
+    assert plan_seam(sheet(joined, CORNER, HOOD), joined) is None
 
 
 def test_a_round_on_a_rectangle_has_no_picture() -> None:

@@ -15,7 +15,7 @@ from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, sewn_items
 from generator.calculation.making_up.joined import Attached, Joined, JoinLayer, Opening
 from generator.calculation.making_up.seams import is_ring, lining_of, zip_of
-from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 
 Pair = tuple[Edge, Edge]
 _ACROSS = ("top", "bottom")
@@ -56,8 +56,6 @@ class Joiner:
             Each lies under the needle by itself.
         """
         found: list[Joined] = []
-        if any("outline" in part.facts for part in self.book.thing.parts.values()):
-            return ()
         for group in _in_one_go(list(self._sewn(acts))):
             found += [self._opened(one, group, acts) for one in self._layered(group)]
         found += [self._laid(act) for act in acts if act.does == "lay"]
@@ -80,7 +78,7 @@ class Joiner:
     def _layered(self, group: Sequence[_SewnRun]) -> Iterable[Joined]:
         """The layers of what is sewn in one go; none of a seam whose edges run round a band."""
         first = group[0]
-        if any(side not in (*SIDES, "rim") for run in group for pair in run.pairs for _, side in pair):
+        if any(side in (ANY, "edge", "all") for run in group for pair in run.pairs for _, side in pair):
             return
         below = self._below(group)
         pairs = [pair if pair[0][0] in below else pair[::-1] for run in group for pair in run.pairs]

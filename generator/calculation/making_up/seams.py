@@ -114,12 +114,17 @@ def _pairs(seam: Seam, parts: Mapping[str, Component]) -> tuple[tuple[Edge, Edge
 
 
 def spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
-    """Return edges side by side: all four where a file says 'all'."""
+    """Return edges side by side: all four, or all of an outline, where a file says 'all'."""
     found: list[Edge] = []
     for piece, edge in edges:
-        sides = [side for side in parts[piece].ends if side in SIDES] if edge == "all" else []
+        sides = _sides(parts[piece]) if edge == "all" else []
         found += [(piece, side) for side in sides] or [(piece, edge)]
     return found
+
+
+def _sides(part: Component) -> list[str]:
+    """The edges that go right round a piece: those of its outline, else its four sides; no opening between halves."""
+    return [side for side in part.ends if side in SIDES or "own edges" in part.facts]
 
 
 def _facts(seam: Seam, thing: Thing) -> frozenset[str]:
@@ -212,9 +217,8 @@ def _all_round(seam: Seam, thing: Thing) -> bool:
     if len(one) != 1 or len(other) != 1 or one == other:
         return False
     sides = {edge for pair in seam.pairs for edge in pair}
-    rim = all(edge[1] == "rim" for edge in sides)
     faces = all("face" in thing.parts[name].facts for name in (*one, *other))
-    return faces and (rim or len({edge for edge in sides if edge[0] == one[0]}) >= len(SIDES))
+    return faces and {edge[1] for edge in sides if edge[0] == one[0]} >= set(_sides(thing.parts[one[0]]))
 
 
 # In the order in which they are asked.

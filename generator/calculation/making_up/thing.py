@@ -24,11 +24,11 @@ class Component:
 
     ``kind`` is what a message calls it and what a technique may be for. ``ends`` is the finish of each edge ('seam',
     'hem', 'casing' ...). ``facts`` are what its making depends on: the nature of its kind (``NATURES``), and of this
-    one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'lengths', 'bias', 'later', 'fused', 'sewn in',
-    'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked out from,
-    where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose face a
-    pocket is sewn on, ``blocks`` the one that a grid is joined of. ``neaten`` tells how raw edges of its cloth are kept
-    from fraying. ``across`` and ``along`` are its finished size [in].
+    one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'own edges', 'lengths', 'bias', 'later', 'fused',
+    'sewn in', 'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked
+    out from, where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose
+    face a pocket is sewn on, ``blocks`` the one that a grid is joined of. ``neaten`` tells how raw edges of its cloth
+    are kept from fraying. ``across`` and ``along`` are its finished size [in].
     """
 
     name: str

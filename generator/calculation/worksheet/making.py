@@ -85,6 +85,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
         yield from ("sample",) if scope.project.kind == "sample" else ()
     yield from (piece.fixed,) if piece.fixed else ()
     yield from ("outline",) if piece.shaped else ()
+    yield from ("own edges",) if piece.shape is not None else ()
     yield from ("shape unknown",) if piece.shaped and piece.trimmed_to is None else ()
     yield from ("later",) if piece.after_panel else ()
     yield from ("bias",) if piece.square else ()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping
 
 from generator.drawing.labels import Box, Segment
@@ -47,14 +46,6 @@ def sides_of(box: Box) -> dict[str, Segment]:
         "right": ((box.right, box.top), (box.right, box.bottom)),
         "bottom": ((box.right, box.bottom), (box.left, box.bottom)),
     }
-
-
-def arc_ends(box: Box, length: float) -> Segment:
-    """Both ends of a length along the rim of a round, about its lowest place."""
-    radius = (box.right - box.left) / 2
-    half, middle = length / radius / 2, (box.left + box.right) / 2
-    y = box.top + radius + radius * math.cos(half)
-    return (middle - radius * math.sin(half), y), (middle + radius * math.sin(half), y)
 
 
 def share(upper: Box, lower: Box) -> float:

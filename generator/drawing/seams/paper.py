@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from generator.calculation.making_up.laid import opposite
 from generator.drawing.canvas import Canvas
-from generator.drawing.labels import Box, Point, Segment
-from generator.drawing.seams.plan import Laid
-from generator.drawing.tucked import draw_drawn_up, draw_tucks
+from generator.drawing.labels import Box, Point
+from generator.drawing.seams.laid import Laid, is_hung
+from generator.drawing.seams.lines import Line, at, length_of
+from generator.drawing.style import Pen
+from generator.drawing.tucked import draw_drawn_up, draw_tucks, gathered_share, gathers
 
 # Nothing narrower than this can be read; what is too long for that is broken [in on paper].
 LEAST, TEAR = 0.24, 0.12
@@ -49,33 +52,25 @@ class Paper:
         (left, top), (right, bottom) = self.at((box.left, box.top)), self.at((box.right, box.bottom))
         return (left, top), (right, top), (right, bottom), (left, bottom)
 
-    def rim(self, box: Box, start: float, end: float) -> list[Point]:
-        """Return the arc of a round inside its box on paper, clockwise from the right [degrees]."""
-        middle, radius = ((box.left + box.right) / 2, (box.top + box.bottom) / 2), (box.right - box.left) / 2
-        steps = max(2, round(abs(end - start) / 5))
-        angles = [math.radians(start + (end - start) * step / steps) for step in range(steps + 1)]
-        return [
-            self.at((middle[0] + radius * math.cos(angle), middle[1] + radius * math.sin(angle))) for angle in angles
-        ]
-
-    def line(self, segment: Segment) -> Segment:
+    def line(self, line: Sequence[Point]) -> Line:
         """Return a line on paper."""
-        return self.at(segment[0]), self.at(segment[1])
+        return tuple(self.at(point) for point in line)
 
     def cloth(self, laid: Laid, *, turned_corner: float = 0.0) -> None:
         """Draw a piece: the wrong side hatched, tucks on the right side; one corner turned back where wanted [in]."""
         canvas, outline = self.canvas, self.canvas.style.outline
         upper_left, upper_right, lower_right, lower_left = self.corners(laid.cut)
         shape = [upper_left, upper_right, lower_right, lower_left]
-        if laid.round:
-            shape, turned_corner = self.rim(laid.cut, 0, 360), 0.0
+        if laid.outline is not None:
+            shape, turned_corner = [*self.line(laid.outline.cut)], 0.0
         if turned_corner:
             x, y = lower_right
             before, after = (x, y - turned_corner), (x - turned_corner, y)
             shape[2:3] = [before, after]
         if laid.right_side_up:
             canvas.area(shape, canvas.style.paper)
-            self._tucks(laid)
+            with canvas.clipped(shape):
+                self._tucks(laid)
             canvas.line(shape, outline, closed=True)
         else:
             canvas.hatched(shape, outline)
@@ -96,6 +91,9 @@ class Paper:
 
     def _drawn_up(self, laid: Laid) -> None:
         """Draw gathers or pleats from the edge that is sewn: the side ``at`` of what is below, or its own top."""
+        if laid.outline is not None:
+            self._gathered_round(laid)
+            return
         upper_left, upper_right, lower_right, lower_left = self.corners(laid.finished)
         edges = {
             "top": (upper_left, upper_right),
@@ -107,6 +105,19 @@ class Paper:
         start, end = edges[side]
         far = edges[opposite(side)][1]
         draw_drawn_up(self.canvas, laid.piece, (start, end), (far[0] - start[0], far[1] - start[1]))
+
+    def _gathered_round(self, laid: Laid) -> None:
+        """Draw gathers or pleats along a line, each on its own straight piece of it."""
+        if not is_hung(laid.piece):
+            return
+        edge, far = (self.line(laid.edges[name]) for name in (laid.own, ""))
+        count = gathers(laid.piece, length_of(edge))
+        for place in range(count):
+            part = (place + 0.5) / count
+            start, end = (at(line, length_of(line) * part) for line in (edge, far))
+            share = gathered_share(laid.piece, place)
+            near = start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
+            self.canvas.line((start, near), Pen(self.canvas.style.ink, self.canvas.style.hairline))
 
     def torn(self, box: Box) -> None:
         """Draw where the middle of what is too long is left out, through all layers."""

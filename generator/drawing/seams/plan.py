@@ -1,11 +1,10 @@
-"""Where the layers of a seam lie on each other: what a step joins comes in, rectangles in inches of cloth go out.
+"""Where the layers of a seam lie on each other: what a step joins comes in, cloth in inches goes out.
 
 The finished edges of the lowest layer begin at (0, 0); x runs to the right and y down, as they lie before you.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -13,33 +12,16 @@ from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
 from generator.calculation.making_up.laid import CLOCKWISE, opposite
 from generator.calculation.worked_piece import EdgeWork, Piece
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.labels import Box, Segment
-from generator.drawing.seams.boxes import FLAT, RIM, arc_ends, around, grown, level, share, sides_of
+from generator.drawing.labels import Box
+from generator.drawing.seams.boxes import FLAT, around, grown, level, share, sides_of
+from generator.drawing.seams.laid import Laid, is_hung
+from generator.drawing.seams.lines import Line, between, length_of, looks, outwards, without
+from generator.drawing.seams.opened import opened
+from generator.drawing.seams.shapes import Outline, edge_on_edge, hung_from, outline_of, turned_over
 
-_NEAR = 1e-6
-HIDDEN, FEW = 0.8, 3  # how much is covered so that all counts as hidden; a frill on every side hides nothing
+HIDDEN, FEW, BAG = 0.8, 3, 3  # how much is covered so that all counts as hidden; a frill on every side hides nothing
 # Edges that lie raw when they are sewn; any other is hemmed, folded or bound by then.
 _RAW = frozenset({"seam", "faced", "french", "felled", "bound"})
-
-
-@dataclass(frozen=True, slots=True)
-class Laid:
-    """One piece, or one half of a back in two, as it lies: its finished edges and its cut ones; a round within them.
-
-    ``at`` is the side at which it is sewn, ``own`` the side of the piece that lies there.
-    """
-
-    piece: Piece
-    finished: Box
-    cut: Box
-    right_side_up: bool
-    at: str = ""
-    own: str = ""
-
-    @property
-    def round(self) -> bool:
-        """Whether it is a round, which touches the middles of its edges only."""
-        return _is_round(self.piece)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,20 +35,20 @@ class SeamPlan:
     joined: Joined
     below: tuple[Laid, ...]
     over: tuple[Laid, ...]
-    seams: Mapping[str, Segment]
-    opening: tuple[str, Segment] | None
+    seams: Mapping[str, Line]
+    opening: tuple[str, Line] | None
     opened: tuple[Laid, ...]
-    gaps: tuple[tuple[str, Segment], ...] = ()
+    gaps: tuple[tuple[str, Line], ...] = ()
 
     @property
-    def sewn(self) -> tuple[tuple[str, Segment], ...]:
+    def sewn(self) -> tuple[tuple[str, Line], ...]:
         """The lines that are sewn, each with its side: what openings leave of the seams."""
         openings = (*self.gaps, *((self.opening,) if self.opening is not None else ()))
         found = []
-        for side, segment in self.seams.items():
-            lines = [segment]
+        for side, seam in self.seams.items():
+            lines = [seam]
             for at, gap in openings:
-                lines = [part for line in lines for part in (_without(line, gap) if at == side else [line])]
+                lines = [part for line in lines for part in (without(line, gap) if at == side else [line])]
             found += [(side, line) for line in lines]
         return tuple(found)
 
@@ -76,20 +58,35 @@ class SeamPlan:
         return around(laid.cut for laid in (*self.below, *self.over))
 
     @property
-    def way_out(self) -> tuple[str, Segment]:
-        """Where the work is turned out: the opening, else the side that is not sewn."""
-        if self.opening is not None:
-            return self.opening
-        whole = around(one.finished for one in self.opened)
-        side = next((side for side in CLOCKWISE if side not in self.seams), "top")
-        return side, sides_of(whole)[side]
+    def way_out(self) -> tuple[str, Line]:
+        """Where the work is turned out, and which way that is: the opening, else an edge that is not sewn."""
+        side, line = self.opening or self._open_edge
+        return (side if side in CLOCKWISE else looks(outwards(line, length_of(line) / 2))), line
+
+    @property
+    def _open_edge(self) -> tuple[str, Line]:
+        edges = self.below[0].edges if self.shaped else sides_of(around(one.finished for one in self.opened))
+        side = next((side for side in edges if side not in self.seams), next(iter(edges)))
+        return side, edges[side]
+
+    @property
+    def shaped(self) -> bool:
+        """Whether the lowest layer has an outline of its own."""
+        return self.below[0].outline is not None
+
+    @property
+    def all_round(self) -> bool:
+        """Whether it is sewn right round."""
+        return set(self.below[0].edges) <= set(self.joined.sides)
 
     @property
     def inside_out(self) -> bool:
         """Whether it stays wrong side out when it is sewn, so that a later step turns it."""
-        hangs = all(laid.piece.made.drawn_up is not None for laid in self.over)
-        lies = self.joined.turned_in or hangs or (len(self.joined.sides) < 3 and RIM not in self.joined.sides)
-        return not self.joined.turned and not lies
+        hangs = all(is_hung(laid.piece) for laid in self.over)
+        opens_out = (
+            len(self.joined.sides) < BAG and not self.all_round and all(len(one) == 2 for one in self.seams.values())
+        )
+        return not self.joined.turned and not (self.joined.turned_in or hangs or opens_out)
 
     @property
     def tube(self) -> bool:
@@ -101,39 +98,80 @@ class SeamPlan:
     def covered(self) -> bool:
         """Whether what lies above hides all that lies below."""
         lower = around(laid.cut for laid in self.below)
-        return len(self.over) < FEW and sum(share(laid.cut, lower) for laid in self.over) > HIDDEN
+        hides = sum(share(laid.cut, lower) for laid in self.over if laid.outline is None or not is_hung(laid.piece))
+        return len(self.over) < FEW and hides > HIDDEN
 
 
 def plan_seam(worksheet: Worksheet, joined: Joined) -> SeamPlan | None:
-    """Return where everything lies, None where pieces are no flat rectangles, or rounds on each other."""
-    if not _can_lie_flat([worksheet.pieces[name] for name in joined.pieces], joined):
+    """Return where everything lies, None where pieces are not flat or do not lie level on each other."""
+    if any(_not_flat(worksheet.pieces[name]) for name in joined.pieces):
         return None
     below = _row(worksheet, joined)
+    if any(outline_of(worksheet.pieces[name]) is not None for name in joined.pieces):
+        over = _shapes_over(worksheet, joined, below)
+        return (
+            _planned(joined, below, over, {side: _common(side, below[0], over) for side in joined.sides})
+            if over
+            else None
+        )
+    if not set(joined.sides) <= {*CLOCKWISE}:
+        return None
     base = around(laid.finished for laid in below)
     over = tuple(laid for layer in joined.layers[1:] for laid in _over(worksheet, joined, layer, base))
     lines = [laid.finished if joined.layers[0].right_side_up else laid.cut for laid in over]
     lower = base if joined.layers[0].right_side_up else around(laid.cut for laid in below)
-    seams = {side: _along(side, lower, lines) for side in joined.sides if side != RIM}
+    return _planned(joined, below, over, {side: _along(side, lower, lines) for side in joined.sides})
+
+
+def _planned(joined: Joined, below: tuple[Laid, ...], over: tuple[Laid, ...], seams: Mapping[str, Line]) -> SeamPlan:
     opening = _opening(joined.opening, below, seams) if joined.opening is not None else None
     gaps = tuple(_opening(gap, below, seams) for gap in joined.gaps)
-    return SeamPlan(joined, below, over, seams, opening, _opened(joined, below, over), gaps)
-
-
-def _can_lie_flat(pieces: Sequence[Piece], joined: Joined) -> bool:
-    """Whether the pieces are all rectangles that are joined at sides, or all rounds that are joined at their rims."""
-    rounds = all(_is_round(piece) for piece in pieces)
-    if any(_not_flat(piece) or _is_round(piece) is not rounds for piece in pieces):
-        return False
-    return set(joined.sides) <= ({RIM} if rounds else {*CLOCKWISE})
+    return SeamPlan(joined, below, over, seams, opening, opened(joined, below, over), gaps)
 
 
 def _not_flat(piece: Piece) -> bool:
     drawn = piece.made.drawn_up
-    return bool(piece.made.folds) or (drawn is not None and drawn.to == 0) or not piece.parts
+    unknown = piece.shaped and piece.trimmed_to is None
+    return bool(piece.made.folds) or (drawn is not None and drawn.to == 0) or not piece.parts or unknown
 
 
-def _is_round(piece: Piece) -> bool:
-    return any(part.outline.one_measure for part in piece.parts)
+def _shapes_over(worksheet: Worksheet, joined: Joined, below: tuple[Laid, ...]) -> tuple[Laid, ...]:
+    """What lies on a layer where one of them has an outline, edge on edge; nothing where the edges do not lie level."""
+    found: list[Laid] = []
+    for layer in joined.layers[1:]:
+        piece = worksheet.pieces[layer.pieces[0]]
+        outline = _outline_over(piece, layer, below[0]) if len(below) == len(layer.pieces) == 1 else None
+        if outline is None:
+            return ()
+        found.append(Laid.shaped(piece, outline, layer))
+    return tuple(found)
+
+
+def _outline_over(piece: Piece, layer: JoinLayer, lower: Laid) -> Outline | None:
+    if not layer.at:
+        own = outline_of(piece) or _rectangle(piece)
+        box = level("", lower.finished, _size(piece))
+        return own.placed(lambda point: (point[0] + box.left, point[1] + box.top))
+    if layer.at not in lower.edges:
+        return None
+    if is_hung(piece) and outline_of(piece) is None:
+        drop, beyond = float(piece.finished_along), _beyond(piece.edges)
+        return hung_from(lower.edges[layer.at], layer.own, drop, beyond.get(layer.own, 0.0))
+    own = outline_of(piece) or _rectangle(piece)
+    return edge_on_edge(own, layer.own, lower.edges[layer.at]) if layer.own in own.lines else None
+
+
+def _rectangle(piece: Piece) -> Outline:
+    wide, high = _size(piece)
+    box = Box(0.0, 0.0, wide, high)
+    corners = [side[0] for side in sides_of(grown(box, _beyond(piece.edges))).values()]
+    return Outline(sides_of(box), tuple(corners))
+
+
+def _common(side: str, lower: Laid, over: Sequence[Laid]) -> Line:
+    """The line of sewing at one side of a shape: its edge, or the shorter one that lies on it."""
+    own = [laid.edges[laid.own] for laid in over if laid.at == side]
+    return min((lower.edges[side], *own), key=length_of)
 
 
 def _size(piece: Piece) -> tuple[float, float]:
@@ -143,8 +181,6 @@ def _size(piece: Piece) -> tuple[float, float]:
 
 
 def _beyond(edges: Mapping[str, EdgeWork]) -> dict[str, float]:
-    if RIM in edges:
-        return dict.fromkeys(CLOCKWISE, float(edges[RIM].allowance))
     return {side: float(edge.allowance) for side, edge in edges.items() if edge.end.kind in _RAW}
 
 
@@ -160,6 +196,10 @@ def _row(worksheet: Worksheet, joined: Joined) -> tuple[Laid, ...]:
         if joined.folded:
             wide, high = (wide / 2, high) if joined.sides[0] in FLAT else (wide, high / 2)
         box = Box(at, 0.0, at + wide, high) if across else Box(0.0, at, wide, at + high)
+        outline = outline_of(piece)
+        if outline is not None:
+            found.append(Laid.shaped(piece, outline if layer.right_side_up else turned_over(outline), layer))
+            continue
         beyond = _beyond(piece.edges)
         inner = {"left": place > 0, "right": place + 1 < len(names)} if across else {}
         beyond = {side: width for side, width in beyond.items() if not inner.get(side, False)}
@@ -222,7 +262,7 @@ def _halves(piece: Piece, box: Box, layer: JoinLayer) -> Iterable[Laid]:
         yield Laid(piece, half, grown(half, {**beyond, side: outer}), layer.right_side_up, layer.at, layer.own)
 
 
-def _along(side: str, base: Box, over: Iterable[Box]) -> Segment:
+def _along(side: str, base: Box, over: Iterable[Box]) -> Line:
     """The line of sewing at one side: as far as both what is below and what is above reach."""
     top = around(over)
     left, right = max(base.left, top.left), min(base.right, top.right)
@@ -230,13 +270,13 @@ def _along(side: str, base: Box, over: Iterable[Box]) -> Segment:
     return sides_of(Box(left, upper, right, lower))[side]
 
 
-def _opening(opening: Opening, below: tuple[Laid, ...], seams: Mapping[str, Segment]) -> tuple[str, Segment]:
+def _opening(opening: Opening, below: tuple[Laid, ...], seams: Mapping[str, Line]) -> tuple[str, Line]:
     """An opening at an end of its edge or in the middle of it, and at which side it lies."""
     (name, side), length = opening.edge, float(opening.length)
     own = next((laid.finished for laid in below if laid.piece.name == name), below[0].finished)
     whole = around(laid.finished for laid in below)
-    if side == RIM:
-        return "bottom", arc_ends(own, length)
+    if below[0].outline is not None:
+        return _opening_of_shape(opening, seams)
     side = side if side in CLOCKWISE else next(iter(seams))
     first, last = (own.top, own.bottom) if side in FLAT else (own.left, own.right)
     begin = {"top": first, "left": first, "bottom": last - length, "right": last - length}.get(
@@ -249,40 +289,11 @@ def _opening(opening: Opening, below: tuple[Laid, ...], seams: Mapping[str, Segm
     return side, ((begin, y), (begin + length, y))
 
 
-def _without(line: Segment, gap: Segment) -> list[Segment]:
-    """The parts of a line that an opening in it leaves; the line itself where the opening lies in no part of it."""
-    ends = sorted(gap, key=lambda point: math.dist(point, line[0]))
-    whole = math.dist(*line)
-    if any(math.dist(line[0], end) + math.dist(end, line[1]) > whole + _NEAR for end in ends):
-        return [line]
-    return [part for part in ((line[0], ends[0]), (ends[1], line[1])) if math.dist(*part) > _NEAR]
-
-
-def _opened(joined: Joined, below: tuple[Laid, ...], over: tuple[Laid, ...]) -> tuple[Laid, ...]:
-    """How it lies when it is done: what was turned out by its finished edges, else each upper piece beside its seam."""
-    if joined.slipped_in:
-        return over
-    sewn = CLOCKWISE if RIM in joined.sides else joined.sides
-    lower = tuple(replace(laid, cut=_within(laid, sewn), right_side_up=True) for laid in below)
-    all_of_them = all(laid.piece.made.drawn_up is not None for laid in over)
-    if joined.turned or len(joined.pieces) == 1 or (len(joined.sides) > 2 and not all_of_them):
-        return lower
-    return (*lower, *(_flipped(laid) for laid in over))
-
-
-def _within(laid: Laid, sides: Iterable[str]) -> Box:
-    """The cut edges of a piece, but for those sides that lie in a seam."""
-    gone = {side: getattr(laid.finished, side) for side in sides}
-    return replace(laid.cut, **gone)
-
-
-def _flipped(laid: Laid) -> Laid:
-    """A piece folded over its seam: it lies outside, right side up."""
-    box, at = laid.finished, laid.at
-    move = {"left": -(box.right - box.left), "right": box.right - box.left}.get(at, 0.0)
-    down = {"top": -(box.bottom - box.top), "bottom": box.bottom - box.top}.get(at, 0.0)
-    far = {side: abs(getattr(laid.cut, side) - getattr(box, side)) for side in CLOCKWISE}
-    there = Box(box.left + move, box.top + down, box.right + move, box.bottom + down)
-    beyond = {**far, at: far[opposite(at)], opposite(at): 0.0} if at else far
-    turned = opposite(at) if at else ""
-    return replace(laid, finished=there, cut=grown(there, beyond), right_side_up=True, at=turned)
+def _opening_of_shape(opening: Opening, seams: Mapping[str, Line]) -> tuple[str, Line]:
+    """An opening along a drawn edge: in the middle of it, or at the end that lies farthest to a side."""
+    side = opening.edge[1] if opening.edge[1] in seams else next(iter(seams))
+    line, length = seams[side], float(opening.length)
+    start = (length_of(line) - length) / 2
+    if opening.end:
+        start = 0.0 if looks((line[0][0] - line[-1][0], line[0][1] - line[-1][1])) == opening.end else 2 * start
+    return side, between(line, start, start + length)

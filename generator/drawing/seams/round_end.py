@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import partial
 
 from generator.calculation.making_up.joined import Joined
+from generator.calculation.making_up.laid import CLOCKWISE
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
@@ -50,17 +51,23 @@ class RoundEnd:
 
 def plan_round_end(worksheet: Worksheet, joined: Joined) -> RoundEnd | None:
     """Return what is drawn where a round is sewn to one or both edges of a ring; None elsewhere."""
-    ends = [layer for layer in joined.layers[1:] if layer.own == "rim"]
-    ring = worksheet.pieces[joined.layers[0].pieces[0]]
-    if not ends or len(ends) != len(joined.layers) - 1:
+    lowest, *over = joined.layers
+    if over and all(layer.own == "rim" for layer in over):
+        ring, end, at = lowest.pieces[0], over[0].pieces[0], over[0].at
+    elif len(over) == 1 and over[0].at == "rim":
+        ring, end, at = over[0].pieces[0], lowest.pieces[0], over[0].own
+    else:
         return None
-    end = worksheet.pieces[ends[0].pieces[0]]
-    if not end.parts or not end.parts[0].outline.one_measure or not ring.parts or ring.parts[0].outline.one_measure:
+    return _on_ring(joined, worksheet.pieces[ring], worksheet.pieces[end], at, len(over))
+
+
+def _on_ring(joined: Joined, ring: Piece, end: Piece, at: str, ends: int) -> RoundEnd | None:
+    if not end.parts or not ring.parts or at not in CLOCKWISE:
         return None
     wide = float(end.finished_across)
-    long = float(ring.finished_across if ends[0].at in FLAT else ring.finished_along)
+    long = float(ring.finished_across if at in FLAT else ring.finished_along)
     allowance = float(end.edges["rim"].allowance)
-    return RoundEnd(joined, ring, end, wide, min(long, SEEN * wide), allowance, len(ends))
+    return RoundEnd(joined, ring, end, wide, min(long, SEEN * wide), allowance, ends)
 
 
 def round_end_frames(plan: RoundEnd, worksheet: Worksheet) -> tuple[Frame, ...]:

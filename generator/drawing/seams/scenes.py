@@ -6,9 +6,11 @@ import math
 from dataclasses import replace
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.labels import Box, Point, Segment, text_height
+from generator.drawing.labels import Box, Point, text_height
 from generator.drawing.seams import words
-from generator.drawing.seams.boxes import FLAT, RIM, around
+from generator.drawing.seams.boxes import FLAT, around
+from generator.drawing.seams.laid import Laid, is_hung
+from generator.drawing.seams.lines import OUT, Line, at, length_of, moved, outwards
 from generator.drawing.seams.paper import Paper
 from generator.drawing.seams.plan import SeamPlan
 
@@ -21,17 +23,28 @@ def layer_points(paper: Paper, plan: SeamPlan) -> tuple[Point | None, Point | No
     """Return a place on the upper layer and one on the lower layer where that shows; none on what is folded."""
     if plan.joined.folded:
         return None, None
-    over = plan.over[-1].cut
-    return paper.at(((over.left + over.right) / 2, over.top + (over.bottom - over.top) * 0.2)), _lower_point(
-        paper, plan
+    return paper.at(_upper_point(plan.over[-1])), _lower_point(paper, plan)
+
+
+def _upper_point(laid: Laid) -> Point:
+    """A place on the upper layer; on a strip that goes round in the middle of it."""
+    over = laid.cut
+    if laid.outline is None or not is_hung(laid.piece):
+        return (over.left + over.right) / 2, over.top + (over.bottom - over.top) * 0.2
+    edge = min(
+        (at(laid.edges[laid.own], 0.0), at(laid.edges[laid.own], length_of(laid.edges[laid.own]) / 2)),
+        key=lambda point: point[1],
     )
+    return edge[0], edge[1] + float(laid.piece.finished_along) / 2
 
 
 def _lower_point(paper: Paper, plan: SeamPlan) -> Point | None:
     """A place where the lower layer shows: in the turned corner, or in the middle of what is not covered."""
     over, base = around(one.cut for one in plan.over), around(one.cut for one in plan.below)
-    if plan.covered and plan.over[-1].round:
+    if plan.covered and plan.over[-1].outline is not None:
         return None
+    if plan.over[-1].outline is not None and is_hung(plan.over[-1].piece):
+        return paper.at(((base.left + base.right) / 2, (base.top + base.bottom) / 2))
     if plan.covered:
         x, y = paper.corners(plan.over[-1].cut)[2]
         back = _corner(paper, plan) / 4
@@ -90,12 +103,10 @@ def sew_and_show(paper: Paper, plan: SeamPlan, worksheet: Worksheet) -> None:
 def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> None:
     canvas = paper.canvas
     inset = 0.05 if words.is_basted(plan) else 0.0
-    if RIM in plan.joined.sides:
-        canvas.line(_round_seam(paper, plan), canvas.style.stitch)
-    for side, part in plan.sewn:
-        canvas.line(_moved(_short(paper.line(part), corner, plan, paper), side, -inset), canvas.style.stitch)
-    for side, gap in plan.gaps:
-        _ticks(paper, side, gap)
+    for _, part in plan.sewn:
+        canvas.line(moved(_short(paper.line(part), corner, plan, paper), -inset), canvas.style.stitch)
+    for _, gap in plan.gaps:
+        _ticks(paper, gap)
     if plan.opening is not None:
         side, gap = plan.opening
         _opening(paper, plan)
@@ -106,45 +117,40 @@ def _seam(paper: Paper, plan: SeamPlan, worksheet: Worksheet, corner: float) -> 
             canvas.text(words.opening_words(plan, worksheet), x, edge[1], turned=True)
 
 
-def _round_seam(paper: Paper, plan: SeamPlan) -> list[Point]:
-    """The seam of two rounds, from one end of its opening to the other."""
-    box = plan.below[0].finished
-    half = 0.0
-    if plan.opening is not None:
-        reach = plan.opening[1][1][0] - (box.left + box.right) / 2
-        half = math.degrees(math.asin(min(1.0, 2 * reach / (box.right - box.left))))
-    return paper.rim(box, 90 + half, 450 - half)
-
-
 def _opening(paper: Paper, plan: SeamPlan) -> None:
     """Draw both ends of the opening, and the teeth of its zip."""
     if plan.opening is None or plan.joined.opening is None:
         return
-    side, gap = plan.opening
-    _ticks(paper, side, gap)
+    gap = plan.opening[1]
+    _ticks(paper, gap)
     if plan.joined.opening.zipped:
-        style = paper.canvas.style
-        (x, y), (end_x, end_y) = paper.line(gap)
-        paper.canvas.line(((x, y), (end_x, end_y)), style.outline)
-        teeth = max(2, round(math.dist((x, y), (end_x, end_y)) / TOOTH))
-        for place in (tooth / teeth for tooth in range(1, teeth)):
-            at = (x + (end_x - x) * place, y + (end_y - y) * place)
-            inner, outer = (_moved((at, at), side, out)[0] for out in (-TOOTH / 2, TOOTH / 2))
-            paper.canvas.line((inner, outer), style.outline)
+        canvas, line = paper.canvas, paper.line(gap)
+        canvas.line(line, canvas.style.outline)
+        teeth = max(2, round(length_of(line) / TOOTH))
+        for place in (length_of(line) * tooth / teeth for tooth in range(1, teeth)):
+            canvas.line(_across(line, place, TOOTH / 2), canvas.style.outline)
 
 
-def _ticks(paper: Paper, side: str, gap: Segment) -> None:
+def _ticks(paper: Paper, gap: Line) -> None:
     """Draw both ends of an opening."""
-    for end in paper.line(gap):
-        inner, outer = (_moved((end, end), side, out)[0] for out in (-TICK, TICK))
-        paper.canvas.line((inner, outer), paper.canvas.style.cut)
+    line = paper.line(gap)
+    for place in (0.0, length_of(line)):
+        paper.canvas.line(_across(line, place, TICK), paper.canvas.style.cut)
 
 
-def _short(segment: Segment, corner: float, plan: SeamPlan, paper: Paper) -> Segment:
+def _across(line: Line, place: float, half: float) -> Line:
+    """A short line across another at a place along it."""
+    (x, y), (right, down) = at(line, place), outwards(line, place)
+    return (x - right * half, y - down * half), (x + right * half, y + down * half)
+
+
+def _short(segment: Line, corner: float, plan: SeamPlan, paper: Paper) -> Line:
     """A line without what would run over the corner that is turned back."""
+    if not corner or plan.over[-1].outline is not None:
+        return segment
     x, y = paper.corners(plan.over[-1].cut)[2]
     (left, top), (right, bottom) = segment
-    if not corner or (abs(right - left) < abs(bottom - top) and x - right > corner / 2):
+    if abs(right - left) < abs(bottom - top) and x - right > corner / 2:
         return segment
     ends = []
     for end_x, end_y in segment:
@@ -152,13 +158,6 @@ def _short(segment: Segment, corner: float, plan: SeamPlan, paper: Paper) -> Seg
         upright = abs(right - left) < abs(bottom - top)
         ends.append((end_x, end_y - over) if upright else (end_x - over, end_y))
     return ends[0], ends[1]
-
-
-def _moved(segment: Segment, side: str, out: float) -> Segment:
-    """A line moved outwards from a side."""
-    right, down = {"left": (-out, 0.0), "right": (out, 0.0), "top": (0.0, -out), "bottom": (0.0, out)}[side]
-    (x, y), (end_x, end_y) = segment
-    return (x + right, y + down), (end_x + right, end_y + down)
 
 
 def done(paper: Paper, plan: SeamPlan) -> None:
@@ -175,14 +174,15 @@ def done(paper: Paper, plan: SeamPlan) -> None:
         _lap(paper, plan)
         return
     side, gap = plan.way_out
-    ends = paper.line(gap)
+    line = paper.line(gap)
     _opening(paper, plan)
-    _way_out(paper, side, ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2))
+    _way_out(paper, side, at(line, length_of(line) / 2))
 
 
-def _way_out(paper: Paper, side: str, at: Point) -> None:
+def _way_out(paper: Paper, side: str, middle: Point) -> None:
     """Draw an arrow from inside the work to outside, through the middle of the opening."""
-    start, end = _moved((at, at), side, -0.22)[0], _moved((at, at), side, 0.14)[0]
+    right, down = OUT[side]
+    start, end = ((middle[0] + right * out, middle[1] + down * out) for out in (-0.22, 0.14))
     box = Box(min(start[0], end[0]), min(start[1], end[1]), max(start[0], end[0]), max(start[1], end[1])).grown(0.05)
     corners = ((box.left, box.top), (box.right, box.top), (box.right, box.bottom), (box.left, box.bottom))
     paper.canvas.area(corners, paper.canvas.style.paper)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from generator.calculation.making_up.laid import CLOCKWISE
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.enclosed_seams import lines_at
-from generator.drawing.seams.boxes import FLAT, RIM
-from generator.drawing.seams.plan import Laid, SeamPlan
+from generator.drawing.seams.boxes import FLAT
+from generator.drawing.seams.laid import Laid
+from generator.drawing.seams.plan import SeamPlan
 from generator.lengths import say_length
 
 # How high work must be, in its widths, for words to stand beside an opening in its side.
@@ -127,11 +127,7 @@ def told(plan: SeamPlan, worksheet: Worksheet) -> str:
     edges = "" if plan.joined.folded or not plan.joined.sides else ", edges level"
     parts = [f"{lies}{edges}."]
     if plan.joined.sides:
-        at = (
-            "all round"
-            if len(plan.joined.sides) == len(CLOCKWISE) or RIM in plan.joined.sides
-            else f"at the {_listed(plan.joined.sides)}"
-        )
+        at = "all round" if plan.all_round else f"at the {_listed(plan.joined.sides)}"
         where = f", {sewn_words(plan, worksheet)}" if sewn_words(plan, worksheet) else ""
         parts.append(f"{'Basted' if is_basted(plan) else 'Sewn'} {at}{where}.")
     if plan.opening is not None:

@@ -159,11 +159,6 @@ def test_what_has_no_layers_is_not_told(seams: str, acts: tuple[Act, ...]) -> No
     assert joined(made, own(*acts)) == ()
 
 
-def test_nothing_is_told_of_a_thing_that_is_cut_to_an_outline_which_nobody_knows() -> None:
-    made = thing(panel("front", "outline"), part("back"), seams="front.all / back.all")
-    assert joined(made, own(act("sew", "front", "back"))) == ()
-
-
 def test_a_grid_is_joined_row_by_row_before_its_rows_are() -> None:
     seams = "one.right / two.left\none.bottom and two.bottom / two.bottom and one.bottom"
     made = thing(panel("one", quantity=2), part("two", quantity=2), seams=seams, kind="mats")
@@ -194,3 +189,11 @@ def test_openings_for_good_lie_where_the_acts_say_beside_the_one_that_is_closed(
     (one,) = joined(CUSHION, own(act("sew", "front", "back"), gap, other, open_now))
     assert one.opening == Opening(("front", "bottom"), Fraction(8))
     assert one.gaps == (Opening(("front", "left"), Fraction(2), "top"), Opening(("front", "right"), Fraction(2)))
+
+
+def test_edges_of_an_outline_are_sewn_by_their_own_names() -> None:
+    hood = replace(part("hood"), quantity=2, ends={"crown": "seam", "lower": "seam"}, facts=frozenset({"own edges"}))
+    made = thing(hood, seams="hood.crown / hood.crown")
+    (one,) = joined(made, own(act("sew", "hood", "hood")))
+    assert one.sides == ("crown",)
+    assert [layer.own for layer in one.layers] == ["", "crown"]
