@@ -219,7 +219,7 @@ class Worksheet:
     ``thickest`` has the thickest place of each panel that has rows or seams.
     ``laid_out`` is the finished thing with the place of each piece in it.
     ``new_cuts`` tell how the waiting pieces follow from the panel as sewn.
-    ``deciding`` is the measure by which the size is chosen.
+    ``deciding`` is the measure by which the size is chosen, ``size_source`` where its body measures come from.
     ``own`` names the measures and numbers that a size gives itself; the others follow from them.
     ``thing`` is what is made, as its making up sees it: parts, seams with their sorts, closings. ``attached`` are
     pieces that are sewn onto it without a seam: straps, ties, pockets.
@@ -255,6 +255,7 @@ class Worksheet:
     beginners: Fraction = Fraction(1)
     told_first: tuple[str, ...] = ()
     deciding: DecidingMeasure | None = None
+    size_source: str = ""
     laid_out: LaidOut = NOTHING_LAID_OUT
     new_cuts: tuple[NewCut, ...] = ()
     thing: Thing = field(default_factory=lambda: Thing("", {}))

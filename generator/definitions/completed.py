@@ -13,11 +13,11 @@ from types import MappingProxyType
 
 from generator.definitions.keyed import name_fault
 from generator.definitions.nodes import Group, Key, Listing, Node, Scalar
+from generator.definitions.sizes import ABOUT_SIZE
 from generator.errors import Place
 
 Written = str | dict[str, "Written"] | list["Written"]
 """What stands behind a key: a value, keys with values, a list."""
-_ABOUT_SIZE = frozenset({"label", "note", "sewn"})
 _STAND_IN = "12 in or 30 cm"
 _LENGTH = re.compile(r"[\d½¼¾⅛⅜⅝⅞]\s*(in|ft|yd|mm|cm|m)\b")
 _PANEL = "tucked panel"
@@ -111,7 +111,7 @@ def _size_lengths(tree: Group) -> list[str]:
     sizes = tree.get("sizes")
     first = next(iter(sizes.entries.values()), None) if isinstance(sizes, Group) else None
     given = first[1].entries if first is not None and isinstance(first[1], Group) else {}
-    values = {name: node for name, (_, node) in given.items() if name not in _ABOUT_SIZE}
+    values = {name: node for name, (_, node) in given.items() if name not in ABOUT_SIZE}
     return [name for name, node in values.items() if isinstance(node, Scalar) and _LENGTH.search(node.text)]
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Annotated, ClassVar, Self
 
 from generator.definitions.between import Between, check_between
+from generator.definitions.body_table import SizesFrom, with_body_table
 from generator.definitions.caution_rule import Asked, AskedCautions, asked_names, own_cautions
 from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
@@ -53,7 +54,7 @@ class Project(Keyed):
     ``name`` is the file's name without its ending; ``findings`` are the warnings and notes of the reading.
     """
 
-    completed: ClassVar = ("summary",)
+    completed: ClassVar = ("summary", "sizes")
     title: Label
     kind: Annotated[str, choice(KINDS, "kind of project")]
     level: Annotated[str, choice(LEVELS, "level")] = "some practice"
@@ -64,6 +65,7 @@ class Project(Keyed):
     measured_by: MeasuredBy | None = None
     between: Between | None = None
     cautions: Annotated[tuple[Asked, ...], AskedCautions()] = ()
+    sizes_from: SizesFrom | None = None
     sizes: Annotated[Mapping[str, Size], SizesOf()]
     measures: Annotated[Mapping[str, Formula], MeasuresOf()] = field(default_factory=dict)
     cloths: NamedGroups[Cloth]
@@ -114,6 +116,7 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
         raise FaultyFileError([Finding("error", told, Place(shown))])
     room = room or Room()
     faults = Faults()
+    tree, of_bodies = with_body_table(tree, faults, root)
     tree, in_series = with_series(tree, faults)
     tree, completions = completed(tree)
     reading = prepared(tree, room, root, faults)
@@ -122,7 +125,7 @@ def load_project(path: Path, room: Room | None = None, root: Path | None = None)
     project = Project.read(tree, reading)
     if project is not None:
         check_project(project.pieces, project.cloths, project.steps, reading)
-        if in_series:
+        if in_series or of_bodies:
             check_series(project.sizes, reading)
         check_between(project.between, project.sizes, reading)
         asked = (project.cautions, *(step.cautions for step in project.steps))

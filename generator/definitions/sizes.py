@@ -19,18 +19,23 @@ from generator.errors import Place
 from generator.lengths import EDITIONS
 from generator.limits import MOST_SIZES
 
-_ABOUT = {"label": LABEL, "note": LABEL, "sewn": DAY}
+_ABOUT = {"label": LABEL, "note": LABEL, "sewn": DAY, "source": LABEL}
+ABOUT_SIZE = frozenset(_ABOUT)
 _NO_NAMES = "a size holds plain lengths and numbers; what follows from them stands under measures"
 _NAME = re.compile(r"\w[\w .+'’-]{0,39}")
 
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """One size: its lengths and numbers by name; ``sewn`` is the day of its test sewing, '' if only computed."""
+    """One size: its lengths and numbers by name; ``sewn`` is the day of its test sewing, '' if only computed.
+
+    ``source`` tells where body measures come from, '' of any other size.
+    """
 
     label: str
     note: str = ""
     sewn: str = ""
+    source: str = ""
     values: Mapping[str, Formula] = field(default_factory=dict)
     place: Place = field(default=Place(""))
 

@@ -194,7 +194,8 @@ def worked_sizes(
 
 def text_sources(project: Project, folder: Path) -> dict[str, Path]:
     """Return the files that the words of a project come from, by how they are shown."""
-    of_room = (*sorted((folder / "site" / "techniques").glob("*.yaml")), folder / "site" / "site.yaml")
+    shared = (path for name in ("techniques", "body") for path in sorted((folder / "site" / name).glob("*.yaml")))
+    of_room = (*shared, folder / "site" / "site.yaml")
     return {shown_path(path, folder): path for path in (project.path, *of_room) if path.exists()}
 
 

@@ -108,6 +108,7 @@ def _read(folder: Path, theme: str) -> Inputs:
         *files_below(OWN_THEMES),
         *(files_below(folder / "themes") if folder / "themes" != OWN_THEMES else ()),
         *files_below(folder / "site" / "techniques"),
+        *files_below(folder / "site" / "body"),
         folder / "site" / "site.yaml",
     ]
     links = [f"{path.name}:{path.readlink()}" for path in walked(folder / THEMES) if path.is_symlink()]

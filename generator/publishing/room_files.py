@@ -22,7 +22,7 @@ from generator.rendering.addresses import TAKEN
 OWN_THEMES = Path(__file__).resolve().parents[2] / "themes"
 THEMES = "themes"
 _LONE = ("site", "site/site.yaml")
-_FOLDERS = ("projects", "site/pages", "site/techniques", "site/classes", "site/editions", THEMES)
+_FOLDERS = ("projects", "site/pages", "site/techniques", "site/body", "site/classes", "site/editions", THEMES)
 _WHOLE = (".tuckwright", "site/as-is")
 _OUT = "the file is a link that leads out of the room; put the file itself here"
 _RING = "the file is a link that leads to itself; put the file itself here"
@@ -37,8 +37,14 @@ AS_IS = "site/as-is"
 GLOSSARY = "glossary"
 _PROJECT = re.compile(r"^project\s*:\s*[\"']?([^\s\"'#]+)", re.MULTILINE)
 _YAML = (".yaml", ".yml")
-_MEASURED = ("projects", "themes", "site/pages", "site/techniques", "site/classes", "site/editions")
-_SORTS = {"projects": _YAML, "site/pages": (".md", ".markdown"), "site/classes": _YAML, "site/techniques": _YAML}
+_MEASURED = ("projects", "themes", "site/pages", "site/techniques", "site/body", "site/classes", "site/editions")
+_SORTS = {
+    "projects": _YAML,
+    "site/pages": (".md", ".markdown"),
+    "site/classes": _YAML,
+    "site/techniques": _YAML,
+    "site/body": _YAML,
+}
 
 
 def refuse_links_out(room: Path, folders: tuple[str, ...] = _FOLDERS) -> None:

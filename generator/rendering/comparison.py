@@ -16,13 +16,17 @@ from generator.rendering.typeset import said, time_words, typeset
 
 @dataclass(frozen=True, slots=True)
 class SizeChoice:
-    """One size to choose: where it lies, the measure that decides, how it is taken, and what cloth the size takes."""
+    """One size to choose: where it lies, the measure that decides, how it is taken, and what cloth the size takes.
+
+    ``source`` tells where body measures come from, and which size to take between two.
+    """
 
     link: SizeLink
     measure: Markup
     called: str
     how: str
     cloths: tuple[str, ...]
+    source: str = ""
 
     @property
     def machine(self) -> str:
@@ -55,8 +59,9 @@ def _choice(worksheet: Worksheet) -> SizeChoice:
     cloths = tuple(cloth.buy_text for cloth in worksheet.cloths.values())
     link = size_link(worksheet)
     if deciding is None:
-        return SizeChoice(link, typeset(""), "", "", cloths)
-    return SizeChoice(link, said(deciding.length, worksheet.edition), deciding.name, deciding.how, cloths)
+        return SizeChoice(link, typeset(""), "", "", cloths, worksheet.size_source)
+    measure = said(deciding.length, worksheet.edition)
+    return SizeChoice(link, measure, deciding.name, deciding.how, cloths, worksheet.size_source)
 
 
 def _piece_rows(worksheets: Sequence[Worksheet]) -> list[tuple[str, tuple[Markup, ...]]]:

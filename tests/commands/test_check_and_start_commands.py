@@ -131,4 +131,4 @@ def test_the_schema_is_json_that_names_the_keys(tmp_path: Path) -> None:
     schema = json.loads(told.out)
     assert told.code == 0
     assert schema["$schema"].startswith("https://json-schema.org/")
-    assert {"title", "kind", "sizes", "cloths", "pieces"} <= set(schema["required"])
+    assert {"title", "kind", "cloths", "pieces"} <= set(schema["required"])

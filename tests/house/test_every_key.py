@@ -14,6 +14,7 @@ import pytest
 from generator import limits
 from generator.cli import COMMANDS, overview
 from generator.definitions import (
+    body_table,
     caution_rule,
     class_plan,
     making_words,
@@ -102,6 +103,8 @@ ABOUT = {
     (SAY, "Sizes"): of_schema(SCHEMA["properties"]["sizes"]["additionalProperties"]["anyOf"][0]),
     (SAY, "By which measure a size is chosen"): defined("MeasuredBy"),
     (SAY, "Sizes between the named ones"): defined("Between"),
+    (SAY, "Sizes of bodies"): keys_of(body_table.BodyTable),
+    (SAY, "Some rows and columns of a table"): defined("SizesFrom"),
     (SAY, "Cloths"): defined("Cloth"),
     (SAY, "Pieces"): {key: value for key, value in defined("Bought").items() if key in COMMON},
     (SAY, "Copies"): only(defined("Copy"), "of", "reaches", "fixed", "on"),

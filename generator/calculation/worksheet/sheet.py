@@ -150,6 +150,7 @@ def _sheet(
         findings=(*project.findings, *scope.findings),
         own=tuple(named.values),
         deciding=deciding_measure(scope),
+        size_source=f"{named.source.rstrip('.')}. Between two sizes take the larger." if named.source else "",
         new_cuts=new_cuts(scope, context.pieces),
     )
 
