@@ -6,11 +6,13 @@ row 1 is the top one; every index that is printed counts from 1.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 from typing import Literal
 
+from generator.calculation.shapes.released import Stretches
 from generator.calculation.shapes.tuck_ends import TuckEnd
 from generator.calculation.striped import PanelStripes
 from generator.calculation.worked_checks import NO_CHECKS, Checks
@@ -185,12 +187,30 @@ class Rods:
 
 
 @dataclass(frozen=True, slots=True)
+class Released:
+    """Tucks that are let go: where each is stitched on the finished panel, from and to [in from its top].
+
+    ``sewn`` are the same places as they are marked [in from the top cut edge], ``stops`` those of them that lie within
+    the panel, where stitching begins or ends on a line. ``free`` has the edges at which tucks
+    are let go, with how much longer each is for it [in], ``widest`` how wide the panel is there at the most [in].
+    ``tied`` says whether the ends of the stitching are tied.
+    """
+
+    stitched: tuple[Stretches, ...]
+    sewn: tuple[Stretches, ...]
+    stops: tuple[tuple[Fraction, ...], ...]
+    free: Mapping[str, Fraction]
+    widest: Fraction
+    tied: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Panel:
     """What a tucked panel has beyond a plain piece: ``cross`` is a second set of tucks, from side to side.
 
     ``division`` is the coarsest division of the ruler that holds every fold mark and every ruled row [in].
     ``shaped_ends`` are the tucks of a panel that is cut to a shape, as that ends them. ``pressed`` is how tucks without
-    rows lie for good, one turn a tuck; empty where they stand.
+    rows lie for good, one turn a tuck; empty where they stand. Of ``released`` tucks a part is not stitched.
     """
 
     across: TuckSet
@@ -207,13 +227,15 @@ class Panel:
     shaped_ends: tuple[TuckEnd, ...] = ()
     pressed: tuple[Turn, ...] = ()
     rods: Rods | None = None
+    released: Released | None = None
 
     def held(self, side: str) -> tuple[Turn, ...]:
         """Return how the top or bottom edge holds the tucks: as pressed or as the rows say, empty if free.
 
-        Edges that are hemmed before the tucks are stitched, so that rods slide in, hold nothing.
+        Edges that are hemmed before the tucks are stitched, so that rods slide in, hold nothing, nor those at which
+        tucks are let go.
         """
-        if self.rods is not None:
+        if self.rods is not None or (self.released is not None and side in self.released.free):
             return ()
         if self.rows is None:
             return self.pressed

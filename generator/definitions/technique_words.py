@@ -27,7 +27,16 @@ WORK = (
     ),
     *("neaten seams", "turn out", "close openings", "join blocks", "sew edges", "fasten edges", "sew by hand"),
     *("fuse pieces", "underline pieces", "quilt pieces"),
-    *("make buttonholes", "sew buttons", "set fasteners", "set zip", "thread elastic", "press tucks", "put in rods"),
+    *(
+        "make buttonholes",
+        "sew buttons",
+        "set fasteners",
+        "set zip",
+        "thread elastic",
+        "press tucks",
+        "put in rods",
+        "let tucks go",
+    ),
 )
 FIGURES = (
     *("marking strip", "cross marking strip", "surface", "piece", "layout", "assembly", "hem section"),
@@ -40,6 +49,7 @@ FIGURES = (
         "checking",
         "cross checking",
         "pressing",
+        "released",
     ),
     *("ruled rows", "ruling", "turning", "quarter turn", "repeat", "turns", "trimming", "placed", "blocks"),
 )
@@ -72,6 +82,7 @@ BRACKETS = (
     ),
     *("marked edges", "cross marked edges", "sample", "check points", "cross check points", "ruled rows", "rows"),
     *("row ends", "bulky rows", "rods", "rings", "hanging", "top lies", "pressed ways", "pressed spaces", "tucks lie"),
+    *("stop lines", "stops", "stitched way", "free edges", "free widths", "held edges"),
     *("facing gaps", "joins", "meetings", "lengths", "halves", "trim", "pleats", "hems", "left hem", "top hem"),
     *(
         "opening",

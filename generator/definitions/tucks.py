@@ -33,17 +33,23 @@ from generator.definitions.vocabulary import (
     PLANS,
     PRESSED,
     STARTS,
+    STITCHING_ENDS,
     Gives,
     Held,
     LoneEdgeTucks,
     Pressed,
     Start,
+    StitchingEnds,
 )
 
 Depth = Annotated[Formula, length("depth")]
 Spacing = Annotated[Formula, length("spacing")]
 Pitches = Annotated[Range, span("pitch", falling=True)]
+Stops = Annotated[Range, span("finished", falling=True)]
 HeldBy: Leaf = choice(HELD, "way to hold the tucks")
+
+
+RELEASED = ("stitched from", "stitched to", "released from", "released to")
 
 
 class Run(Located):
@@ -93,7 +99,8 @@ class Tucks(Located):
 
     ``gives`` is what may change so that the finished size comes out exactly. A ring has no ends and no margins.
     A left or right margin that is None is as ``margin``. ``pressed`` is how tucks lie that no row turns.
-    ``rod`` is the thickness of a rod in each of them, with ``rings`` along it.
+    ``rod`` is the thickness of a rod in each of them, with ``rings`` along it. Tucks that are let go are stitched from
+    one place to another, from the top down, or released between two; a range goes evenly from the first to the last.
     """
 
     depth: Depth | None = None
@@ -110,10 +117,21 @@ class Tucks(Located):
     pressed: Annotated[Pressed, choice(PRESSED, "way to press tucks")] | None = None
     rod: Length | None = None
     rings: Rings | None = None
+    stitched_from: Stops | None = None
+    stitched_to: Stops | None = None
+    released_from: Stops | None = None
+    released_to: Stops | None = None
+    stitching_ends: Annotated[StitchingEnds, choice(STITCHING_ENDS, "way to secure stitching")] = "tied"
+
+    @property
+    def released(self) -> bool:
+        """Whether they are stitched over a part of their length only."""
+        return any((self.stitched_from, self.stitched_to, self.released_from))
 
     @classmethod
     def check_keys(cls, found: Group, reading: Reading) -> None:
         """Hold that tucks are told in one of the two ways."""
+        _report_released(found, reading)
         if "rings" in found.entries and "rod" not in found.entries:
             told = "rings are sewn on along rods; say under 'rod' how thick those are, or take the rings out"
             reading.faults.add(found.entries["rings"][0].place, told)
@@ -130,6 +148,34 @@ class Tucks(Located):
         for key in ("mirror", "middle pitch"):
             if key in found.entries:
                 reading.faults.add(found.entries[key][0].place, f"'{key}' goes with runs only")
+
+
+def _report_released(found: Group, reading: Reading) -> None:
+    """Report keys of released tucks that do not go together, or not with the rest."""
+    told = {key: found.entries[key][0].place for key in RELEASED if key in found.entries}
+    stitched, released = (
+        [key for key in RELEASED if key.startswith(word) and key in told] for word in ("stitched", "released")
+    )
+    if stitched and released:
+        text = f"'{stitched[0]}' and '{released[0]}' exclude each other: say where tucks are stitched, or where not"
+        reading.faults.add(told[released[0]], text)
+    elif len(released) == 1:
+        missing = "released to" if released[0] == "released from" else "released from"
+        text = (
+            f"'{missing}' is missing here; tucks that are let go as far as an edge are told by 'stitched to' or "
+            "'stitched from'"
+        )
+        reading.faults.add(told[released[0]], text)
+    if not told and "stitching ends" in found.entries:
+        text = "'stitching ends' goes with tucks that end within the panel; write 'stitched to', or take it out"
+        reading.faults.add(found.entries["stitching ends"][0].place, text)
+    ring = found.get("ring")
+    closed = isinstance(ring, Scalar) and fold(ring.text) == "yes"
+    for key, place in list(told.items())[:1]:
+        if closed or "rod" in found.entries:
+            other = "ring" if closed else "rod"
+            text = f"'{key}' does not go with '{other}', whose tucks run from edge to edge; take one of the two out"
+            reading.faults.add(place, text)
 
 
 def _report_visible_spaces(found: Group, reading: Reading) -> None:

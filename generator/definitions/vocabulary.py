@@ -18,6 +18,9 @@ Start = Literal["left", "right", "by bulk"]
 Held = Literal["as the next row", "left", "right", "free"]
 LoneEdgeTucks = Literal["out", "in", "upright"]
 Pressed = Literal["left", "right", "up", "down", "outward", "inward", "standing"]
+StitchingEnds = Literal["tied", "sewn back"]
+MeetsHow = Literal["flat", "eased", "gathered", "pleated"]
+PleatsLie = Literal["left", "right", "outward", "inward"]
 Hangs = Literal["top", "left", "right", "bottom"]
 PleatStyle = Literal["knife", "box", "inverted"]
 Neatening = Literal["zigzag", "overlock", "pinked", "none"]
@@ -68,6 +71,9 @@ LONE_EDGE_TUCKS: tuple[str, ...] = get_args(LoneEdgeTucks)
 PRESSED: tuple[str, ...] = get_args(Pressed)
 # Ways to press tucks in which all lie alike.
 ONE_WAY = ("left", "right", "up", "down")
+STITCHING_ENDS: tuple[str, ...] = get_args(StitchingEnds)
+MEETS_HOW: tuple[str, ...] = get_args(MeetsHow)
+PLEATS_LIE: tuple[str, ...] = get_args(PleatsLie)
 HANGS: tuple[str, ...] = get_args(Hangs)
 PLEAT_STYLES: tuple[str, ...] = get_args(PleatStyle)
 # What cords may hang on; nothing else carries any.
@@ -203,6 +209,10 @@ CONDITIONS = frozenset(
         "shapes",
         "own shape",
         "caught tucks",
+        "released",
+        "stops alike",
+        "ends tied",
+        "hems free",
         "in the seam",
         "on tucks",
         "on tucked blocks",

@@ -24,6 +24,7 @@ from generator.drawing.picture import Picture
 from generator.drawing.piece import draw_piece, draw_sized_piece, heights_of_piece, plain_pieces, shaped_pieces
 from generator.drawing.placed import draw_placed, heights_of_placed, placed_pieces
 from generator.drawing.quarter_turn import draw_quarter_turn, heights_of_quarter_turn
+from generator.drawing.released import draw_released, heights_of_released
 from generator.drawing.repeat_section import (
     draw_pressing,
     draw_repeat,
@@ -107,6 +108,7 @@ SIZED: dict[str, SizedDiagram] = {
         draw_cross_check, heights_of_check, panels_with(lambda panel: panel.cross_checks.points)
     ),
     "pressing": SizedDiagram(draw_pressing, heights_of_pressing, panels_with(has_pressed)),
+    "released": SizedDiagram(draw_released, heights_of_released, panels_with(lambda panel: panel.released)),
     "ruled rows": SizedDiagram(draw_ruled_rows, heights_of_ruled_rows, panels_with(_has_turned_tucks)),
     "ruling": SizedDiagram(draw_ruling, heights_of_ruling, panels_with(_has_turned_tucks)),
     "turning": SizedDiagram(draw_turning, heights_of_turning, panels_with(lambda panel: has_turns(panel.rows))),

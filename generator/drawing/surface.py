@@ -20,7 +20,7 @@ from generator.drawing.labels import text_height
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import DrawnSize, Heights
 from generator.drawing.style import Pen, Style
-from generator.drawing.surface_geometry import HeldLine, Surface, surface_of
+from generator.drawing.surface_geometry import HeldLine, Surface, is_stitched, surface_of
 from generator.drawing.surface_light import PANEL, Relief, foot_half, light, relief
 from generator.drawing.surface_stripes import stripes_seen
 from generator.lengths import say_length
@@ -181,6 +181,7 @@ def _foot_stitching(cloth: _LitSurface, number: int) -> list[list[tuple[float, f
         place = foot + side * beside
         column = min(max(int(place * seen.pixels), 0), seen.owner.shape[1] - 1)
         bare = (seen.owner[:, column] == PANEL) & (side * seen.turned[number] < -LEAST_LEAN)
+        bare &= is_stitched(cloth.surface, number, seen.pixels, len(bare))
         steps = np.diff(np.concatenate(([0], bare.astype(np.int8), [0])))
         for first, last in zip(np.flatnonzero(steps == 1), np.flatnonzero(steps == -1), strict=True):
             if last - first > 2:

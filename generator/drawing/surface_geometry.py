@@ -14,6 +14,7 @@ from fractions import Fraction
 import numpy as np
 from numpy.typing import NDArray
 
+from generator.calculation.shapes.released import Stretches
 from generator.calculation.worked import Hand, Panel, Turn
 from generator.calculation.worked_piece import Piece
 
@@ -22,6 +23,8 @@ Array = NDArray[np.float64]
 QUARTER = np.pi / 2
 # A half turn from side to side wants six depths of length, so a quarter turn to upright wants three.
 FREE_RUN = 3
+# How far a fold that is let go still shows, in depths; by eye.
+FADE = 6
 _SIGN = {Turn.LEFT: -1.0, Turn.UPRIGHT: 0.0, Turn.RIGHT: 1.0}
 
 
@@ -39,7 +42,8 @@ class HeldLine:
 class Surface:
     """The finished panel as numbers [in]: its size, the foot and depth of every tuck, what holds them, from the top.
 
-    ``cross`` holds (place from the top, depth) of tucks that run across the others and stand.
+    ``cross`` holds (place from the top, depth) of tucks that run across the others and stand. ``stitched`` has where
+    each tuck is stitched, from and to; empty where all are from edge to edge.
     """
 
     across: Fraction
@@ -48,6 +52,7 @@ class Surface:
     depths: tuple[Fraction, ...]
     held: tuple[HeldLine, ...] = ()
     cross: tuple[tuple[Fraction, Fraction], ...] = ()
+    stitched: tuple[Stretches, ...] = ()
 
 
 def surface_of(piece: Piece) -> Surface:
@@ -62,6 +67,7 @@ def surface_of(piece: Piece) -> Surface:
         depths=tucks.depths,
         held=held_lines(piece.panel, piece.finished_along),
         cross=tuple(zip(cross.stitching, cross.depths, strict=True)) if cross else (),
+        stitched=piece.panel.released.stitched if piece.panel.released is not None else (),
     )
 
 
@@ -97,6 +103,21 @@ def sample_surface(cell: Sequence[Sequence[Turn]], *, tucks: int = 12, rows: int
     )
     feet = tuple(margin + number * pitch for number in range(tucks))
     return Surface(feet[-1] + margin, rows * spacing, feet, (depth,) * tucks, lines)
+
+
+def held_share(surface: Surface, number: int, heights: Array) -> Array:
+    """Return how far a tuck is still a fold at every height: 1 where it is stitched, less and less beyond its end."""
+    if not surface.stitched:
+        return np.ones_like(heights)
+    fade = FADE * float(surface.depths[number])
+    ends = ((float(first), float(last)) for first, last in surface.stitched[number])
+    beyond = [np.maximum(np.maximum(first - heights, heights - last), 0) for first, last in ends]
+    return np.asarray(np.clip(1 - np.min(beyond, axis=0) / fade, 0, 1))
+
+
+def is_stitched(surface: Surface, number: int, pixels: float, lines: int) -> NDArray[np.bool_]:
+    """Return on which lines of a grid of ``pixels`` an inch a tuck is stitched, from the top."""
+    return held_share(surface, number, np.asarray((np.arange(lines) + 0.5) / pixels, dtype=np.float64)) >= 1
 
 
 def angles(surface: Surface, heights: Array) -> Array:

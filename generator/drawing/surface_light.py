@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from generator.drawing.surface_geometry import Surface, angles, order
+from generator.drawing.surface_geometry import Surface, angles, held_share, order
 
 Grid = NDArray[np.float32]
 Owners = NDArray[np.int16]
@@ -22,6 +22,8 @@ FOOT, ROUND = 0.05, 0.14  # half the thickness of a flap at its foot and at its 
 LIGHT = (-0.62, -0.42, 0.66)  # towards the lamp: from the left, from the top, from above
 SHADOW_STEPS = 22
 COLUMNS_AT_A_TIME = 64
+# A flap that is let go is none any more under this share; the wave that it leaves is so high, in depths; by eye.
+LEAST_SHARE, SOFT = 0.08, 0.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +57,10 @@ def relief(surface: Surface, pixels: float) -> Relief:
             continue
         beside = ((np.arange(first, last) + 0.5) / pixels - float(foot)).astype(np.float32)
         flap = _flap(beside, turned[number].astype(np.float32), float(depth), 1 / pixels)
+        if surface.stitched:
+            share = held_share(surface, number, lines).astype(np.float32)[:, np.newaxis]
+            flap *= np.where(share > LEAST_SHARE, share, 0)
+            height[:, first:last] += _soft_fold(beside, float(depth)) * (1 - share)
         upper = (flap > 0) & (ranks[number][:, np.newaxis] > top[:, first:last])
         under = height[:, first:last]
         under[upper] = flap[upper] + np.where(owner[:, first:last] == PANEL, 0, FOOT * float(depth))[upper]
@@ -64,6 +70,11 @@ def relief(surface: Surface, pixels: float) -> Relief:
     for place, depth in surface.cross:
         _lay_across(seen, float(place), float(depth))
     return seen
+
+
+def _soft_fold(beside: Grid, depth: float) -> Grid:
+    """Return the wave that is left of a tuck which is let go: low, and as wide as its cloth allows."""
+    return np.asarray(SOFT * depth * np.exp(-((beside / np.float32(0.6 * depth)) ** 2)), dtype=np.float32)
 
 
 def _lay_across(seen: Relief, place: float, depth: float) -> None:

@@ -12,9 +12,10 @@ from generator.calculation.worked_piece import Piece
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Point, Segment
 from generator.drawing.style import Pen
-from generator.drawing.surface_geometry import Surface, angles, folds, surface_of
+from generator.drawing.surface_geometry import Surface, angles, folds, held_share, surface_of
 
 STEPS = 10
+_SHOWS = 0.5
 CLOSEST = 0.045
 """Lines closer than this on paper [in] run together in a copy; then only some of the tucks are drawn."""
 
@@ -31,9 +32,11 @@ def fold_lines(piece: Piece) -> list[list[Point]]:
 
 def _heights(surface: Surface) -> np.ndarray:
     """The heights at which folds are asked for: close enough for the swing between two rows."""
-    places = [0.0, *(float(line.at) for line in surface.held), float(surface.along)]
+    ends = {float(at) for own in surface.stitched for stretch in own for at in stretch}
+    held = {float(line.at) for line in surface.held}
+    places = sorted({0.0, float(surface.along)} | ends | held)
     steps = [np.linspace(upper, lower, STEPS, endpoint=False) for upper, lower in pairwise(places)]
-    return np.append(np.concatenate(steps), places[-1]) if surface.held else np.array([places[0], places[-1]])
+    return np.append(np.concatenate(steps), places[-1]) if held or ends else np.array([places[0], places[-1]])
 
 
 def draw_tucks(canvas: Canvas, piece: Piece, place: Callable[[Point], Point | None], scale: float) -> None:
@@ -45,8 +48,23 @@ def draw_tucks(canvas: Canvas, piece: Piece, place: Callable[[Point], Point | No
     every = max(1, round(CLOSEST / pitch + 0.49)) if pitch > 0 else len(feet)
     pen = Pen(canvas.style.ink, canvas.style.hairline)
     lines = fold_lines(piece)
-    for line in (*lines[: len(feet) : every], *lines[len(feet) :]):
-        canvas.lines(shown_parts(line, place), pen)
+    surface = surface_of(piece)
+    for number, line in enumerate(lines):
+        if number >= len(feet):
+            canvas.lines(shown_parts(line, place), pen)
+        elif number % every == 0:
+            canvas.lines(shown_parts(line, _while_folded(surface, number, place)), pen)
+
+
+def _while_folded(
+    surface: Surface, tuck: int, place: Callable[[Point], Point | None]
+) -> Callable[[Point], Point | None]:
+    """Where points of a fold lie on paper: nowhere once the fold has run out beyond its stitching."""
+
+    def folded(point: Point) -> Point | None:
+        return place(point) if held_share(surface, tuck, np.array([point[1]]))[0] >= _SHOWS else None
+
+    return folded
 
 
 def shown_parts(line: Sequence[Point], place: Callable[[Point], Point | None]) -> list[list[Point]]:

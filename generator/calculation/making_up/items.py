@@ -86,6 +86,7 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "turned": _fact("rows"),
         "trimmed": _trimmed,
         "shaped": _fact("outline"),
+        "released": _fact("released"),
         "made": _fact("made"),
         "laid out": _fact("of blocks"),
         "put together": _fact("of blocks"),

@@ -74,6 +74,6 @@ def _over(spot: Spot) -> Spot:
 def _across_the_middle(before: tuple[Segment, ...], after: tuple[Segment, ...]) -> tuple[Segment, ...]:
     """Lines that meet on the middle line; a level one over it is one straight line."""
     one, other = before[-1], after[0]
-    if isinstance(one, StraightLine) and isinstance(other, StraightLine) and one.start[1] == other.end[1]:
+    if isinstance(one, StraightLine) and isinstance(other, StraightLine) and one.start[1] == one.end[1]:
         return (*before[:-1], StraightLine(one.start, other.end), *after[1:])
     return (*before, *after)

@@ -6,8 +6,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+from typing import Protocol
 
 from generator.calculation.shapes.segments import Spot
+
+
+class NamedLine(Protocol):
+    """One edge of a shape: its name and its points."""
+
+    @property
+    def name(self) -> str: ...  # noqa: D102
+    @property
+    def spots(self) -> tuple[Spot, ...]: ...  # noqa: D102
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +84,44 @@ def tuck_ends(around: Sequence[Spot], stitching: Sequence[Fraction], depths: Seq
             catches = (any(_reach(end, ways) > 2 * depth for ways in beside) for end in (top, bottom))
             found.append(TuckEnd(number, top, bottom, *catches))
     return tuple(found)
+
+
+def crossed_edges(lines: Sequence[NamedLine], at: Fraction) -> list[tuple[str, Fraction, Fraction]]:
+    """Return which edges of a shape a line down it meets, from above: name, height [in] and slope there [-].
+
+    Parameters
+    ----------
+    lines : sequence of named lines
+        The edges of the shape, by their points [in].
+    at : Fraction
+        Where the line down it lies, from the left [in].
+
+    Returns
+    -------
+    list of tuple
+        Name, height from the highest point [in], slope without its sign [-].
+
+    Examples
+    --------
+    A square of 4 in: the top and the bottom, both level.
+
+    >>> from generator.calculation.worked_piece import SeamLine
+    >>> corners = [(Fraction(x), Fraction(y)) for x, y in ((0, 0), (4, 0), (4, 4), (0, 4))]
+    >>> lines = (SeamLine("top", tuple(corners[:2])), SeamLine("bottom", tuple(corners[2:])))
+    >>> [(name, str(at), str(slope)) for name, at, slope in crossed_edges(lines, Fraction(2))]
+    [('top', '0', '0'), ('bottom', '4', '0')]
+
+    References
+    ----------
+    Derived: where a line crosses the sides of a polygon.
+    """
+    met = []
+    for line in lines:
+        for (x, y), (to_x, to_y) in pairwise(line.spots):
+            if min(x, to_x) <= at < max(x, to_x):
+                slope = (to_y - y) / (to_x - x)
+                met.append((line.name, y + slope * (at - x), abs(slope)))
+    return sorted(met, key=lambda one: one[1])
 
 
 def _crossings(around: Sequence[Spot], at: Fraction) -> list[Fraction]:

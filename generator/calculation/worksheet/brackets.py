@@ -16,7 +16,7 @@ from generator.calculation.turning.pressed import pressed_words
 from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worksheet import lie_lists, lists
+from generator.calculation.worksheet import lie_lists, lists, released_lists
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.copies_told import copy_list
 from generator.calculation.worksheet.cut_order import cut_order
@@ -247,6 +247,12 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "hanging": lambda _context, pieces: lie_lists.hanging_list(pieces),
         "pressed ways": lambda _context, pieces: _pressed(pieces),
         "pressed spaces": _panel(lambda context, panel: lie_lists.pressed_list(panel, context.scope.edition)),
+        "stop lines": _panel(lambda context, panel: released_lists.stop_lines(panel, context.scope.edition)),
+        "stops": _panel(lambda context, panel: released_lists.stop_list(panel, context.scope.edition)),
+        "stitched way": _panel(lambda _context, panel: released_lists.stitched_way(panel)),
+        "free edges": lambda _context, pieces: released_lists.free_edges(pieces),
+        "free widths": lambda context, pieces: released_lists.free_widths(pieces, context.scope.edition),
+        "held edges": _panel(lambda _context, panel: released_lists.held_edges(panel)),
         "facing gaps": _panel(lambda context, panel: lists.facing_list(panel, context.scope.edition)),
         "joins": _panel(lambda context, panel: lists.join_list(panel, context.scope.edition)),
         "lengths": _lengths,

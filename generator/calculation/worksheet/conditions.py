@@ -101,9 +101,18 @@ def _meets(*sides: str) -> Test:
             return False
         meetings = [(*one.join.edges, *one.to.edges) for one in scope.project.edges_that_meet]
         within = [edges for edges in meetings if {name for name, _ in edges} <= names]
-        return any(name in panels and side in (*sides, "all") for edges in within for name, side in edges)
+        return any(
+            name in panels and side in (*sides, "all") and not _free(scope.piece(name), side)
+            for edges in within
+            for name, side in edges
+        )
 
     return test
+
+
+def _free(piece: Piece, side: str) -> bool:
+    """Whether the tucks of a panel are let go at an edge."""
+    return piece.panel is not None and piece.panel.released is not None and side in piece.panel.released.free
 
 
 def _has_end_allowances(pieces: Sequence[Piece], _scope: Scope) -> bool:
@@ -204,6 +213,9 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "stripes": _striped,
         "own shape": lambda pieces, _scope: any(piece.trimmed_to is not None for piece in pieces),
         "caught tucks": _panel(lambda panel: any(one.catch_top or one.catch_bottom for one in panel.shaped_ends)),
+        "released": _panel(lambda panel: panel.released is not None),
+        "stops alike": _panel(lambda panel: panel.released is not None and len(set(panel.released.stops)) == 1),
+        "ends tied": _panel(lambda panel: panel.released is not None and panel.released.tied),
         "shapes": lambda pieces, _scope: any(part.shape is not None for piece in pieces for part in piece.parts),
         "in the seam": lambda pieces, _scope: any(
             edge.allowance > 0 for piece in pieces if piece.lies_on for edge in piece.edges.values()

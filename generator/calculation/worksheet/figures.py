@@ -13,7 +13,7 @@ from generator.calculation.making_up.joined import Joined, Opening
 from generator.calculation.striped import PanelStripes
 from generator.calculation.turning.pressed import spaces_shown
 from generator.calculation.turning.turns import spoken_row
-from generator.calculation.worked import Panel, RowSet, TuckSet
+from generator.calculation.worked import Panel, Released, RowSet, TuckSet
 from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork, Worksheet
@@ -122,6 +122,17 @@ def _parts(piece: Piece, edition: Edition) -> dict[str, Any]:
     return {**told, "each": each}
 
 
+def _released(released: Released, edition: Edition) -> dict[str, Any]:
+    """Tucks that are let go: where they are stitched, once where all are alike, and how much longer free edges are."""
+    told = [[_lengths(stretch, edition) for stretch in own] for own in released.stitched]
+    each = told[:1] if len(set(released.stitched)) == 1 else told
+    return {
+        "stitched": [stretch for own in each for stretch in own],
+        "free": {edge: write_length(width, edition) for edge, width in released.free.items()},
+        "ends": "tied" if released.tied else "sewn back",
+    }
+
+
 def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
     worked: dict[str, Any] = {"tucks": _tucks(panel.across, edition)}
     if panel.cross is not None:
@@ -136,6 +147,8 @@ def _panel(panel: Panel, edition: Edition) -> dict[str, Any]:
     if panel.pressed:
         shown = _alike(spaces_shown(panel.across, panel.pressed), edition) if len(panel.pressed) > 1 else []
         worked["pressed"] = {"turns": "".join(turn.value for turn in panel.pressed), "shown": shown}
+    if panel.released is not None:
+        worked["released"] = _released(panel.released, edition)
     worked["checkpoints"] = _checks(panel.checks, edition)
     if panel.cross is not None:
         worked["cross_checkpoints"] = _checks(panel.cross_checks, edition)

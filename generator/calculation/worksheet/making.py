@@ -82,6 +82,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
         yield from ("rows",) if panel.rows is not None else ()
         yield from ("rods",) if panel.rods is not None else ()
         yield from ("pressed",) if panel.pressed else ()
+        yield from ("released",) if panel.released is not None else ()
         yield from ("sample",) if scope.project.kind == "sample" else ()
     yield from (piece.fixed,) if piece.fixed else ()
     yield from ("outline",) if piece.shaped else ()

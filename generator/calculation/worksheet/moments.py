@@ -161,7 +161,14 @@ def _cross_tucks(moment: Moment) -> bool:
     """Whether a hem of the step lies across tucks that are stitched already."""
     here = _hems_here(moment)
     tucked = {item.on for item in moment.given if item.state == "tucked"}
-    return any(name in tucked and set(sides) & {"top", "bottom"} for name, sides in here.items())
+    across = {"top", "bottom"}
+    return any(name in tucked and set(sides) & (across - _free(moment, name)) for name, sides in here.items())
+
+
+def _free(moment: Moment, name: str) -> set[str]:
+    """The edges of a piece at which its tucks are let go."""
+    panel = moment.context.pieces[name].panel
+    return set(panel.released.free) if panel is not None and panel.released is not None else set()
 
 
 def _hems(moment: Moment) -> str:
@@ -263,6 +270,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
             item.state == "cross tucked" and item.on in moment.act.pieces for item in moment.given
         ),
         "hems cross tucks": _cross_tucks,
+        "hems free": lambda moment: any(set(sides) & _free(moment, name) for name, sides in _hems_here(moment).items()),
         "hems meet": lambda moment: any(
             set(sides) & {"left", "right"} and set(sides) & {"top", "bottom"} for sides in _hems_here(moment).values()
         ),

@@ -28,6 +28,8 @@ def panel_measures(panel: Panel, cut_along: Fraction, along: Fraction) -> dict[s
     }
     if tucks.count:
         measures |= _tuck_measures(tucks)
+    measures["released across"] = panel.released.widest if panel.released is not None else tucks.finished
+    measures["fullness"] = measures["released across"] / tucks.finished
     if panel.rods is not None:
         measures["rod"] = panel.rods.thick
     if panel.rows is not None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from generator.calculation.panel.sample import sample_draw_in
+from generator.calculation.shapes.released import Stretches
 from generator.calculation.turning.layers import LayerLimits, crossed_findings, limits_of
 from generator.calculation.turning.row_findings import edge_note
 from generator.calculation.turning.rows import RowWish, choose_rows, cut_along, row_findings
-from generator.calculation.worked import RowSet, Start, TuckSet
+from generator.calculation.worked import End, RowSet, Start, TuckSet
 from generator.calculation.worksheet.panel_shape import PanelBox
 from generator.calculation.worksheet.panel_tucks import count_rule, settled_plan
 from generator.calculation.worksheet.row_bulk import FLAT
@@ -18,17 +20,22 @@ from generator.definitions.tucks import Rows
 
 
 def worked_rows(
-    scope: Scope, name: str, model: TuckedPanel, box: PanelBox, tucks: TuckSet
+    scope: Scope, name: str, model: TuckedPanel, box: PanelBox, sewn: tuple[TuckSet, Sequence[Stretches]]
 ) -> tuple[RowSet | None, Fraction]:
-    """Return the rows of a panel, None where its tucks are not turned, and its cut length along the tucks [in]."""
+    """Return the rows of a panel, None where its tucks are not turned, and its cut length along the tucks [in].
+
+    Rows are spread over so much of the panel as all its tucks are stitched over from the top.
+    """
+    tucks, stitched = sewn
     finished, ends = box.along, (box.ends["top"], box.ends["bottom"])
+    held = min((own[0][1] for own in stitched), default=finished)
     plan = settled_plan(scope, model, tucks)
     if model.rows is None or plan is None:
         return None, cut_along(None, finished, ends, scope.edition)
     keys = model.rows
     wish = RowWish(
-        finished_along=finished,
-        ends=ends,
+        finished_along=held,
+        ends=ends if held == finished else (ends[0], End("raw")),
         plan=plan,
         spacing=scope.value(keys.spacing),
         first=scope.bounds(keys.first),
@@ -37,7 +44,7 @@ def worked_rows(
         flat=FLAT[scope.edition.name],
         back_and_forth=keys.back_and_forth,
         top_held=keys.top_held,
-        bottom_held=keys.bottom_held,
+        bottom_held=keys.bottom_held if held == finished else "free",
         measured_draw_in=_measured_draw_in(scope, model),
         limits=_limits(scope),
     )

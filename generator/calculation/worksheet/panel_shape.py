@@ -5,10 +5,11 @@ A panel with an outline is tucked as a rectangle with room around the shape, and
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.calculation.shapes.released import LEAST_DEPTHS, Stretches, shortest, within
 from generator.calculation.shapes.tuck_ends import TuckEnd, tuck_ends
 from generator.calculation.worked import End, TuckSet
 from generator.calculation.worked_piece import Part, Shaped
@@ -18,9 +19,6 @@ from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.errors import CalculationError
 from generator.lengths import round_up
-
-# Our own limit: a tuck that is shorter than so many of its depths does not show as one.
-_LEAST_DEPTHS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,20 +62,26 @@ def _beyond(outline: Shaped, part: Part, step: Fraction) -> dict[str, Fraction]:
     return {side: round_up(max(length - SLIP, Fraction(0)), step) for side, length in reach.items()}
 
 
-def shaped_tucks(scope: Scope, name: str, model: TuckedPanel, box: PanelBox, tucks: TuckSet) -> tuple[TuckEnd, ...]:
-    """Return the tucks as the shape ends them; those that come out too short to show are reported."""
+def shaped_tucks(
+    scope: Scope, name: str, model: TuckedPanel, box: PanelBox, sewn: tuple[TuckSet, Sequence[Stretches]]
+) -> tuple[TuckEnd, ...]:
+    """Return the tucks as the shape ends them; those of which too little is stitched to hold are refused."""
     if box.part is None or box.part.shape is None:
         return ()
+    tucks, stitched = sewn
     lines = box.part.shape.lines
     around = [spot for line in lines for spot in line.spots]
     found = tuck_ends([*around, around[0]], tucks.stitching, tucks.depths)
-    short = [one for one in found if one.length < _LEAST_DEPTHS * tucks.depths[one.tuck - 1]]
-    missing = set(range(1, tucks.count + 1)) - {one.tuck for one in found}
-    for tuck in sorted({one.tuck for one in short} | missing):
-        length = max((one.length for one in short if one.tuck == tuck), default=Fraction(0))
-        text = (
-            f"tuck {tuck} is only {scope.say(length)} long when the panel is cut to its shape, less than "
-            f"{_LEAST_DEPTHS} of its depths, so it hardly shows; write a wider margin"
-        )
-        scope.report("warning", text, model.tucks.place, name)
+    for tuck, depth in enumerate(tucks.depths, 1):
+        held = stitched[tuck - 1] if stitched else ((Fraction(0), box.along),)
+        left = [part for one in found if one.tuck == tuck for part in within(held, one.top, one.bottom)]
+        length = shortest(tuple(left))
+        if length < LEAST_DEPTHS * depth:
+            text = (
+                f"tuck {tuck} is stitched over only {scope.say(length)} when the panel is cut to its shape, too short "
+                f"to hold: less than {LEAST_DEPTHS} of its depths, {scope.say(LEAST_DEPTHS * depth)} (a limit of our "
+                "own); "
+                f"write a wider margin{', or stitch it further' if stitched else ''}"
+            )
+            scope.report("error", text, model.tucks.place, name)
     return found

@@ -12,12 +12,13 @@ from generator.calculation.worked_checks import NO_CHECKS
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
 from generator.calculation.worksheet.panel_checks import across_checks, cross_checks
 from generator.calculation.worksheet.panel_measures import panel_measures
+from generator.calculation.worksheet.panel_released import freed, stitched_stretches, worked_released
 from generator.calculation.worksheet.panel_rods import worked_rods
 from generator.calculation.worksheet.panel_rows import check_crossing, worked_rows
 from generator.calculation.worksheet.panel_shape import PanelBox, panel_box, shaped_tucks
 from generator.calculation.worksheet.panel_stripes import worked_stripes
 from generator.calculation.worksheet.panel_tucks import pressed_of, worked_cross_tucks, worked_tucks
-from generator.calculation.worksheet.pieces.shaped import shaped_sizes
+from generator.calculation.worksheet.pieces.shaped import edge_measures, shaped_sizes
 from generator.calculation.worksheet.pieces.sizes import allowances, ends_of
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.pieces.panel import TuckedPanel
@@ -33,10 +34,12 @@ def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
     panel, cut_along = _panel(scope, name, model, box)
     across = panel.across.finished
     along = panel.cross.finished if panel.cross else box.along
-    edges = _edges(scope, name, box, (panel.across, along))
+    free = panel.released.free if panel.released is not None else {}
+    edges = freed(_edges(scope, name, box, (panel.across, along)), free if shape is None else {})
     quantity = scope.quantity(model)
     named = {"quantity": Fraction(quantity), **{f"{side} allowance": edge.allowance for side, edge in edges.items()}}
-    shaped = {**shape.measures, **allowances(shape.edges)} if shape is not None else {}
+    outer = freed(shape.edges, free) if shape is not None else edges
+    shaped = {**edge_measures(outer), **allowances(outer)} if shape is not None else {}
     return Piece(
         name=name,
         label=model.label or name,
@@ -47,7 +50,7 @@ def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
         parts=(Part(Straight(), panel.across.cut, cut_along, across, along, edges),),
         finished_across=across,
         finished_along=along,
-        edges=shape.edges if shape is not None else edges,
+        edges=outer,
         measures=named | panel_measures(panel, cut_along, along) | shaped,
         note=scope.note_of(model),
         pair=model.pair,
@@ -66,7 +69,8 @@ def _panel(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> tuple[
     cross = worked_cross_tucks(scope, name, model, box) if model.cross_tucks else None
     if cross is not None:
         check_crossing(scope, name, model, (tucks, cross))
-    rows, cut_along = worked_rows(scope, name, model, box, tucks) if cross is None else (None, cross.cut)
+    stitched = stitched_stretches(scope, name, model, box, tucks)
+    rows, cut_along = worked_rows(scope, name, model, box, (tucks, stitched)) if cross is None else (None, cross.cut)
     panel = Panel(
         across=tucks,
         cross=cross,
@@ -85,7 +89,8 @@ def _panel(scope: Scope, name: str, model: TuckedPanel, box: PanelBox) -> tuple[
         sampled=model.sample is not None,
         division=_division((*tucks.marks, *(cross.marks if cross else ()), *_ruled(rows)), scope.edition),
         stripes=worked_stripes(scope, name, model, tucks),
-        shaped_ends=shaped_tucks(scope, name, model, box, tucks),
+        shaped_ends=shaped_tucks(scope, name, model, box, (tucks, stitched)),
+        released=worked_released(scope, name, model, box, (panel, stitched, cut_along)),
     )
     return panel, cut_along
 

@@ -48,8 +48,17 @@ def tuck_stitching(piece: Piece) -> Fraction:
     """Return the length of the stitching of all tucks of one piece, cross tucks included [in]."""
     if piece.panel is None:
         return Fraction(0)
-    lines = piece.panel.across.count * piece.cut_along
-    return lines + (piece.panel.cross.count * piece.panel.across.finished if piece.panel.cross else 0)
+    return tuck_lines(piece) + (piece.panel.cross.count * piece.panel.across.finished if piece.panel.cross else 0)
+
+
+def tuck_lines(piece: Piece) -> Fraction:
+    """Return the length of the stitching of the tucks along a piece, as far as they are stitched [in]."""
+    panel = piece.panel
+    if panel is None:
+        return Fraction(0)
+    if panel.released is None:
+        return panel.across.count * piece.cut_along
+    return sum((last - first for own in panel.released.sewn for first, last in own), Fraction(0))
 
 
 def plain_stitching(piece: Piece) -> Fraction:

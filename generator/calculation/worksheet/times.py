@@ -12,7 +12,7 @@ from math import ceil
 from types import MappingProxyType
 
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worksheet.threads import lines_on
+from generator.calculation.worksheet.threads import lines_on, tuck_lines
 from generator.calculation.worksheet.work import SewnStretch, Work
 
 Counts = dict[str, Fraction]
@@ -69,7 +69,12 @@ def _rows(piece: Piece) -> int:
 
 
 def _stitch_tucks(piece: Piece) -> Mapping[str, Fraction | int]:
-    return {"stitch": _tucks(piece) * piece.cut_along, "start a seam": _tucks(piece)}
+    return {"stitch": tuck_lines(piece), "start a seam": _tucks(piece)}
+
+
+def _let_go(piece: Piece) -> Mapping[str, Fraction]:
+    """What is not stitched of each tuck is opened and pressed."""
+    return {"press": _tucks(piece) * piece.cut_along - tuck_lines(piece)}
 
 
 def _turn_tucks(piece: Piece) -> Mapping[str, Fraction | int]:
@@ -199,6 +204,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "stitch tucks": lambda work: _each(work, _stitch_tucks),
         "measure": lambda work: _each(work, lambda piece: {"rule a row": 3}),
         "press tucks": lambda work: _each(work, lambda piece: {"press": _tucks(piece) * piece.cut_along}),
+        "let tucks go": lambda work: _each(work, _let_go),
         "put in rods": lambda work: _each(work, _put_in_rods),
         "rule rows": lambda work: _each(work, lambda piece: {"rule a row": _rows(piece)}),
         "turn tucks": lambda work: _each(work, _turn_tucks),

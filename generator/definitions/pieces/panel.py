@@ -11,14 +11,14 @@ from generator.definitions.piece_kind import RECTANGLE, PieceKind
 from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.readers import Leaf, Parts, Schema, choice
 from generator.definitions.reading import Reading, filled_words
-from generator.definitions.tucks import Rows, Sample, Tucks
+from generator.definitions.tucks import RELEASED, Rows, Sample, Tucks
 from generator.definitions.values import Formula
 from generator.definitions.vocabulary import HANGS, Hangs
 
 _LENGTHS = (
     "depth,least depth,greatest depth,spacing,pitch,visible space,margin,left margin,right margin,take up,first mark,"
     "last mark,row spacing,first row,last row,draw in,extra,sewn along,left hem,right hem,cross depth,cross spacing,"
-    "cross pitch,cross margin,cross first mark,cross last mark,cross take up,rod"
+    "cross pitch,cross margin,cross first mark,cross last mark,cross take up,rod,released across"
 )
 
 
@@ -32,6 +32,14 @@ def _room_sample(words: Scalar, reading: Reading) -> object:
 
 def _text(found: Node | None) -> str:
     return found.text if isinstance(found, Scalar) else ""
+
+
+def _report_released_cross(tucks: Group, reading: Reading) -> None:
+    """Report cross tucks that are to be let go: they hold the first set down from side to side."""
+    for key in RELEASED:
+        if key in tucks.entries:
+            told = f"cross tucks are stitched from side to side; take '{key}' out, or write it under 'tucks'"
+            reading.faults.add(tucks.entries[key][0].place, told)
 
 
 class _SampleOf(Leaf):
@@ -53,7 +61,7 @@ class TuckedPanel(OutlinedModel):
         "tucked panel",
         edges=RECTANGLE,
         measures=tuple(_LENGTHS.split(",")),
-        numbers=("number", "rows", "breadths", "layers", "cross number"),
+        numbers=("number", "rows", "breadths", "layers", "cross number", "fullness"),
         nature=("panel", "face"),
         copied=True,
     )
@@ -73,6 +81,8 @@ class TuckedPanel(OutlinedModel):
         super().check_keys(found, reading)
         for key in ("tucks", "cross tucks"):
             tucks = found.get(key)
+            if key == "cross tucks" and isinstance(tucks, Group):
+                _report_released_cross(tucks, reading)
             pressed = tucks.entries.get("pressed") if isinstance(tucks, Group) else None
             if pressed is None or not isinstance(tucks, Group):
                 continue

@@ -10,7 +10,7 @@ import numpy as np
 
 from generator.calculation.worked import Turn
 from generator.drawing.renders.grids import Grid, uneven
-from generator.drawing.surface_geometry import HeldLine, Surface
+from generator.drawing.surface_geometry import HeldLine, Surface, is_stitched
 from generator.drawing.surface_light import PANEL, Relief, foot_half, relief
 
 SINKS = 0.03  # how far stitching pulls the cloth in [in]
@@ -74,12 +74,14 @@ def _stitch_foot(surface: Surface, seen: Relief, number: int, height: Grid, thre
     high, wide = height.shape
     along = _places(high, seen.pixels)
     near = foot_half(depth, 1 / seen.pixels)
+    sewn_here = is_stitched(surface, number, seen.pixels, high)[:, np.newaxis]
     for side in (-1, 1):
         first, last = (int(np.clip((foot + end) * seen.pixels, 0, wide)) for end in sorted((0.0, side * (near + 0.2))))
         if first >= last:
             continue
         beside = np.abs(_places(wide, seen.pixels)[first:last] - foot) - near
         bare = (seen.owner[:, first:last] == PANEL) & (side * seen.turned[number] < LEAST_LEAN)[:, np.newaxis]
+        bare &= sewn_here
         dip = np.exp(-((np.maximum(beside, 0) / 0.05) ** 2)).astype(np.float32)
         height[:, first:last] -= np.float32(SINKS) * dip * bare
         shows = bare & (side * seen.turned[number] < -LEAST_LEAN)[:, np.newaxis]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from rooms_on_disk import faults, inches, put, sheet, warnings
+from rooms_on_disk import faults, inches, put, sheet
 
 from generator.calculation.worked_project import Worksheet
 from generator.lengths import CENTIMETRE
@@ -129,17 +129,14 @@ def test_tucks_near_the_edge_are_caught_by_hand(tmp_path: Path) -> None:
     assert "in the middle between tucks 7 and 8" in text
 
 
-def test_a_tuck_that_comes_out_too_short_to_show_is_told(tmp_path: Path) -> None:
+def test_tucks_cut_too_short_to_hold_are_refused(tmp_path: Path) -> None:
     # The same with tucks 1 1/2 deep: 5.196 is less than 4 x 1 1/2.
     deep = (("depth: 3/8 in", "depth: 1 1/2 in"), ("spacing: 1 3/4 in", "spacing: 4 in"))
     plain = put(STOOL, *NARROW, *deep, ("rule rows, sew rows", "measure sample"))
     i, j = plain.index("    rows:"), plain.index("    edges: seam 1/2")
     plain = put(plain[:i] + plain[j:], ("  - use: measure sample\n    on: top\n", ""))
-    told = [one for one in warnings(sheet(tmp_path, plain, "stool")) if "less than 4 of its depths" in one]
-    assert [one.split("warning: ")[1].split(" when")[0] for one in told] == [
-        "tuck 1 is only 5 3/16 in long",
-        "tuck 14 is only 5 3/16 in long",
-    ]
+    told = [one.split(": ", 1)[1].split(" when")[0] for one in faults(tmp_path, plain, "stool")]
+    assert told == ["tuck 1 is stitched over only 5 3/16 in", "tuck 14 is stitched over only 5 3/16 in"]
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from pathlib import Path
 from textwrap import indent
 
 import pytest
-from rooms_on_disk import faults, inches, scope_of, sheet, warnings
+from rooms_on_disk import faults, inches, put, scope_of, sheet, warnings
 from test_plain_pieces_by_hand import extra, sizes, with_piece
 
 from generator.calculation.worked_piece import Piece, Round, Shaped
@@ -98,6 +98,12 @@ def test_a_drawn_and_mirrored_outline_has_its_edges_on_both_sides(tmp_path: Path
     assert asked == inches("2 3/4, 2 3/4, 10, 22")
     assert [piece.measures[name] for name in ("side allowance", "left side allowance")] == inches("5/8, 5/8")
     assert [piece.edges[name].end.kind for name in ("left armhole", "right side", "bottom")] == ["bound", "seam", "hem"]
+
+
+def test_a_lower_edge_that_slants_to_the_middle_keeps_its_point(tmp_path: Path) -> None:
+    # Down from 18 at the side to 20 in the middle, 11 out: twice the root of (121 + 4) = 22.361, to 1/8: 22 3/8.
+    pointed = put(YOKE, ("line to 11 in, 20 in", "line to 11 in, 18 in"))
+    assert extra(tmp_path, pointed).measures["bottom"] == inches("22 3/8")[0]
 
 
 def test_a_name_without_left_or_right_stands_for_both_where_edges_meet(tmp_path: Path) -> None:

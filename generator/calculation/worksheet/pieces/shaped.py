@@ -41,11 +41,11 @@ def shaped_sizes(scope: Scope, name: str, model: OutlinedModel, end_of: Ends) ->
     with scope.reporting(outline.place, name):
         shape, size, cut = drawn_shape(sewn, scope.edition)
     part = Part(shape, *cut, *size, edges)
-    return PieceSizes((part,), size, edges, _measures(edges), join=Join(scope.seam, parts=2))
+    return PieceSizes((part,), size, edges, edge_measures(edges), join=Join(scope.seam, parts=2))
 
 
-def _measures(edges: Mapping[str, EdgeWork]) -> dict[str, Fraction]:
-    """The length of each edge by its name, of one of two alike, and the way round."""
+def edge_measures(edges: Mapping[str, EdgeWork]) -> dict[str, Fraction]:
+    """Return the length of each edge by its name, of one of two alike, and the way round [in]."""
     lengths = {name: edge.finished for name, edge in edges.items()}
     alike = {name.partition(" ")[2]: edge for name, edge in edges.items() if name.startswith("right ")}
     both = {f"{name} allowance": edge.allowance for name, edge in alike.items()}
