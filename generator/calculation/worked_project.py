@@ -15,6 +15,7 @@ from generator.calculation.making_up.thing import Thing
 from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
+from generator.calculation.worked_thread import ThreadUse
 from generator.errors import Finding
 from generator.lengths import Edition, say_length, write_number
 
@@ -135,15 +136,6 @@ class NewCut:
     planned: Fraction
     follows: tuple[tuple[str, Fraction], ...]
     words: str
-
-
-@dataclass(frozen=True, slots=True)
-class ThreadUse:
-    """Thread for the whole project: length [in], written for the edition, and spools to buy."""
-
-    length: Fraction
-    length_text: str
-    spools: int
 
 
 @dataclass(frozen=True, slots=True)

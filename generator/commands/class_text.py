@@ -62,7 +62,7 @@ def _to_buy(sheet: ClassSheet) -> list[str]:
         rows.append((f"{name} ({cloth.use.label})", str(cloth.kits), *told, cloth.use.buy_text))
     return [
         *(in_columns(rows) if sheet.cloths else ["  no cloth"]),
-        f"  thread: {sheet.thread.length_text}, spools: {sheet.thread.spools}",
+        *(f"  thread{words}: {length}, spools: {spools}" for words, length, spools in sheet.thread.lines),
         *(f"  {line.item}: {line.amount}" for line in sheet.supplies),
         *([f"  students bring: {', '.join(sheet.bring)}"] if sheet.bring else []),
         *([f"  the room lends: {', '.join(sheet.lent)}"] if sheet.lent else []),

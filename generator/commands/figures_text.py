@@ -33,7 +33,7 @@ def figures_text(worksheet: Worksheet) -> str:
         "Cloth",
         *_cloths(worksheet),
         "",
-        f"Thread  {worksheet.thread.length_text}, spools: {worksheet.thread.spools}",
+        *(f"Thread{words}  {length}, spools: {spools}" for words, length, spools in worksheet.thread.lines),
     ]
     lines += _findings(worksheet)
     return "\n".join(lines)

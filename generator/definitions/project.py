@@ -15,20 +15,20 @@ from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.completed import completed
 from generator.definitions.cords import check_cords, check_neck
 from generator.definitions.faults import Faults
-from generator.definitions.fields import Day, FinishedSize, Label, Length, Markdown, length
+from generator.definitions.fields import LABEL, Day, FinishedSize, Label, Length, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
 from generator.definitions.measures import MeasuresOf
 from generator.definitions.nodes import Group
 from generator.definitions.pieces.kinds import Piece, PiecesOf
 from generator.definitions.project_checks import check_cautions, check_project
 from generator.definitions.project_names import prepared
-from generator.definitions.readers import choice, choices
+from generator.definitions.readers import LeafGroup, choice, choices
 from generator.definitions.room import Room
 from generator.definitions.series import check_series, with_series
 from generator.definitions.sizes import Size, SizesOf
 from generator.definitions.steps import Step
 from generator.definitions.values import Formula
-from generator.definitions.vocabulary import EDITION_NAMES, KINDS, LEVELS
+from generator.definitions.vocabulary import EDITION_NAMES, KINDS, LEVELS, THREAD_WORK
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 
@@ -73,6 +73,7 @@ class Project(Keyed):
     edges_that_meet: Items[Meeting] = ()
     closures: Items[Closure] = ()
     supplies: Items[Supply] = ()
+    thread: Annotated[Mapping[str, str], LeafGroup(LABEL, tuple(THREAD_WORK))] = field(default_factory=dict)
     steps: Items[Step] = ()
     changes: Items[Change] = ()
     name: str = ""

@@ -25,6 +25,40 @@ Hangs = Literal["top", "left", "right", "bottom"]
 PleatStyle = Literal["knife", "box", "inverted"]
 Neatening = Literal["zigzag", "overlock", "pinked", "none"]
 
+# Work that may have thread of its own, and the standard steps that do it; ``rest`` is all that has no other.
+REST = "rest"
+THREAD_WORK: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "tucks": ("stitch tucks", "stitch cross tucks"),
+        "rows": ("sew rows",),
+        "seams": (
+            "join breadths",
+            "join lengths",
+            "join pieces",
+            "join grid",
+            "close ring",
+            "make boxing",
+            "french seam",
+            "felled seam",
+            "line and turn",
+            "line bag",
+            "line flat",
+            "bag",
+            "set zip",
+            "make zip tabs",
+            "make piping",
+            "sew on piping",
+            "underline",
+            "close opening",
+        ),
+        "topstitching": ("hem", "casing", "bind", "make straps", "make ties", "sew on", "face edge", "envelope back"),
+        "gathering": ("gather",),
+        "quilting": ("quilt",),
+        "neatening": ("neaten",),
+        "buttonholes": ("buttonholes",),
+        REST: ("sew buttons", "pleat", "fasten"),
+    }
+)
 KINDS = (
     "cushion",
     "bolster",

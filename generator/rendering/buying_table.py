@@ -70,7 +70,7 @@ def _blocks(worksheets: Sequence[Worksheet], most: int) -> Iterator[BuyingBlock]
         yield BuyingBlock(
             title,
             tuple(one.size_label for one in some),
-            (*_cloths(some), *_notions(some), _thread(some)),
+            (*_cloths(some), *_notions(some), *_thread(some)),
             _pieces(some),
         )
 
@@ -117,9 +117,14 @@ def told_apart(item: str, amount: str, texts: Mapping[str, set[tuple[str, ...]]]
     return _NUMBER.sub(lambda _: next(shown), item), f"{amount} of {' and '.join(own)}"
 
 
-def _thread(worksheets: Sequence[Worksheet]) -> BuyingRow:
-    cells = (f"{one.thread.spools} ({one.thread.length_text})" for one in worksheets)
-    return BuyingRow(Markup("Spools of thread"), tuple(typeset(cell) for cell in cells))
+def _thread(worksheets: Sequence[Worksheet]) -> list[BuyingRow]:
+    """The spools, in the colours that the project tells."""
+    return _rows(
+        [
+            [(f"Spools of thread{words}", f"{spools} ({length})") for words, length, spools in one.thread.lines]
+            for one in worksheets
+        ]
+    )
 
 
 def _pieces(worksheets: Sequence[Worksheet]) -> tuple[BuyingRow, ...]:

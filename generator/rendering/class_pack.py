@@ -214,7 +214,7 @@ def _lines(slip: KitSlip, work: KitWork, packed: Sequence[SupplyLine]) -> Iterat
             )
     for line in packed:
         yield SlipLine(typeset(f"{line.amount} {line.item}"))
-    yield SlipLine(typeset(f"thread, {sheet.thread.length_text}"))
+    yield from (SlipLine(typeset(f"thread{words}, {length}")) for words, length, _ in sheet.thread.lines)
     yield SlipLine(Markup("the handout, {} edition").format(sheet.edition.name))
 
 

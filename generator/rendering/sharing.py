@@ -83,7 +83,7 @@ def how_to(worksheet: Worksheet, setting: Setting) -> Markup:
 def _supplies(worksheet: Worksheet) -> list[str]:
     cloths = [f"{cloth.label}, {cloth.buy_text}" for cloth in worksheet.cloths.values()]
     lines = [f"{line.item}, {line.amount}" for line in worksheet.notions]
-    return [*cloths, *lines, f"thread, {worksheet.thread.length_text}"]
+    return [*cloths, *lines, *(f"thread{words}, {length}" for words, length, _ in worksheet.thread.lines)]
 
 
 def _named(kind: str, name: str) -> Mapping[str, str]:

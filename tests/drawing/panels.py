@@ -8,7 +8,8 @@ from fractions import Fraction
 from generator.calculation.worked import BreadthJoin, End, Hand, Panel, Row, RowSet, TuckSet, Turn
 from generator.calculation.worked_checks import CheckPoint, Checks
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Straight
-from generator.calculation.worked_project import ThreadUse, Worksheet
+from generator.calculation.worked_project import Worksheet
+from generator.calculation.worked_thread import ThreadUse
 from generator.lengths import INCH, Edition
 
 SEAM = End("seam", Fraction(1, 2))

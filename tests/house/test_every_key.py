@@ -201,6 +201,7 @@ WORDS = {
     "needs": making_words.NEEDS,
     "sorts of seam": making_words.SORTS,
     "things that a technique is for": making_words.FOR,
+    "work with thread of its own": tuple(vocabulary.THREAD_WORK),
 }
 
 

@@ -18,9 +18,9 @@ from generator.calculation.worked_project import (
     ClothUse,
     SheetStep,
     SupplyLine,
-    ThreadUse,
     Worksheet,
 )
+from generator.calculation.worked_thread import ThreadUse
 from generator.errors import Finding
 from generator.lengths import INCH, Edition, read_length
 

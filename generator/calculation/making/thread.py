@@ -15,6 +15,9 @@ NEATENING_RATIOS = {"zigzag": Fraction(11, 2), "overlock": Fraction(14)}
 The zigzag (ISO 4915 type 304): Coats, *Standard Stitch Type Classification Guide*. The overlock of three threads
 (type 504): from memory."""
 
+BUTTONHOLE_THREAD = Fraction(36)
+"""Thread of one buttonhole in a colour of its own [in]; common practice, no source."""
+
 
 def lockstitch_geometry(stack: Fraction, stitches: Fraction) -> Fraction:
     """Return the thread of a lockstitch by its geometry, as a multiple of the length of the seam.

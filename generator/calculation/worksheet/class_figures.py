@@ -15,6 +15,7 @@ from generator.calculation.worksheet.class_kits import KitWork
 from generator.calculation.worksheet.class_work import ClassSheet
 from generator.calculation.worksheet.cloth_figures import cloth_figures
 from generator.calculation.worksheet.costs import Bill
+from generator.calculation.worksheet.threads import thread_figures
 from generator.lengths import Edition, write_length
 
 
@@ -33,7 +34,7 @@ def class_figures(sheet: ClassSheet, pages: Mapping[Kit, int]) -> dict[str, Any]
         "paper": sheet.paper,
         "kits": [_kit(sheet, work) for work in sheet.kits],
         "cloth": {name: _cloth(cloth, edition) for name, cloth in sheet.cloths.items()},
-        "thread": {"length": sheet.thread.length_text, "spools": sheet.thread.spools},
+        "thread": thread_figures(sheet.thread),
         "supplies": [_supply(line) for line in sheet.supplies],
         "cost": _cost(sheet.bill),
         "prices": [

@@ -9,7 +9,8 @@ from fractions import Fraction
 
 from generator.calculation.making.classes import class_amounts
 from generator.calculation.making.thread import spools
-from generator.calculation.worked_project import SupplyLine, ThreadUse, Worksheet
+from generator.calculation.worked_project import SupplyLine, Worksheet
+from generator.calculation.worked_thread import ThreadColour, ThreadUse
 from generator.calculation.worksheet.class_kits import KitWork, is_there
 from generator.calculation.worksheet.supplies import supply_amount
 from generator.calculation.worksheet.threads import written_thread
@@ -87,11 +88,24 @@ def class_thread(kits: Sequence[KitWork], room: Room, edition: Edition) -> Threa
 
     Whoever sews at the same time needs a spool of her own, so there are no fewer than places.
     """
-    amounts = {work.kit: {"thread": work.worksheet.thread.length} for work in kits}
-    length = class_amounts([work.count for work in kits], amounts, own_cloth_too=True).get("thread", Fraction(0))
+    whole = {work.kit: {"": work.worksheet.thread.length} for work in kits}
+    apart = {work.kit: {one.name: one.length for one in work.worksheet.thread.colours} for work in kits}
+    counts = [work.count for work in kits]
+    lengths = class_amounts(counts, whole, own_cloth_too=True)
+    length = lengths.get("", Fraction(0))
     if not length:
         return ThreadUse(length, "none", 0)
-    # The lengths of the worksheets have their waste already.
-    by_length = spools(length, room.spool.fixed(edition), Fraction(0))
+
+    def bought(length: Fraction, users: int) -> int:
+        # The lengths of the worksheets have their waste already.
+        return max(spools(length, room.spool.fixed(edition), Fraction(0)), users)
+
+    colours = []
+    for name, used in class_amounts(counts, apart, own_cloth_too=True).items():
+        having = [(work, one) for work in kits for one in work.worksheet.thread.colours if one.name == name]
+        users = sum(work.count.places for work, _ in having)
+        longest = max((one.work for _, one in having), key=len)
+        colours.append(ThreadColour(name, longest, used, written_thread(used, edition), bought(used, users)))
     at_once = sum(work.count.places for work in kits if work.worksheet.thread.spools)
-    return ThreadUse(length, written_thread(length, edition), max(by_length, at_once))
+    number = sum(one.spools for one in colours) or bought(length, at_once)
+    return ThreadUse(length, written_thread(length, edition), number, tuple(colours))

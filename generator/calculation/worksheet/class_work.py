@@ -13,7 +13,8 @@ from fractions import Fraction
 from generator.calculation.making.class_paper import KitSlip, kit_slips
 from generator.calculation.making.classes import mixed_editions
 from generator.calculation.making.timetable import Timetable
-from generator.calculation.worked_project import SupplyLine, ThreadUse
+from generator.calculation.worked_project import SupplyLine
+from generator.calculation.worked_thread import ThreadUse
 from generator.calculation.worksheet.class_cloth import ClassClothUse, class_cloths, short_remnants
 from generator.calculation.worksheet.class_days import class_timetable, slowest_kit
 from generator.calculation.worksheet.class_kits import (

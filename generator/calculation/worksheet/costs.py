@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calculation.making.money import Currency, Money, priced, read_money, total
-from generator.calculation.worked_project import ClosureWork, ClothUse, SupplyLine, ThreadUse
+from generator.calculation.worked_project import ClosureWork, ClothUse, SupplyLine
+from generator.calculation.worked_thread import ThreadUse
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.room_file import Price
 from generator.errors import CalculationError

@@ -18,6 +18,7 @@ from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClosureWork, Worksheet
 from generator.calculation.worksheet.cloth_figures import cloth_figures
+from generator.calculation.worksheet.threads import thread_figures
 from generator.lengths import Edition, write_length
 
 
@@ -44,7 +45,7 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
         ],
         "closures": [_closure(closure, edition) for closure in worksheet.closures],
         "cloth": {name: cloth_figures(use, edition) for name, use in worksheet.cloths.items()},
-        "thread": {"length": worksheet.thread.length_text, "spools": worksheet.thread.spools},
+        "thread": thread_figures(worksheet.thread),
         "supplies": [{"item": line.item, "amount": line.amount} for line in worksheet.supplies],
         "minutes": worksheet.minutes,
         "joined": [{"step": step.number, **_joined(one, edition)} for step in worksheet.steps for one in step.joined],

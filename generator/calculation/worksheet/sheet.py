@@ -15,7 +15,8 @@ from generator.calculation.making_up.book import book_of
 from generator.calculation.making_up.joining import Joiner, attached
 from generator.calculation.pieces.openings import turning_opening
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worked_project import ClothUse, SheetStep, ThreadUse, Worksheet
+from generator.calculation.worked_project import ClothUse, SheetStep, Worksheet
+from generator.calculation.worked_thread import ThreadUse
 from generator.calculation.worksheet.cautions import CautionRules, cautions_for, rules_of, worked_cautions
 from generator.calculation.worksheet.closures import worked_closures, worked_meetings
 from generator.calculation.worksheet.cloths import cloth_uses
@@ -193,7 +194,14 @@ def _pieces(scope: Scope) -> dict[str, Piece]:
 
 def _thread(scope: Scope, context: StepContext) -> ThreadUse:
     room = scope.room
-    sewing = Sewing(scope.value(room.spool), room.waste, 1 / scope.value(room.stitch), scope.cloth_thickness)
+    sewing = Sewing(
+        scope.value(room.spool),
+        room.waste,
+        1 / scope.value(room.stitch),
+        scope.cloth_thickness,
+        scope.project.thread,
+        sum(one.number for one in context.closures if one.kind == "buttons"),
+    )
     return thread_use(tuple(context.pieces.values()), context.meetings, neatened(context), sewing, scope.edition)
 
 

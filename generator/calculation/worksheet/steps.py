@@ -19,6 +19,7 @@ from generator.calculation.worksheet.minutes import own_minutes, technique_minut
 from generator.calculation.worksheet.moment import Moment
 from generator.calculation.worksheet.scope import AlreadyReportedError
 from generator.calculation.worksheet.step_context import StepContext
+from generator.calculation.worksheet.threads import step_thread
 from generator.definitions.caution_rule import asked_names
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
@@ -206,16 +207,21 @@ def _standard(technique: Technique, names: tuple[str, ...], moment: Moment) -> U
         told = (part.say for part in parts if part.told_on(medium))
         return "\n\n".join(text.filled(scope.edition, lookup).strip() for text in told)
 
+    thread = step_thread(scope.project.thread, technique.name)
+
+    def with_thread(text: str) -> str:
+        return f"{thread}\n\n{text}" if thread and text else text
+
     printed, shown = printed_brackets(said("paper"), context, pieces, moment)
     return UnnumberedStep(
         title=filled_brackets(technique.title, context, pieces, moment),
-        text=filled_brackets(said("screen"), context, pieces, moment),
+        text=with_thread(filled_brackets(said("screen"), context, pieces, moment)),
         pieces=names,
         standard=technique.name,
         tools=tuple(dict.fromkeys((*technique.tools, *(tool for part in parts for tool in part.tools)))),
         figures=_figures(context, technique, pieces),
         minutes=technique_minutes(context, technique.work, moment.act, names),
-        printed=printed,
+        printed=with_thread(printed),
         lists=shown,
         keeps=technique.head.keeps,
     )

@@ -11,7 +11,7 @@ import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, sheet
 
 from generator.calculation.worked_piece import DrawnUp, Lengths, Made, Piece
-from generator.calculation.worked_project import ThreadUse
+from generator.calculation.worked_thread import ThreadUse
 from generator.calculation.worksheet.threads import (
     Sewing,
     plain_stitching,
