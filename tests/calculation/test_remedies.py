@@ -69,7 +69,7 @@ def test_tucks_that_cannot_change_unseen_say_so() -> None:
     tucks = panel(20)
     stiff = replace(leeway_of(tucks, INCH), changes=(Fraction(0),) * 20)
     rows = told(tucks, stiff)
-    assert rows[0] == "The tucks left cannot change unseen: do as after tuck 20"
+    assert rows[0] == "The rest cannot change unseen: do as after tuck 20"
     assert "Unpick one tuck for each" not in rows[-1]
 
 

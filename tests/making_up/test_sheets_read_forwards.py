@@ -52,10 +52,10 @@ def test_both_halves_of_an_envelope_follow_the_panel_as_sewn_both_ways() -> None
     # A panel that is left longer, for there is less to trim, needs a back as long.
     for name, size in (("quay-cushion", "small"), ("awning-cushion", "deck")):
         follows = {cut.side: (cut.follows, cut.words) for cut in sheet(name, size).new_cuts}
-        assert [measure for measure, _ in follows["along"][0]] == ["front from top to bottom"], name
+        assert [measure for measure, _ in follows["along"][0]] == ["front, along"], name
         # Half an inch of allowance at the top and at the bottom.
         assert follows["along"][1] == "mine + 1", name
-        assert [measure for measure, _ in follows["across"][0]] == ["front from left to right"], name
+        assert [measure for measure, _ in follows["across"][0]] == ["front, across"], name
 
 
 def test_a_size_is_asked_for_by_the_measure_that_chooses_it() -> None:
@@ -85,7 +85,7 @@ def test_a_place_to_stop_comes_after_the_checks_and_no_picture_is_sought_elsewhe
     told = read(sheet("net-loft-pinafore", "2 to 3", "metric"))
     assert 0 < told.index("Stop and measure") < told.index("A good place to stop")
     # The step that joins skirt and yoke has its own pictures of how they are laid and sewn; what is gathered second is
-    # gathered like the first.
-    assert told.count("The picture stands at step") == 1
-    assert "Gather: skirt" in told.partition("The picture stands at step")[0][-900:]
+    # gathered like the first, whose step is named with the words that are not told again.
+    assert "The picture stands at step" not in told
+    assert "Gather: skirt" in told.partition("(how: step 8)")[0][-500:]
     assert "The picture stands at step 13." in read(sheet("pier-bolster", "bed"))

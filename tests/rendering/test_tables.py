@@ -9,9 +9,10 @@ from test_typeset import read_aloud
 from generator.calculation.laid import LaidStack, LaidStrip
 from generator.calculation.making_up.laid import LaidOut
 from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
-from generator.calculation.worked_project import Thickness
+from generator.calculation.worked_project import NewCut, Thickness
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared
+from generator.rendering.handout.tables import later_rows
 from generator.rendering.tables import (
     cut_list,
     drawn_up,
@@ -143,3 +144,26 @@ def test_the_size_of_the_thing_is_told_in_its_words() -> None:
         (LaidOut((), Fraction(16), Fraction(12), number=4), "4, each 16 × 12 in"),
     ):
         assert finished_size([dataclasses.replace(cushion(), laid_out=laid)]) == told
+
+
+def test_a_side_that_no_measure_moves_stands_beside_the_one_that_is() -> None:
+    # A back of 8 by 12 for a front of 7: its length is as planned. A lining that follows on both sides has two rows.
+    front, length = (("front, across", Fraction(7)),), (("front, along", Fraction(9)),)
+    cuts = (
+        NewCut("back", "", 1, "across", Fraction(8), front, "mine + 1"),
+        NewCut("back", "", 1, "along", Fraction(25, 2), (), ""),
+        NewCut("lining", "", 2, "across", Fraction(8), front, "mine + 1"),
+        NewCut("lining", "", 2, "along", Fraction(10), length, "mine + 1"),
+    )
+    rows = later_rows(cuts, INCH)
+    assert [(row.cut, read_aloud(str(row.planned))) for row in rows] == [
+        ("back, across (12 1/2 along)", "8"),
+        ("2 × lining, across", "8"),
+        ("2 × lining, along", "10"),
+    ]
+    # What follows nothing at all is cut as planned, side by side.
+    alone = later_rows((dataclasses.replace(cuts[1], side="across"), cuts[1]), INCH)
+    assert [(row.cut, row.follows, str(row.words)) for row in alone] == [
+        ("back, across", "", "as planned"),
+        ("back, along", "", "as planned"),
+    ]

@@ -289,7 +289,7 @@ def test_what_waits_is_cut_to_a_panel_only_where_the_new_cuts_follow_it(path: Pa
             assert not waits or any(measure.startswith(sheet.pieces[name].label) for measure in followed), name
         for step in sheet.steps:
             if "cut the other pieces to it" in step.text:
-                along = f"{sheet.pieces[step.pieces[0]].label} from top to bottom"
+                along = f"{sheet.pieces[step.pieces[0]].label}, along"
                 assert along in followed, named(sheet, step)
 
 

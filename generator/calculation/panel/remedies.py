@@ -51,7 +51,7 @@ def remedy(tucks: TuckSet, point: CheckPoint, checks: Checks, edition: Edition) 
 def _before_the_end(tucks: TuckSet, point: CheckPoint, leeway: Leeway, edition: Edition) -> Iterator[str]:
     able = [number for number, change in enumerate(leeway.changes, 1) if number > point.after and change]
     if not able or not point.absorb:
-        yield f"The tucks left cannot change unseen: do as after tuck {tucks.count}"
+        yield f"The rest cannot change unseen: do as after tuck {tucks.count}"
         return
     yield f"{said_tucks(able)}: up to {say_length(point.absorb, edition)}"
     if len(able) > 2:

@@ -69,7 +69,7 @@ def _cuts(piece: Piece, place: int, moved: Sequence[_Moved], edition: Edition) -
                 number=cut.number * piece.quantity,
                 side=side,
                 planned=planned,
-                follows=tuple((f"{one.panel.label} {SIDES[one.side]}", one.planned) for one, _ in followed),
+                follows=tuple((f"{one.panel.label}, {one.side}", one.planned) for one, _ in followed),
                 words=sum_words(planned, [(one.side, one.planned, sums) for one, sums in followed], edition),
             )
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.calculation.worked_project import Caution, SheetStep, Worksheet
 from generator.rendering.handout.pictures import Drawer
+from generator.rendering.handout.repeats import Shown, paragraphs_of, told_short, with_places
 
 _TABLES = ("marks", "cross marks", "ruled rows", "check points", "cross check points", "own measure", "list for later")
 # These were drawn for a page by themselves; what they show stands in the tables and pictures above.
@@ -21,9 +22,6 @@ _LEFT_OUT = (
     "piece",
     "section",
 )
-
-# These differ from piece to piece by their lengths only, which stand in the words and in the cut table.
-_ALIKE = ("assembly frill ",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,35 +55,37 @@ class PrintedAct:
 
 
 def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
-    """Return the acts of a worksheet, one a step."""
-    told = dict.fromkeys(worksheet.told_first, "page 1")
+    """Return the acts of a worksheet, one a step; what one would tell or show as another did is told short."""
+    cautioned = dict.fromkeys(worksheet.told_first, "page 1")
+    told: dict[str, int] = {}
+    shown = Shown(drawer)
     acts: list[PrintedAct] = []
-    pictured: dict[str, int] = {}
     for step in worksheet.steps:
-        cutting = "cuts" in step.lists and all(act.cutting for act in acts)
+        text = step.printed or step.text
         keys = drawer.shown(*_keys(step))
-        pictures = tuple(key for key in keys if _look(key) not in pictured)
-        before = sorted({pictured[_look(key)] for key in keys if _look(key) in pictured})
+        pictures = tuple(key for key in keys if not shown.before(key))
+        before = sorted({shown.before(key) for key in keys} - {0})
         layout = any(key.startswith("layout ") for key in pictures)
-        repeated = _repeated(worksheet, step, told)
+        repeated = _repeated(worksheet, step, cautioned)
         acts.append(
             PrintedAct(
                 number=step.number,
                 title=_title(worksheet, step),
                 minutes=step.minutes,
                 tools=tuple(tool for tool in step.tools if not any(tool in one.shorts for one in repeated)),
-                cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in told),
+                cautions=tuple(worksheet.cautions[name] for name in step.cautions if name not in cautioned),
                 told=repeated,
-                text=_with_places(step.printed or step.text, () if pictures else before),
+                text=with_places(told_short(text, told), () if pictures else before),
                 pieces=step.pieces,
                 pictures=pictures,
                 tables=(*(name for name in _TABLES if name in step.lists), *(("cut",) if layout else ())),
                 session_ends=step.session_ends,
-                cutting=cutting,
+                cutting="cuts" in step.lists and all(act.cutting for act in acts),
             )
         )
-        pictured |= dict.fromkeys(map(_look, pictures), step.number)
-        told |= {name: f"step {step.number}" for name in step.cautions if name not in told}
+        shown.add(pictures, step.number)
+        told = dict.fromkeys(paragraphs_of(text), step.number) | told
+        cautioned |= {name: f"step {step.number}" for name in step.cautions if name not in cautioned}
     return tuple(acts)
 
 
@@ -96,16 +96,6 @@ def _repeated(worksheet: Worksheet, step: SheetStep, told: Mapping[str, str]) ->
         ToldBefore(tuple(worksheet.cautions[name].short for name in step.cautions if told.get(name) == place), place)
         for place in places
     )
-
-
-def _with_places(text: str, steps: Sequence[int]) -> str:
-    """Return a text that tells where the pictures stand that were shown before, of an act with none of its own."""
-    return f"{text}\n\nThe picture stands at step {' and '.join(map(str, steps))}." if steps else text
-
-
-def _look(key: str) -> str:
-    """Return what a picture looks like: one of those that differ by their lengths only is as good as another."""
-    return next((kind for kind in _ALIKE if key.startswith(kind)), key)
 
 
 def _title(worksheet: Worksheet, step: SheetStep) -> str:

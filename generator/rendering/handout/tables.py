@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from markupsafe import Markup
 
@@ -143,17 +144,31 @@ def _check_row(tucks: TuckSet, point: CheckPoint, checks: Checks, edition: Editi
 
 
 def later_rows(cuts: Sequence[NewCut], edition: Edition) -> tuple[LaterRow, ...]:
-    """Return how each waiting piece is cut from a measure of one's own, side by side of the piece."""
-    return tuple(_later_row(cut, edition) for cut in cuts)
+    """Return how each waiting piece is cut from a measure of one's own.
+
+    A side that no measure moves stands beside the one that is: 'back, across (12 along)'.
+    """
+    alike = groupby(cuts, key=lambda cut: (cut.piece, cut.name, cut.number))
+    return tuple(row for _, sides in alike for row in _rows_of_cut(tuple(sides), edition))
 
 
-def _later_row(cut: NewCut, edition: Edition) -> LaterRow:
+def _rows_of_cut(sides: Sequence[NewCut], edition: Edition) -> Iterator[LaterRow]:
+    moved = [cut for cut in sides if cut.follows]
+    kept = [cut for cut in sides if not cut.follows]
+    if len(moved) != 1:
+        return (yield from (_later_row(cut, "", edition) for cut in sides))
+    beside = "".join(f" ({on_ruler(cut.planned, edition)} {cut.side})" for cut in kept)
+    yield _later_row(moved[0], beside, edition)
+
+
+def _later_row(cut: NewCut, beside: str, edition: Edition) -> LaterRow:
     words = cut.words or ("see the table" if cut.follows else "as planned")
     name = f"{cut.piece}, {cut.name}" if cut.name else cut.piece
+    number = f"{cut.number} \N{MULTIPLICATION SIGN} " if cut.number > 1 else ""
     return LaterRow(
         follows=" and ".join(measure for measure, _ in cut.follows),
         measure=Markup(" and ").join(bare(planned, edition) for _, planned in cut.follows),
-        cut=f"{cut.number} × {name}, {cut.side}" if cut.number > 1 else f"{name}, {cut.side}",
+        cut=f"{number}{name}, {cut.side}{beside}",
         words=typeset(words),
         planned=bare(cut.planned, edition),
     )
