@@ -6,7 +6,7 @@ Each bend knows the box that it fills, in inches of its own, x to the right and 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -19,7 +19,9 @@ DRAWN_IN = 0.06  # of its size: how far the middles of a filled cover's sides co
 RESTS = 0.025  # the same of the side that it stands on
 PUFFED = 0.3  # of half its size: how high a filled cover stands
 FOLDS_HUNG = 0.34  # how steep the folds of a curtain are
+BULGE, LIES_BACK = 1.6, 0.16  # how steep a blind is at its rods, and between them
 SPREAD = 0.25  # how far a frill at the end of a roll spreads, in parts of its drop
+BOWED = 0.14  # of half its width: how far the lower edge of a hollow thing bows as it stands
 TILT = 0.26  # of its radius: how far the rims of a standing ring bend
 
 
@@ -61,6 +63,22 @@ def flat(whole: Box) -> Bend:
     return Bend(whole, at)
 
 
+def standing(whole: Box) -> Bend:
+    """Return a body of two faces that stands on its lower edge, which bows toward the viewer."""
+    middle, half = (whole.left + whole.right) / 2, (whole.right - whole.left) / 2
+    bow = BOWED * half
+
+    def at(x: Grid, y: Grid) -> Bent:
+        aside = np.clip((x - middle) / np.float32(half), -1, 1)
+        share = np.clip((y - whole.top) / (whole.bottom + bow - whole.top), 0, 1)
+        along = y - np.float32(bow) * share * np.sqrt(1 - aside * aside)
+        inside = (np.abs(x - middle) <= half) & (along >= whole.top) & (along <= whole.bottom)
+        light = faced(0.3 * aside, 0.25 - 0.5 * share, 1.0)
+        return Bent(x, np.asarray(along, dtype=np.float32), light, inside.astype(np.float32))
+
+    return Bend(Box(whole.left, whole.top, whole.right, whole.bottom + bow), at)
+
+
 def flared(whole: Box, seam: float, share: float) -> Bend:
     """Return a thing as it is worn: below a seam it spreads, by a share of its width."""
     middle, half = (whole.left + whole.right) / 2, (whole.right - whole.left) / 2
@@ -79,11 +97,11 @@ def flared(whole: Box, seam: float, share: float) -> Bend:
     return Bend(Box(middle - widest, whole.top, middle + widest, whole.bottom + 0.05 * half), at)
 
 
-def pillow(whole: Box) -> Bend:
+def pillow(whole: Box, *, drawn_in: float = DRAWN_IN, puffed: float = PUFFED) -> Bend:
     """Return a filled cover: its sides come in between the corners, and it stands high in its middle."""
     middle = ((whole.left + whole.right) / 2, (whole.top + whole.bottom) / 2)
     half = ((whole.right - whole.left) / 2, (whole.bottom - whole.top) / 2)
-    high = PUFFED * min(half)
+    high, rests = puffed * min(half), min(RESTS, drawn_in)
 
     def at(x: Grid, y: Grid) -> Bent:
         # It leans back, so that its top is a little smaller.
@@ -91,9 +109,9 @@ def pillow(whole: Box) -> Bend:
         across, along = (x - middle[0]) * away / half[0], (y - middle[1]) / half[1]
         u, v = across, along
         # What it stands on holds its lower side nearly straight.
-        lower = np.where(along > 0, np.float32(RESTS), np.float32(DRAWN_IN))
+        lower = np.where(along > 0, np.float32(rests), np.float32(drawn_in))
         for _ in range(5):
-            u, v = across / (1 - DRAWN_IN * (1 - v * v)), along / (1 - lower * (1 - u * u))
+            u, v = across / (1 - drawn_in * (1 - v * v)), along / (1 - lower * (1 - u * u))
         inside = (np.abs(u) <= 1) & (np.abs(v) <= 1)
         bows = [1 - np.abs(np.clip(place, -1, 1)) ** 3 for place in (u, v)]
         slopes = [-3 * place * np.abs(place) * other for place, other in ((u, bows[1]), (v, bows[0]))]
@@ -163,8 +181,8 @@ def tube(whole: Box, girth: float, *, glows: bool = False) -> Bend:
     return Bend(Box(-radius, whole.top - bend, radius, whole.bottom + bend), at)
 
 
-def hung(whole: Box, *, stiff: bool = False) -> Bend:
-    """Return a curtain: it falls in soft folds, deeper below; with rods in it, it is ``stiff`` and hangs level."""
+def hung(whole: Box) -> Bend:
+    """Return a curtain: it falls in soft folds, deeper below."""
     wide, high = whole.right - whole.left, whole.bottom - whole.top
     number = max(3, round(7 * wide / max(high, wide / 3)))
     shift = float(chance(number, 5))
@@ -173,12 +191,30 @@ def hung(whole: Box, *, stiff: bool = False) -> Bend:
         down = np.clip((y - whole.top) / high, 0, 1)
         place = (x - whole.left) / wide * number + shift
         turn = np.float32(math.tau) * (place + np.float32(0.2) * np.sin(place * 1.7))
-        deep = np.float32(0 if stiff else FOLDS_HUNG) * (0.25 + 0.75 * down)
-        hem = np.float32(0 if stiff else 0.008) * high * np.sin(turn) * down
+        deep = np.float32(FOLDS_HUNG) * (0.25 + 0.75 * down)
+        hem = np.float32(0.008) * high * np.sin(turn) * down
         across = x + np.float32(0.12) * wide / number * deep * np.sin(2 * turn)
         inside = (x >= whole.left) & (x <= whole.right) & (y >= whole.top) & (y + hem <= whole.bottom)
         light = faced(deep * np.cos(turn), np.zeros_like(x), 1.0)
         return Bent(np.clip(across, whole.left, whole.right), y, light, inside.astype(np.float32))
+
+    return Bend(whole, at)
+
+
+def rodded(whole: Box, rods: Sequence[float], thick: float) -> Bend:
+    """Return a blind that hangs level: it bulges over the rods at some lines and lies back a little between them."""
+    lines = np.array([whole.top, *rods, whole.bottom], dtype=np.float32)
+
+    def at(x: Grid, y: Grid) -> Bent:
+        inside = (x >= whole.left) & (x <= whole.right) & (y >= whole.top) & (y <= whole.bottom)
+        number = np.clip(np.searchsorted(lines, y, side="right"), 1, len(lines) - 1)
+        share = (y - lines[number - 1]) / np.maximum(lines[number] - lines[number - 1], np.float32(1e-3))
+        slope = np.float32(-LIES_BACK) * np.cos(np.float32(math.pi) * np.clip(share, 0, 1))
+        for line in rods:
+            away = (y - np.float32(line)) / np.float32(2 * thick)
+            slope += np.float32(BULGE) * away * np.exp(-away * away)
+        light = faced(np.zeros_like(x), np.asarray(slope, dtype=np.float32), 1.0)
+        return Bent(x, y, light, inside.astype(np.float32))
 
     return Bend(whole, at)
 

@@ -7,59 +7,25 @@ on what it closes.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
-from PIL import Image as Raster
-from PIL import ImageDraw
 
 from generator.calculation.making_up.laid import Lying
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
 from generator.drawing.renders.cloths import ClothGrid, cloth_of, plain_cloth
-from generator.drawing.renders.colours import Image, mixed
+from generator.drawing.renders.colours import mixed
 from generator.drawing.renders.edgings import CORD, SIDES, binding_dye, bound, bound_edges, corded, dye_of, sewn_on_cord
 from generator.drawing.renders.grids import Grid, blurred
 from generator.drawing.renders.lamp import lit
+from generator.drawing.renders.thing_grid import FlatThing
+from generator.drawing.renders.zips import with_teeth
+from generator.drawing.things.forms import is_round
 from generator.drawing.things.shapes import Shape
 
 ABOVE = 0.06  # how much higher a shape lies than what was laid before it and reaches beyond it [in]
-ROUNDED, SUNK = 0.07, 0.06  # how far from its edge a piece is round, and how deep it sinks there [in]
-
-
-@dataclass(slots=True)
-class FlatThing:
-    """A thing laid flat on a grid whose corner lies at (``left``, ``top``) of it [in]."""
-
-    left: float
-    top: float
-    pixels: float
-    height: Grid
-    colour: Image
-    cover: Grid
-
-    def slices(self, box: Box) -> tuple[slice, slice]:
-        """Return the rows and columns of the grid that a rectangle covers."""
-        high, wide = self.cover.shape
-        rows = (round((line - self.top) * self.pixels) for line in (box.top, box.bottom))
-        columns = (round((line - self.left) * self.pixels) for line in (box.left, box.right))
-        return slice(*(min(max(row, 0), high) for row in rows)), slice(*(min(max(one, 0), wide) for one in columns))
-
-    def filled(self, points: Sequence[Point]) -> Grid:
-        """Return what a polygon covers: 1 inside, 0 outside."""
-        high, wide = self.cover.shape
-        raster = Raster.new("L", (wide, high), 0)
-        places = [((x - self.left) * self.pixels - 0.5, (y - self.top) * self.pixels - 0.5) for x, y in points]
-        ImageDraw.Draw(raster).polygon(places, fill=1)
-        return np.asarray(raster, dtype=np.float32)
-
-    def ruled(self, lines: Sequence[Sequence[Point]], wide: float) -> Grid:
-        """Return what lines of a width [in] cover."""
-        raster = Raster.new("L", self.cover.shape[::-1], 0)
-        for line in lines:
-            places = [((x - self.left) * self.pixels, (y - self.top) * self.pixels) for x, y in line]
-            ImageDraw.Draw(raster).line(places, fill=1, width=max(1, round(wide * self.pixels)))
-        return np.asarray(raster, dtype=np.float32)
+# How far from its edge a piece is round, and how deep it sinks there [in]; more where it is quilted over wadding.
+PLAIN, QUILTED = (0.07, 0.06), (0.4, 0.16)
 
 
 def flat_thing(
@@ -75,21 +41,19 @@ def flat_thing(
     for shape in shapes:
         if len(shape.covers) > 2:
             _lay(thing, worksheet, shape)
-    cord, rounded = corded(worksheet), any(is_round(worksheet, shape) for shape in shapes)
+    cord, rounded = corded(worksheet), any(lies_round(worksheet, shape) for shape in shapes)
     if worksheet.laid_out.depth and cord is not None:
         laid = (thing.height, thing.colour)
         round_it = bound(laid, thing.cover, {"rim": CORD}, cord, pixels)
         thing.height, thing.colour = round_it if rounded else sewn_on_cord(laid, cord, SIDES, pixels)
-    thing = _laid(thing, whole, quarter)
+    thing = _laid(with_teeth(thing, worksheet), whole, quarter)
     thing.colour = lit(thing.height, thing.colour, pixels)
     return thing
 
 
-def is_round(worksheet: Worksheet, shape: Shape) -> bool:
+def lies_round(worksheet: Worksheet, shape: Shape) -> bool:
     """Return whether a shape is a round piece."""
-    return shape.lying is not None and any(
-        part.outline.one_measure for part in worksheet.pieces[shape.lying.piece].parts
-    )
+    return shape.lying is not None and is_round(worksheet.pieces[shape.lying.piece])
 
 
 def _laid(thing: FlatThing, whole: Box, quarter: int) -> FlatThing:
@@ -123,9 +87,10 @@ def _lay(thing: FlatThing, worksheet: Worksheet, shape: Shape) -> None:
     part = mask[rows, columns] > 0.5
     if not part.size:
         return
-    soft = blurred(mask, max(1, round(ROUNDED * thing.pixels)))[rows, columns]
+    rounded, sunk = QUILTED if any(one.fixed == "quilted" for one in worksheet.pieces.values()) else PLAIN
+    soft = blurred(mask, max(1, round(rounded * thing.pixels)))[rows, columns]
     raised = cloth.height + np.where(bare, np.float32(0), np.float32(ABOVE))
-    height = np.asarray(raised - np.float32(SUNK) * np.square(np.clip(2 - 2 * soft, 0, 1)), dtype=np.float32)
+    height = np.asarray(raised - np.float32(sunk) * np.square(np.clip(2 - 2 * soft, 0, 1.4)), dtype=np.float32)
     colour = cloth.colour
     if shape.lying is not None:
         edges, dye = bound_edges(worksheet, shape.lying), binding_dye(worksheet)
@@ -161,11 +126,16 @@ def _hem(thing: FlatThing, lines: Sequence[Sequence[Point]]) -> None:
 
 
 def boxing(worksheet: Worksheet, wide: float, deep: float, pixels: float) -> FlatThing:
-    """Return one side of a boxing, lit, with the cords of its piping along its edges where it is piped."""
-    cloth = next((piece.cloth for piece in worksheet.pieces.values() if piece.made.goes_round == "faces"), "")
+    """Return one side of a boxing, lit: with the cords of its piping where it is piped, and its hem."""
+    strip = next((piece for piece in worksheet.pieces.values() if piece.made.goes_round == "faces"), None)
     size = tuple(max(2, round(side * pixels)) for side in (deep, wide))
-    plain, cord = plain_cloth(size, pixels, dye_of(worksheet, cloth)), corded(worksheet)
+    plain, cord = plain_cloth(size, pixels, dye_of(worksheet, strip.cloth if strip else "")), corded(worksheet)
     height, colour = plain.height, plain.colour
     if cord is not None:
         height, colour = sewn_on_cord((height, colour), cord, ("top", "bottom"), pixels)
-    return FlatThing(0.0, 0.0, pixels, height, lit(height, colour, pixels), np.ones(size, dtype=np.float32))
+    thing = FlatThing(0.0, 0.0, pixels, height, colour, np.ones(size, dtype=np.float32))
+    hem = strip.edges["bottom"].end if strip is not None and "bottom" in strip.edges else None
+    if hem is not None and hem.kind == "hem":
+        _hem(thing, [((0.0, deep - float(hem.second)), (wide, deep - float(hem.second)))])
+    thing.colour = lit(thing.height, thing.colour, pixels)
+    return thing

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from generator.drawing.labels import Box
+from generator.drawing.labels import Box, Point
 from generator.drawing.renders.cameras import Camera, Face, on_face
 from generator.drawing.renders.colours import Image, linear
 from generator.drawing.renders.grids import Grid
@@ -50,12 +50,50 @@ def bar(ground: Image, place: Placed, box: Box, colour: Image = BRASS) -> Image:
 
 def disc(ground: Image, place: Placed, box: Box, colour: Image) -> Image:
     """Return a ground with an ellipse before it, evenly lit."""
-    right, down = _centres(place)
-    across, along = (box.left + box.right) / 2, (box.top + box.bottom) / 2
+    middle = ((box.left + box.right) / 2, (box.top + box.bottom) / 2)
     half = (max(box.right - box.left, 1) / 2, max(box.bottom - box.top, 1) / 2)
-    away = np.sqrt(np.square((right - across) / half[0]) + np.square((down - along) / half[1]))
-    cover = _covers((1 - away) * min(half))
+    cover = _ellipse(place, middle, half)
     return over(ground, np.asarray(cover[..., np.newaxis] * colour, dtype=np.float32), cover)
+
+
+def legs(ground: Image, place: Placed, seat: Box, foot: float) -> Image:
+    """Return a ground with the four legs of a stool, below what its seat covers [places], down to a line."""
+    wide, middle = seat.right - seat.left, (seat.left + seat.right) / 2
+    high = foot - seat.bottom
+    picture = cast(
+        ground,
+        _ellipse(place, (middle, foot - 0.06 * high), (0.5 * wide, 0.16 * high)),
+        right=14,
+        down=4,
+        soft=14,
+        dark=0.4,
+    )
+    for aside, stands, dark in ((-0.2, -0.22, 0.55), (0.2, 0.22, 0.55), (-0.33, -0.4, 1.0), (0.33, 0.4, 1.0)):
+        top, end = seat.bottom - 0.3 * high, foot - (0.3 * high if dark < 1 else 0)
+        picture = _leg(picture, place, (middle + aside * wide, top), (middle + stands * wide, end), 0.028 * wide, dark)
+    return picture
+
+
+def _leg(ground: Image, place: Placed, top: Point, end: Point, half: float, dark: float) -> Image:
+    """A ground with one round leg, thinner below, and darker above in the shadow of its seat."""
+    right, down = _centres(place)
+    share = np.clip((down - top[1]) / (end[1] - top[1]), 0, 1)
+    here = np.float32(half) * (1 - 0.3 * share)
+    beside = (right - (top[0] + share * (end[0] - top[0]))) / here
+    cover = _covers((1 - np.abs(beside)) * here) * _covers(end[1] - down) * _covers(down - top[1])
+    light = (
+        (0.5 + 0.75 * np.exp(-np.square((beside + 0.35) / 0.55)))
+        * (0.55 + 0.45 * np.clip(1.8 * share - 0.4, 0, 1))
+        * dark
+    )
+    shaded = np.asarray((light * cover)[..., np.newaxis] * WOOD, dtype=np.float32)
+    return over(ground, shaded, np.asarray(cover, dtype=np.float32))
+
+
+def _ellipse(place: Placed, centre: Point, half: Point) -> Grid:
+    right, down = _centres(place)
+    away = np.sqrt(np.square((right - centre[0]) / half[0]) + np.square((down - centre[1]) / half[1]))
+    return _covers((1 - away) * min(half))
 
 
 def plate(ground: Image, place: Placed, centre: tuple[float, float], radius: float) -> Image:

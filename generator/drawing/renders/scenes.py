@@ -5,24 +5,30 @@ Its form is told by ``things/forms.py``, as for the line drawing; a thing withou
 
 from __future__ import annotations
 
+import math
 from itertools import pairwise
 
 import numpy as np
 
 from generator.calculation.making_up.items import is_filled
+from generator.calculation.making_up.laid import Lying
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box
-from generator.drawing.renders import bends, grounds, props
+from generator.drawing.renders import bends, grounds, props, round_things
 from generator.drawing.renders.cameras import Camera, Face, faces
 from generator.drawing.renders.colours import Image, linear
-from generator.drawing.renders.flat_thing import boxing, is_round
+from generator.drawing.renders.flat_thing import boxing, lies_round
 from generator.drawing.renders.stage import HIGH, MIDDLE, ROOM, WIDE, Scene, Stood, covered_by
+from generator.drawing.renders.standing import can_stand
 from generator.drawing.renders.studio import over
+from generator.drawing.renders.zips import tape
 from generator.drawing.things.forms import Form, form_of
-from generator.drawing.things.rods import has_rods
+from generator.drawing.things.rods import BEYOND, folds_with_rods, has_rods
+from generator.drawing.things.shapes import in_the_thing
 from generator.drawing.things.views import shapes_of
 
 LAMP_ROOM = Box(MIDDLE - 285, 60, MIDDLE + 285, 480)
+HANGS = Box(ROOM.left, 60, ROOM.right, 540)
 FLOOR_LINE, FOOT = 0.80, 566.0
 
 
@@ -30,16 +36,16 @@ def picture_of(worksheet: Worksheet) -> Image:
     """Return the whole picture of a finished thing, linear."""
     form = form_of(worksheet)
     shapes = shapes_of(worksheet, Form("flat", form.flat, lambda point: point))
-    if form.name == "box":
+    if form.name in ("box", "drum"):
         shapes = [shape for shape in shapes if shape.lying is not None]
-    covered = [shape for shape in shapes if len(shape.covers) > 2]
+    covered = [*tape(worksheet), *(shape for shape in shapes if len(shape.covers) > 2)]
     scene = Scene(worksheet, form, covered, covered_by(covered), grounds.field_of(WIDE, HIGH))
-    if (
-        form.name in ("flat", "drum")
-        and is_filled(worksheet.thing)
-        and any(is_round(worksheet, shape) for shape in covered)
-    ):
+    if form.name == "flat" and is_filled(worksheet.thing) and any(lies_round(worksheet, shape) for shape in covered):
         return _standing(scene.stand(bends.cushion(scene.whole), foot=FOOT), scene)
+    if form.name == "flat" and can_stand(worksheet):
+        return _on_its_edge(scene)
+    if tape(worksheet):
+        return _lying_on_a_table(scene, scene.stand(bends.pillow(scene.whole, drawn_in=0.025, puffed=0.12)))
     if form.name in _OF_FORMS:
         return _OF_FORMS[form.name](scene)
     return _OF_KINDS.get(worksheet.kind, _on_a_wall)(scene)
@@ -50,6 +56,15 @@ def _standing(stood: Stood, scene: Scene) -> Image:
     ground = grounds.wall_and_floor(scene.field, FLOOR_LINE, pale=stood.pale)
     ground = grounds.cast(ground, stood.cover, right=22, down=12, soft=16, dark=0.36)
     return over(grounds.stood(ground, stood.cover, stood.foot), stood.colour, stood.cover)
+
+
+def _on_its_edge(scene: Scene) -> Image:
+    """A hollow thing that stands on its open lower edge."""
+    stood = scene.stand(bends.standing(scene.whole), foot=FOOT - 20)
+    ground = grounds.wall_and_floor(scene.field, FLOOR_LINE - 0.1, pale=stood.pale)
+    for right, down, soft in ((26, 8, 16), (5, 9, 4)):
+        ground = grounds.cast(ground, stood.cover, right=right, down=down, soft=soft, dark=0.4)
+    return over(ground, stood.colour, stood.cover)
 
 
 def _pillow(scene: Scene) -> Image:
@@ -82,6 +97,25 @@ def _box(scene: Scene) -> Image:
     return _standing(stood, scene)
 
 
+def _drum(scene: Scene) -> Image:
+    """A round cover with its side: filled it lies on the floor, else it is on a stool."""
+    (depth,) = scene.form.sizes
+    radius, filled = (scene.whole.right - scene.whole.left) / 2, is_filled(scene.worksheet.thing)
+    whole = round_things.whole_of(radius, depth)
+    room = ROOM if filled else Box(ROOM.left, ROOM.top, ROOM.right, ROOM.top + 330)
+    stood = scene.stand(round_things.face(scene.whole), within=whole, room=room, foot=FOOT - 25 if filled else None)
+    girth = math.tau * radius
+    around = boxing(scene.worksheet, girth / 2, depth, stood.thing.pixels)
+    elastic = [float(one.length) - float(one.lap) for one in scene.worksheet.closures if one.kind == "elastic"]
+    drawn_in = max(0.0, 1 - elastic[0] / girth) if elastic else 0.0
+    stood = stood.with_side(round_things.side(radius, depth, drawn_in), around)
+    if filled:
+        return _standing(stood, scene)
+    ground = grounds.wall_and_floor(scene.field, 0.7, pale=stood.pale)
+    ground = props.legs(ground, stood.place, stood.place.box(whole), FOOT)
+    return over(ground, stood.colour, stood.cover)
+
+
 def _tube(scene: Scene) -> Image:
     glows = scene.worksheet.kind == "lampshade"
     bend = bends.tube(scene.whole, scene.form.sizes[2], glows=glows)
@@ -104,19 +138,47 @@ def _tube(scene: Scene) -> Image:
 
 def _hung(scene: Scene) -> Image:
     """A curtain from its rod before a window; a blind with rods hangs level, from a board behind it."""
-    blind = any(has_rods(scene.worksheet.pieces[lying.piece]) for lying in scene.worksheet.laid_out.seen)
-    bend = bends.hung(scene.whole, stiff=blind)
+    lying = next((one for one in scene.worksheet.laid_out.seen if has_rods(scene.worksheet.pieces[one.piece])), None)
+    if lying is not None:
+        return _blind(scene, lying)
+    bend = bends.hung(scene.whole)
     if scene.worksheet.laid_out.number == 2:
         bend = bends.twice(bend, 0.05 * (scene.whole.right - scene.whole.left))
-    stood = scene.stand(bend, room=Box(ROOM.left, 60, ROOM.right, 540))
-    left, top = stood.place.of(bend.box.left, bend.box.top)
-    right, bottom = stood.place.of(bend.box.right, bend.box.bottom)
-    pane = [(left + 12) / HIGH, (top - 14) / HIGH, (right - 12) / HIGH, max((bottom + 30) / HIGH, 1.05)]
-    ground = grounds.window(scene.field, (pane[0], pane[1], pane[2], pane[3]))
-    if not blind:
-        ground = props.bar(ground, stood.place, Box(left - 26, top - 3, right + 26, top + 10))
-    ground = grounds.cast(ground, stood.cover, right=9, down=10, soft=9, dark=0.3)
-    return over(ground, stood.colour, stood.cover)
+    stood = scene.stand(bend, room=HANGS)
+    box = stood.place.box(bend.box)
+    ground = props.bar(
+        grounds.window(scene.field, _pane(box)),
+        stood.place,
+        Box(box.left - 26, box.top - 3, box.right + 26, box.top + 10),
+    )
+    return _hanging(ground, stood)
+
+
+def _blind(scene: Scene, lying: Lying) -> Image:
+    """The ends of its rods stand out at both sides."""
+    piece = scene.worksheet.pieces[lying.piece]
+    assert piece.panel is not None
+    assert piece.panel.rods is not None
+    place, thick = in_the_thing(lying), float(piece.panel.rods.thick)
+    rods = sorted(place((fold, 0.0))[1] for fold in folds_with_rods(piece))
+    stood = scene.stand(bends.rodded(scene.whole, rods, thick), room=HANGS)
+    box = stood.place.box(scene.whole)
+    ground = grounds.window(scene.field, _pane(box))
+    beyond, half = BEYOND * (box.right - box.left), max(thick * stood.place.scale / 2, 2.0)
+    for rod in rods:
+        _, middle = stood.place.of(0, rod)
+        ends = Box(box.left - beyond, middle - half, box.right + beyond, middle + half)
+        ground = props.bar(ground, stood.place, ends, grounds.WOOD)
+    return _hanging(ground, stood)
+
+
+def _pane(box: Box) -> tuple[float, float, float, float]:
+    """Where the window is behind what hangs before it, in heights of the picture."""
+    return (box.left + 12) / HIGH, (box.top - 14) / HIGH, (box.right - 12) / HIGH, max((box.bottom + 30) / HIGH, 1.05)
+
+
+def _hanging(ground: Image, stood: Stood) -> Image:
+    return over(grounds.cast(ground, stood.cover, right=9, down=10, soft=9, dark=0.3), stood.colour, stood.cover)
 
 
 def _over_an_edge(scene: Scene) -> Image:
@@ -154,9 +216,7 @@ def _worn(scene: Scene) -> Image:
 
 def _at_a_bed(scene: Scene) -> Image:
     stood = scene.stand(bends.flat(scene.whole), room=Box(ROOM.left, 60, ROOM.right, 520))
-    left, top = stood.place.of(scene.whole.left, scene.whole.top)
-    right, bottom = stood.place.of(scene.whole.right, scene.whole.bottom)
-    return props.bed(_before_a_wall(scene, stood), stood.place, Box(left, top, right, bottom))
+    return props.bed(_before_a_wall(scene, stood), stood.place, stood.place.box(scene.whole))
 
 
 def _on_a_table(scene: Scene) -> Image:
@@ -194,6 +254,7 @@ _OF_FORMS = {
     "pillow": _pillow,
     "roll": _roll,
     "box": _box,
+    "drum": _drum,
     "tube": _tube,
     "hung": _hung,
     "over an edge": _over_an_edge,

@@ -12,9 +12,12 @@ from generator.drawing.labels import Box
 from generator.drawing.renders import grounds
 from generator.drawing.renders.bends import Bend
 from generator.drawing.renders.colours import Image
-from generator.drawing.renders.flat_thing import FlatThing, flat_thing
+from generator.drawing.renders.flat_thing import flat_thing
 from generator.drawing.renders.grids import Grid
+from generator.drawing.renders.padding import thickened
+from generator.drawing.renders.standing import can_stand, thickness
 from generator.drawing.renders.studio import FINER, Placed, over, placed, shown
+from generator.drawing.renders.thing_grid import FlatThing
 from generator.drawing.things.forms import Form
 from generator.drawing.things.shapes import Shape
 
@@ -42,6 +45,8 @@ class Scene:
         area = max((self.whole.right - self.whole.left) * (self.whole.bottom - self.whole.top), 1e-9)
         pixels = min(place.scale * FINER, float(np.sqrt(MOST_PLACES / area)))
         thing = flat_thing(self.worksheet, self.shapes, self.whole, pixels, quarter=quarter)
+        if self.form.name == "flat":
+            thing = thickened(thing, thickness(self.worksheet), stands=can_stand(self.worksheet))
         colour, cover = shown(thing, bend, place)
         return Stood(place, colour, cover, thing)
 

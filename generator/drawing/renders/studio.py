@@ -9,8 +9,8 @@ import numpy as np
 from generator.drawing.labels import Box
 from generator.drawing.renders.bends import Bend, Bent
 from generator.drawing.renders.colours import Image
-from generator.drawing.renders.flat_thing import FlatThing
 from generator.drawing.renders.grids import Grid
+from generator.drawing.renders.thing_grid import FlatThing
 
 FINER = 2  # each place of a picture is the mean of so many by so many
 
@@ -28,6 +28,10 @@ class Placed:
     def of(self, x: float, y: float) -> tuple[float, float]:
         """Return where a place of the form [in] stands in the picture."""
         return self.left + x * self.scale, self.top + y * self.scale
+
+    def box(self, box: Box) -> Box:
+        """Return where a rectangle of the form [in] stands in the picture."""
+        return Box(*self.of(box.left, box.top), *self.of(box.right, box.bottom))
 
 
 def placed(box: Box, size: tuple[int, int], room: Box, foot: float | None = None) -> Placed:

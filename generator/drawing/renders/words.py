@@ -8,6 +8,7 @@ from fractions import Fraction
 from generator.calculation.making_up.laid import LaidOut, Lying
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
+from generator.drawing.renders.standing import can_stand
 from generator.drawing.surface import surface_words
 from generator.drawing.surface_geometry import surface_of
 from generator.drawing.things.words import thing_words
@@ -37,7 +38,7 @@ def shown_alone(worksheet: Worksheet) -> Worksheet | None:
 
 def picture_words(worksheet: Worksheet) -> tuple[str, str]:
     """Return what a person sees in the picture of a finished thing, and what to know of it."""
-    alt, _ = thing_words(worksheet, "front")
+    alt, _ = thing_words(worksheet, "front", "standing" if can_stand(worksheet) else "")
     panels = [worksheet.pieces[lying.piece] for lying in worksheet.laid_out.seen]
     rows = max((len(piece.panel.rows.rows) for piece in panels if piece.panel and piece.panel.rows), default=0)
     turned = f" Its tucks are turned at {rows} {'row' if rows == 1 else 'rows'} of stitching." if rows else ""

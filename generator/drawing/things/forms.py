@@ -12,12 +12,14 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from generator.calculation.making_up.items import is_filled
+from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
 
 DRAWN_IN = 0.05  # of its size: how far the middles of a filled cover's sides come in
 SLANT, FLAT = 0.4, 0.5  # how far what recedes moves aside, and how much it is shortened
 SPREAD = 0.25  # how far a frill at the end of a roll spreads, in parts of its drop
+ROUND_ENOUGH = 0.01  # of its radius: how far a place of a round's rim may lie beside it
 HANGING = 0.2  # of a runner's length: what hangs over the edge of its table
 Name = Literal["flat", "pillow", "box", "drum", "roll", "tube", "hung", "over an edge"]
 
@@ -39,6 +41,16 @@ class Form:
         return found
 
 
+def is_round(piece: Piece) -> bool:
+    """Return whether a piece is round when it is finished."""
+    if any(part.outline.one_measure for part in piece.parts):
+        return True
+    shape, radius = piece.shape, float(piece.finished_across) / 2
+    spots = [spot for line in shape.lines for spot in line.spots] if shape is not None else []
+    away = [math.hypot(float(x) - radius, float(y) - radius) for x, y in spots]
+    return bool(away) and max(abs(one - radius) for one in away) < ROUND_ENOUGH * radius
+
+
 def form_of(worksheet: Worksheet, *, back: bool = False) -> Form:
     """Return the form of a finished thing, seen from the front or the back."""
     laid, filled = worksheet.laid_out, is_filled(worksheet.thing)
@@ -49,10 +61,10 @@ def form_of(worksheet: Worksheet, *, back: bool = False) -> Form:
         float(max(one.bottom for one in laid.pieces)),
     )
     piece = worksheet.pieces[laid.seen[0].piece]
-    rounded = piece.shape is not None or any(part.outline.one_measure for part in piece.parts)
+    rounded = piece.shape is not None or is_round(piece)
     if laid.depth and not rounded:
         return _box(flat, float(laid.depth))
-    if laid.depth and all(part.outline.one_measure for part in piece.parts):
+    if laid.depth and is_round(piece):
         return _drum(flat, float(laid.depth))
     first = laid.seen[0]
     front = Box(*(float(side) for side in (first.left, first.top, first.right, first.bottom)))

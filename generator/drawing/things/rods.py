@@ -21,6 +21,18 @@ def has_rods(piece: Piece) -> bool:
     return piece.panel is not None and piece.panel.rods is not None
 
 
+def folds_with_rods(piece: Piece) -> list[float]:
+    """Return where the rods in the tucks of a panel lie, across it [in]."""
+    assert piece.panel is not None
+    assert piece.panel.rods is not None
+    tucks, thick = piece.panel.across, float(piece.panel.rods.thick)
+    turns = piece.panel.pressed or (Turn.RIGHT,) * tucks.count
+    return [
+        float(foot) + (-1 if turn is Turn.LEFT else 1) * (float(depth) - thick / 2)
+        for foot, depth, turn in zip(tucks.stitching, tucks.depths, turns, strict=True)
+    ]
+
+
 def rods_from_behind(worksheet: Worksheet, lying: Lying) -> list[Shape]:
     """Return a blind from the back: the sides change places there, so everything is drawn as in a mirror."""
     piece, form = worksheet.pieces[lying.piece], form_of(worksheet)
@@ -34,11 +46,7 @@ def rods_from_behind(worksheet: Worksheet, lying: Lying) -> list[Shape]:
         x, y = place(point)
         return 2 * middle - x, y
 
-    turns = piece.panel.pressed or (Turn.RIGHT,) * tucks.count
-    folds = [
-        float(foot) + (-1 if turn is Turn.LEFT else 1) * (float(depth) - float(rods.thick) / 2)
-        for foot, depth, turn in zip(tucks.stitching, tucks.depths, turns, strict=True)
-    ]
+    folds = folds_with_rods(piece)
     outline = replace(piece_shape(worksheet, lying, form), lying=None, form=None)
     feet = tuple((behind((float(foot), 0.0)), behind((float(foot), along))) for foot in tucks.stitching)
     hidden = tuple((behind((fold, 0.0)), behind((fold, along))) for fold in folds)

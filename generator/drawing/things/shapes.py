@@ -13,7 +13,7 @@ from generator.calculation.making_up.laid import CLOCKWISE, Lying, opposite
 from generator.calculation.worked_piece import Piece, Shaped
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.labels import Box, Point
-from generator.drawing.things.forms import Form
+from generator.drawing.things.forms import Form, is_round
 from generator.drawing.tucked import SHARES, shown_parts
 
 STEPS = 24  # points along an edge, which a form may bend
@@ -50,8 +50,7 @@ def piece_shape(worksheet: Worksheet, lying: Lying, form: Form) -> Shape:
     piece, box = worksheet.pieces[lying.piece], box_of(lying)
     if piece.shape is not None:
         return _shaped(piece.shape, lying, form)
-    rounded = any(part.outline.one_measure for part in piece.parts)
-    sides = {side: _quarter(box, side) if rounded else _side(box, side) for side in CLOCKWISE}
+    sides = {side: _quarter(box, side) if is_round(piece) else _side(box, side) for side in CLOCKWISE}
     lines: list[list[Point]] = []
     if piece.made.drawn_up is not None:
         sewn = lying.lies_at("top")

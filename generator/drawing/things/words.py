@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.calculation.making_up.items import is_filled
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.things.forms import form_of
 from generator.lengths import say_length
@@ -10,7 +11,7 @@ _FORMS = {
     "flat": "lying flat",
     "pillow": "filled",
     "box": "filled, with its sides",
-    "drum": "filled, with its side",
+    "drum": "with its side",
     "roll": "lying round its form",
     "tube": "standing",
     "hung": "as it hangs",
@@ -18,8 +19,8 @@ _FORMS = {
 }
 
 
-def thing_words(worksheet: Worksheet, side: str) -> tuple[str, str]:
-    """Return what a person sees, and what to look for."""
+def thing_words(worksheet: Worksheet, side: str, form: str = "") -> tuple[str, str]:
+    """Return what a person sees, and what to look for; ``form`` is said instead of how it is drawn in lines."""
     laid, edition = worksheet.laid_out, worksheet.edition
     if side == "back":
         told = back_words(worksheet)
@@ -27,12 +28,17 @@ def thing_words(worksheet: Worksheet, side: str) -> tuple[str, str]:
     size = f"{say_length(laid.across, edition)} by {say_length(laid.along, edition)}"
     tucks = [(laid_one, worksheet.pieces[laid_one.piece].panel) for laid_one in laid.seen]
     number = sum(panel.across.count for _, panel in tucks if panel is not None)
-    form = _FORMS[form_of(worksheet).name]
+    form = form or _form(worksheet)
     pair = f"one of {laid.number}, " if laid.number > 1 else ""
     shape = "; it is cut to its shape later" if laid.shaped else ""
     told = f"{size}, {number} tucks" if number else size
     before = ", before it is cut to its shape" if laid.shaped else ""
     return f"The finished {_kind(worksheet)} from the front, {pair}{form}: {told}{shape}.", f"front{before}"
+
+
+def _form(worksheet: Worksheet) -> str:
+    name = form_of(worksheet).name
+    return f"filled, {_FORMS[name]}" if name == "drum" and is_filled(worksheet.thing) else _FORMS[name]
 
 
 def back_words(worksheet: Worksheet) -> str:
