@@ -63,11 +63,27 @@ def written_on(
     found: dict[str, bytes] = {}
 
     def write_each(_document: Document, pdf: pydyf.PDF) -> None:
+        pdf.objects = [_Packed(one) if isinstance(one, pydyf.Stream) else one for one in pdf.objects]
         for paper in papers:
             found[paper] = _on_paper(pdf, PAPERS[paper], page)
+        # The library writes the pages once more when this returns, which nobody reads.
+        del pdf.objects[1:]
 
     setter.written(document, write_each)
     return found
+
+
+class _Packed(pydyf.Stream):  # type: ignore[misc]  # the library has no types
+    """A finished stream, packed once for all papers."""
+
+    def __init__(self, stream: pydyf.Stream) -> None:
+        super().__init__()
+        self.number, self._written = stream.number, stream.data
+
+    @property
+    def data(self) -> bytes:
+        """Data contained in the object."""
+        return self._written
 
 
 def _on_paper(pdf: pydyf.PDF, paper: tuple[float, float], page: tuple[float, float]) -> bytes:

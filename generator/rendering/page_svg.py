@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from markupsafe import Markup
@@ -21,25 +22,31 @@ _NEEDLESS = re.compile(r' (?:stroke-dashoffset="0"|text-anchor="start"|xmlns(?::
 _FAMILY = re.compile(r' font-family="[^"]*"')
 
 
-def inline_svg(picture: Picture, prefix: str) -> Markup:
-    """Return a picture as SVG for a page: it has a name for screen readers, and ids that are its own on the page."""
+def light(picture: Picture) -> Picture:
+    """Return a picture whose SVG is written for a page, as often as it may stand there."""
     start = picture.svg.index("<svg")
     head, body = picture.svg[start:].split(">", 1)
     head = re.sub(r'\s(?:width|height|role|aria-label|preserveAspectRatio)="[^"]*"', "", head)
     families = set(_FAMILY.findall(body))
     if len(families) == 1:
         head, body = head + families.pop(), _FAMILY.sub("", body)
+    return replace(picture, svg=f"{_light_tag(head)}>{_light(body.lstrip())}")
+
+
+def inline_svg(picture: Picture, prefix: str) -> Markup:
+    """Return a light picture as SVG for a page: it has a name for screen readers, and ids that are its own there."""
+    head, body = picture.svg.split(">", 1)
     named = Markup('{} role="img" aria-label="{}" width="{:.0f}" height="{:.0f}">').format(
-        Markup(_light_tag(head)),  # noqa: S704 -- the drawing stage wrote it
+        Markup(head),  # noqa: S704 -- the drawing stage wrote it
         picture.alt,
         picture.width * 96,
         picture.height * 96,
     )
-    return named + Markup(_light(_own_ids(body.lstrip(), prefix)))  # noqa: S704 -- as above
+    return named + Markup(_own_ids(body, prefix))  # noqa: S704 -- as above
 
 
 def reusable_svg(picture: Picture, name: str) -> Markup:
-    """Return a picture as SVG for a page, as a whole with a name, so that :func:`reused_svg` can show it once more."""
+    """Return a light picture as SVG for a page, as a whole with a name, for :func:`reused_svg` to show it again."""
     head, body = inline_svg(picture, f"{name}-").split(">", 1)
     return Markup(f'{head}><g id="{name}">{body.rsplit("</svg>", 1)[0]}</g></svg>')  # noqa: S704 -- written above
 

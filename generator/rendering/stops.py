@@ -7,9 +7,10 @@ is named by what it is, never by a count, so that a place is found again when a 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 from itertools import pairwise
 from types import MappingProxyType
 from typing import Literal
@@ -30,6 +31,7 @@ _NAMED_BY = 4
 _MOST_LENGTHS = 14
 _NONE_DRAWN: Mapping[str, float] = MappingProxyType({})
 _BELOW = 2
+_Lists = Mapping[Markup, Callable[["SheetStep"], Iterable["Stop"]]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +82,7 @@ def stops(worksheet: Worksheet, drawn: Mapping[str, float] = _NONE_DRAWN) -> tup
 
     How high each is, by its key, is told as a part of the width of a phone.
     """
+    lists = {name: _lists(name, panel, worksheet.edition) for name, panel in worksheet.panels.items()}
     found: list[Stop] = []
     taken: set[str] = set()
     warned: set[str] = set()
@@ -87,9 +90,8 @@ def stops(worksheet: Worksheet, drawn: Mapping[str, float] = _NONE_DRAWN) -> tup
         care = [_care(step, worksheet.cautions[name]) for name in step.cautions if name not in warned]
         again = tuple(name for name in step.cautions if name in warned)
         warned |= set(step.cautions)
-        panel = worksheet.panels.get(step.pieces[0]) if step.pieces else None
         figures = [key for key in step.figures if key in drawn]
-        shown = _with_figures(list(_stops_of(step, panel, worksheet.edition)), figures)
+        shown = _with_figures(list(_stops_of(step, lists)), figures)
         parts = [_read(stop, drawn, begins=not (care or place)) for place, stop in enumerate(shown)]
         of_step = [*care, *_joined(part for read in parts for part in read)]
         of_step[0] = replace(of_step[0], begins=True, again=again)
@@ -141,8 +143,8 @@ def _named_apart(stop: Stop, taken: set[str]) -> Stop:
     return replace(stop, name=name)
 
 
-def _stops_of(step: SheetStep, panel: Panel | None, edition: Edition) -> Iterator[Stop]:
-    special = _special(step, panel, edition)
+def _stops_of(step: SheetStep, lists: Mapping[str, _Lists]) -> Iterator[Stop]:
+    special: _Lists = lists.get(step.pieces[0], {}) if step.pieces else {}
     told: list[Markup] = []
     for block in blocks(read_words(step.text, _BELOW)):
         if block not in special:
@@ -152,7 +154,7 @@ def _stops_of(step: SheetStep, panel: Panel | None, edition: Edition) -> Iterato
         lead = told.pop() if told and leads(told[-1]) else Markup("")
         yield from _told(step, told)
         told = []
-        for stop in special[block]:
+        for stop in special[block](step):
             yield replace(stop, words=(lead,) if lead else ())
     yield from _told(step, told)
     if not step.text.strip():
@@ -174,21 +176,21 @@ def _slug(text: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "stop"
 
 
-def _special(step: SheetStep, panel: Panel | None, edition: Edition) -> Mapping[Markup, tuple[Stop, ...]]:
-    """The lists of a panel as they stand in the text of a step, each with the stops that are made of it."""
-    if panel is None:
-        return {}
-    piece = _slug(step.pieces[0])
-    found: dict[str, tuple[Stop, ...]] = {}
+def _lists(name: str, panel: Panel, edition: Edition) -> _Lists:
+    """The lists of a panel as they stand in the texts of steps, each with what makes its stops of such a step."""
+    piece = _slug(name)
+    found: dict[str, Callable[[SheetStep], Iterable[Stop]]] = {}
     for tucks, checks, cross in ((panel.across, panel.checks, ""), (panel.cross, panel.cross_checks, "cross ")):
         if tucks is None or not tucks.count:
             continue
-        found[mark_list(tucks, edition)] = tuple(_marks(step, tucks, piece, cross=bool(cross)))
+        found[mark_list(tucks, edition)] = partial(_marks, tucks=tucks, piece=piece, cross=bool(cross))
         if checks.points:
-            found[checkpoint_list(checks, edition)] = tuple(_checks(step, checks, _slug(f"{piece} {cross}check")))
+            found[checkpoint_list(checks, edition)] = partial(
+                _checks, checks=checks, name=_slug(f"{piece} {cross}check")
+            )
     if panel.rows is not None:
-        found[ruled_list(panel, edition)] = tuple(_ruled(step, panel.rows.rows, piece))
-        found[row_list(panel)] = tuple(_rows(step, panel.rows.rows, piece))
+        found[ruled_list(panel, edition)] = partial(_ruled, rows=panel.rows.rows, piece=piece)
+        found[row_list(panel)] = partial(_rows, rows=panel.rows.rows, piece=piece)
     return {one: made for text, made in found.items() for one in blocks(read_words(text, _BELOW))[:1]}
 
 

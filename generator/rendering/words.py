@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from urllib.parse import urljoin, urlsplit
 
 from markdown_it import MarkdownIt
@@ -19,6 +20,8 @@ from generator.rendering.typeset import typeset
 
 _ALONE = frozenset({"br", "hr", "img"})
 _SCHEMES = frozenset({"http", "https", "mailto"})
+# Most texts of a project are the same in all its sizes, and stand on several pages.
+_REMEMBERED = 500
 
 
 class _SafeMarkdown(MarkdownIt):
@@ -40,11 +43,13 @@ def _leads_somewhere_safe(url: str) -> bool:
     return not parts.netloc and not url.startswith("//") and ":" not in parts.path.split("/")[0]
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def read_words(text: str, below: int = 1) -> Markup:
     """Return Markdown as HTML for a page; a heading comes ``below`` levels further down, and never beside the title."""
     return Markup(_READER.render(text, {"below": below}))  # noqa: S704 -- the reader escapes all text
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def printed_words(text: str, site_address: str, below: int = 1) -> Markup:
     """Return Markdown as HTML for a sheet: links inside the site lead to its address, or are left out without one."""
     return Markup(_READER.render(text, {"below": below, "site": site_address}))  # noqa: S704 -- as above

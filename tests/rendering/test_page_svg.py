@@ -7,10 +7,11 @@ from itertools import pairwise
 
 import pytest
 
-from generator.drawing.catalogue import figure_keys, page_keys
+from generator.drawing.catalogue import draw_for_page, figure_keys, page_keys
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.publishing.make.sheets import drawn
+from generator.rendering import page_svg
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.page_svg import inline_svg, light_path
 from tests.room import demo_room
@@ -72,8 +73,9 @@ def test_every_line_of_every_picture_stays_where_it_was_drawn() -> None:
     pictures = drawn(Drawer(worksheet, Style()))
     assert set(pictures) == {key for key in page_keys(figure_keys(worksheet)) if not key.startswith("surface ")}
     compared = 0
-    for (picture,) in pictures.values():
-        before, after = (re.findall(r' d="([^"]*)"', svg) for svg in (picture.svg, inline_svg(picture, "")))
+    for key, (picture,) in pictures.items():
+        as_drawn = draw_for_page(worksheet.wordless, key, Style())
+        before, after = (re.findall(r' d="([^"]*)"', svg) for svg in (as_drawn.svg, inline_svg(picture, "")))
         assert len(before) == len(after)
         for told, light in zip(before, after, strict=True):
             for outline, lighter in zip(places(told), places(light), strict=True):
@@ -91,7 +93,7 @@ def test_a_picture_on_a_page_has_its_colours_by_name_alone() -> None:
         '  <text class="fill-accent" font-size="9px" font-family="\'Fira Sans\'" text-anchor="start" fill="#0b4f8a"'
         ' x="1.239" y="2">1 in</text>\n</svg>\n'
     )
-    found = inline_svg(Picture("key", svg, 1.0, 1.0, "A line", "", ""), "")
+    found = inline_svg(page_svg.light(Picture("key", svg, 1.0, 1.0, "A line", "", "")), "")
     assert found == (
         '<svg viewBox="0 0 9 9" font-family="\'Fira Sans\'" role="img" aria-label="A line" width="96" height="96">'
         '<path class="line-ink" stroke-width="1.2" d="m0 0l9 9"/>'

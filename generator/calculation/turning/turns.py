@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import groupby
 
 from generator.calculation.worked import Hand, Turn
@@ -12,6 +13,8 @@ TOWARD, AWAY, UPRIGHT = "toward", "away", "upright"
 
 _LONGEST_LEAD = 8
 _LONGEST_REPEAT = 24
+# All rows of a project in every size are some hundred; each is told on several pages.
+_REMEMBERED = 1000
 
 
 def row_words(turns: Sequence[Turn], start: Hand) -> tuple[str, ...]:
@@ -107,7 +110,11 @@ def spoken_row(words: Sequence[str]) -> str:
     >>> spoken_row(("away",) * 12)
     'all 12 away'
     """
-    told = tuple(words)
+    return _spoken(tuple(words))
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _spoken(told: tuple[str, ...]) -> str:
     if not told:
         return "no tucks"
     if len(set(told)) == 1:

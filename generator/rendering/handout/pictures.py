@@ -18,6 +18,7 @@ from generator.drawing.catalogue import (
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
+from generator.rendering.page_svg import light
 
 Place = Literal["beside", "under", "spread"]
 """Where a picture stands: beside the words, below them in their column, or across the page."""
@@ -76,7 +77,7 @@ class Drawer:
 
     def _for_page(self, key: str) -> Picture:
         if key not in self.drawn.pages:
-            self.drawn.pages[key] = draw_for_page(self.worksheet, key, self.style)
+            self.drawn.pages[key] = light(draw_for_page(self.worksheet, key, self.style))
         return self.drawn.pages[key]
 
     def heights(self, key: str, width: float) -> Heights:
