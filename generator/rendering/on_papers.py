@@ -78,7 +78,8 @@ class _Packed(pydyf.Stream):  # type: ignore[misc]  # the library has no types
 
     def __init__(self, stream: pydyf.Stream) -> None:
         super().__init__()
-        self.number, self._written = stream.number, stream.data
+        self.number = stream.number
+        self._written: bytes = stream.data
 
     @property
     def data(self) -> bytes:

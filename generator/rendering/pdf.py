@@ -23,6 +23,7 @@ import pydyf
 
 from generator.definitions.theme import Theme
 from generator.errors import PublishError
+from generator.rendering import painting  # noqa: F401 -- it has the library paint as it says
 from generator.rendering.logo import with_logo
 from generator.rendering.setter import (
     CSS,

@@ -30,9 +30,14 @@ def _without_the_machines_fonts() -> Iterator[None]:
 with _without_the_machines_fonts(), warnings.catch_warnings():
     # The library warns of a machine without fonts; here that is meant.
     warnings.simplefilter("ignore", UserWarning)
-    from weasyprint import CSS, HTML, Document
+    from weasyprint import CSS, HTML, Document, images
+    from weasyprint.css.properties import INITIAL_VALUES
+    from weasyprint.draw.text import draw_first_line
     from weasyprint.formatting_structure import boxes
+    from weasyprint.matrix import Matrix
+    from weasyprint.svg import SVG, TAGS
     from weasyprint.text.fonts import FontConfiguration
+    from weasyprint.text.line_break import split_first_line
     from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
 
@@ -45,11 +50,18 @@ def no_fonts() -> FontConfiguration:
 __all__ = [
     "CSS",
     "HTML",
+    "INITIAL_VALUES",
+    "SVG",
+    "TAGS",
     "Document",
     "FatalURLFetchingError",
     "FontConfiguration",
+    "Matrix",
     "URLFetcher",
     "URLFetcherResponse",
     "boxes",
+    "draw_first_line",
+    "images",
     "no_fonts",
+    "split_first_line",
 ]
