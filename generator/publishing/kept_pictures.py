@@ -1,9 +1,10 @@
-"""What was drawn, kept from run to run: worksheets come in, drawers that know what was drawn of them go out.
+"""What was drawn and measured, kept from run to run: worksheets come in, what is known of each goes out.
 
 A file holds the pictures of one job. Its name is the key of all that they show: of the worksheets without the texts of
 their steps, of the style with its letters, of the tool. So a word or a style sheet changes no name and draws nothing
 again, and both papers, pages and themes that draw alike share one file. A file is never believed: what is not as it was
-written, or holds more than a drawing does, counts as none.
+written, or holds more than a drawing does, counts as none. How high words are set is kept by the key of all that
+they are set with, so that of a handout only the paragraph that was changed is measured again.
 """
 
 from __future__ import annotations
@@ -21,10 +22,15 @@ from generator.publishing.kept_files import keep_file, kept_file, read_kept
 from generator.publishing.manifest import from_plain, to_plain
 from generator.publishing.room import OpenRoom
 from generator.publishing.write import key_of, key_of_bytes
+from generator.rendering.handout.measuring import KeptHeights
 from generator.rendering.handout.pictures import Drawer, Drawn
+from generator.rendering.setter import setting_libraries
 
 _ATTRIBUTE = r' (?!on|style|(?:xlink:)?href="(?!data:image/png;base64,))[A-Za-z][\w:-]*="[^"<>]*"'
 _TAG = re.compile(rf"</?(?:svg|path|text|defs|clipPath|image)(?:{_ATTRIBUTE})*/?>")
+
+# Nothing on a page is higher [mm].
+_HIGHEST = 20_000.0
 
 
 @contextmanager
@@ -66,6 +72,20 @@ def _is_drawing(picture: Picture) -> bool:
     return (
         svg.startswith("<svg ") and svg.count("<") == len(_TAG.findall(svg)) and svg.count("url(") == svg.count("url(#")
     )
+
+
+@contextmanager
+def kept_heights(room: OpenRoom, wordless: str) -> Iterator[KeptHeights]:
+    """Give what is known of the handout of a worksheet, by the key that this has without words; what is new is kept."""
+    path = kept_file(room.folder, key_of("heights", room.looks, setting_libraries(), wordless))
+    try:
+        found: dict[str, float] = from_plain(dict[str, float], json.loads(read_kept(path), parse_constant=_refused))
+    except (ValueError, TypeError, RecursionError):
+        found = {}
+    heights = KeptHeights(found if all(0 <= high < _HIGHEST for high in found.values()) else {})
+    yield heights
+    if heights.now.keys() - heights.before.keys():
+        keep_file(path, json.dumps(heights.now).encode())
 
 
 @lru_cache(maxsize=4)

@@ -13,6 +13,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 _NAMED_IN = "FONTCONFIG_FILE"
+_VERSIONS = 100
 _NO_FONTS = Path(__file__).with_name("fonts.conf")
 
 
@@ -36,6 +37,7 @@ with _without_the_machines_fonts(), warnings.catch_warnings():
     from weasyprint.formatting_structure import boxes
     from weasyprint.matrix import Matrix
     from weasyprint.svg import SVG, TAGS
+    from weasyprint.text.ffi import harfbuzz, pango
     from weasyprint.text.fonts import FontConfiguration
     from weasyprint.text.line_break import split_first_line
     from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
@@ -45,6 +47,13 @@ def no_fonts() -> FontConfiguration:
     """Return a list of fonts without any, for those of a theme; text that is set with none at all crashes."""
     with _without_the_machines_fonts():
         return FontConfiguration()
+
+
+def setting_libraries() -> str:
+    """Return the versions of the libraries of the system that letters are set with."""
+    newest = max(number for number in range(_VERSIONS) if harfbuzz.hb_version_atleast(number, 0, 0))
+    minor = max(number for number in range(_VERSIONS) if harfbuzz.hb_version_atleast(newest, number, 0))
+    return f"Pango {pango.pango_version()}, HarfBuzz {newest}.{minor}"
 
 
 __all__ = [
@@ -63,5 +72,6 @@ __all__ = [
     "draw_first_line",
     "images",
     "no_fonts",
+    "setting_libraries",
     "split_first_line",
 ]

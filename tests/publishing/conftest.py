@@ -12,6 +12,7 @@ from small_room import Speech, made_room, published
 from generator.calculation.worked_project import Worksheet
 from generator.publishing import printing
 from generator.publishing.make import pictures, sheets
+from generator.rendering.handout.measuring import KeptHeights
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import SheetOrder
@@ -20,8 +21,9 @@ from tests.room import run
 
 
 def of_handout(worksheet: Worksheet, setting: Setting, *how: object) -> tuple[object, ...]:
-    """What decides about a handout; a drawer only keeps what it has drawn."""
-    return worksheet, setting, state_of(setting.theme), *(one.style if isinstance(one, Drawer) else one for one in how)
+    """What decides about a handout; a drawer only keeps what it has drawn, and heights are what was measured."""
+    others = (one.style if isinstance(one, Drawer) else one for one in how if not isinstance(one, KeptHeights | None))
+    return worksheet, setting, state_of(setting.theme), *others
 
 
 def of_sheet(order: SheetOrder, setting: Setting, paper: str) -> tuple[object, ...]:

@@ -7,6 +7,7 @@ import json
 import os
 import shutil
 import zlib
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -16,10 +17,13 @@ from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.publishing import kept_files
-from generator.publishing.kept_pictures import kept_drawers
+from generator.publishing.kept_pictures import kept_drawers, kept_heights
 from generator.publishing.make import sheets
 from generator.publishing.room import OpenRoom
 from generator.publishing.room_files import OWN_THEMES
+from generator.rendering.handout import measuring
+from generator.rendering.handout.pictures import Drawer
+from generator.rendering.handout.sheet import render_handouts
 
 # As it is before handouts are set only once in all tests: those that are not set would draw nothing.
 HANDOUTS = sheets.handouts
@@ -61,14 +65,53 @@ def drawn_by(folder: Path) -> tuple[str, int]:
 
 def test_a_word_or_a_style_sheet_draws_nothing_again(drawn_room: Path) -> None:
     room = drawn_room
-    before = {path: path.stat().st_ino for path in kept(room)}
+    before = {path: path.stat().st_ino for path in kept(room) if b'"pages"' in kept_files.read_kept(path)}
     assert len(before) == 3
     edit(room / "projects/flag.yaml", "Hold it up to the light", "Hold it up to a lamp")
     assert {"flag/inch/small", "flag/inch/large"} <= set(published(room).made)
     with (room / "themes/plain/css/handout.css").open("a", encoding="utf-8") as file:
         file.write("p { letter-spacing: 0.1mm; }\n")
     assert "tablet/inch/only" in published(room).made
-    assert {path: path.stat().st_ino for path in kept(room)} == before
+    now = {path: path.stat().st_ino for path in kept(room) if b'"pages"' in kept_files.read_kept(path)}
+    assert now == before
+
+
+def set_with_heights(folder: Path, monkeypatch: pytest.MonkeyPatch, text: str = "") -> tuple[dict[str, bytes], int]:
+    """The handout of the tablet, as a process sets it that has measured nothing, and how much it measured."""
+    room, worksheet = tablet(folder)
+    if text:
+        worksheet = replace(worksheet, steps=(replace(worksheet.steps[0], text=text, printed=""), *worksheet.steps[1:]))
+    measuring.known_heights.cache_clear()
+    by_name, found = measuring._heights_by_name, list[str]()
+    with monkeypatch.context() as patch, kept_heights(room, "tablet") as heights:
+        patch.setattr(measuring, "_heights_by_name", lambda document: found.extend(told := by_name(document)) or told)
+        sheets = render_handouts(worksheet, room.setting, ("Letter", "A4"), Drawer(worksheet, room.style), heights)
+    return sheets, len(found)
+
+
+def test_only_a_paragraph_that_was_changed_is_measured_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    folder = made_room(tmp_path)
+    first, measured = set_with_heights(folder, monkeypatch)
+    assert measured > 20
+    assert set_with_heights(folder, monkeypatch) == (first, 0)
+    changed, measured_again = set_with_heights(folder, monkeypatch, "Fold the cloth once, and look at it.")
+    # Beside the pictures and below them.
+    assert measured_again == 2
+    shutil.rmtree(folder / ".tuckwright")
+    assert set_with_heights(folder, monkeypatch, "Fold the cloth once, and look at it.")[0] == changed != first
+
+
+@pytest.mark.parametrize("forged", ["low", "high", "negative", "words", "cut"])
+def test_heights_that_somebody_has_forged_spoil_no_sheet(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, forged: str
+) -> None:
+    folder = made_room(tmp_path)
+    first, _ = set_with_heights(folder, monkeypatch)
+    [path] = kept(folder)
+    heights = json.loads(kept_files.read_kept(path))
+    lies = {"low": 0.1, "high": 19_000.0, "negative": -5.0, "words": "much", "cut": 3.0}
+    path.write_bytes(sealed(path, json.dumps(dict.fromkeys(heights, lies[forged])))[: -9 if forged == "cut" else None])
+    assert set_with_heights(folder, monkeypatch)[0] == first
 
 
 def test_a_picture_that_is_kept_is_the_one_that_was_drawn(room: Path) -> None:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from generator.calculation.worked_project import Worksheet
 from generator.publishing.jobs import SheetLinks, SizeTold, Stamp, WorkedSize
-from generator.publishing.kept_pictures import kept_drawers
+from generator.publishing.kept_pictures import kept_drawers, kept_heights
 from generator.publishing.room import OpenRoom, stamped
 from generator.publishing.write import Output
 from generator.rendering import addresses
@@ -19,6 +19,7 @@ from generator.rendering.between import by_measure
 from generator.rendering.cards import SheetEditions, SheetLink
 from generator.rendering.environment import read_templates
 from generator.rendering.figures import Pictures
+from generator.rendering.handout.measuring import KeptHeights
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.sheet import render_handouts
 from generator.rendering.machine import render_machine
@@ -78,7 +79,8 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> SizeTold:
             beside = (links, worked.editions, further)
             for address, page in pages(worksheet, pictures, setting, beside).items():
                 output.add(address, page)
-        make_handouts(room, output, worksheet, worked.stamp, drawer)
+        with kept_heights(room, worked.wordless) as heights:
+            make_handouts(room, output, worksheet, worked.stamp, drawer, heights)
     with output.timed("further sheets"):
         for order in orders:
             for paper in setting.papers:
@@ -86,10 +88,17 @@ def make_size(room: OpenRoom, output: Output, worked: WorkedSize) -> SizeTold:
     return SizeTold(worked.wordless)
 
 
-def make_handouts(room: OpenRoom, output: Output, worksheet: Worksheet, stamp: Stamp, drawer: Drawer) -> None:
-    """Write the handouts of one size and edition, with pictures by what draws them."""
+def make_handouts(
+    room: OpenRoom,
+    output: Output,
+    worksheet: Worksheet,
+    stamp: Stamp,
+    drawer: Drawer,
+    heights: KeptHeights | None = None,
+) -> None:
+    """Write the handouts of one size and edition, with pictures by what draws them, and heights that are known."""
     with output.timed("handouts"):
-        for address, sheet in handouts(worksheet, stamped(room.setting, stamp), drawer).items():
+        for address, sheet in handouts(worksheet, stamped(room.setting, stamp), drawer, heights).items():
             output.add(address, sheet)
 
 
@@ -117,10 +126,12 @@ def drawn(drawer: Drawer, kinds: tuple[str, ...] = ("",)) -> Pictures:
     return {key: (picture,) for key, picture in drawer.for_pages(kinds).items()}
 
 
-def handouts(worksheet: Worksheet, setting: Setting, drawer: Drawer) -> dict[str, bytes]:
+def handouts(
+    worksheet: Worksheet, setting: Setting, drawer: Drawer, heights: KeptHeights | None = None
+) -> dict[str, bytes]:
     """Return the handout on every paper, by its address."""
     link = size_link(worksheet)
-    sheets = render_handouts(worksheet, setting, setting.papers, drawer)
+    sheets = render_handouts(worksheet, setting, setting.papers, drawer, heights)
     return {link.handout(paper): sheet for paper, sheet in sheets.items()}
 
 

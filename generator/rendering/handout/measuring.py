@@ -6,7 +6,9 @@ measured. Elements lie in boxes of their own, so that each is as high alone as a
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 from typing import NamedTuple
@@ -27,8 +29,21 @@ class Element(NamedTuple):
     place: str
     html: Markup
 
+    @property
+    def key(self) -> str:
+        """What it is known by."""
+        return hashlib.sha256(f"{self.place} {self.html}".encode()).hexdigest()[:32]
 
-Known = dict[Element, float]
+
+Known = dict[str, float]
+
+
+@dataclass(slots=True)
+class KeptHeights:
+    """What an earlier run has measured of a handout, by the keys of its elements, and what this one takes [mm]."""
+
+    before: Mapping[str, float] = field(default_factory=dict)
+    now: Known = field(default_factory=dict)
 
 
 def elements_of(part: PrintedPart) -> Iterator[tuple[str, Element]]:
@@ -46,16 +61,22 @@ def known_heights(_theme: tuple[Path, ...], _style: str, _page: str) -> Known:
     return {}
 
 
-def measured(elements: Iterable[Element], known: Known, set_new: Callable[[Mapping[str, Element]], Document]) -> Known:
+def measured(
+    elements: Iterable[Element], known: Known, kept: KeptHeights, set_new: Callable[[Mapping[str, Element]], Document]
+) -> dict[Element, float]:
     """Return the height of each element [mm], with its margins; ``set_new`` sets those that are not known by name."""
-    wanted = dict.fromkeys(elements)
+    wanted = {one: one.key for one in dict.fromkeys(elements)}
     if len(known) > _MOST:
         known.clear()
-    new = {f"e{number}": one for number, one in enumerate(one for one in wanted if one not in known)}
+    told = {**kept.before, **known}
+    new = {f"e{number}": one for number, one in enumerate(one for one, key in wanted.items() if key not in told)}
     if new:
         found = _heights_by_name(set_new(new))
-        known.update({one: found[name] for name, one in new.items()})
-    return {one: known[one] for one in wanted}
+        measured_now = {wanted[one]: found[name] for name, one in new.items()}
+        known.update(measured_now)
+        told |= measured_now
+    kept.now.update({key: told[key] for key in wanted.values()})
+    return {one: told[key] for one, key in wanted.items()}
 
 
 def _heights_by_name(document: Document) -> dict[str, float]:

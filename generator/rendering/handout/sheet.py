@@ -23,7 +23,7 @@ from generator.rendering.environment import sheet_words, template
 from generator.rendering.handout.blocks import Block, PlannedBlock
 from generator.rendering.handout.breaking import TAIL
 from generator.rendering.handout.contents import CONTENTS, contents_of, longest_contents
-from generator.rendering.handout.measuring import Element, elements_of, known_heights, measured
+from generator.rendering.handout.measuring import Element, KeptHeights, elements_of, known_heights, measured
 from generator.rendering.handout.parts import PartWriter, PrintedPart, TableRows, loose
 from generator.rendering.handout.pictures import BESIDE, STAYS, Drawer, Place, may_stand
 from generator.rendering.handout.planning import DealtOut, PlannedPage, planned
@@ -61,25 +61,40 @@ def render_handout(worksheet: Worksheet, setting: Setting, paper: str, drawer: D
 
 
 def render_handouts(
-    worksheet: Worksheet, setting: Setting, papers: Sequence[str], drawer: Drawer | None = None
+    worksheet: Worksheet,
+    setting: Setting,
+    papers: Sequence[str],
+    drawer: Drawer | None = None,
+    heights: KeptHeights | None = None,
 ) -> dict[str, bytes]:
     """Return the handout of one worksheet on each of some papers, set once.
 
-    It is set on what all papers of the room hold, so that it is the same on each of them.
+    It is set on what all papers of the room hold, so that it is the same on each of them. ``heights`` are those that
+    were kept of it; where nothing comes out as planned with them, all is measured anew.
 
     Raises
     ------
     PublishError
         If a letter, a font or a picture is missing, or the sheet comes out on other pages than planned.
     """
-    return _Handout(worksheet, setting, papers, drawer or Drawer(worksheet, style_of(setting.theme))).written()
+    drawer, heights = drawer or Drawer(worksheet, style_of(setting.theme)), heights or KeptHeights()
+    try:
+        return _Handout(worksheet, setting, papers, drawer, heights).written()
+    except PublishError:
+        if not heights.before:
+            raise
+        heights.before, heights.now = {}, {}
+        return _Handout(worksheet, setting, papers, drawer, heights).written()
 
 
 class _Handout:
     """One handout in the making."""
 
-    def __init__(self, worksheet: Worksheet, setting: Setting, papers: Sequence[str], drawer: Drawer) -> None:
+    def __init__(
+        self, worksheet: Worksheet, setting: Setting, papers: Sequence[str], drawer: Drawer, heights: KeptHeights
+    ) -> None:
         self.worksheet, self.setting, self.drawer, self.papers = worksheet, setting, drawer, papers
+        self.heights = heights
         self.large = setting.theme.large
         self.writer = PartWriter(worksheet, setting, self.drawer, _LARGE_ROWS if self.large else TableRows())
         self.page = set_on({*setting.papers, *papers})
@@ -154,7 +169,7 @@ class _Handout:
             return setter.set_on_pages(html, tall)
 
         known = known_heights(self.setting.theme.folders, self.style, tall)
-        heights = measured(elements.values(), known, set_elements)
+        heights = measured(elements.values(), known, self.heights, set_elements)
         found = {name: heights[element] for name, element in elements.items()}
         self._continued_high = found.get("continued-f", 0.0)
         self._contents_high = {pages: found[f"contents-{pages}-f"] + 0.8 for pages in CONTENTS if contents}
