@@ -66,7 +66,7 @@ class ClothUse:
 class MeetingWork:
     """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in].
 
-    A seam that shuts in its edges has two ``lines`` of stitching.
+    A seam that shuts in its edges, or is understitched, has two ``lines`` of stitching.
     """
 
     join: str

@@ -15,6 +15,7 @@ NATURES: Mapping[str, str] = MappingProxyType(
         "plain": "it is one shape of plain cloth",
         "face": "another face can be sewn to it right round",
         "turned in": "it is turned to the wrong side of what it is sewn to",
+        "along an edge": "it is cut to the shape of an edge, which it faces",
         "of blocks": "it is joined from blocks of another piece",
         "band": "it runs along an edge",
         "binds": "it binds the edge that it meets",

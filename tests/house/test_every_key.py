@@ -108,6 +108,7 @@ ABOUT = {
     (SAY, "Cloths"): defined("Cloth"),
     (SAY, "Pieces"): {key: value for key, value in defined("Bought").items() if key in COMMON},
     (SAY, "Copies"): only(defined("Copy"), "of", "reaches", "fixed", "on"),
+    (SAY, "A facing of the shape of an edge"): only(defined("ShapedFacing"), "along", "width"),
     (SAY, "Tucks"): defined("Tucks"),
     (SAY, "Unequal tucks"): defined("Run"),
     (SAY, "A blind"): defined("Rings"),

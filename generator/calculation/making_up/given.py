@@ -9,7 +9,16 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from generator.calculation.making_up.acts import ANY, Act
-from generator.calculation.making_up.items import WORK, Item, edge_items, pair_item, placed_item, seam_item, sewn_items
+from generator.calculation.making_up.items import (
+    WORK,
+    Item,
+    edge_items,
+    free_edge,
+    pair_item,
+    placed_item,
+    seam_item,
+    sewn_items,
+)
 from generator.calculation.making_up.seams import SHUT_IN, encloses
 from generator.calculation.making_up.thing import Closing, Edge, Seam, Thing
 
@@ -85,6 +94,11 @@ def _is_named(closing: Closing, word: str) -> bool:
     return closing.kind.rstrip("s") == word.rstrip("s")
 
 
+def _edged(thing: Thing, act: Act) -> Iterable[Item]:
+    edges = (item for piece in act.pieces for item in free_edge(thing.parts[piece]))
+    return (item for item in edges if _matches((item.on.partition(".")[0], item.edge), act.what))
+
+
 def _fastened(thing: Thing, act: Act) -> Iterable[Item]:
     return (
         item
@@ -103,7 +117,7 @@ _ACTS: Mapping[str, Callable[[Thing, Act], Iterable[Item]]] = MappingProxyType(
         "turn out": _turned_out,
         "close": _states("closed"),
         "put in": lambda _thing, _act: (Item("filled", WORK),),
-        "neaten": _states("neat"),
+        "neaten": lambda thing, act: (*_states("neat")(thing, act), *_edged(thing, act)),
         "set": _set,
         "fasten": _fastened,
         "look": lambda _thing, _act: (),

@@ -133,7 +133,13 @@ def edge_items(part: Component) -> tuple[Item, ...]:
     tops = [Item(drawn, f"{part.name}.top") for drawn in ("gathered", "pleated") if drawn in part.facts]
     middle = [Item("gathered", f"{part.name}.middle")] if "drawn together" in part.facts else []
     board = [Item("fastened", f"{part.name}.{side}") for side, end in part.ends.items() if end == "turnover"]
-    return (*hems, *tops, *middle, *board)
+    return (*hems, *free_edge(part), *tops, *middle, *board)
+
+
+def free_edge(part: Component) -> tuple[Item, ...]:
+    """Return that the free edge of a facing is neatened, where it stays raw and its cloth frays."""
+    frays = "along an edge" in part.facts and part.ends.get("free") == "raw" and part.frays and part.neaten != "none"
+    return (Item("edged", f"{part.name}.free"),) if frays else ()
 
 
 def _is_loose(part: Component, thing: Thing) -> bool:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.acts import Act
 from generator.calculation.making_up.book import Book
+from generator.calculation.making_up.facings import before_facing, joined_ends
 from generator.calculation.making_up.items import (
     HEMS,
     RODS_IN,
@@ -31,7 +32,7 @@ from generator.calculation.making_up.seams import FLAT_SEAMS, bag_seams, closes,
 from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Component, Edge, Seam
 from generator.calculation.making_up.trials import TRIED
 
-_CATCHING = frozenset({"box", "three sides", "facing", "tops", "lining", "laid"})
+_CATCHING = frozenset({"box", "three sides", "shaped facing", "facing", "tops", "lining", "laid"})
 
 
 class Needs:
@@ -81,9 +82,8 @@ class Needs:
             return (*earlier, *(one for trial in self.book.trials if trial.item == item for one in trial.after))
         if item.state != "hemmed":
             return earlier
-        caught = part.ends.get(item.edge) == "caught hem"
-        ready = ready_items(part, self.thing)
-        return () if caught else (*ready, *_side_seams(self, item), *self._beside_rod(part, item))
+        before = (*ready_items(part, self.thing), *_side_seams(self, item), *self._beside_rod(part, item))
+        return () if part.ends.get(item.edge) == "caught hem" else before
 
     def _beside_rod(self, part: Component, item: Item) -> Iterable[Item]:
         """The hems at both ends of a casing, which lies over them, and of the hem across from it."""
@@ -243,10 +243,9 @@ def _outside(needs: Needs, item: Item) -> Iterable[Item]:
 def _whole(needs: Needs, item: Item) -> Iterable[Item]:
     """The seams of a panel that is laid on something: blocks are sewn together before they are laid on wadding."""
     part = needs.part_of(item)
-    if part is not None and part.is_panel:
-        for seam in needs.thing.seams_of(part.name):
-            if seam.sort in FLAT_SEAMS:
-                yield from sewn_items(seam)
+    for seam in needs.thing.seams_of(part.name) if part is not None and part.is_panel else ():
+        if seam.sort in FLAT_SEAMS:
+            yield from sewn_items(seam)
 
 
 def _all(needs: Needs, item: Item) -> Iterable[Item]:
@@ -257,8 +256,7 @@ def _all(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _filled(needs: Needs, item: Item) -> Iterable[Item]:
     """The filling, where the thing is filled, and that the seam is the right side out."""
-    if is_filled(needs.thing):
-        yield Item("filled", WORK)
+    yield from (Item("filled", WORK),) if is_filled(needs.thing) else ()
     seam = needs.seam_of(item)
     if seam is not None and encloses(seam, needs.thing):
         yield seam_item("turned out", seam)
@@ -278,6 +276,8 @@ _NEEDS: Mapping[str, Callable[[Needs, Item], Iterable[Item]]] = MappingProxyType
         "ready": _ready,
         "ends": _ends,
         "its edge": _its_edge,
+        "its facing": lambda needs, item: before_facing(needs.seam_of(item), needs.thing),
+        "joined ends": lambda needs, item: joined_ends(needs.part_of(item), needs.thing),
         "caught": _caught,
         "laid": _laid,
         "outside": _outside,

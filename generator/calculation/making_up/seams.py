@@ -78,6 +78,8 @@ def is_ring(seam: Seam) -> bool:
 
 def lining_of(seam: Seam, thing: Thing) -> str:
     """Return the piece that lies inside: the lining, the facing, the lower of two laid pieces; empty elsewhere."""
+    if seam.sort == "shaped facing":
+        return facings_of(seam, thing)[0]
     if seam.sort not in SHUT_IN:
         return ""
     join, to = pieces_of(seam.join), pieces_of(seam.to)
@@ -88,6 +90,11 @@ def lining_of(seam: Seam, thing: Thing) -> str:
     return to[0]
 
 
+def facings_of(seam: Seam, thing: Thing) -> tuple[str, ...]:
+    """Return the pieces of a seam that are cut to the shape of the edges they face."""
+    return tuple(name for name in seam.pieces if "along an edge" in thing.parts[name].facts)
+
+
 def told_of(seam: Seam, thing: Thing) -> frozenset[str]:
     """Return the pieces of which a step that sews a seam must name one: what is laid on, bound on or goes round.
 
@@ -95,6 +102,8 @@ def told_of(seam: Seam, thing: Thing) -> frozenset[str]:
     """
     if seam.sort in SHUT_IN:
         return frozenset({lining_of(seam, thing)})
+    if seam.sort == "shaped facing":
+        return frozenset(facings_of(seam, thing))
     goes_round = {"binding": "band", "piping": "band", "box": "boxes"}.get(seam.sort, "")
     bands = frozenset(name for name in seam.pieces if goes_round in thing.parts[name].facts)
     return bands or frozenset(seam.pieces)
@@ -176,6 +185,11 @@ def _is_facing(seam: Seam, thing: Thing) -> bool:
     return faced or ("turned in" in _facts(seam, thing) and not _all_round(seam, thing))
 
 
+def _is_shaped_facing(seam: Seam, thing: Thing) -> bool:
+    """Whether facings cut to shape lie on one side only: their own ends are joined by plain seams."""
+    return 0 < len(facings_of(seam, thing)) < len(seam.pieces)
+
+
 def _is_tops(seam: Seam, thing: Thing) -> bool:
     """Whether the open edges of a bag meet those of its lining."""
     if len(seam.pieces) < 2 or any(edge[1] != "top" for pair in seam.pairs for edge in pair):
@@ -232,6 +246,7 @@ _SORTS: tuple[tuple[str, Test], ...] = (
     ("ring", _is_ring),
     ("laid", _is_laid),
     ("three sides", _is_three_sides),
+    ("shaped facing", _is_shaped_facing),
     ("facing", _is_facing),
     ("tops", _is_tops),
     ("lining", _is_lining),

@@ -44,6 +44,32 @@ def meeting(one: tuple[Grain, Grain], other: tuple[Grain, Grain]) -> Grain | Non
     return x + _nearest(run * first, under), y + _nearest(rise * first, under)
 
 
+def first_meeting(before: Sequence[Grain], after: Sequence[Grain]) -> tuple[int, int, Grain] | None:
+    """Return where two lines that follow each other meet: as late on the one, and as early on the other, as can be.
+
+    Parameters
+    ----------
+    before, after : sequence of tuple of int
+        The points of each line [millionths of an inch].
+
+    Returns
+    -------
+    tuple or None
+        On which stretch of each, counted from 0, and the place; None where they do not meet.
+
+    Examples
+    --------
+    >>> first_meeting([(0, 0), (10, 0), (20, 0)], [(12, 5), (12, -5)])
+    (1, 0, (12, 0))
+    """
+    for k in range(len(before) - 2, -1, -1):
+        for j in range(len(after) - 1):
+            at = meeting((before[k], before[k + 1]), (after[j], after[j + 1]))
+            if at is not None:
+                return k, j, at
+    return None
+
+
 def crosses_itself(spots: Sequence[Grain]) -> Grain | None:
     """Return a place where a closed line crosses or touches itself, None where it does not.
 

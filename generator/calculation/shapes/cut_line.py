@@ -10,19 +10,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
 from math import isqrt
 
-from generator.calculation.shapes.crossing import Grain, crosses_itself, meeting, other_way
+from generator.calculation.shapes.crossing import Grain, crosses_itself, first_meeting, meeting, other_way
 from generator.calculation.shapes.segments import Segment, Spot, StraightLine
+from generator.calculation.shapes.stepped import FAR, MILLION, fine_steps, grain, moved, ray, turns_back, way
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, say_length
-
-MILLION = 10**6
-# Further than any cut line is carried on at a corner [millionths of an inch].
-_FAR = 10**4 * MILLION
-_FLAT = Fraction(1, 500)
-_LEAST_PARTS, _MOST_PARTS = 16, 512
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +63,7 @@ def seam_line(edge: SeamEdge) -> tuple[Spot, ...]:
     >>> len(seam_line(SeamEdge("top", (StraightLine((nothing, nothing), (four, nothing)),), nothing)))
     2
     """
-    spots = [step.spot for segment in edge.segments for step in segment.walked(_parts(segment))]
+    spots = [step.spot for segment in edge.segments for step in fine_steps(segment)]
     return tuple(spot for place, spot in enumerate(spots) if place == 0 or spot != spots[place - 1])
 
 
@@ -97,6 +91,7 @@ def cut_line(edges: Sequence[SeamEdge], edition: Edition) -> tuple[Spot, ...]:
     --------
     A square of 4 in with 1/2 in at every edge is cut 5 in wide.
 
+    >>> from itertools import pairwise
     >>> from generator.lengths import INCH
     >>> corners = [(Fraction(x), Fraction(y)) for x, y in ((0, 0), (4, 0), (4, 4), (0, 4), (0, 0))]
     >>> lines = [(StraightLine(*ends),) for ends in pairwise(corners)]
@@ -108,7 +103,7 @@ def cut_line(edges: Sequence[SeamEdge], edition: Edition) -> tuple[Spot, ...]:
     ----------
     Derived in the docstring above; the tests lay it beside a general library's buffer.
     """
-    seams = [_grain(spot) for edge in edges for spot in seam_line(edge)]
+    seams = [grain(spot) for edge in edges for spot in seam_line(edge)]
     _refuse_crossing(seams, "the outline", edition)
     if told := other_way(seams):
         raise CalculationError(told)
@@ -144,60 +139,19 @@ def _refuse_crossing(spots: Sequence[Grain], what: str, edition: Edition) -> Non
         raise CalculationError(f"{what} crosses itself, {where}; look at the points of the outline, or make seams less")
 
 
-def _parts(segment: Segment) -> int:
-    """How many parts a curve is drawn in, so that no point of it lies 1/500 in from its chords."""
-    if isinstance(segment, StraightLine):
-        return 1
-    parts = _LEAST_PARTS
-    while parts < _MOST_PARTS and _height(segment, parts) > _FLAT:
-        parts *= 2
-    return parts
-
-
-def _height(segment: Segment, parts: int) -> Fraction:
-    """The greatest height of the triangles between chords and tangents, a little more than that [in]."""
-    steps = segment.walked(parts)
-    most = Fraction(0)
-    for one, other in pairwise(steps):
-        (x, y), (to_x, to_y) = one.spot, other.spot
-        run, rise = to_x - x, to_y - y
-        # Two tangents that leave a chord by the angles p and q meet at most chord / 2 x the greater tangent above it.
-        for ahead in (one.ahead, other.ahead):
-            along = ahead[0] * run + ahead[1] * rise
-            beside = abs(ahead[0] * rise - ahead[1] * run)
-            if along > 0:
-                # The chord is at most its longer side and half its shorter one.
-                long = max(abs(run), abs(rise)) + min(abs(run), abs(rise)) / 2
-                most = max(most, beside / along * long / 2)
-    return most
-
-
-def _grain(spot: Spot) -> Grain:
-    return round(spot[0] * MILLION), round(spot[1] * MILLION)
-
-
-def _way(ahead: Spot) -> Grain:
-    """A direction as a way of a million [-]."""
-    x, y = (round(one * 10**9) for one in ahead)
-    long = isqrt(x * x + y * y) or 1
-    return round(Fraction(x * MILLION, long)), round(Fraction(y * MILLION, long))
-
-
 def _offset(edge: SeamEdge, edition: Edition) -> _Side:
     """The cut line of one edge: every point of its seam line moved straight out by the allowance."""
     out = edge.allowance
     spots: list[Grain] = []
     ways: list[Grain] = []
     for segment in edge.segments:
-        steps = segment.walked(_parts(segment))
-        moved = [_moved(step.spot, _way(step.ahead), out) for step in steps]
-        for (one, other), (before, after) in zip(pairwise(steps), pairwise(moved), strict=True):
-            way = other.spot[0] - one.spot[0], other.spot[1] - one.spot[1]
-            if (after[0] - before[0]) * way[0] + (after[1] - before[1]) * way[1] <= 0 < way[0] ** 2 + way[1] ** 2:
-                raise CalculationError(_too_tight(edge, edition))
-        spots += moved
-        ways += [_way(step.ahead) for step in steps]
-    corner = _grain(edge.segments[-1].end)
+        steps = fine_steps(segment)
+        beyond = [moved(step.spot, way(step.ahead), out) for step in steps]
+        if turns_back(steps, beyond):
+            raise CalculationError(_too_tight(edge, edition))
+        spots += beyond
+        ways += [way(step.ahead) for step in steps]
+    corner = grain(edge.segments[-1].end)
     return _Side(edge, tuple(spots), ways[0], ways[-1], corner)
 
 
@@ -207,11 +161,6 @@ def _too_tight(edge: SeamEdge, edition: Edition) -> str:
         f"{say_length(edge.allowance, edition)} is wide, so no cut line lies beside it: make the hollow flatter, or "
         "the allowance less"
     )
-
-
-def _moved(spot: Spot, way: Grain, out: Fraction) -> Grain:
-    x, y = spot
-    return round(x * MILLION + out * way[1]), round(y * MILLION - out * way[0])
 
 
 def _joined(before: _Side, after: _Side) -> tuple[_Side, _Side]:
@@ -225,20 +174,15 @@ def _joined(before: _Side, after: _Side) -> tuple[_Side, _Side]:
     if level and abs(turn) < MILLION * MILLION // 1000:
         # A smooth join: where the allowances differ, the cut line takes a step.
         return before, after
-    far, near = _ray(before.spots[-1], before.last, _FAR), _ray(after.spots[0], after.first, -_FAR)
+    far, near = ray(before.spots[-1], before.last, FAR), ray(after.spots[0], after.first, -FAR)
     first, second = (*before.spots, far), (near, *after.spots)
-    for k in range(len(first) - 2, -1, -1):
-        for j in range(len(second) - 1):
-            at = meeting((first[k], first[k + 1]), (second[j], second[j + 1]))
-            if at is not None:
-                blunt = _blunt(before, after, at) if k == len(first) - 2 and j == 0 else (at,)
-                return (
-                    _with(before, (*first[: k + 1], *blunt)),
-                    _with(after, tuple(second[j + 1 :])),
-                )
-    raise CalculationError(
-        f"the cut lines of '{before.edge.name}' and '{after.edge.name}' do not meet; look at the corner between them"
-    )
+    met = first_meeting(first, second)
+    if met is None:
+        names = f"'{before.edge.name}' and '{after.edge.name}'"
+        raise CalculationError(f"the cut lines of {names} do not meet; look at the corner between them")
+    k, j, at = met
+    blunt = _blunt(before, after, at) if k == len(first) - 2 and j == 0 else (at,)
+    return _with(before, (*first[: k + 1], *blunt)), _with(after, tuple(second[j + 1 :]))
 
 
 def _blunt(before: _Side, after: _Side, at: Grain) -> tuple[Grain, ...]:
@@ -250,10 +194,10 @@ def _blunt(before: _Side, after: _Side, at: Grain) -> tuple[Grain, ...]:
         return (at,)
     middle = before.corner[0] + x * most // long, before.corner[1] + y * most // long
     chord = (
-        (middle[0] + y * _FAR // long, middle[1] - x * _FAR // long),
+        (middle[0] + y * FAR // long, middle[1] - x * FAR // long),
         (
-            middle[0] - y * _FAR // long,
-            middle[1] + x * _FAR // long,
+            middle[0] - y * FAR // long,
+            middle[1] + x * FAR // long,
         ),
     )
     ends = [meeting(chord, (run, at)) for run in (before.spots[-1], after.spots[0])]
@@ -267,19 +211,19 @@ def _mirrored(before: _Side, after: _Side) -> tuple[_Side, _Side] | None:
         return None
     ahead = beside is before
     lies, way = (beside.spots[-1], beside.last) if ahead else (beside.spots[0], _back(beside.first))
-    edge_start, edge_end = _grain(fold.edge.segments[0].start), _grain(fold.edge.segments[0].end)
+    edge_start, edge_end = grain(fold.edge.segments[0].start), grain(fold.edge.segments[0].end)
     along = fold.first
     beyond = (
-        _ray(edge_start, along, -_FAR // 2),
-        _ray(edge_end, along, _FAR // 2),
+        ray(edge_start, along, -FAR // 2),
+        ray(edge_end, along, FAR // 2),
     )
-    crossed = meeting((_ray(lies, way, -_FAR // 2), _ray(lies, way, _FAR // 2)), beyond)
+    crossed = meeting((ray(lies, way, -FAR // 2), ray(lies, way, FAR // 2)), beyond)
     if crossed is None:
         return None
     level = (way[0] * along[0] + way[1] * along[1]) // MILLION
     mirrored = way[0] - 2 * level * along[0] // MILLION, way[1] - 2 * level * along[1] // MILLION
-    rim = _ray(fold.spots[0], along, -_FAR // 2), _ray(fold.spots[-1], along, _FAR // 2)
-    end = meeting((crossed, _ray(crossed, mirrored, _FAR // 2)), rim)
+    rim = ray(fold.spots[0], along, -FAR // 2), ray(fold.spots[-1], along, FAR // 2)
+    end = meeting((crossed, ray(crossed, mirrored, FAR // 2)), rim)
     if end is None:
         return None
     if ahead:
@@ -293,7 +237,3 @@ def _with(run: _Side, spots: tuple[Grain, ...]) -> _Side:
 
 def _back(way: Grain) -> Grain:
     return -way[0], -way[1]
-
-
-def _ray(spot: Grain, way: Grain, far: int) -> Grain:
-    return spot[0] + way[0] * far // MILLION, spot[1] + way[1] * far // MILLION

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from generator.calculation.shapes.segments import Cubic, QuarterOval, Segment, Spot, StraightLine
+from generator.calculation.shapes.segments import Cubic, QuarterOval, Segment, Spot, StraightLine, Traced, Waypoint
 from generator.errors import CalculationError
 
 
@@ -64,6 +64,9 @@ def _image(segment: Segment) -> Segment:
         return Cubic(start, _over(segment.second), _over(segment.first), end)
     if isinstance(segment, QuarterOval):
         return QuarterOval(start, end, "down" if segment.leaving == "across" else "across")
+    if isinstance(segment, Traced):
+        steps = (Waypoint(_over(one.spot), (one.ahead[0], -one.ahead[1])) for one in reversed(segment.steps))
+        return Traced(tuple(steps))
     return replace(segment, start=start, end=end)
 
 

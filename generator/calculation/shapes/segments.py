@@ -120,7 +120,48 @@ class Cubic:
         return -x, -y
 
 
-Segment = StraightLine | QuarterOval | Cubic
+@dataclass(frozen=True, slots=True)
+class Traced:
+    """A line that runs beside others at a distance, told by points close enough together and the ways on at them."""
+
+    steps: tuple[Waypoint, ...]
+
+    @property
+    def start(self) -> Spot:
+        """Where it begins."""
+        return self.steps[0].spot
+
+    @property
+    def end(self) -> Spot:
+        """Where it ends."""
+        return self.steps[-1].spot
+
+    def walked(self, parts: int) -> tuple[Waypoint, ...]:
+        """Return its points as they are."""
+        return self.steps
+
+    def outside(self, parts: int) -> tuple[Spot, ...]:
+        """Return its points, and between two of them where their tangents meet, as far as they do on the way."""
+        found = [self.start]
+        for one, other in pairwise(self.steps):
+            found += [*_tangents_meet(one, other), other.spot]
+        return tuple(found)
+
+
+Segment = StraightLine | QuarterOval | Cubic | Traced
+
+
+def _tangents_meet(one: Waypoint, other: Waypoint) -> tuple[Spot, ...]:
+    """Where the ways on at one point and back at the next one cross; nothing where they run alike or apart."""
+    run, rise = minus(other.spot, one.spot)
+    under = one.ahead[0] * other.ahead[1] - one.ahead[1] * other.ahead[0]
+    if under == 0:
+        return ()
+    on = (run * other.ahead[1] - rise * other.ahead[0]) / under
+    back = (run * one.ahead[1] - rise * one.ahead[0]) / -under
+    if on <= 0 or back <= 0:
+        return ()
+    return ((one.spot[0] + one.ahead[0] * on, one.spot[1] + one.ahead[1] * on),)
 
 
 def minus(one: Spot, other: Spot) -> Spot:

@@ -15,6 +15,7 @@ from generator.calculation.worksheet.elastic import worked_elastic
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.zips import zipped
 from generator.definitions.closures import Closure, Meeting
+from generator.definitions.pieces.shaped_facing import ShapedFacing
 from generator.definitions.values import EdgeRun
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
@@ -150,8 +151,17 @@ def _meeting(scope: Scope, model: Meeting) -> MeetingWork:
         to = join
     name, side = model.join.edges[0]
     edge = scope.piece(name).edges.get(side)
-    lines = 2 if edge is not None and edge.end.shuts_in else 1
-    return MeetingWork(str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note), lines)
+    twice = (edge is not None and edge.end.shuts_in) or _is_faced(scope, model)
+    return MeetingWork(
+        str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note), 2 if twice else 1
+    )
+
+
+def _is_faced(scope: Scope, model: Meeting) -> bool:
+    """Whether a facing cut to shape lies on one side, so that it is understitched beside its seam."""
+    pieces = scope.project.pieces
+    sides = {isinstance(pieces[name], ShapedFacing) for run in (model.join, model.to) for name, _ in run.edges}
+    return sides == {True, False}
 
 
 def _apart(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:

@@ -17,6 +17,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
+from generator.calculation.worksheet.facings_told import FACING_BRACKETS, FACING_CONDITIONS
 from generator.calculation.worksheet.moment import Moment
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
@@ -35,10 +36,14 @@ def _stays_raw(moment: Moment) -> bool:
 
 
 def _neatened(way: str) -> MomentTest:
-    """Whether a seam of the step is neatened in a way: as its pieces say."""
-    return lambda moment: any(
-        moment.book.thing.parts[piece].neaten == way for seam in moment.seams for piece in seam.pieces if moment.book
-    )
+    """Whether a seam or an edge of the step is neatened in a way: as its pieces say."""
+
+    def test(moment: Moment) -> bool:
+        pieces = {piece for seam in moment.seams for piece in seam.pieces}
+        pieces |= {item.on.partition(".")[0] for item in moment.gives if item.state == "edged"}
+        return moment.book is not None and any(moment.book.thing.parts[piece].neaten == way for piece in pieces)
+
+    return test
 
 
 def _sides(moment: Moment) -> set[str]:
@@ -117,7 +122,7 @@ def _edges(moment: Moment) -> str:
         return "edges"
     piece = moment.context.pieces[next(iter(here))]
     hung = [piece.said(side).partition(" (")[0] for side in done]
-    sides = [side for side in SIDES if side in hung]
+    sides = sorted(hung, key=lambda side: SIDES.index(side) if side in SIDES else len(SIDES))
     return f"{', '.join(sides[:-1])}{' and ' if len(sides) > 1 else ''}{sides[-1]} edge{'s' if len(sides) > 1 else ''}"
 
 
@@ -243,6 +248,7 @@ def _ring_done(moment: Moment) -> bool:
 
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
+        **FACING_CONDITIONS,
         "raw inside": _stays_raw,
         "zigzagged": _neatened("zigzag"),
         "overlocked": _neatened("overlock"),
@@ -278,6 +284,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
 )
 MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
     {
+        **FACING_BRACKETS,
         "keep clear": lambda moment: _named(_hanging(moment), moment),
         "caught": lambda moment: _named(_caught(moment), moment),
         "layers": _layers,

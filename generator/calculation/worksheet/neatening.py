@@ -6,17 +6,17 @@ from collections import defaultdict
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generator.calculation.making_up.items import raw_seams
+from generator.calculation.making_up.items import free_edge, raw_seams
 from generator.calculation.making_up.thing import Thing
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.enclosed_seams import report_enclosed
 from generator.calculation.worksheet.scope import Scope
 from generator.calculation.worksheet.step_context import StepContext
-from generator.calculation.worksheet.work import stretch_of
+from generator.calculation.worksheet.work import edge_stretch, stretch_of
 
 
 def neatened(context: StepContext) -> Mapping[str, Fraction]:
-    """Return how long the seams are whose raw edges are neatened together [in], by the way their pieces say."""
+    """Return how long the seams and free edges are that are neatened [in], by the way their pieces say."""
     lengths: dict[str, Fraction] = defaultdict(Fraction)
     if context.joiner is None:
         return lengths
@@ -24,6 +24,10 @@ def neatened(context: StepContext) -> Mapping[str, Fraction]:
     for seam in raw_seams(thing):
         stretch = stretch_of(seam, seam.pairs, context.pieces)
         lengths[thing.parts[seam.pieces[0]].neaten] += stretch.times * stretch.length
+    for name, part in thing.parts.items():
+        for item in free_edge(part):
+            stretch = edge_stretch(context.pieces, item)
+            lengths[thing.parts[name].neaten] += stretch.times * stretch.length
     return lengths
 
 

@@ -224,6 +224,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "baste seams": lambda work: _along(work.seams, "pin", "baste"),
         "baste pieces": lambda work: _each(work, _basted),
         "bind edges": lambda work: _along(work.seams, "turn a hem", "turn a hem", "pin", "stitch", "sew by hand"),
+        "face edges": lambda work: _along(work.seams, "pin", "stitch", "stitch", "press"),
         "neaten seams": lambda work: _along(work.neatened, "stitch"),
         "turn out": lambda work: {"turn out": Fraction(work.turned)},
         "close openings": lambda work: _along(work.openings, "pin", "sew by hand"),

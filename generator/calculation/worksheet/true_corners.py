@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from generator.calculation.making_up.seams import facings_of
 from generator.calculation.making_up.thing import Edge, Thing
 from generator.calculation.shapes.corners import run_on
 from generator.calculation.shapes.segments import Spot, minus
@@ -14,8 +15,11 @@ Corner = tuple[Spot, Spot]
 
 
 def report_corners(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> None:
-    """Report seams at whose ends the edges of the same name, as two halves of a neck, would make a point."""
-    for seam in thing.seams:
+    """Report seams at whose ends the edges of the same name, as two halves of a neck, would make a point.
+
+    Facings are traced from other pieces: what is wrong with their corners is wrong with those.
+    """
+    for seam in (one for one in thing.seams if not facings_of(one, thing)):
         for pair in seam.pairs:
             one, other = (dict(_ends(pieces[edge[0]], edge)) for edge in pair)
             for name in one.keys() & other.keys():

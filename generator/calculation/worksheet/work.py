@@ -30,7 +30,7 @@ class SewnStretch:
 class Work:
     """What a step is done to: pieces, and the seams, hems and openings that it sews, one stretch each.
 
-    ``neatened`` are seams of which it neatens the raw edges, ``turned`` counts what it turns right side out.
+    ``neatened`` are seams and edges that it neatens, ``turned`` counts what it turns right side out.
     """
 
     pieces: tuple[Piece, ...] = ()
@@ -53,8 +53,9 @@ def work_of(context: StepContext, acts: Sequence[Act], names: Sequence[str]) -> 
         pieces,
         tuple(_seams(context.pieces, book, items)),
         tuple(_hems(context.pieces, items)),
-        tuple(
-            stretch_of(seam, seam.pairs, context.pieces) for seam in book.thing.seams if f"#{seam.number}" in on["neat"]
+        (
+            *(stretch_of(one, one.pairs, context.pieces) for one in book.thing.seams if f"#{one.number}" in on["neat"]),
+            *(edge_stretch(context.pieces, item) for item in items if item.state == "edged"),
         ),
         tuple(SewnStretch(_opening(context, place)) for place in _opened_once(book, sorted(on["closed"]))),
         min(len(on["turned out"]), 1),
@@ -93,7 +94,13 @@ def _hems(pieces: Mapping[str, Piece], items: Sequence[Item]) -> Iterable[SewnSt
     for item in items:
         name, _, side = item.on.partition(".")
         if item.state == "hemmed" and pieces[name].edges[side].end.kind != "caught hem":
-            yield SewnStretch(pieces[name].edges[side].finished, times=pieces[name].quantity)
+            yield edge_stretch(pieces, item)
+
+
+def edge_stretch(pieces: Mapping[str, Piece], item: Item) -> SewnStretch:
+    """Return the edge that an item is about, once for every copy of its piece."""
+    name, _, side = item.on.partition(".")
+    return SewnStretch(pieces[name].edges[side].finished, times=pieces[name].quantity)
 
 
 def _opened_once(book: Book, places: Sequence[str]) -> Iterable[str]:

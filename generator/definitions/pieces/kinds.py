@@ -21,23 +21,25 @@ from generator.definitions.pieces.flat import FlatPiece
 from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.model import OutlinedModel
 from generator.definitions.pieces.panel import TuckedPanel
+from generator.definitions.pieces.shaped_facing import ShapedFacing, facing_kind
 from generator.definitions.pieces.strips import StripPiece
 from generator.definitions.pieces.tabs import ZipTab
 from generator.definitions.readers import Parts, Schema, choice
 from generator.definitions.reading import Reading
 
-Piece = TuckedPanel | FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought
+Piece = TuckedPanel | FlatPiece | ShapedFacing | Grid | StripPiece | Copy | ZipTab | Bought
 _CLASSES: tuple[type[Piece], ...] = get_args(Piece)
 PIECES: Mapping[str, type[Piece]] = MappingProxyType({model.of_kind.word: model for model in _CLASSES})
 _KIND = choice(PIECES, "kind of piece")
 
 
 def kinds_of(pieces: Group, reading: Reading) -> dict[str, PieceKind | None]:
-    """Return the kinds of all pieces by name; a copy has the edges of the piece that it is of."""
+    """Return the kinds of all pieces by name; a copy and a shaped facing have edges of the piece that they are of."""
     kinds = {name: _kind_of(node, reading) for name, (_, node) in pieces.entries.items()}
-    copies = {name for name, kind in kinds.items() if kind is Copy.of_kind}
+    follow = {Copy.of_kind.word: copied_kind, ShapedFacing.of_kind.word: facing_kind}
     return {
-        name: copied_kind(pieces.entries[name][1], kinds) if name in copies else kind for name, kind in kinds.items()
+        name: follow[kind.word](pieces.entries[name][1], kinds) if kind and kind.word in follow else kind
+        for name, kind in kinds.items()
     }
 
 

@@ -52,6 +52,10 @@ pieces:
     kind: facing
     finished across: side
     finished along: side
+  shaped facing:
+    kind: shaped facing
+    along: rectangle.top
+    width: 2 in
   envelope back:
     kind: envelope back
     finished across: side

@@ -9,6 +9,7 @@ from generator.calculation.notes import notes_in_turn
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.pieces.copies import copy_note, copy_sizes
+from generator.calculation.worksheet.pieces.faced import facing_sizes
 from generator.calculation.worksheet.pieces.flat import flat_sizes
 from generator.calculation.worksheet.pieces.grids import band_cuts, blocks_of, grid_sizes
 from generator.calculation.worksheet.pieces.joined import joined_lengths
@@ -22,9 +23,11 @@ from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.flat import Circle, FlatPiece, Rectangle
 from generator.definitions.pieces.grid import Grid
 from generator.definitions.pieces.panel import TuckedPanel
+from generator.definitions.pieces.shaped_facing import ShapedFacing
 from generator.definitions.pieces.strips import StripPiece
 from generator.definitions.pieces.tabs import ZipTab
 
+Untucked = FlatPiece | ShapedFacing | Grid | StripPiece | Copy | ZipTab | Bought
 _NOTHING = PieceSizes((), (Fraction(0), Fraction(0)))
 
 
@@ -36,7 +39,7 @@ def worked_piece(scope: Scope, name: str) -> Piece:
     return placed(scope, _plain(scope, name, model), model)
 
 
-def _plain(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> Piece:
+def _plain(scope: Scope, name: str, model: Untucked) -> Piece:
     """Return a piece without tucks."""
     sizes = _sizes(scope, name, model)
     parts = tuple(on_ruler(part, scope.edition.mark) for part in sizes.parts)
@@ -68,7 +71,7 @@ def _plain(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy 
     return replace(piece, lengths=lengths, measures={**_measures(piece), **sizes.measures})
 
 
-def _sizes(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> PieceSizes:
+def _sizes(scope: Scope, name: str, model: Untucked) -> PieceSizes:
     if isinstance(model, Bought):
         return _NOTHING
     if isinstance(model, ZipTab):
@@ -77,12 +80,14 @@ def _sizes(scope: Scope, name: str, model: FlatPiece | Grid | StripPiece | Copy 
         return grid_sizes(scope, name, model)
     if isinstance(model, Copy):
         return copy_sizes(scope, name, model)
+    if isinstance(model, ShapedFacing):
+        return facing_sizes(scope, name, model)
     if isinstance(model, FlatPiece):
         return flat_sizes(scope, name, model)
     return strip_sizes(scope, name, model)
 
 
-def _note(scope: Scope, model: FlatPiece | Grid | StripPiece | Copy | ZipTab | Bought) -> str:
+def _note(scope: Scope, model: Untucked) -> str:
     """The note of a piece; of a copy that is fixed first what it is fixed to."""
     own = copy_note(scope, model) if isinstance(model, Copy) else ""
     return notes_in_turn((own, scope.note_of(model)))

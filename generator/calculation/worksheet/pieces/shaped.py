@@ -18,7 +18,7 @@ from generator.calculation.worksheet.pieces.sizes import Ends, Join, PieceSizes,
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.outlines import DrawnLine, DrawnOutline, Point, WordOutline
 from generator.definitions.pieces.model import OutlinedModel
-from generator.errors import CalculationError
+from generator.errors import CalculationError, Place
 from generator.lengths import Edition
 
 # The places of a cut line are whole millionths of an inch: 1.5 cm may come out a little more, and must not cost a mark.
@@ -31,14 +31,25 @@ def shaped_sizes(scope: Scope, name: str, model: OutlinedModel, end_of: Ends) ->
     """Return the sizes of a piece with an outline of its own, other than a circle, or of a copy of it."""
     outline = model.outline
     assert outline is not None
-    lines = _by_word(scope, model, outline) if isinstance(outline, WordOutline) else _drawn(scope, outline)
+    return sewn_sizes(scope, name, outline_of(scope, model), end_of, outline.place)
+
+
+def outline_of(scope: Scope, model: OutlinedModel) -> Edges:
+    """Return the lines of every edge of a piece with an outline of its own, clockwise."""
+    outline = model.outline
+    assert outline is not None
+    return _by_word(scope, model, outline) if isinstance(outline, WordOutline) else _drawn(scope, outline)
+
+
+def sewn_sizes(scope: Scope, name: str, lines: Edges, end_of: Ends, place: Place) -> PieceSizes:
+    """Return the sizes of a piece by the lines of its edges and how each ends; faults are reported at its place."""
     ends = {edge: end_of(edge) for edge in lines}
     edges = {
         edge: EdgeWork(edge, fitted_length(segments, scope.edition.wish_step), ends[edge], plain_allowance(ends[edge]))
         for edge, segments in lines.items()
     }
     sewn = [SeamEdge(edge, lines[edge], edges[edge].allowance, ends[edge].kind in _TURNED) for edge in lines]
-    with scope.reporting(outline.place, name):
+    with scope.reporting(place, name):
         shape, size, cut = drawn_shape(sewn, scope.edition)
     part = Part(shape, *cut, *size, edges)
     return PieceSizes((part,), size, edges, edge_measures(edges), join=Join(scope.seam, parts=2))
