@@ -35,15 +35,11 @@ def _stays_raw(moment: Moment) -> bool:
     return any(seam in raw for seam in moment.seams)
 
 
-def _neatened(way: str) -> MomentTest:
-    """Whether a seam or an edge of the step is neatened in a way: as its pieces say."""
-
-    def test(moment: Moment) -> bool:
-        pieces = {piece for seam in moment.seams for piece in seam.pieces}
-        pieces |= {item.on.partition(".")[0] for item in moment.gives if item.state == "edged"}
-        return moment.book is not None and any(moment.book.thing.parts[piece].neaten == way for piece in pieces)
-
-    return test
+def _neat_ways(moment: Moment) -> set[str]:
+    """In which ways the seams and edges of the step are neatened: as their pieces say."""
+    pieces = {piece for seam in moment.seams for piece in seam.pieces}
+    pieces |= {item.on.partition(".")[0] for item in moment.gives if item.state == "edged"}
+    return {moment.book.thing.parts[piece].neaten for piece in pieces} if moment.book is not None else set()
 
 
 def _sides(moment: Moment) -> set[str]:
@@ -250,9 +246,9 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
         **FACING_CONDITIONS,
         "raw inside": _stays_raw,
-        "zigzagged": _neatened("zigzag"),
-        "overlocked": _neatened("overlock"),
-        "pinked": _neatened("pinked"),
+        "zigzagged": lambda moment: "zigzag" in _neat_ways(moment),
+        "overlocked": lambda moment: "overlock" in _neat_ways(moment),
+        "pinked": lambda moment: "pinked" in _neat_ways(moment),
         "turns corners": _turns_corners,
         "neat": _is_neat,
         "round outline": lambda moment: "rim" in _sides(moment),
