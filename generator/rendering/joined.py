@@ -11,7 +11,9 @@ from pathlib import Path
 
 from pypdf import PdfReader, PdfWriter
 from pypdf.errors import PyPdfError
-from pypdf.generic import NameObject
+from pypdf.generic import BooleanObject, NameObject
+
+from generator.rendering.joined_tags import TagWriter
 
 # What it says of a damaged file is no message of this tool: such a file has no pages that are known.
 logging.getLogger("pypdf").setLevel(logging.CRITICAL)
@@ -31,6 +33,11 @@ class PrintedPaper:
     student: str = ""
     copies: int = 1
     cut: bool = False
+
+    @property
+    def named(self) -> str:
+        """What it is, of which size and edition, and for whom."""
+        return ", ".join(told for told in (self.title, self.size, self.edition, self.student) if told)
 
     @cached_property
     def pages(self) -> int:
@@ -76,17 +83,26 @@ def joined(papers: Sequence[PrintedPaper], *, both_sides: bool) -> bytes:
     Returns
     -------
     bytes
-        The PDF. It is for printing: its pages have no tags, as those of the single sheets do.
+        The PDF, tagged as the single sheets are, with a bookmark for each copy.
     """
     writer = PdfWriter()
+    tags, language = TagWriter(writer), ""
     for paper in papers:
-        pages = PdfReader(io.BytesIO(paper.pdf)).pages
+        reader = PdfReader(io.BytesIO(paper.pdf))
+        language = language or str(reader.root_object.get("/Lang", "en"))
         for _ in range(paper.copies):
-            for number, page in enumerate(pages, 1):
-                writer.add_page(page)
-                if both_sides and (paper.cut or (number == len(pages) and number % 2)):
+            first, pages = len(writer.pages), []
+            for number, page in enumerate(reader.pages, 1):
+                pages.append((page, writer.add_page(page)))
+                if both_sides and (paper.cut or (number == len(reader.pages) and number % 2)):
                     writer.add_blank_page()
-    writer.create_viewer_preferences()[NameObject("/PrintScaling")] = NameObject("/None")
+            tags.add(reader, pages)
+            writer.add_outline_item(title=paper.named, page_number=first)
+    tags.close(language)
+    writer.add_metadata({"/Title": papers[0].title if papers else ""})
+    preferences = writer.create_viewer_preferences()
+    preferences[NameObject("/PrintScaling")] = NameObject("/None")
+    preferences[NameObject("/DisplayDocTitle")] = BooleanObject(value=True)
     written = io.BytesIO()
     writer.write(written)
     return written.getvalue()
