@@ -132,7 +132,7 @@ def test_kinds_are_chosen_without_a_script_too(home: str, browser: Browser) -> N
     context.close()
 
 
-@pytest.mark.parametrize(("projects", "screens"), [(17, 5), (100, 18)])
+@pytest.mark.parametrize(("projects", "screens"), [(24, 5), (100, 17)])
 def test_the_home_page_is_read_in_few_screens(projects: int, screens: float, watched: Watched, tmp_path: Path) -> None:
     watched.page.set_viewport_size({"width": 360, "height": SCREEN})
     page = opened(watched, room_of(tmp_path, projects).as_uri())
