@@ -13,13 +13,22 @@ from generator.calculation.worksheet.lists import edge_words
 from generator.calculation.worksheet.scope import Scope
 from generator.definitions.closures import Closure
 from generator.errors import CalculationError
-from generator.lengths import Edition, say_length
+from generator.lengths import MILLIMETRE, Edition, say_length
+
+# A seam over the ends needs so much of both; common practice, no source.
+_LEAST_LAP = {"inch": Fraction(1, 2), "metric": 12 * MILLIMETRE}
 
 
 def worked_elastic(scope: Scope, model: Closure, edge: Fraction) -> ClosureWork:
     """Return an elastic for an edge of a finished length [in]; a casing that is too narrow for it is reported."""
     assert model.width is not None
     width, lap = scope.value(model.width), scope.value(model.lap)
+    least = _LEAST_LAP[scope.edition.name]
+    if 0 <= lap < least:
+        raise CalculationError(
+            f"the ends of the elastic lap by {scope.say(lap)}, too little to be sewn to each other; write a 'lap' of "
+            f"{scope.say(least)} or more, or leave it out: 1 in or 2.5 cm is usual"
+        )
     length = elastic_length(edge, model.shorter_by, lap, scope.edition)
     for piece, side in model.on.edges:
         _check_casing(scope, (piece, side), width)

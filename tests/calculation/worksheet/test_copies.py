@@ -98,7 +98,7 @@ def test_a_copy_of_a_circle_has_its_rim(tmp_path: Path) -> None:
 def test_a_copy_of_a_drawn_outline_is_as_far_from_it_everywhere_as_a_general_library_says(
     tmp_path: Path, reach: float, keys: str
 ) -> None:
-    found = copied(tmp_path, f"{keys}\nfixed: fused", YOKE).pieces
+    found = copied(tmp_path, f"{keys}\nfixed: sewn in", YOKE).pieces
     yoke, copy = found["extra"].shape, found["padding"].shape
     assert yoke is not None
     assert copy is not None
@@ -248,3 +248,14 @@ def test_a_copy_to_the_seam_line_is_told_by_what_a_ruler_finds(tmp_path: Path, e
         one.text for one in copied(tmp_path, "reaches: seam line\nfixed: fused", of).steps if one.standard == "fuse"
     )
     assert f"- padding, on the extra: {told}\n" in text
+
+
+def test_what_is_fused_never_reaches_beyond_the_cloth_below_it(tmp_path: Path) -> None:
+    # Seams of 1/2 in all round.
+    told = (
+        "'padding' is fused and reaches 5/8 in beyond the seam line, and 'extra' is cut only 1/2 in beyond it (left, "
+        "right, top, bottom): its glue would melt on to the ironing board; write 1/2 in or less"
+    )
+    found = faults(tmp_path, text_of("reaches: 5/8 in or 1.8 cm\nfixed: fused"), "medium")
+    assert any(told in one for one in found), found
+    assert errors(copied(tmp_path / "level", "reaches: 1/2 in or 1.5 cm\nfixed: fused")) == []

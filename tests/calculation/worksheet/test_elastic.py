@@ -57,6 +57,16 @@ def test_an_elastic_is_cut_for_the_finished_edge_and_bought_by_its_length(tmp_pa
     assert (told["kind"], told["length"], told["width"]) == ("elastic", "40 5/8", "3/8")
 
 
+@pytest.mark.parametrize("lap", ["0 in", "1/4 in or 6 mm"])
+def test_an_elastic_whose_ends_cannot_be_sewn_to_each_other_is_refused(tmp_path: Path, lap: str) -> None:
+    found = faults(tmp_path, STOOL.replace("    width: 3/8", f"    lap: {lap}\n    width: 3/8"), "medium")
+    said = lap.partition(" or")[0]
+    told = (
+        f"the ends of the elastic lap by {said}, too little to be sewn to each other; write a 'lap' of 1/2 in or more"
+    )
+    assert any(told in one for one in found), found
+
+
 def test_the_casing_is_made_when_the_ring_is_closed_and_the_elastic_goes_in_last(tmp_path: Path) -> None:
     steps = sheet(tmp_path, STOOL, "medium").steps
     names = [step.standard for step in steps]

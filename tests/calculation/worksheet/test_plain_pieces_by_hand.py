@@ -277,3 +277,17 @@ def test_every_cloth_that_is_too_narrow_is_told(tmp_path: Path) -> None:
         "front is 18 1/4 in across, but the cloth is only 10 in wide",
         "extra is 7 in across, but the cloth is only 6 in wide",
     ]
+
+
+@pytest.mark.parametrize(
+    ("keys", "size"),
+    [
+        ("kind: rectangle\nfinished across: 1/1000 in\nfinished along: 6 in", "1/1000 in by 6 in"),
+        ("kind: circle\ndiameter: 1/1000 in", "1/1000 in by 1/1000 in"),
+        ("kind: tie\nlength: 20 in\nwidth: 1/1000 in", "20 in by 1/1000 in"),
+    ],
+)
+def test_a_piece_narrower_than_any_mark_of_the_ruler_is_refused(tmp_path: Path, keys: str, size: str) -> None:
+    told = f"'extra' is finished {size}, less than the finest mark of the room's ruler, 1/16 in; look at its numbers"
+    found = faults(tmp_path, with_piece(keys), "medium")
+    assert any(told in one for one in found), found

@@ -71,12 +71,30 @@ def _check(scope: Scope, name: str, model: Copy) -> None:
                 "or take 'fixed' out"
             )
             scope.report("error", told, meeting.place, name)
+    _check_glue(scope, name, model)
     below = scope.project.pieces[model.lies_on]
     own, others = scope.count(model.quantity), scope.count(below.quantity)
     if own != others:
         each = f"'{model.lies_on}', on which it lies, {others} times"
         told = f"'{name}' is cut {own} times and {each}; write quantity: {others}"
         scope.report("warning", told, model.quantity.place or model.place, name)
+
+
+def _check_glue(scope: Scope, name: str, model: Copy) -> None:
+    """Report a copy that is fused and reaches beyond the cloth it is fused to: its glue would melt on to the board."""
+    if model.fixed != "fused" or model.reaches.beyond is None:
+        return
+    reach = scope.value(model.reaches.beyond)
+    below = scope.piece(model.lies_on)
+    beyond = [side for side, edge in below.edges.items() if reach > edge.allowance]
+    if beyond:
+        least = scope.say(min(below.edges[side].allowance for side in beyond))
+        told = (
+            f"'{name}' is fused and reaches {scope.say(reach)} beyond the seam line, and '{model.lies_on}' is cut only "
+            f"{least} beyond it ({', '.join(beyond)}): its glue would melt on to the ironing board; write {least} or "
+            "less"
+        )
+        scope.report("error", told, model.reaches.place, name)
 
 
 def copy_note(scope: Scope, model: Copy) -> str:

@@ -26,6 +26,8 @@ from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.shaped_facing import ShapedFacing
 from generator.definitions.pieces.strips import StripPiece
 from generator.definitions.pieces.tabs import ZipTab
+from generator.errors import Place
+from generator.lengths import write_length
 
 Untucked = FlatPiece | ShapedFacing | Grid | StripPiece | Copy | ZipTab | Bought
 _NOTHING = PieceSizes((), (Fraction(0), Fraction(0)))
@@ -34,9 +36,20 @@ _NOTHING = PieceSizes((), (Fraction(0), Fraction(0)))
 def worked_piece(scope: Scope, name: str) -> Piece:
     """Return one worked piece of the project, of whatever kind."""
     model = scope.project.pieces[name]
-    if isinstance(model, TuckedPanel):
-        return placed(scope, worked_panel(scope, name, model), model)
-    return placed(scope, _plain(scope, name, model), model)
+    piece = worked_panel(scope, name, model) if isinstance(model, TuckedPanel) else _plain(scope, name, model)
+    _report_nothing(scope, piece, model.place)
+    return placed(scope, piece, model)
+
+
+def _report_nothing(scope: Scope, piece: Piece, place: Place | None) -> None:
+    """Report a piece that is finished narrower than the finest mark of the ruler: a digit or a unit is wrong."""
+    mark = scope.edition.mark
+    if any(0 < length < mark for part in piece.parts for length in (part.finished_across, part.finished_along)):
+        size = " by ".join(
+            write_length(one, scope.edition, unit=True) for one in (piece.finished_across, piece.finished_along)
+        )
+        told = f"'{piece.name}' is finished {size}, less than the finest mark of the room's ruler, {scope.say(mark)}"
+        scope.report("error", f"{told}; look at its numbers and their units", place, piece.name)
 
 
 def _plain(scope: Scope, name: str, model: Untucked) -> Piece:
