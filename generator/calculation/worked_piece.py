@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import ClassVar, Literal
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.making_up.laid import CLOCKWISE, OnPiece
 from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.pieces.cut import Cut
@@ -150,26 +151,6 @@ class Lengths:
 
 
 @dataclass(frozen=True, slots=True)
-class DrawnUp:
-    """A side of a piece that is made shorter: gathered on two threads, or laid in pleats.
-
-    ``to`` is how long it then is [in], nothing where it closes in the middle of a round. ``pleats`` are the folds of
-    one that is pleated: the line that is creased and the line it is laid on, from the left cut edge [in]. ``layers`` is
-    how many of cloth lie over each other there at the thickest.
-    """
-
-    side: str
-    to: Fraction
-    pleats: tuple[tuple[Fraction, Fraction], ...] = ()
-    layers: int = 1
-
-    @property
-    def gathered(self) -> bool:
-        """Whether it is gathered and not pleated."""
-        return not self.pleats
-
-
-@dataclass(frozen=True, slots=True)
 class Made:
     """What is done to a piece by itself beside the finish of its edges.
 
@@ -212,7 +193,8 @@ class Piece:
     bias [in]; ``pieced`` is what takes the square's place where that buys less. ``fixed`` is how a copy is fixed to
     the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'. ``hangs_by`` is the side, as the piece lies on the
     table, that is its top when it hangs. ``on_piece`` is where it is sewn on the face of another.
-    ``blocks`` are those of a grid, ``bands`` what is cut for it.
+    ``blocks`` are those of a grid, ``bands`` what is cut for it. ``drawn`` are its edges that are gathered or pleated
+    to what they meet.
     """
 
     name: str
@@ -243,6 +225,11 @@ class Piece:
     on_piece: OnPiece | None = None
     blocks: Blocks | None = None
     bands: tuple[Cut, ...] = ()
+    drawn: tuple[DrawnUp, ...] = ()
+
+    def drawn_at(self, side: str) -> DrawnUp | None:
+        """Return how one of its edges is drawn up to a shorter one that it meets."""
+        return next((one for one in self.drawn if one.side == side), None)
 
     @property
     def quarters(self) -> int:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calculation.cutting.cloth import Buying
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.laid import CutItem, Layout, Match
 from generator.calculation.making_up.joined import Attached, Joined
 from generator.calculation.making_up.laid import NOTHING_LAID_OUT, LaidOut
@@ -64,9 +65,9 @@ class ClothUse:
 
 @dataclass(frozen=True, slots=True)
 class MeetingWork:
-    """Two edges (or runs of edges) that are sewn to each other, as named in the file, with their lengths [in].
+    """Edges sewn to each other, their lengths [in], the ``lines`` of stitching, and the first if it is ``drawn`` up.
 
-    A seam that shuts in its edges, or is understitched, has two ``lines`` of stitching.
+    A seam that shuts in its edges, or is understitched, has two lines.
     """
 
     join: str
@@ -76,6 +77,7 @@ class MeetingWork:
     ease: Fraction
     note: str = ""
     lines: int = 1
+    drawn: DrawnUp | None = None
 
 
 @dataclass(frozen=True, slots=True)

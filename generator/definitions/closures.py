@@ -12,16 +12,43 @@ from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.readers import Leaf, choice
 from generator.definitions.reading import Reading, filled_words
 from generator.definitions.values import EdgeRun
-from generator.definitions.vocabulary import CLOSURES
+from generator.definitions.vocabulary import CLOSURES, MEETS_HOW, PLEATS_LIE, MeetsHow, PleatsLie
 
 
 class Meeting(Located):
-    """Two edges, or runs of edges, that are sewn to each other; the first may be longer by the ease."""
+    """Two edges, or runs of edges, that are sewn to each other.
+
+    ``how`` is how they come to be equally long: without a word they lie flat, or the first is eased in where an
+    ``ease`` is told; gathered and pleated the first is longer by any length.
+    """
 
     join: Edges
     to: Edges
-    ease: Length = standing("0 in")
+    how: Annotated[MeetsHow, choice(MEETS_HOW, "way in which edges meet")] | None = None
+    ease: Length | None = None
+    pleats: Quantity | None = None
+    pleats_lie: Annotated[PleatsLie, choice(PLEATS_LIE, "way in which pleats lie")] = "outward"
     note: Markdown | None = None
+
+    @property
+    def drawn(self) -> MeetsHow:
+        """How the edges come to be equally long."""
+        return self.how or ("eased" if self.ease is not None else "flat")
+
+    @classmethod
+    def check_keys(cls, found: Group, reading: Reading) -> None:
+        """Report keys that do not go with how the edges meet."""
+        how = found.get("how")
+        word = fold(how.text) if isinstance(how, Scalar) else ""
+        if word in MEETS_HOW and word != "eased" and "ease" in found.entries:
+            told = f"'ease' goes with edges that are eased, and these are {word}; take one of the two out"
+            reading.faults.add(found.entries["ease"][0].place, told)
+        for key in ("pleats", "pleats lie"):
+            if key in found.entries and word != "pleated":
+                told = f"'{key}' goes with pleats; write 'how: pleated', or take it out"
+                reading.faults.add(found.entries[key][0].place, told)
+        if word == "pleated" and "pleats" not in found.entries:
+            reading.faults.add(found.place, "'pleats' is missing here: how many there are")
 
 
 _OF_KINDS = {"shorter by": "elastic", "lap": "elastic", "length": "zip", "tabs": "zip"}

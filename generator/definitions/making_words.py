@@ -46,6 +46,8 @@ FOR = (
     "not bias",
     "broad hem",
     "sewn on",
+    "gathered edge",
+    "pleated edge",
     "ties",
     "buttons",
     "fasteners",

@@ -13,6 +13,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.assembly import assembly_names, draw_assembly, heights_of_assembly
 from generator.drawing.check_picture import draw_check, draw_cross_check, heights_of_check
 from generator.drawing.creasing import draw_creasing, heights_of_creasing
+from generator.drawing.drawn_edge import draw_drawn_edges, drawn_edges, heights_of_drawn_edge
 from generator.drawing.finished import draw_thing, heights_of_thing, thing_names
 from generator.drawing.fold_guide import draw_cross_fold_marks, draw_fold_marks, heights_of_fold_marks
 from generator.drawing.grid import draw_grid, grids, heights_of_grid
@@ -109,6 +110,7 @@ SIZED: dict[str, SizedDiagram] = {
     ),
     "pressing": SizedDiagram(draw_pressing, heights_of_pressing, panels_with(has_pressed)),
     "released": SizedDiagram(draw_released, heights_of_released, panels_with(lambda panel: panel.released)),
+    "drawn edge": SizedDiagram(draw_drawn_edges, heights_of_drawn_edge, drawn_edges),
     "ruled rows": SizedDiagram(draw_ruled_rows, heights_of_ruled_rows, panels_with(_has_turned_tucks)),
     "ruling": SizedDiagram(draw_ruling, heights_of_ruling, panels_with(_has_turned_tucks)),
     "turning": SizedDiagram(draw_turning, heights_of_turning, panels_with(lambda panel: has_turns(panel.rows))),

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.worked_piece import Piece
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Point, Segment
@@ -95,14 +96,18 @@ def gathered_share(piece: Piece, place: int) -> float:
 
 def draw_drawn_up(canvas: Canvas, piece: Piece, edge: Segment, drop: Point) -> None:
     """Draw the gathers or pleats of a piece from the edge at which it is drawn up; ``drop`` leads to its other edge."""
-    if piece.made.drawn_up is None:
-        return
+    if piece.made.drawn_up is not None:
+        draw_drawn_edge(canvas, piece.made.drawn_up, edge, drop)
+
+
+def draw_drawn_edge(canvas: Canvas, drawn: DrawnUp, edge: Segment, drop: Point) -> None:
+    """Draw the gathers or pleats of an edge; ``drop`` leads from it to the other edge of its piece."""
     (left, top), (right, bottom) = edge
-    number = gathers(piece, math.dist(*edge))
+    number = max(6, round(math.dist(*edge) / 0.07)) if drawn.gathered else len(drawn.pleats)
     lines = []
     for place in range(number):
         part = (place + 0.5) / number
-        share = gathered_share(piece, place)
+        share = SHARES[place % len(SHARES)] if drawn.gathered else 0.92
         start = (left + (right - left) * part, top + (bottom - top) * part)
         lines.append((start, (start[0] + drop[0] * share, start[1] + drop[1] * share)))
     canvas.lines(lines, Pen(canvas.style.ink, canvas.style.hairline))

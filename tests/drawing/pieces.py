@@ -7,11 +7,12 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.shapes.by_word import oval
 from generator.calculation.shapes.cut_line import SeamEdge
 from generator.calculation.shapes.segments import Segment, StraightLine
 from generator.calculation.worked import End
-from generator.calculation.worked_piece import DrawnUp, EdgeWork, Made, Part, Piece, Round, Straight
+from generator.calculation.worked_piece import EdgeWork, Made, Part, Piece, Round, Straight
 from generator.calculation.worksheet.pieces.shaped import drawn_shape
 from generator.lengths import INCH
 

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 from panels import worksheet_of
 from pieces import ALL_SEAMS, HEM, SEAM, circle_cut, envelope_back, piece_cut
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.worked import End
-from generator.calculation.worked_piece import DrawnUp, Lengths, Made, SeamLine, Shaped
+from generator.calculation.worked_piece import Lengths, Made, SeamLine, Shaped
 from generator.drawing.piece import draw_piece, sketch_piece
 from generator.drawing.piece_plan import Stretch, piece_scale, plan_part
 from generator.drawing.style import SMALLEST_TEXT, Style

@@ -12,10 +12,11 @@ from panels import panel_of, piece_of, worksheet_of
 from pieces import HEM, SEAM, circle_cut, envelope_back, piece_cut, shape_cut, straight
 from shapely.geometry import LineString
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.making_up.joined import Joined, JoinLayer, Opening
 from generator.calculation.shapes.by_word import half_circle
 from generator.calculation.worked import End
-from generator.calculation.worked_piece import DrawnUp, Made, Piece
+from generator.calculation.worked_piece import Made, Piece
 from generator.calculation.worked_project import SheetStep, Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Box

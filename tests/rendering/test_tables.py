@@ -6,9 +6,10 @@ from fractions import Fraction
 from cushion_sheet import cushion, tucks
 from test_typeset import read_aloud
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.laid import LaidStack, LaidStrip
 from generator.calculation.making_up.laid import LaidOut
-from generator.calculation.worked_piece import DrawnUp, Made, Part, Piece, Round
+from generator.calculation.worked_piece import Made, Part, Piece, Round
 from generator.calculation.worked_project import NewCut, Thickness
 from generator.lengths import INCH, METRIC
 from generator.rendering.comparison import compared

@@ -168,6 +168,8 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "not bias": lambda part: "bias" not in part.facts,
         "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
         "sewn on": lambda part: bool(part.sewn_on),
+        "gathered edge": lambda part: "gathered" in part.drawn.values(),
+        "pleated edge": lambda part: "pleated" in part.drawn.values(),
         "ties": lambda part: "strap" in part.facts,
         **{way: partial(_has_fact, way) for way in ("fused", "sewn in", "quilted")},
         "buttons": lambda part: True,

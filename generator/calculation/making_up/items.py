@@ -131,6 +131,7 @@ def edge_items(part: Component) -> tuple[Item, ...]:
     """Return the states of a piece's edges that are due: hems first, then gathers and pleats, then what is fastened."""
     hems = [Item("hemmed", f"{part.name}.{side}") for side, end in part.ends.items() if end in HEMS]
     tops = [Item(drawn, f"{part.name}.top") for drawn in ("gathered", "pleated") if drawn in part.facts]
+    tops += [Item(drawn, f"{part.name}.{side}") for side, drawn in part.drawn.items()]
     middle = [Item("gathered", f"{part.name}.middle")] if "drawn together" in part.facts else []
     board = [Item("fastened", f"{part.name}.{side}") for side, end in part.ends.items() if end == "turnover"]
     return (*hems, *free_edge(part), *tops, *middle, *board)

@@ -157,10 +157,10 @@ def _ready(needs: Needs, item: Item) -> Iterable[Item]:
     for piece in dict.fromkeys(piece for piece, _ in edges):
         yield from ready_items(needs.thing.parts[piece], needs.thing)
         yield from (Item("attached", name) for name in needs.thing.sewn_on(piece))
-    for piece, side in edges:
-        part = needs.thing.parts[piece]
-        if is_strip(part) and side in ("top", "edge"):
-            yield from (one for one in edge_items(part) if one.state in ("gathered", "pleated"))
+    for part, side in ((needs.thing.parts[piece], side) for piece, side in edges):
+        if (is_strip(part) and side in ("top", "edge")) or side in part.drawn:
+            drawn = (one for one in edge_items(part) if one.state in ("gathered", "pleated"))
+            yield from (one for one in drawn if is_strip(part) or one.edge == side)
 
 
 def _ends(needs: Needs, item: Item) -> Iterable[Item]:

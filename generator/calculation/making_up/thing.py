@@ -28,7 +28,8 @@ class Component:
     'sewn in', 'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked
     out from, where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose
     face a pocket is sewn on, ``blocks`` the one that a grid is joined of. ``neaten`` tells how raw edges of its cloth
-    are kept from fraying. ``across`` and ``along`` are its finished size [in].
+    are kept from fraying. ``drawn`` has its edges that are 'gathered' or 'pleated' to what they meet. ``across`` and
+    ``along`` are its finished size [in].
     """
 
     name: str
@@ -44,6 +45,7 @@ class Component:
     blocks: str = ""
     frays: bool = True
     neaten: str = "zigzag"
+    drawn: Mapping[str, str] = field(default_factory=dict)
     across: Fraction = Fraction(0)
     along: Fraction = Fraction(0)
     place: Place | None = None

@@ -16,7 +16,8 @@ from generator.calculation.turning.pressed import pressed_words
 from generator.calculation.turning.trimming import trim_words, trimming
 from generator.calculation.worked import Panel
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worksheet import lie_lists, lists, released_lists
+from generator.calculation.worked_project import MeetingWork
+from generator.calculation.worksheet import drawn_lists, lie_lists, lists, released_lists
 from generator.calculation.worksheet.cloths import cut_items
 from generator.calculation.worksheet.copies_told import copy_list
 from generator.calculation.worksheet.cut_order import cut_order
@@ -30,7 +31,7 @@ from generator.calculation.worksheet.pieces.placed import mouth, place_words, tu
 from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.zips import zip_words
-from generator.lengths import say_length
+from generator.lengths import Edition, say_length
 
 Filler = Callable[[StepContext, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
@@ -153,6 +154,11 @@ def _pressed(pieces: Sequence[Piece]) -> str:
     return pressed_words(panel.pressed, pressed[0].hangs_by) if panel is not None else ""
 
 
+def _drawn(make: Callable[[Sequence[Piece], Sequence[MeetingWork], Mapping[str, Piece], Edition], str]) -> Filler:
+    """Edges of the pieces that are drawn up to what they meet."""
+    return lambda context, pieces: make(pieces, context.meetings, context.pieces, context.scope.edition)
+
+
 def _closures(kinds: Sequence[str], *, holes: bool = False) -> Filler:
     """The places of buttons or their holes, or of whatever else closes; ties are pieces and have none."""
 
@@ -259,6 +265,8 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "halves": lambda context, pieces: lists.half_list(pieces[0], context.scope.edition) if pieces else "",
         "own measure": lambda context, pieces: own_measure_words(context.scope, pieces),
         "trim": _trim,
+        "gathered edges": _drawn(drawn_lists.gathered_list),
+        "pleated edges": _drawn(drawn_lists.pleated_list),
         "pleats": lambda context, pieces: lists.pleat_list(pieces[0], context.scope.edition) if pieces else "",
         "left hem": _hem("left"),
         "top hem": _hem("top"),

@@ -6,16 +6,13 @@ from fractions import Fraction
 
 from generator.calculation.pieces.buttons import button_line, button_positions, buttonhole, crowded_buttons, even_inset
 from generator.calculation.pieces.closings import least_overlap
-from generator.calculation.pieces.roll import end_across, round_end_remedy
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Panel
-from generator.calculation.worked_piece import Piece, Round
-from generator.calculation.worked_project import ClosureWork, MeetingWork
+from generator.calculation.worked_project import ClosureWork
 from generator.calculation.worksheet.elastic import worked_elastic
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.zips import zipped
-from generator.definitions.closures import Closure, Meeting
-from generator.definitions.pieces.shaped_facing import ShapedFacing
+from generator.definitions.closures import Closure
 from generator.definitions.values import EdgeRun
 from generator.errors import CalculationError
 from generator.lengths import round_nearest
@@ -123,80 +120,3 @@ def _panel_at(scope: Scope, run: EdgeRun) -> tuple[Panel | None, str]:
     """The panel that bears the first edge of a run, None where that is no panel's, and the edge."""
     piece, edge = run.edges[0]
     return scope.piece(piece).panel, edge
-
-
-def worked_meetings(scope: Scope) -> tuple[MeetingWork, ...]:
-    """Return every pair of edges that meet; a pair of unequal lengths is reported."""
-    meetings = []
-    for model in scope.project.edges_that_meet:
-        try:
-            meeting = _meeting(scope, model)
-        except AlreadyReportedError:
-            continue
-        meetings.append(meeting)
-        apart = abs(meeting.join_length - meeting.to_length - meeting.ease)
-        if apart > scope.edition.mark:
-            # What is sewn cannot be planned otherwise: then the sheet is given, and says what does not fit.
-            refused = apart > scope.edition.wish_step and not scope.sewn
-            scope.report("error" if refused else "warning", _apart(scope, model, meeting), model.place)
-    return tuple(meetings)
-
-
-def _meeting(scope: Scope, model: Meeting) -> MeetingWork:
-    join, to = run_length(scope, model.join), run_length(scope, model.to)
-    # What goes round an end of this size by the ruler is as long as its rim, however both were rounded.
-    if _fits_round(scope, model.join, to):
-        join = to
-    elif _fits_round(scope, model.to, join):
-        to = join
-    name, side = model.join.edges[0]
-    edge = scope.piece(name).edges.get(side)
-    twice = (edge is not None and edge.end.shuts_in) or _is_faced(scope, model)
-    return MeetingWork(
-        str(model.join), str(model.to), join, to, scope.value(model.ease), scope.text(model.note), 2 if twice else 1
-    )
-
-
-def _is_faced(scope: Scope, model: Meeting) -> bool:
-    """Whether a facing cut to shape lies on one side, so that it is understitched beside its seam."""
-    pieces = scope.project.pieces
-    sides = {isinstance(pieces[name], ShapedFacing) for run in (model.join, model.to) for name, _ in run.edges}
-    return sides == {True, False}
-
-
-def _apart(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
-    apart = scope.say(abs(meeting.join_length - meeting.to_length - meeting.ease))
-    apart = f"with an ease of {scope.say(meeting.ease)} they are {apart}" if meeting.ease else apart
-    remedy = _round_an_end(scope, model, meeting) or "make them equal"
-    return (
-        f"'{meeting.join}' is {scope.say(meeting.join_length)} and '{meeting.to}' is "
-        f"{scope.say(meeting.to_length)}: {apart} apart; {remedy}, or {_ease(scope, meeting)} if that much is eased in"
-    )
-
-
-def _ease(scope: Scope, meeting: MeetingWork) -> str:
-    """Return which ease to write so that two edges meet; only the first can be the longer one."""
-    longer = meeting.join_length - meeting.to_length
-    if longer < 0:
-        return f"name the longer one first under 'join' and write 'ease: {scope.say(-longer)}'"
-    return f"write 'ease: {scope.say(longer)}'"
-
-
-def _round_an_end(scope: Scope, model: Meeting, meeting: MeetingWork) -> str:
-    """What to change where one of two edges goes once round a circle; empty elsewhere."""
-    for run, other in ((model.join, meeting.to_length), (model.to, meeting.join_length)):
-        end = _end(scope, run)
-        if end is not None:
-            return round_end_remedy(other, end.finished_across, scope.edition)
-    return ""
-
-
-def _end(scope: Scope, run: EdgeRun) -> Piece | None:
-    """The round piece of which a run is the rim, if it is one."""
-    piece = scope.piece(run.edges[0][0])
-    return piece if len(run.edges) == 1 and any(isinstance(part.outline, Round) for part in piece.parts) else None
-
-
-def _fits_round(scope: Scope, run: EdgeRun, other: Fraction) -> bool:
-    end, mark = _end(scope, run), scope.edition.mark
-    return end is not None and end_across(other, mark) == round_nearest(end.finished_across, mark)

@@ -16,7 +16,7 @@ from generator.calculation.turning.turns import spoken_row
 from generator.calculation.worked import Panel, Released, RowSet, TuckSet
 from generator.calculation.worked_checks import Checks
 from generator.calculation.worked_piece import Piece
-from generator.calculation.worked_project import ClosureWork, Worksheet
+from generator.calculation.worked_project import ClosureWork, MeetingWork, Worksheet
 from generator.calculation.worksheet.cloth_figures import cloth_figures
 from generator.calculation.worksheet.threads import thread_figures
 from generator.lengths import Edition, write_length
@@ -40,6 +40,7 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
                 "to": meeting.to,
                 "join_length": write_length(meeting.join_length, edition),
                 "to_length": write_length(meeting.to_length, edition),
+                **_drawn(meeting, edition),
             }
             for meeting in worksheet.meetings
         ],
@@ -56,6 +57,13 @@ def figures(worksheet: Worksheet) -> dict[str, Any]:
             {"level": finding.level, "piece": finding.piece, "text": finding.text} for finding in worksheet.findings
         ],
     }
+
+
+def _drawn(meeting: MeetingWork, edition: Edition) -> dict[str, Any]:
+    """How the first edge is gathered or pleated to the second, and both lines of every pleat; nothing elsewhere."""
+    if meeting.drawn is None:
+        return {}
+    return {"how": meeting.drawn.way, "pleats": [_lengths(fold, edition) for fold in meeting.drawn.pleats]}
 
 
 def _joined(one: Joined, edition: Edition) -> dict[str, Any]:

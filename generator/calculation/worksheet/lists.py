@@ -130,6 +130,9 @@ def meeting_list(meetings: Sequence[MeetingWork], pieces: Mapping[str, Piece], e
 def _meeting(meeting: MeetingWork, pieces: Mapping[str, Piece], edition: Edition) -> str:
     edges = f"{edge_words(meeting.join, pieces)}, to {edge_words(meeting.to, pieces)}"
     note = f". {meeting.note}" if meeting.note else ""
+    if meeting.drawn is not None:
+        to = say_length(meeting.to_length, edition)
+        return f"- {edges}: {meeting.drawn.way} to {to} between the seam lines{note}"
     return f"- {edges}: {_both(meeting.join_length, meeting.to_length, edition)}{note}"
 
 

@@ -63,6 +63,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         ),
         frays=scope.project.cloths[piece.cloth].frays if piece.cloth in scope.project.cloths else False,
         neaten=model.neaten,
+        drawn={one.side: one.way for one in piece.drawn},
         across=piece.finished_across,
         along=piece.finished_along,
         lies_on=piece.lies_on,

@@ -18,12 +18,13 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import ClothUse, SheetStep, Worksheet
 from generator.calculation.worked_thread import ThreadUse
 from generator.calculation.worksheet.cautions import CautionRules, cautions_for, rules_of, worked_cautions
-from generator.calculation.worksheet.closures import worked_closures, worked_meetings
+from generator.calculation.worksheet.closures import worked_closures
 from generator.calculation.worksheet.cloths import cloth_uses
 from generator.calculation.worksheet.costs import sheet_cost, wanted_things
 from generator.calculation.worksheet.deciding import deciding_measure
 from generator.calculation.worksheet.finished import finished_thing
 from generator.calculation.worksheet.making import acts_taken, methods_of, report_making, thing_of
+from generator.calculation.worksheet.meetings import drawn_pieces, worked_meetings
 from generator.calculation.worksheet.neatening import neatened, report_raw_edges
 from generator.calculation.worksheet.new_cuts import new_cuts
 from generator.calculation.worksheet.pieces.piece import worked_piece
@@ -80,7 +81,7 @@ def worked_sheet(
     meetings, closures = worked_meetings(scope), worked_closures(scope)
     cloths = cloth_uses(scope, tuple(pieces.values()))
     scope.pieced = {name: way for use in cloths.values() for name, way in use.pieced.items()}
-    pieces |= {name: replace(pieces[name], pieced=way) for name, way in scope.pieced.items()}
+    pieces = drawn_pieces({name: replace(one, pieced=scope.pieced.get(name)) for name, one in pieces.items()}, meetings)
     _stop_on_errors(scope)
     thing, methods = thing_of(scope, pieces), methods_of(shared.techniques)
     report_raw_edges(scope, thing, pieces)

@@ -54,7 +54,10 @@ def _of_piece(piece: Piece, side: str) -> int:
     if made.folds:
         return FOLDED
     folded = TIMES_FOLDED if side in piece.edges and piece.edges[side].end.shuts_in else 1
-    return folded * max(_crossed(piece, side), _hem_ends(piece, side), _drawn_up(piece, side))
+    # Gathers are pushed beside tucks, and pleats laid beside them: their layers add up and do not multiply.
+    drawn = piece.drawn_at(side)
+    gathers = drawn.layers - 1 if drawn is not None else 0
+    return folded * max(_crossed(piece, side) + gathers, _hem_ends(piece, side), _drawn_up(piece, side))
 
 
 def _crossed(piece: Piece, side: str) -> int:

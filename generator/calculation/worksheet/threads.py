@@ -81,6 +81,7 @@ def _plain_work(piece: Piece) -> dict[str, Fraction]:
     work = dict.fromkeys(("topstitching", "gathering", "seams", "quilting"), Fraction(0))
     work["topstitching"] = own + piece.made.stitched
     work["gathering"] = 2 * piece.cut_across if piece.made.gathered else Fraction(0)
+    work["gathering"] += 2 * sum((piece.edges[one.side].finished for one in piece.drawn if one.gathered), Fraction(0))
     work["seams"] = _joins(piece)
     work[fixing] += _fixing(piece)
     return work

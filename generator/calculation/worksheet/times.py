@@ -146,6 +146,14 @@ def _pleats(piece: Piece) -> Mapping[str, Fraction | int]:
     return {"mark a fold": 2 * pleats, "turn a tuck": 2 * pleats, "baste": piece.edges["top"].finished if pleats else 0}
 
 
+def _drawn_edges(piece: Piece) -> Mapping[str, Fraction | int]:
+    """Edges that are gathered, and those that are laid in pleats: marked at both lines of each, and basted."""
+    gathered = sum((piece.edges[one.side].finished for one in piece.drawn if one.gathered), _NOTHING)
+    pleats = sum(len(one.pleats) for one in piece.drawn)
+    basted = sum((one.to for one in piece.drawn if not one.gathered), _NOTHING)
+    return {"gather": gathered, "mark a fold": pleats, "turn a tuck": pleats, "baste": basted}
+
+
 def _ends(piece: Piece) -> Mapping[str, Fraction | int]:
     """The two ends of a panel: measured once, cut along a line, basted."""
     return {"rule a row": 1, **_times(("cut along a line", "baste"), 2 * piece.finished_across)}
@@ -218,6 +226,7 @@ WORK: Mapping[str, Callable[[Work], Counts]] = MappingProxyType(
         "hem halves": lambda work: _each(work, _halves),
         "hem edges": lambda work: _along(work.hems, "turn a hem", "turn a hem", "stitch"),
         "gather edges": lambda work: _each(work, lambda piece: {"gather": piece.cut_across}),
+        "draw up edges": lambda work: _each(work, _drawn_edges),
         "lay pleats": lambda work: _each(work, _pleats),
         "sew seams": _sew_seams,
         "sew linings": lambda work: _each(work, _linings),

@@ -12,7 +12,7 @@ from generator.drawing.labels import Box, Point
 from generator.drawing.seams.laid import Laid, is_hung
 from generator.drawing.seams.lines import Line, at, length_of
 from generator.drawing.style import Pen
-from generator.drawing.tucked import draw_drawn_up, draw_tucks, gathered_share, gathers
+from generator.drawing.tucked import draw_drawn_edge, draw_drawn_up, draw_tucks, gathered_share, gathers
 
 # Nothing narrower than this can be read; what is too long for that is broken [in on paper].
 LEAST, TEAR = 0.24, 0.12
@@ -101,6 +101,16 @@ class Paper:
             "bottom": (lower_right, lower_left),
             "left": (lower_left, upper_left),
         }
+        # The lowest layer is drawn up where it has been laid as wide as its edge then is.
+        wide, high = laid.finished.right - laid.finished.left, laid.finished.bottom - laid.finished.top
+        fitting = (one for one in laid.piece.drawn if not laid.own and float(one.to) in (wide, high))
+        drawn = laid.piece.drawn_at(laid.own) or next(fitting, None)
+        if drawn is not None:
+            side = laid.at or drawn.side
+            start, end = edges[side]
+            far = edges[opposite(side)][1]
+            draw_drawn_edge(self.canvas, drawn, (start, end), (far[0] - start[0], far[1] - start[1]))
+            return
         side = laid.at if laid.own == "top" else "top"
         start, end = edges[side]
         far = edges[opposite(side)][1]

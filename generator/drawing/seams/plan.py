@@ -174,10 +174,11 @@ def _common(side: str, lower: Laid, over: Sequence[Laid]) -> Line:
     return min((lower.edges[side], *own), key=length_of)
 
 
-def _size(piece: Piece) -> tuple[float, float]:
-    """The finished size of a piece when it is sewn on: a gathered or pleated one as wide as it is drawn up."""
-    drawn = piece.made.drawn_up
-    return float(drawn.to if drawn is not None else piece.finished_across), float(piece.finished_along)
+def _size(piece: Piece, sewn: Sequence[str] = ()) -> tuple[float, float]:
+    """The finished size of a piece when it is sewn on, drawn up as its strip or its sewn edges are."""
+    drawn = {"top": piece.made.drawn_up, **{one.side: one for one in piece.drawn if one.side in sewn}}
+    wide, high = ([one.to for side, one in drawn.items() if one and (side in FLAT) is flat] for flat in (False, True))
+    return float(min(wide, default=piece.finished_across)), float(min(high, default=piece.finished_along))
 
 
 def _beyond(edges: Mapping[str, EdgeWork]) -> dict[str, float]:
@@ -192,7 +193,7 @@ def _row(worksheet: Worksheet, joined: Joined) -> tuple[Laid, ...]:
     at, found = 0.0, []
     for place, name in enumerate(names):
         piece = worksheet.pieces[name]
-        wide, high = _size(piece)
+        wide, high = _size(piece, () if joined.folded else joined.sides)
         if joined.folded:
             wide, high = (wide / 2, high) if joined.sides[0] in FLAT else (wide, high / 2)
         box = Box(at, 0.0, at + wide, high) if across else Box(0.0, at, wide, at + high)
@@ -219,7 +220,7 @@ def _over(worksheet: Worksheet, joined: Joined, layer: JoinLayer, base: Box) -> 
     if pieces[0].made.drawn_up is not None and len(joined.sides) == len(CLOCKWISE):
         yield from (_frill(pieces[0], side, base, layer) for side in CLOCKWISE)
         return
-    sizes = [_size(piece) for piece in pieces]
+    sizes = [_size(piece, (layer.own,)) for piece in pieces]
     wide, high = sum(size[0] for size in sizes), max(size[1] for size in sizes)
     across = (layer.at in FLAT) is (layer.own in FLAT)
     at = layer.at if len(joined.sides) < len(CLOCKWISE) else ""

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, sheet
 
-from generator.calculation.worked_piece import DrawnUp, Lengths, Made, Piece
+from generator.calculation.drawn_up import DrawnUp
+from generator.calculation.worked_piece import Lengths, Made, Piece
 from generator.calculation.worked_thread import ThreadUse
 from generator.calculation.worksheet.threads import (
     Sewing,

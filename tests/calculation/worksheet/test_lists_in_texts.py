@@ -9,9 +9,10 @@ from pathlib import Path
 import pytest
 from rooms_on_disk import CUSHION, WRAP, inches, sheet
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.laid import CutItem
 from generator.calculation.worked import BreadthJoin, End, Panel
-from generator.calculation.worked_piece import DrawnUp, EdgeWork, Lengths, Made, Part, Piece, Straight
+from generator.calculation.worked_piece import EdgeWork, Lengths, Made, Part, Piece, Straight
 from generator.calculation.worked_project import ClosureWork, MeetingWork, Worksheet
 from generator.calculation.worksheet import lists
 from generator.lengths import INCH

@@ -6,13 +6,14 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import assert_never
 
+from generator.calculation.drawn_up import DrawnUp
 from generator.calculation.pieces.fullness import gathered_layers, worked_gathered_strip
 from generator.calculation.pieces.plain_pieces import worked_rectangle
 from generator.calculation.pieces.pleat_findings import pleat_findings
 from generator.calculation.pieces.pleats import Pleats, worked_pleated_strip
 from generator.calculation.pieces.roll import worked_gathered_end
 from generator.calculation.turning.layers import LayerLimits, limits_of
-from generator.calculation.worked_piece import DrawnUp, Made, Part, Straight
+from generator.calculation.worked_piece import Made, Part, Straight
 from generator.calculation.worksheet.pieces import bands
 from generator.calculation.worksheet.pieces.bands import strip_join
 from generator.calculation.worksheet.pieces.sizes import (
