@@ -53,6 +53,7 @@ FOR = (
     "fasteners",
     "elastic",
     "zip",
+    "lined zip",
     "fused",
     "sewn in",
     "quilted",

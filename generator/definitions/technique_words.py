@@ -66,7 +66,7 @@ FIGURES = (
 )
 ASSEMBLIES = (
     *("bias", "binding", "binding corner", "board", "boxing", "breadths", "envelope back", "felled seam"),
-    *("french seam", "frill", "gathered end"),
+    *("french seam", "frill", "gathered end", "lined zip"),
     *("pieced bias", "roll"),
 )
 BRACKETS = (
@@ -127,6 +127,8 @@ BRACKETS = (
         "fasteners",
         "elastic",
         "zips",
+        "zip layers",
+        "piped side",
     ),
     *("stripe", "stripe colours", "stripe starts"),
 )

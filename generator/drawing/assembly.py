@@ -21,6 +21,7 @@ from generator.drawing.assemblies.enclosed_seam import encloses, felled_stages, 
 from generator.drawing.assemblies.envelope import envelope_stages
 from generator.drawing.assemblies.frill import frill_stages
 from generator.drawing.assemblies.gathered_end import gathered_end_stages
+from generator.drawing.assemblies.lined_zip import lined_zip, lined_zip_stages
 from generator.drawing.assemblies.pieced_bias import pieced_bias_stages
 from generator.drawing.assemblies.roll import roll_closure, roll_stages
 from generator.drawing.assemblies.stage_canvas import Stage, Subject, in_rows, set_up
@@ -105,6 +106,12 @@ ASSEMBLIES: dict[str, Assembly] = {
         felled_stages,
         "A felled seam from its end, three times: sewn, one allowance trimmed, the other folded over it and sewn down.",
         "Dashed: the stitching.",
+    ),
+    "lined zip": Assembly(
+        lambda subject: lined_zip(subject) is not None,
+        lined_zip_stages,
+        "One side of a zip from its end, twice: cloth, zip and lining sewn in one seam, then turned off the teeth.",
+        "Dashed: the stitching. The other side is sewn in the same way.",
     ),
     "frill": Assembly(
         _drawn_up(in_the_middle=False),

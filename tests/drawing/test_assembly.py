@@ -7,6 +7,7 @@ import pytest
 from panels import joined, panel_of, piece_of, worksheet_of
 from pieces import SIDES, envelope_back, piece_cut
 
+from generator.calculation.making_up.thing import Closing, Component, Seam, Thing
 from generator.calculation.pieces.bias import PiecedBias
 from generator.calculation.worked import End
 from generator.calculation.worked_project import ClosureWork, MeetingWork
@@ -50,9 +51,20 @@ PIECES = (
     piece_cut("rectangle", 10, 10, name="plain"),
     piece_cut("rectangle", 10, 10, _seams("french seam"), name="slip"),
     piece_cut("rectangle", 10, 10, _seams("felled seam"), name="apron"),
+    piece_cut("rectangle", 9, 6, dict.fromkeys(SIDES, End("seam", Fraction(5, 8))), name="pouch"),
+)
+ZIPPED = Thing(
+    "bag",
+    {name: Component(name, "rectangle") for name in ("pouch", "other side", "lining", "other lining")},
+    (
+        Seam(0, (), (), ((("pouch", "top"), ("lining", "top")),), "lining"),
+        Seam(1, (), (), ((("other side", "top"), ("other lining", "top")),), "lining"),
+    ),
+    (Closing(0, "zip", (("pouch", "top"),), (("other side", "top"),)),),
 )
 WORKSHEET = replace(
     worksheet_of(*PIECES),
+    thing=ZIPPED,
     closures=(buttons(),),
     meetings=(
         MeetingWork("cover.left and cover.bottom", "binding.edge", Fraction(90), Fraction(90), Fraction(0)),
@@ -75,6 +87,7 @@ EXPECTED = {
     "plain": [],
     "slip": ["french seam"],
     "apron": ["felled seam"],
+    "pouch": ["lined zip"],
 }
 
 
@@ -136,6 +149,7 @@ def test_buttons_from_one_piece_to_another_are_no_wrap():
         ("binding", ["3/8 in shows"]),
         ("binding corner", ["3/8 in"]),
         ("bias", ["9 in", "lines 1 1/2 in apart"]),
+        ("lined zip", ["5/8 in", "lining, wrong side up", "zip, right side down", "cloth, right side up", "teeth"]),
         ("pieced bias", ["20 in", "2 in apart", "fold"]),
         ("breadths", ["first join: tuck 4, right foot", "covered in 2 of 4 rows"]),
     ],

@@ -213,11 +213,71 @@ closures:
 """
 
 
-def test_a_zip_whose_edge_is_lined_needs_a_step_that_catches_both(tmp_path: Path) -> None:
-    told = [one.text for one in sheet(tmp_path, LINED, "bag").findings if one.level == "warning"]
+def test_a_zip_lined_on_one_side_needs_a_step_that_catches_both(tmp_path: Path) -> None:
+    one = LINED.replace("  - join: back.left\n    to: back lining.left\n", "")
+    told = [one.text for one in sheet(tmp_path, one, "bag").findings if one.level == "warning"]
     said = "'set zip' folds 'front.left' beside the zip, and it is sewn to 'front lining.left' as well"
     assert [said in one for one in told].count(True) == 1
     assert any("  - set zip on front\n  - sew front to front lining" in one for one in told)
-    plain = LINED.replace("  - join: front.left\n    to: front lining.left\n", "")
-    plain = plain.replace("  - join: back.left\n    to: back lining.left\n", "")
+    plain = one.replace("  - join: front.left\n    to: front lining.left\n", "")
     assert not any("beside the zip, and it" in one.text for one in sheet(tmp_path, plain, "bag").findings)
+
+
+def test_a_zip_lined_on_both_sides_is_set_with_its_linings_in_one_step(tmp_path: Path) -> None:
+    """The allowance is 5/8 in and the seam lies 3/8 in from the edge of the tape: that lies 1/4 in inside the edge."""
+    found = sheet(tmp_path, LINED, "bag")
+    assert not any("beside the zip, and it" in one.text for one in found.findings)
+    names = standard(found)
+    assert "set zip" not in names
+    assert names.index("set lined zip") < min(names.index(one) for one in names if one in ("bag", "line and turn"))
+    (zip_step,) = (one for one in found.steps if one.standard == "set lined zip")
+    said = "the left edge of the front, the zip, the front lining: tape 1/4 in inside the raw edge, seam **5/8 in**"
+    assert said in zip_step.text
+    assert "the left edge of the back, the zip, the back lining" in zip_step.text
+    assert zip_step.figures == ("assembly lined zip front",)
+    # Its own picture shows the layers, so no picture of a seam stands beside it.
+    assert zip_step.joined == ()
+    sewn = [one.layers for step in found.steps for one in step.joined]
+    assert not any({layer.pieces[0] for layer in layers} == {"front", "front lining"} for layers in sewn)
+
+
+PIPED = """
+    edges: seam 5/8 in or 1.5 cm
+  back:
+    kind: rectangle
+    finished across: wide
+    finished along: high
+    edges: seam 5/8 in or 1.5 cm
+  piping:
+    kind: piping
+    length: front.edge
+    cord: 1/4 in or 6 mm
+edges that meet:
+  - join: front.all
+    to: piping.edge
+  - join: front.all
+    to: back.all
+closures:
+  - kind: zip
+    on: front.bottom
+    onto: back.bottom
+"""
+
+
+def test_piping_is_sewn_on_before_the_zip_in_its_edge(tmp_path: Path) -> None:
+    found = sheet(tmp_path, PIPED, "cushion")
+    names = standard(found)
+    assert names.index("sew on piping") < names.index("set zip") < names.index("line and turn")
+    words = text_of(found, "set zip")
+    assert "The bottom edge of the front has the piping on it already." in words
+    assert "along the stitching of the piping, close to the cord" in words
+    assert "Press the allowance of both edges" not in words
+    plain = PIPED.replace("  - join: front.all\n    to: piping.edge\n", "")
+    assert "Press the allowance of both edges" in text_of(sheet(tmp_path, plain, "cushion"), "set zip")
+
+
+def test_a_zip_that_is_set_before_its_piping_is_told(tmp_path: Path) -> None:
+    steps = "steps:\n  - use: cut\n  - use: mark folds, crease, stitch tucks\n    on: front\n"
+    steps += "  - use: set zip\n    on: front\n  - use: as usual\n"
+    told = [one.text for one in sheet(tmp_path, PIPED + steps, "cushion").findings if one.level == "error"]
+    assert "'set zip' needs 'sew on piping' before it: sews 'front' to 'piping'. Move line 46 up here" in told

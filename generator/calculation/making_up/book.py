@@ -15,11 +15,12 @@ from generator.calculation.making_up.items import (
     WORK,
     Item,
     edge_items,
+    pair_item,
     piece_items,
     seam_item,
     sewn_items,
 )
-from generator.calculation.making_up.seams import FLAT_SEAMS, told_of, zip_of
+from generator.calculation.making_up.seams import FLAT_SEAMS, told_of, zip_linings, zip_of
 from generator.calculation.making_up.thing import FASTENERS, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
@@ -80,9 +81,11 @@ class Book:
         yield from self._seams_given(method, named) if method.sews else self._worked(method, named)
 
     def _seams_given(self, method: Method, names: set[str]) -> Iterable[Item]:
+        caught = self._caught_at_zips()
         whole = [seam for seam in self.thing.seams if self._sews(method, seam, names)]
+        whole = [seam for seam in whole if not caught.issuperset(sewn_items(seam))]
         seams = [seam for seam in whole if not self.done.issuperset(sewn_items(seam))] or whole
-        pairs = [item for seam in seams for item in sewn_items(seam)]
+        pairs = [item for seam in seams for item in sewn_items(seam) if item not in caught]
         # What an act sews by name is left to it, unless that leaves nothing: then one of the two is too many.
         yield from [item for item in pairs if item not in self.named] or pairs
         states = [state for state in method.gives if state in _OF_SEAMS]
@@ -119,10 +122,19 @@ class Book:
         return (cased or [item for item in free if item.edge in part.broad])[:1]
 
     def _closings_given(self, method: Method, names: set[str]) -> Iterable[Item]:
+        sort = next((one for one in _CLOSED_BY if one in method.kinds), "buttons")
         for closing in self.thing.closings:
-            own = closing.kind in _CLOSED_BY[next((one for one in _CLOSED_BY if one in method.kinds), "buttons")]
+            lined = zip_linings(closing, self.thing)
+            own = closing.kind in _CLOSED_BY[sort] and bool(lined) is (sort == "lined zip")
             if own and names & set(closing.pieces):
                 yield from (Item(s, f"@{closing.number}") for s in ("holed", "set") if s in method.gives)
+                yield from (_of_pair(*one) for one in lined if "set" in method.gives)
+                yield from (seam_item("out of reach", seam) for seam, _ in lined if len(seam.pairs) == 1)
+
+    def _caught_at_zips(self) -> set[Item]:
+        """The pairs of edges that are sewn with a lined zip, and with nothing else."""
+        linings = (one for closing in self.thing.closings for one in zip_linings(closing, self.thing))
+        return {_of_pair(*one) for one in linings}
 
     def _sews(self, method: Method, seam: Seam, names: set[str]) -> bool:
         if seam.sort not in method.sews:
@@ -146,10 +158,16 @@ class Book:
                 yield from (seam_item(state, seam) for seam in (within if state == "neat" else near))
 
 
+def _of_pair(seam: Seam, pair: tuple[Edge, Edge]) -> Item:
+    """The item of one pair of a seam, whichever of its edges stands first."""
+    return pair_item(seam, next(place for place, one in enumerate(seam.pairs) if set(one) == set(pair)))
+
+
 # What closings a technique sets that is for one of these; one that says nothing is for buttons.
 _CLOSED_BY: Mapping[str, tuple[str, ...]] = {
     "buttons": ("buttons",),
     "fasteners": tuple(kind for kind in FASTENERS if kind != "zip"),
+    "lined zip": ("zip",),
     "zip": ("zip",),
     "elastic": ("elastic",),
 }
@@ -176,6 +194,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "fasteners": lambda part: True,
         "elastic": lambda part: True,
         "zip": lambda part: True,
+        "lined zip": lambda part: True,
     }
 )
 

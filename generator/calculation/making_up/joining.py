@@ -69,11 +69,16 @@ class Joiner:
         turned = {item.on for act in acts for item in self.book.gives(act) if item.state == "turned out"}
         for seam in self.book.thing.seams:
             act = next((act for act, items in given if _sews(items, seam)), None)
-            if act is None or act.word == "on":
+            if act is None or act.word == "on" or self._sets_zip(act):
                 continue
             pairs = [pair for pair, item in zip(seam.pairs, sewn_items(seam), strict=True) if item in sewn]
             right_sides = act.right_sides and seam.sort not in ("laid", "french")
             yield _SewnRun(seam, tuple(pairs), right_sides, f"#{seam.number}" in turned)
+
+    def _sets_zip(self, act: Act) -> bool:
+        """Whether an act sews linings with a zip between, which has a picture of its own."""
+        method = self.book.methods.get(act.does)
+        return method is not None and "lined zip" in method.kinds
 
     def _layered(self, group: Sequence[_SewnRun]) -> Iterable[Joined]:
         """The layers of what is sewn in one go; none of a seam whose edges run round a band."""

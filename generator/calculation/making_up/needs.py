@@ -148,8 +148,11 @@ def _its_piece(needs: Needs, item: Item) -> Iterable[Item]:
 
 
 def _its_tabs(needs: Needs, item: Item) -> Iterable[Item]:
+    # Piping at the edges of a zip lies in the same seam, and the zip is sewn along it.
     closing = needs.thing.closing_at(item.on)
-    return piece_items(needs.thing.parts[closing.tabs]) if closing is not None and closing.tabs else ()
+    for edge in (*closing.on, *closing.onto) if closing is not None else ():
+        yield from (sewn for seam, sewn in needs.seams_at(edge) if seam.sort == "piping")
+    yield from piece_items(needs.thing.parts[closing.tabs]) if closing is not None and closing.tabs else ()
 
 
 def _ready(needs: Needs, item: Item) -> Iterable[Item]:
@@ -223,10 +226,9 @@ def _hangs(needs: Needs, seam: Seam) -> bool:
 
 def _laid(needs: Needs, item: Item) -> Iterable[Item]:
     own = needs.seam_of(item)
-    if own is not None and own.sort == "binding":
-        for seam in needs.thing.seams:
-            if seam.sort == "laid" and set(seam.pieces) & set(own.pieces):
-                yield from sewn_items(seam)
+    bound = set(own.pieces) if own is not None and own.sort == "binding" else set()
+    laid = (seam for seam in needs.thing.seams if seam.sort == "laid" and bound & set(seam.pieces))
+    return [sewn for seam in laid for sewn in sewn_items(seam)]
 
 
 def _outside(needs: Needs, item: Item) -> Iterable[Item]:
@@ -235,17 +237,15 @@ def _outside(needs: Needs, item: Item) -> Iterable[Item]:
     if own is None or own.sort not in ("tops", "lining"):
         return
     lined = set(own.pieces) - {lining_of(own, needs.thing)}
-    for seam in needs.thing.seams:
-        if set(seam.pieces) <= lined and seam.sort in FLAT_SEAMS | {"box", "three sides"}:
-            yield from sewn_items(seam)
+    for seam in (one for one in needs.thing.seams if one.sort in FLAT_SEAMS | {"box", "three sides"}):
+        yield from sewn_items(seam) if set(seam.pieces) <= lined else ()
 
 
 def _whole(needs: Needs, item: Item) -> Iterable[Item]:
     """The seams of a panel that is laid on something: blocks are sewn together before they are laid on wadding."""
     part = needs.part_of(item)
-    for seam in needs.thing.seams_of(part.name) if part is not None and part.is_panel else ():
-        if seam.sort in FLAT_SEAMS:
-            yield from sewn_items(seam)
+    seams = needs.thing.seams_of(part.name) if part is not None and part.is_panel else ()
+    return [sewn for seam in seams if seam.sort in FLAT_SEAMS for sewn in sewn_items(seam)]
 
 
 def _all(needs: Needs, item: Item) -> Iterable[Item]:

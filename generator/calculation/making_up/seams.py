@@ -34,8 +34,11 @@ def encloses(seam: Seam, thing: Thing) -> bool:
     """Return whether a seam leaves the work wrong side out, so that it has to be turned.
 
     That of a box, a bag or a lining does, and two pieces sewn to each other all round; of several seams that make a bag
-    together, the last.
+    together, the last. What is sewn with a zip between is turned at once.
     """
+    linings = [one for closing in thing.closings for one, _ in zip_linings(closing, thing)]
+    if any(one.number == seam.number for one in linings) and len(seam.pairs) == 1:
+        return False
     if seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing)):
         return True
     together = bag_seams(seam, thing)
@@ -64,6 +67,23 @@ def zip_of(seam: Seam, thing: Thing) -> Closing | None:
         return next((one for one in zips if set(one.pieces) & set(seam.pieces)), None)
     pairs = {frozenset(pair) for pair in seam.pairs}
     return next((one for one in zips if pairs & {frozenset(pair) for pair in product(one.on, one.onto)}), None)
+
+
+def zip_linings(closing: Closing, thing: Thing) -> tuple[tuple[Seam, tuple[Edge, Edge]], ...]:
+    """Return what is sewn in one go with a zip whose both sides are lined: each seam, and its edge with the lining's.
+
+    None where one side of the zip has no lining: then its edges are folded beside the teeth.
+    """
+    if closing.kind != "zip":
+        return ()
+    own = (*closing.on, *closing.onto)
+    found: dict[Edge, tuple[Seam, tuple[Edge, Edge]]] = {}
+    for seam in thing.seams:
+        for pair in seam.pairs if seam.sort in SHUT_IN | {"plain"} else ():
+            for edge, other in (pair, pair[::-1]):
+                if edge in own and other[0] not in closing.pieces:
+                    found.setdefault(edge, (seam, (edge, other)))
+    return tuple(found.values()) if set(found) == set(own) else ()
 
 
 def closes(seam: Seam) -> bool:

@@ -19,6 +19,7 @@ from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
 from generator.calculation.worksheet.facings_told import FACING_BRACKETS, FACING_CONDITIONS
 from generator.calculation.worksheet.moment import Moment
+from generator.calculation.worksheet.set_zips import piped_side, zip_layers
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
 
@@ -262,6 +263,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
         "zipped": _zipped,
+        "piped zip": lambda moment: bool(piped_side(moment)),
         "shortened": lambda moment: any(one.bought > one.length > 0 for one in moment.context.closures),
         "elastic": _elastic,
         "ring done": _ring_done,
@@ -294,5 +296,7 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         ),
         "casing place": _casing_place,
         "casing hem": _casing_hem,
+        "zip layers": zip_layers,
+        "piped side": piped_side,
     }
 )

@@ -6,6 +6,7 @@ from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from generator.calculation.making_up.seams import zip_linings
 from generator.calculation.making_up.thing import Thing
 from generator.calculation.pieces.closings import zip_to_buy
 from generator.calculation.worked_piece import Piece
@@ -53,15 +54,16 @@ def zipped(scope: Scope, model: Closure, closure: ClosureWork, edge: Fraction, o
 
 
 def report_lined_zips(scope: Scope, thing: Thing) -> None:
-    """Warn of a zip, set by a standard step, in an edge that is sewn to a lining too: one seam must catch both."""
-    for closing in (one for one in thing.closings if one.kind == "zip"):
+    """Warn of a zip, set by a standard step, of which one side alone is sewn to a lining: one seam must catch both."""
+    for closing in (one for one in thing.closings if one.kind == "zip" and not zip_linings(one, thing)):
         own = {*closing.on, *closing.onto}
         pairs = [pair for seam in thing.seams if seam.sort in _LINED for pair in seam.pairs]
         lined = [one if one[0] in own else one[::-1] for one in pairs if (one[0] in own) is not (one[1] in own)]
         if lined:
             (piece, side), (lining, beside) = lined[0]
-            told = f"'set zip' folds '{piece}.{side}' beside the zip, and it is sewn to '{lining}.{beside}' as well; "
-            told += "one seam catches both, which is a step of your own:\ndoes:"
+            told = f"'set zip' folds '{piece}.{side}' beside the zip, and it is sewn to '{lining}.{beside}' as well. "
+            told += "Let the other side of the zip meet a lining too: then 'set lined zip' sews all of it. Or one seam "
+            told += "catches both, in a step of your own:\ndoes:"
             told += "".join(f"\n  - {act}" for act in (f"set zip on {piece}", f"sew {piece} to {lining}"))
             scope.report("warning", told, closing.place)
 
