@@ -11,7 +11,6 @@ from types import MappingProxyType
 
 from generator.calculation.making_up.items import is_strip, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.layers import ThickPlace, thick_places
-from generator.calculation.making_up.seams import zip_of
 from generator.calculation.making_up.thing import SIDES, Edge
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
@@ -19,7 +18,7 @@ from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
 from generator.calculation.worksheet.facings_told import FACING_BRACKETS, FACING_CONDITIONS
 from generator.calculation.worksheet.moment import Moment
-from generator.calculation.worksheet.set_zips import piped_side, zip_layers
+from generator.calculation.worksheet.set_zips import ZIP_BRACKETS, ZIP_CONDITIONS
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
 
@@ -220,15 +219,6 @@ def _meetings(moment: Moment) -> str:
     return lists.meeting_list(told or moment.context.meetings, moment.context.pieces, moment.context.scope.edition)
 
 
-def _zipped(moment: Moment) -> bool:
-    """Whether a zip lies in a seam that the step sews or turns; when the work is filled, in any of its seams."""
-    if moment.book is None:
-        return False
-    thing = moment.book.thing
-    filled = any(item.state == "filled" for item in moment.gives)
-    return any(zip_of(seam, thing) is not None for seam in (thing.seams if filled else moment.seams))
-
-
 def _elastic(moment: Moment) -> bool:
     """Whether an elastic runs in a hem that the step makes."""
     hems = {tuple(item.on.split(".")) for item in moment.gives if item.state == "hemmed"}
@@ -262,9 +252,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         ),
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
-        "zipped": _zipped,
-        "piped zip": lambda moment: bool(piped_side(moment)),
-        "shortened": lambda moment: any(one.bought > one.length > 0 for one in moment.context.closures),
+        **ZIP_CONDITIONS,
         "elastic": _elastic,
         "ring done": _ring_done,
         "tucks inside": lambda moment: any(
@@ -296,7 +284,6 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         ),
         "casing place": _casing_place,
         "casing hem": _casing_hem,
-        "zip layers": zip_layers,
-        "piped side": piped_side,
+        **ZIP_BRACKETS,
     }
 )

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
-from generator.calculation.making_up.seams import zip_linings
+from generator.calculation.making_up.seams import zip_linings, zip_of
 from generator.calculation.making_up.thing import Closing, Edge
 from generator.calculation.worksheet.lists import edge_words
 from generator.calculation.worksheet.moment import Moment
@@ -66,3 +67,24 @@ def piped_side(moment: Moment) -> str:
 def _is_piped(moment: Moment, edge: Edge) -> bool:
     seams = moment.book.thing.seams if moment.book is not None else ()
     return any(seam.sort == "piping" and any(edge in pair for pair in seam.pairs) for seam in seams)
+
+
+def _zipped(moment: Moment) -> bool:
+    """Whether a zip lies in a seam that the step sews or turns; when the work is filled, in any of its seams."""
+    if moment.book is None:
+        return False
+    thing = moment.book.thing
+    filled = any(item.state == "filled" for item in moment.gives)
+    return any(zip_of(seam, thing) is not None for seam in (thing.seams if filled else moment.seams))
+
+
+ZIP_CONDITIONS: Mapping[str, Callable[[Moment], bool]] = MappingProxyType(
+    {
+        "zipped": _zipped,
+        "piped zip": lambda moment: bool(piped_side(moment)),
+        "shortened": lambda moment: any(one.bought > one.length > 0 for one in moment.context.closures),
+    }
+)
+ZIP_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
+    {"zip layers": zip_layers, "piped side": piped_side}
+)
