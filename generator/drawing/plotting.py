@@ -13,7 +13,10 @@ import shutil
 import tempfile
 from collections.abc import Iterator
 from contextlib import chdir, contextmanager
+from functools import lru_cache
 from pathlib import Path
+from pkgutil import resolve_name
+from typing import Any
 
 _NO_SETTINGS = Path(__file__).with_name("settings")
 
@@ -49,7 +52,6 @@ def _folder_for_lists() -> str:
 with _away_from_settings():
     import matplotlib as mpl
     from matplotlib._path import convert_to_string  # type: ignore[attr-defined]  # written in C
-    from matplotlib.backends.backend_svg import RendererSVG
     from matplotlib.colors import to_hex
     from matplotlib.ft2font import FT2Font, LoadFlags
     from matplotlib.path import Path as Outline
@@ -60,8 +62,15 @@ __all__ = [
     "FT2Font",
     "LoadFlags",
     "Outline",
-    "RendererSVG",
     "convert_to_string",
     "mpl",
+    "svg_renderer",
     "to_hex",
 ]
+
+
+@lru_cache(maxsize=1)
+def svg_renderer() -> Any:
+    """Return what writes images; it is loaded with the first, for most of the library comes with it."""
+    with _away_from_settings():
+        return resolve_name("matplotlib.backends.backend_svg:RendererSVG")

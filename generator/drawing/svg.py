@@ -21,7 +21,7 @@ import numpy.typing as npt
 
 from generator.drawing.built_words import LetterRun, capital_middle
 from generator.drawing.labels import POINTS, Label, Point, label_width
-from generator.drawing.plotting import Affine2D, Outline, RendererSVG, convert_to_string, mpl, to_hex
+from generator.drawing.plotting import Affine2D, Outline, convert_to_string, mpl, svg_renderer, to_hex
 from generator.drawing.style import Pen, Style
 
 _COLOURS = ("ink", "accent", "cloth", "shade", "paper")
@@ -166,9 +166,9 @@ class _SvgPaper:
         )
         written = io.StringIO()
         with mpl.rc_context({"svg.hashsalt": self._key}):
-            renderer = RendererSVG(self._wide, self._high, written, metadata=_NO_METADATA)  # type: ignore[no-untyped-call]
+            renderer = svg_renderer()(self._wide, self._high, written, metadata=_NO_METADATA)
             stretch = Affine2D().scale(right - left, bottom - top).translate(left, top)
-            renderer.draw_image(renderer.new_gc(), 0, 0, image.pixels, stretch)  # type: ignore[no-untyped-call]
+            renderer.draw_image(renderer.new_gc(), 0, 0, image.pixels, stretch)
         text = written.getvalue()
         return "  " + re.sub(r' style="[^"]*"', "", text[text.index("<image") :].strip()) + "\n"
 

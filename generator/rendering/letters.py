@@ -100,7 +100,12 @@ def _set_by(letter: str, known: frozenset[int]) -> bool:
 
 
 def _known(theme: Theme) -> frozenset[int]:
-    return frozenset().union(*(font_letters(face.print) for face in theme.faces))
+    return _letters_together(tuple((face.print, face.print.stat().st_mtime_ns) for face in theme.faces))
+
+
+@lru_cache(maxsize=4)
+def _letters_together(files: tuple[tuple[Path, int], ...]) -> frozenset[int]:
+    return frozenset().union(*(_letters_of(file, time) for file, time in files))
 
 
 def font_letters(file: Path) -> frozenset[int]:

@@ -22,6 +22,8 @@ _ALONE = frozenset({"br", "hr", "img"})
 _SCHEMES = frozenset({"http", "https", "mailto"})
 # Most texts of a project are the same in all its sizes, and stand on several pages.
 _REMEMBERED = 500
+# A text without a sign of a heading, at the beginning of a line or below one, is read alike wherever it stands.
+_HEADED = re.compile(r"#|^[\s>]*(?:=+|-+)\s*$", re.MULTILINE)
 
 
 class _SafeMarkdown(MarkdownIt):
@@ -43,9 +45,13 @@ def _leads_somewhere_safe(url: str) -> bool:
     return not parts.netloc and not url.startswith("//") and ":" not in parts.path.split("/")[0]
 
 
-@lru_cache(maxsize=_REMEMBERED)
 def read_words(text: str, below: int = 1) -> Markup:
     """Return Markdown as HTML for a page; a heading comes ``below`` levels further down, and never beside the title."""
+    return _read(text, below if _HEADED.search(text) else 1)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _read(text: str, below: int) -> Markup:
     return Markup(_READER.render(text, {"below": below}))  # noqa: S704 -- the reader escapes all text
 
 

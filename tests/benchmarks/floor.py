@@ -6,6 +6,8 @@ Everything is loaded and the worksheets are worked before the clock starts; noth
 from __future__ import annotations
 
 import gc
+import sys
+import tempfile
 import time
 from collections.abc import Iterable, Mapping
 from pathlib import Path
@@ -14,12 +16,18 @@ from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.definitions.project import load_project
 from generator.publishing.inputs import read_inputs
-from generator.publishing.jobs import RoomVersion
+from generator.publishing.jobs import RoomVersion, ThingPictures
+from generator.publishing.make.numbers import work_project
+from generator.publishing.make.pictures import make_pictures, make_reference
 from generator.publishing.make.sheets import drawn, handouts
 from generator.publishing.room import OpenRoom, open_room
 from generator.publishing.worker import THINGS_BETWEEN_COLLECTIONS
+from generator.publishing.write import Output
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.sheet_kinds import SheetOrder, project_orders, room_orders, size_orders
+
+# What the pictures of one thing may take [s].
+LONGEST = 1.0
 
 
 def floor(folder: Path) -> float:
@@ -47,6 +55,24 @@ def _make(projects: Mapping[str, list[Worksheet]], room: OpenRoom) -> None:
             set_size(worksheet, room)
         set_orders(project_orders(worksheets, room.setting.sheets), room)
     set_orders(room_orders(projects, room.setting.sheets), room)
+
+
+def pictures(folder: Path) -> float:
+    """Return how long a processor works at the pictures of all finished things and plans of a room [s]."""
+    room, spent = opened(folder), 0.0
+    with tempfile.TemporaryDirectory() as aside:
+        output = Output(Path(aside))
+        for project in sorted((folder / "projects").glob("*.yaml")):
+            leading = work_project(room, output, project).sizes[0]
+            start = time.process_time()
+            told: ThingPictures = make_pictures(room, output, leading.worksheet)
+            took = time.process_time() - start
+            spent += took
+            if told.thing and took > LONGEST:
+                sys.stderr.write(f"the pictures of {project.stem} take {took:.2f} s; goal <= {LONGEST:.0f} s\n")
+        start = time.process_time()
+        make_reference(room, output, {}, glossary=False)
+        return spent + time.process_time() - start
 
 
 def opened(folder: Path) -> OpenRoom:
