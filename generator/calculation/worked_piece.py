@@ -194,7 +194,7 @@ class Piece:
     the piece that it ``lies_on``: 'fused', 'sewn in' or 'quilted'. ``hangs_by`` is the side, as the piece lies on the
     table, that is its top when it hangs. ``on_piece`` is where it is sewn on the face of another.
     ``blocks`` are those of a grid, ``bands`` what is cut for it. ``drawn`` are its edges that are gathered or pleated
-    to what they meet.
+    to what they meet. Of one ``on_fold`` the paper is half, from its middle line, and it is cut from folded cloth.
     """
 
     name: str
@@ -226,6 +226,7 @@ class Piece:
     blocks: Blocks | None = None
     bands: tuple[Cut, ...] = ()
     drawn: tuple[DrawnUp, ...] = ()
+    on_fold: bool = False
 
     def drawn_at(self, side: str) -> DrawnUp | None:
         """Return how one of its edges is drawn up to a shorter one that it meets."""

@@ -77,6 +77,7 @@ BRACKETS = (
         "cut list",
         "cuts",
         "shapes",
+        "folded",
         "shape middle",
         "caught tucks",
         "list for later",

@@ -260,6 +260,7 @@ CONDITIONS = frozenset(
         "ends tied",
         "hems free",
         "in the seam",
+        "on a fold",
         "on tucks",
         "on tucked blocks",
         "turned under",

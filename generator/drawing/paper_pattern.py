@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Shaped
 from generator.calculation.worked_project import Worksheet
@@ -24,6 +25,7 @@ SIZES = {"in": (Fraction(13, 2), Fraction(9)), "cm": (16 * CENTIMETRE, 22 * CENT
 TAB, RIM = 0.5, 0.03
 MEET = 0.16  # how far a triangle reaches into its tile, and half of how wide it is where two meet
 GRAIN = 1.2
+BRACKET = 0.4  # how far from the fold the bracket that points at it lies
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,13 +46,17 @@ class PaperTile:
         return self.left < x <= self.right and self.top < y <= self.bottom
 
 
-def plan_paper(shape: Shaped, edition: Edition) -> tuple[PaperTile, ...]:
-    """Return the tiles of a shape, row by row: as few as can be, the shape in their middle."""
+def plan_paper(shape: Shaped, edition: Edition, fold: Fraction | None = None) -> tuple[PaperTile, ...]:
+    """Return the tiles of a shape, row by row: as few as can be, the shape in their middle.
+
+    Of one that is cut on a fold they begin at the fold, which lies so far across [in], and have what is right of it.
+    """
     wide, high = SIZES[edition.unit]
     across, along = ([spot[way] for spot in shape.cut] for way in (0, 1))
-    columns = math.ceil((max(across) - min(across)) / wide)
+    begins = min(across) if fold is None else fold
+    columns = math.ceil((max(across) - begins) / wide)
     rows = math.ceil((max(along) - min(along)) / high)
-    left = (min(across) + max(across) - columns * wide) / 2
+    left = (begins + max(across) - columns * wide) / 2 if fold is None else fold
     top = (min(along) + max(along) - rows * high) / 2
 
     def name(row: int, column: int) -> str:
@@ -78,6 +84,11 @@ def papers_of(worksheet: Worksheet) -> tuple[tuple[Piece, Part, Shaped], ...]:
     return tuple((piece, part, part.shape) for piece, part in parts if part.shape is not None)
 
 
+def fold_of(piece: Piece, part: Part) -> Fraction | None:
+    """Return how far across the fold of a piece lies that is cut on one [in]; None of any other."""
+    return part.finished_across / 2 if piece.on_fold else None
+
+
 def draw_paper(piece: Piece, part: Part, edition: Edition, style: Style) -> tuple[Picture, ...]:
     """Return the test squares and the tiles of one shape, row by row."""
     shape = part.shape
@@ -87,7 +98,7 @@ def draw_paper(piece: Piece, part: Part, edition: Edition, style: Style) -> tupl
         "Two test squares: one inch and five centimetres a side.",
         "Print at actual size, 100 %, then measure both squares. If either is off, the paper is of no use.",
     )
-    tiles = plan_paper(shape, edition)
+    tiles = plan_paper(shape, edition, fold_of(piece, part))
     drawn = [
         _Tile(tile, (edition, style), f"paper pattern {piece.name} {tile.name}").drawn(piece, part, shape)
         for tile in tiles
@@ -117,11 +128,13 @@ class _Tile:
                 self._line(line.spots, cut=False)
             if part is piece.trimmed_to:
                 self._middle_line(part, shape)
+            if piece.on_fold and self.tile.name.endswith("1"):
+                self._fold(shape)
             self.canvas.lines(
                 [(self.at(one.outer), self.at(one.inner)) for one in shape.notches if not one.dot], self.style.outline
             )
             self.canvas.dots([self.at(one.at) for one in shape.notches if one.dot and self.tile.holds(one.at)], 0.03)
-        self._names(shape, part.edges)
+        self._names(shape, part.edges, fold_of(piece, part))
         self._middle(piece, part)
         said = f"Tile {self.tile.name} of the paper for the {piece.label}, at true size"
         return self.canvas.picture(f"{said}: its cut line, its seam line and its marks.", self._caption())
@@ -175,15 +188,32 @@ class _Tile:
         middle, along = part.finished_across / 2, [spot[1] for spot in shape.cut]
         self.canvas.line([self.at((middle, min(along))), self.at((middle, max(along)))], self.style.fold)
 
-    def _names(self, shape: Shaped, edges: Mapping[str, EdgeWork]) -> None:
+    def _fold(self, shape: Shaped) -> None:
+        """Draw the fold along the left of the frame: a heavy line, and a bracket whose two arrows point at it."""
+        cut = _right_of([*shape.cut, shape.cut[0]], self.tile.left)
+        along = [self.at(spot)[1] for spot in cut if spot[0] == self.tile.left]
+        top, bottom = max(min(along), RIM), min(max(along), RIM + self.high)
+        if top >= bottom:
+            return
+        self.canvas.line([(RIM, top), (RIM, bottom)], self.style.cut)
+        ends = [top + (bottom - top) * share for share in (0.2, 0.8)]
+        self.canvas.line([(RIM + BRACKET, end) for end in ends], self.style.outline)
+        for end in ends:
+            self.canvas.arrow((RIM + BRACKET, end), (RIM, end), self.style.outline)
+        self.canvas.text("place on the fold, do not cut here", RIM + BRACKET + 0.15, sum(ends) / 2, turned=True)
+
+    def _names(self, shape: Shaped, edges: Mapping[str, EdgeWork], fold: Fraction | None) -> None:
         """Write beside the middle of every edge on this tile its name and how long its seam line is."""
         for line in shape.lines:
-            edge = edges[line.name]
-            middle = line.spots[len(line.spots) // 2] if len(line.spots) > 2 else _between(line.spots)
-            if self.tile.holds(middle):
-                words = f"{line.name}, {say_length(edge.finished, self.edition)}"
+            spots = line.spots if fold is None else _right_of(line.spots, fold)
+            middle = spots[len(spots) // 2] if len(spots) > 2 else _between(spots) if spots else None
+            if middle is not None and self.tile.holds(middle):
+                # Half a paper stands for both sides; of an edge over the fold it has half.
+                name = line.name if fold is None else line.name.removeprefix("right ")
+                whole = "whole " if fold is not None and any(x < fold for x, _ in line.spots) else ""
+                words = f"{name}, {whole}{say_length(edges[line.name].finished, self.edition)}"
                 half = text_width(words, self.style.small, font=self.style.font) / 2
-                self._inside(words, self._inward(line.spots, middle, half))
+                self._inside(words, self._inward(spots, middle, half))
 
     def _inward(self, spots: Spots, middle: tuple[Fraction, Fraction], half: float) -> Point:
         """Inside the seam line at a place of it, so far that words do not reach it; inside lies at the right hand."""
@@ -204,12 +234,13 @@ class _Tile:
 
     def _middle(self, piece: Piece, part: Part) -> None:
         """Write in the middle of the shape what it is and how many are cut, and draw the grain."""
-        middle = part.finished_across / 2, part.finished_along / 2
+        share = Fraction(3, 4) if piece.on_fold else Fraction(1, 2)
+        middle = part.finished_across * share, part.finished_along / 2
         if not self.tile.holds(middle):
             return
         at, number = self.at(middle), piece.quantity * (1 if part is piece.trimmed_to else len(piece.parts))
         self._inside(
-            f"{piece.label}, cut {number}",
+            f"{piece.label}, cut {number}{' on the fold' if piece.on_fold else ''}",
             (at[0], at[1] - 2 * text_height(self.style.small)),
         )
         run = {"along": (0.0, 1.0), "across": (1.0, 0.0), "bias": (0.7071, 0.7071)}.get(piece.grain)
@@ -222,6 +253,16 @@ class _Tile:
             ends = [(x + beside + side * GRAIN / 2 * run[0], y + side * GRAIN / 2 * run[1]) for side in (-1, 1)]
             self.canvas.arrow(ends[0], ends[1], self.style.outline, both=True)
             self.canvas.text("grain", x + beside, y, turned=bool(run[1]) and not run[0], backing=self.style.paper)
+
+
+def _right_of(spots: Spots, fold: Fraction) -> Spots:
+    """What lies right of a fold of a line that begins or ends there, or crosses it."""
+    found = []
+    for (x, y), (to_x, to_y) in pairwise(spots):
+        found += [(x, y)] if x >= fold else []
+        if (x - fold) * (to_x - fold) < 0:
+            found.append((fold, y + (to_y - y) * (fold - x) / (to_x - x)))
+    return (*found, spots[-1]) if spots[-1][0] >= fold else tuple(found)
 
 
 def _between(spots: Spots) -> tuple[Fraction, Fraction]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.calculation.worked_project import Worksheet
-from generator.drawing.paper_pattern import SIZES, draw_paper, papers_of, plan_paper, rows_of
+from generator.drawing.paper_pattern import SIZES, draw_paper, fold_of, papers_of, plan_paper, rows_of
 from generator.drawing.picture import Picture
 from generator.drawing.style import style_of
 from generator.lengths import say_length
@@ -23,6 +23,7 @@ class PaperPattern:
     title: str
     cut: int
     tucked: bool
+    on_fold: bool
     rows: tuple[tuple[str, ...], ...]
     across: str
     along: str
@@ -56,11 +57,20 @@ def render_paper_pattern(worksheet: Worksheet, setting: Setting, paper: str) -> 
     wide, high = SIZES[edition.unit]
     patterns = []
     for piece, part, shape in papers_of(worksheet):
-        rows = tuple(rows_of(plan_paper(shape, edition)))
+        rows = tuple(rows_of(plan_paper(shape, edition, fold_of(piece, part))))
         squares, *tiles = draw_paper(piece, part, edition, style)
         size = (say_length(len(rows[0]) * wide, edition), say_length(len(rows) * high, edition))
         patterns.append(
-            PaperPattern(piece.label, piece.quantity, part is piece.trimmed_to, rows, *size, squares, tuple(tiles))
+            PaperPattern(
+                piece.label,
+                piece.quantity,
+                part is piece.trimmed_to,
+                piece.on_fold,
+                rows,
+                *size,
+                squares,
+                tuple(tiles),
+            )
         )
     memory: dict[str, str] = {}
     html = template(setting.theme, "pattern.html").render(

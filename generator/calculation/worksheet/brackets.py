@@ -219,6 +219,7 @@ BRACKETS: Mapping[str, Filler] = MappingProxyType(
         "cuts": _cuts,
         "shape middle": _panel(lambda _context, panel: lists.middle_words(panel)),
         "caught tucks": _panel(lambda context, panel: lists.caught_list(panel, context.scope.edition)),
+        "folded": lambda _context, pieces: _names([one for one in pieces if one.on_fold]),
         "shapes": lambda _context, pieces: _names([one for one in pieces if any(part.shape for part in one.parts)]),
         "list for later": _cut_list(later=True),
         "stripe": _stripe,

@@ -217,6 +217,7 @@ CONDITIONS: Mapping[str, Test] = MappingProxyType(
         "stops alike": _panel(lambda panel: panel.released is not None and len(set(panel.released.stops)) == 1),
         "ends tied": _panel(lambda panel: panel.released is not None and panel.released.tied),
         "shapes": lambda pieces, _scope: any(part.shape is not None for piece in pieces for part in piece.parts),
+        "on a fold": lambda pieces, _scope: any(piece.on_fold for piece in pieces),
         "in the seam": lambda pieces, _scope: any(
             edge.allowance > 0 for piece in pieces if piece.lies_on for edge in piece.edges.values()
         ),

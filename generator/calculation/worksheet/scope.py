@@ -250,7 +250,9 @@ class Scope:
         turned = "cut with the cloth folded right sides together, or one with the paper turned over"
         shaped = getattr(model, "outline", None) is not None
         pair = f"a pair: {turned if shaped else 'a left and a right'}" if model.pair else ""
-        return "; ".join(filter(None, (self.text(model.note).rstrip().removesuffix("." if pair else ""), pair)))
+        fold = "on a fold" if model.on_a_fold else ""
+        own = self.text(model.note).rstrip().removesuffix("." if pair or fold else "")
+        return "; ".join(filter(None, (own, fold, pair)))
 
     def weight_of(self, model: PieceModel) -> str:
         """Return the weight of a piece's cloth: sheer, light, medium or heavy."""

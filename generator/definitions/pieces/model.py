@@ -61,8 +61,9 @@ class _FinishesOf:
 class PieceModel(Located):
     """What every piece has; an empty label is the piece's name, an empty cloth the project's first.
 
-    ``of_kind`` is what its kind is known by. ``grain`` tells which direction of the piece runs with the selvage.
-    Of a ``pair`` one half is left and the other right. ``sewn_on`` is the piece that it lies on the face of, and where.
+    ``of_kind`` is what its kind is known by. ``grain`` tells which direction of the piece runs with the selvage. Of one
+    ``on_a_fold`` half is printed on paper. Of a ``pair`` one half is left and the other right. ``sewn_on`` is the piece
+    that it lies on the face of, and where.
     """
 
     of_kind: ClassVar[PieceKind]
@@ -75,6 +76,7 @@ class PieceModel(Located):
     sewn_on: Annotated[SewnOn | None, Leaf(read_sewn_on, {"type": "string"})] = None
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
+    on_a_fold: YesNo = False
     neaten: Annotated[Neatening, choice(NEATENINGS, "way to neaten raw edges")] = "zigzag"
     edges: Mapping[str, Finish] = field(default_factory=dict)
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from generator.calculation.notes import notes_in_turn
+from generator.calculation.shapes.fold import folds_on_itself
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.panels import worked_panel
 from generator.calculation.worksheet.pieces.copies import copy_note, copy_sizes
@@ -22,6 +23,7 @@ from generator.definitions.pieces.bought import Bought
 from generator.definitions.pieces.copy import Copy
 from generator.definitions.pieces.flat import Circle, FlatPiece, Rectangle
 from generator.definitions.pieces.grid import Grid
+from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.definitions.pieces.shaped_facing import ShapedFacing
 from generator.definitions.pieces.strips import StripPiece
@@ -38,7 +40,27 @@ def worked_piece(scope: Scope, name: str) -> Piece:
     model = scope.project.pieces[name]
     piece = worked_panel(scope, name, model) if isinstance(model, TuckedPanel) else _plain(scope, name, model)
     _report_nothing(scope, piece, model.place)
-    return placed(scope, piece, model)
+    return placed(scope, replace(piece, on_fold=_is_on_fold(scope, piece, model)), model)
+
+
+def _is_on_fold(scope: Scope, piece: Piece, model: PieceModel) -> bool:
+    """Whether a piece is cut on a fold; one that cannot be is reported."""
+    if not model.on_a_fold:
+        return False
+    why = ""
+    if piece.panel is not None:
+        why = "a tucked panel is cut to its shape in one layer"
+    elif len(piece.parts) != 1 or piece.parts[0].shape is None:
+        why = "only a piece with an outline of its own is cut by paper"
+    elif piece.grain == "bias":
+        why = "cloth that lies on the bias is not folded: it stretches at the fold"
+    elif not folds_on_itself(piece.parts[0].shape.cut, piece.finished_across / 2):
+        why = "its two halves are not alike"
+    if why:
+        scope.report(
+            "error", f"'{piece.name}' is not cut on a fold: {why}; take 'on a fold' out", model.place, piece.name
+        )
+    return not why
 
 
 def _report_nothing(scope: Scope, piece: Piece, place: Place | None) -> None:
