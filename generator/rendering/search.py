@@ -21,6 +21,20 @@ from generator.rendering.sharing import plain_words
 # So many words of what a thing is about are found as well.
 _MOST_WORDS = 40
 _SHEET = "Sheet"
+# What else a thing of a kind is called by those who look for it: common practice, no source.
+ALSO_CALLED: Mapping[str, str] = {
+    "bag": "tote purse pouch satchel",
+    "bolster": "neck roll pillow cushion",
+    "curtain": "drape drapery blind shade valance window",
+    "cushion": "pillow seat pad cover",
+    "garment": "clothes dress smock blouse apron pinafore skirt",
+    "headboard": "bed",
+    "lampshade": "lamp shade light",
+    "mats": "placemat place mat table",
+    "runner": "tablecloth table",
+    "sample": "swatch trial test piece",
+    "sleeve": "case cover tablet laptop book",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +58,12 @@ def findables(
     titles = {addresses.project_slug(card.project): card.title for card in projects}
     return (
         *(
-            Findable(card.title, card.page, "Project", f"{card.kind} {card.level} {_few(card.summary)}")
+            Findable(
+                card.title,
+                card.page,
+                "Project",
+                " ".join(filter(None, (card.kind, card.level, _few(card.summary), ALSO_CALLED.get(card.kind)))),
+            )
             for card in projects
         ),
         *_of_sheets(sheets, titles),

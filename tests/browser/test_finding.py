@@ -153,6 +153,7 @@ def test_the_home_page_is_read_in_few_screens(projects: int, screens: float, wat
         ("19 in", f"Pier {KINDS[7 % len(KINDS)]} 7, Window seat", "projects/pier-7/small/inch.html"),
         ("19 1/2", "Pier cushion 0, 19 1/2 in pad", "projects/pier-0/other/inch.html"),
         ("pier 3 window metric", "Pier mats 3, Window seat", "projects/pier-3/small/metric.html"),
+        ("pillow", "Pier cushion 0", "projects/pier-0/index.html"),
         ("hides", "Take-up", "pages/glossary.html#take-up"),
     ],
 )

@@ -32,7 +32,7 @@ WORDS = (".html", ".css", ".js", ".json", ".webmanifest", ".svg", "/")
 LEAST_LETTERS = 12  # in figures on a phone [px]
 
 # The letters of drawings in the page, as large as they come out there [px], and what they say.
-_LETTERS = """() => Array.from(document.querySelectorAll("main svg text"))
+LETTERS = """() => Array.from(document.querySelectorAll("main svg text"))
     .filter(text => text.checkVisibility() && text.textContent.trim())
     .map(text => {
         const there = text.getScreenCTM();
@@ -181,7 +181,7 @@ def test_letters_of_figures_can_be_read_on_a_phone(address: str, site: Site, bro
     page.goto(site.address + address)
     # At the machine only what is shown can be measured, so all is shown.
     page.evaluate("document.documentElement.classList.remove('one-at-a-time')")
-    found = page.evaluate(_LETTERS)
+    found = page.evaluate(LETTERS)
     assert (len(found) > 20) == (address != KINDS["project"])
     assert [(size, words) for size, words in found if size < LEAST_LETTERS] == []
     page.close()

@@ -6,8 +6,9 @@ from xml.etree import ElementTree
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
+from generator.definitions.vocabulary import KINDS
 from generator.rendering.cards import ClassCard, ProjectCard, SheetTold
-from generator.rendering.search import findables, render_all, search_index
+from generator.rendering.search import ALSO_CALLED, findables, render_all, search_index
 
 CARD = ProjectCard("pier-bolster", "Pier bolster", "bolster", "experienced", "A *tucked* wrap.", 60, 90)
 SHEET = SheetTold("pier-bolster/small/metric", "small", "Day bed", "metric", "2031-03", "abc", "70 cm form")
@@ -38,7 +39,7 @@ def test_the_index_is_a_script_that_sets_one_value() -> None:
         "Pier bolster",
         "projects/pier-bolster/index.html",
         "Project",
-        "bolster experienced A tucked wrap.",
+        "bolster experienced A tucked wrap. neck roll pillow cushion",
     ]
     assert len(entries) == len(FOUND)
 
@@ -54,3 +55,9 @@ def test_the_page_from_a_to_z_has_everything_but_single_sheets_in_order_whatever
     assert "Care & <washing>" in told
     assert told.index("Apron") < told.index("Épure") < told.index("Pier bolster")
     assert len(links) == len(FOUND) - 1
+
+
+def test_a_thing_is_found_by_what_else_its_kind_is_called() -> None:
+    assert set(ALSO_CALLED) == set(KINDS) - {"other"}
+    (project,) = (one for one in FOUND if one.kind == "Project")
+    assert "pillow" in project.words
