@@ -6,6 +6,7 @@ the same values before. What is made of files has their state among its values, 
 
 from __future__ import annotations
 
+import fcntl
 import hashlib
 import os
 import pickle
@@ -47,6 +48,18 @@ class Made:
             return made
 
         return remembered
+
+    def folder(self, name: str, fill: Callable[[Path], object]) -> Path:
+        """Return a folder that the first worker who asks for it fills; the others wait, and nobody changes it."""
+        place = self._folder / name
+        with self._folder.joinpath(f"{name}.lock").open("w") as lock:
+            fcntl.flock(lock, fcntl.LOCK_EX)
+            if not place.exists():
+                # Where it cannot be filled, the next worker begins anew and says so as well.
+                begun = place.with_suffix(f".{os.getpid()}")
+                fill(begun)
+                begun.rename(place)
+        return place
 
 
 def state_of(theme: Theme) -> tuple[tuple[str, int, int], ...]:

@@ -86,17 +86,14 @@ class Silent:
         """Take no notice."""
 
 
-def both_sites(folder: Path) -> dict[str, Path]:
-    """Publish the room under both marks, and return the folder of the site under each."""
+def publish_both(folder: Path) -> None:
+    """Publish the room under both marks, and leave the site under each in a folder of its name."""
     room = write_room(folder / "room", {"site/site.yaml": ROOM, "projects/tablet.yaml": TABLET})
-    sites = {}
     for mark, day in ((FORMER, "2031-02-10"), (NEWER, "2031-03-12")):
         publish(Order(room, "", (), 1, mark, day), Silent())
-        sites[mark] = Path(shutil.copytree(room / "site" / "public", folder / mark))
-        age(sites[mark], DAYS_OLD[mark])
+        age(Path(shutil.copytree(room / "site" / "public", folder / mark)), DAYS_OLD[mark])
         if mark == FORMER:
             edit(room / "projects/tablet.yaml", *CORRECTED)
-    return sites
 
 
 def age(site: Path, days: int) -> None:

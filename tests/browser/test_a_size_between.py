@@ -5,15 +5,17 @@ The site of a small room is corrected while she works.
 
 from __future__ import annotations
 
+from itertools import product
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from corrected_room import NEWER, Server
+from looking import LOOKS, axe_finds, overflow
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 OWN = "projects/tablet/side-7-in/inch.html"
 PROJECT = "projects/tablet/index.html"
+WINDOWS = ((360, 640), (1280, 800), (320, 256))
 
 
 def next_stop(page: Page, wanted: str) -> int:
@@ -99,16 +101,13 @@ def test_without_a_script_every_size_is_a_link_and_there_is_no_field(browser: Br
     context.close()
 
 
-@pytest.mark.parametrize("size", [(360, 640), (1280, 800), (320, 256)])
-@pytest.mark.parametrize("look", ["light", "dark"])
-def test_its_pages_are_for_everybody_and_no_wider_than_the_window(
-    look: str, size: tuple[int, int], browser: Browser, server: Server
-) -> None:
-    context = browser.new_context(viewport={"width": size[0], "height": size[1]}, color_scheme=look)  # type: ignore[arg-type]
-    page = context.new_page()
+def test_its_pages_are_for_everybody_and_no_wider_than_the_window(phone: BrowserContext, server: Server) -> None:
+    page, faults = phone.new_page(), []
     for address in (PROJECT, OWN, OWN.replace(".html", "-at-the-machine.html")):
         page.goto(server.page(address))
-        found = Axe().run(page).response["violations"]
-        assert [(one["id"], one["nodes"][0]["html"][:120]) for one in found] == []
-        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-    context.close()
+        for (width, height), look in product(WINDOWS, LOOKS):
+            page.set_viewport_size({"width": width, "height": height})
+            page.emulate_media(color_scheme=look)
+            faults += [f"{address}, {look}, at {width}: {fault}" for fault in axe_finds(page)]
+            faults += [f"{address} scrolls sideways at {width}"] if overflow(page) > 0 else []
+    assert faults == []

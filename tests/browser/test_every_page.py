@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
-from looking import WIDTHS, Examiner, overflow, too_wide
+from looking import PHONE, WIDTHS, Examiner, overflow, too_wide
 from playwright.sync_api import Browser
 from served_site import Site, Watched
 
 from generator.rendering.addresses import MISSING
-from tests.built_site import KINDS, PARTS, ROOM, BuiltSite
+from tests.built_site import PARTS, ROOM, BuiltSite
 
 SMALL = "projects/quay-cushion/small/inch.html"
 # A panel of several breadths: the largest cutting layout, the most turns.
@@ -27,34 +27,23 @@ def one_of_every_kind(built: BuiltSite) -> list[str]:
 def test_every_page_fits_every_width_asks_for_nothing_elsewhere_and_axe_finds_nothing(
     part: str, site: Site, sweeping: Watched, examiner: Examiner
 ) -> None:
-    faults = defaultdict(list)
+    faults, widths = defaultdict(list), list(WIDTHS)
+    sweeping.page.set_viewport_size({"width": WIDTHS[0], "height": 900})
     # What is shown for a lost address links from where the room says that its site lies; test_look serves it there.
     for page in (one for one in site.built.pages_of(part) if one != MISSING):
         sweeping.forget()
-        sweeping.page.set_viewport_size({"width": WIDTHS[0], "height": 900})
         sweeping.page.goto(site.below + page)
-        faults[page] += too_wide(sweeping.page)
-        sweeping.page.set_viewport_size({"width": 360, "height": 900})
-        faults[page] += examiner.faults(sweeping.page)
+        for width in widths:
+            faults[page] += too_wide(sweeping.page, width)
+            faults[page] += examiner.faults(sweeping.page) if width == PHONE else []
+        # The next page is opened at the width at which this one is left.
+        widths.reverse()
         if page.endswith("-at-the-machine.html") and sweeping.page.locator(".stop:visible").count() != 1:
             faults[page].append("does not show one step at a time")
         faults[page] += sweeping.faults(site.below)
         assert len(sweeping.asked) > 4
     assert {page: found for page, found in faults.items() if found} == {}
     assert faults
-
-
-@pytest.mark.parametrize("kind", KINDS)
-def test_one_page_of_every_kind_pleases_axe_at_the_other_widths_too(
-    kind: str, site: Site, sweeping: Watched, examiner: Examiner
-) -> None:
-    # On every page axe looks at 360 px; what is drawn is looked at here, on the widest.
-    faults = []
-    sweeping.page.goto(site.address + KINDS[kind])
-    for width in (320, 768, 1280):
-        sweeping.page.set_viewport_size({"width": width, "height": 900})
-        faults += examiner.faults(sweeping.page, drawings=width == 1280)
-    assert faults == []
 
 
 def test_one_page_of_every_kind_opens_from_its_folder_without_a_server(site: Site, sweeping: Watched) -> None:

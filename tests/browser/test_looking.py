@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from looking import Examiner, too_wide
+from looking import NARROWEST, WIDTHS, Examiner, too_wide
 from playwright.sync_api import Browser, Page
 
 PAGE = """<!DOCTYPE html><html lang="en"><head><title>Samples</title><style>
@@ -24,7 +24,7 @@ def shown(page: Page, style: str = "", more: str = "") -> Page:
 
 def test_a_good_page_has_no_faults(page: Page) -> None:
     assert Examiner().faults(shown(page)) == []
-    assert too_wide(page) == []
+    assert [fault for width in WIDTHS for fault in too_wide(page, width)] == []
 
 
 @pytest.mark.parametrize(
@@ -61,6 +61,6 @@ def test_what_is_inside_a_drawing_is_left_alone_until_it_is_asked_for_and_stays_
 
 
 def test_what_is_too_wide_or_cut_off_is_found(page: Page) -> None:
-    assert too_wide(shown(page, "h1 { width: 600px }"), (360,)) == ["scrolls sideways at 360 px"]
+    assert too_wide(shown(page, "h1 { width: 600px }"), 360) == ["scrolls sideways at 360 px"]
     cut = shown(page, "h1 { width: 90px; overflow: hidden; white-space: nowrap; font-size: 60px }")
-    assert too_wide(cut, (360,)) == ["cuts off <h1>Samples</h1>"]
+    assert too_wide(cut, NARROWEST) == ["cuts off <h1>Samples</h1>"]
