@@ -86,6 +86,7 @@ class ClosureWork:
 
     ``length`` and ``width`` are those of what is bought by its length, such as elastic [in], ``lap`` is how far its
     ends lie over each other [in]. A zip of a ``length`` is shortened from one of the length ``bought`` [in].
+    Ties and loops are the piece ``strips``, ``each`` so many at every place.
     """
 
     kind: str
@@ -105,6 +106,8 @@ class ClosureWork:
     lap: Fraction = Fraction(0)
     bought: Fraction = Fraction(0)
     tabs: str = ""
+    strips: str = ""
+    each: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,7 +278,7 @@ class Worksheet:
     @property
     def notions(self) -> tuple[SupplyLine, ...]:
         """Everything to buy beside cloth and thread: what closes it first, then the supplies."""
-        closed = [one for one in self.closures if one.kind != "ties" and one.number]
+        closed = [one for one in self.closures if one.kind not in ("ties", "loops") and one.number]
         return (*(_to_buy(one, self.edition) for one in closed), *self.supplies)
 
 

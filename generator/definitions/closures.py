@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import Annotated
 
 from generator.definitions.faults import Fault
-from generator.definitions.fields import Edges, Fact, Finished, Length, Markdown, Quantity, Share, standing
+from generator.definitions.fields import VALUE, Edges, Fact, Finished, Length, Markdown, Quantity, Share, standing
 from generator.definitions.keyed import Located
 from generator.definitions.nodes import Group, Scalar, fold
 from generator.definitions.readers import Leaf, choice
-from generator.definitions.reading import Reading, filled_words
-from generator.definitions.values import EdgeRun
+from generator.definitions.reading import Reading, filled_words, formulas, read_terms
+from generator.definitions.values import EdgeRun, Formula
 from generator.definitions.vocabulary import CLOSURES, MEETS_HOW, PLEATS_LIE, MeetsHow, PleatsLie
 
 
@@ -52,6 +52,23 @@ class Meeting(Located):
 
 
 _OF_KINDS = {"shorter by": "elastic", "lap": "elastic", "length": "zip", "tabs": "zip"}
+STRIPS = ("ties", "loops")
+_BY_ITSELF = ("elastic", "loops")
+_WHERE = ("number", "from ends")
+
+
+def _places(words: Scalar, reading: Reading) -> tuple[Formula, ...]:
+    """Return places along an edge: lengths from its start, with commas between."""
+    return formulas(words, read_terms(words, reading, between=","), reading, 1)
+
+
+def _strips(words: Scalar, reading: Reading) -> str:
+    """Return the name of a piece that is sewn to an edge as ties or loops."""
+    name = fold(filled_words(words))
+    kind = reading.kind_of(name)
+    if kind is not None and kind.word not in ("tie", "strip"):
+        raise Fault(f"'{name}' is {kind.told}; ties and loops are a piece of the kind 'tie' or 'strip'")
+    return name
 
 
 def _tabs(words: Scalar, reading: Reading) -> str:
@@ -68,6 +85,8 @@ class Closure(Located):
 
     An elastic is threaded into one edge and closes onto none: it is ``shorter_by`` a share of it, its ends lap. A zip
     that is told its ``length`` between the stops lies in the middle of its edge; ``tabs`` is the piece at its ends.
+    ``at`` are places along the edge, told one by one. Ties and loops are the piece ``strips``, ``each`` so many at a
+    place of the edge that they are ``on``.
     """
 
     kind: Annotated[str, choice(CLOSURES, "kind of closure")]
@@ -81,6 +100,9 @@ class Closure(Located):
     width: Fact | None = None
     length: Finished | None = None
     tabs: Annotated[str, Leaf(_tabs, {"type": "string"})] = ""
+    at: Annotated[tuple[Formula, ...], Leaf(_places, VALUE)] = ()
+    strips: Annotated[str, Leaf(_strips, {"type": "string"})] = ""
+    each: Quantity = standing("1")
     shorter_by: Share = Fraction(1, 10)
     lap: Length = standing("1 in or 2.5 cm")
     note: Markdown | None = None
@@ -96,11 +118,15 @@ class Closure(Located):
         kind = found.get("kind")
         word = fold(kind.text) if isinstance(kind, Scalar) else ""
         elastic = word == "elastic"
-        if elastic and "onto" in found.entries:
-            told = "an elastic runs in one edge, the one after 'on'; take 'onto' out"
+        if word in _BY_ITSELF and "onto" in found.entries:
+            told = "an elastic runs in" if elastic else "loops are sewn to"
+            told += " one edge, the one after 'on'; take 'onto' out"
             reading.faults.add(found.entries["onto"][0].place, told)
-        if not elastic and "onto" not in found.entries:
+        if word not in _BY_ITSELF and "onto" not in found.entries:
             reading.faults.add(found.place, "'onto' is missing here")
+        if word == "loops" and "strips" not in found.entries:
+            reading.faults.add(found.place, "'strips' is missing here: the piece that is sewn on as loops")
+        _check_places(found, word, reading)
         if elastic and "width" not in found.entries:
             reading.faults.add(found.place, "'width' is missing here: how wide the elastic is")
         for key, kind_of_it in _OF_KINDS.items():
@@ -108,3 +134,19 @@ class Closure(Located):
                 article = "an" if kind_of_it == "elastic" else "a"
                 told = f"'{key}' goes with {article} {kind_of_it}; take it out"
                 reading.faults.add(found.entries[key][0].place, told)
+
+
+def _check_places(found: Group, word: str, reading: Reading) -> None:
+    """Report keys of ties, loops and places that do not go with the kind of closure, or with each other."""
+    given = {key: node for key, (node, _) in found.entries.items()}
+    for key in ("strips", "each") if word not in STRIPS else ():
+        if key in given:
+            reading.faults.add(given[key].place, f"'{key}' goes with ties and loops; take it out")
+    if "at" not in given:
+        return
+    for key in _WHERE:
+        if key in given:
+            told = f"'{key}' does not go with 'at', which tells every place; take one of the two out"
+            reading.faults.add(given[key].place, told)
+    if word in ("zip", "elastic"):
+        reading.faults.add(given["at"].place, f"'at' does not go with {word}; take it out")

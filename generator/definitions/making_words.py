@@ -46,6 +46,7 @@ FOR = (
     "not bias",
     "broad hem",
     "sewn on",
+    "at an edge",
     "gathered edge",
     "pleated edge",
     "ties",

@@ -27,8 +27,9 @@ from generator.definitions.room import Room
 from generator.definitions.series import check_series, with_series
 from generator.definitions.sizes import Size, SizesOf
 from generator.definitions.steps import Step
+from generator.definitions.thread_work import THREAD_WORK
 from generator.definitions.values import Formula
-from generator.definitions.vocabulary import EDITION_NAMES, KINDS, LEVELS, THREAD_WORK
+from generator.definitions.vocabulary import EDITION_NAMES, KINDS, LEVELS
 from generator.definitions.yaml_text import read_yaml, shown_path
 from generator.errors import FaultyFileError, Finding, Place
 

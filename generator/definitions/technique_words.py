@@ -128,6 +128,7 @@ BRACKETS = (
         "fasteners",
         "elastic",
         "zips",
+        "tie places",
         "zip layers",
         "piped side",
     ),

@@ -25,51 +25,6 @@ Hangs = Literal["top", "left", "right", "bottom"]
 PleatStyle = Literal["knife", "box", "inverted"]
 Neatening = Literal["zigzag", "overlock", "pinked", "none"]
 
-# Work that may have thread of its own, and the standard steps that do it; ``rest`` is all that has no other.
-REST = "rest"
-THREAD_WORK: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {
-        "tucks": ("stitch tucks", "stitch cross tucks"),
-        "rows": ("sew rows",),
-        "seams": (
-            "join breadths",
-            "join lengths",
-            "join pieces",
-            "join grid",
-            "close ring",
-            "make boxing",
-            "french seam",
-            "felled seam",
-            "line and turn",
-            "line bag",
-            "line flat",
-            "bag",
-            "set zip",
-            "set lined zip",
-            "make zip tabs",
-            "make piping",
-            "sew on piping",
-            "underline",
-            "close opening",
-        ),
-        "topstitching": (
-            "hem",
-            "casing",
-            "bind",
-            "make straps",
-            "make ties",
-            "sew on",
-            "face edge",
-            "face along",
-            "envelope back",
-        ),
-        "gathering": ("gather", "gather edge"),
-        "quilting": ("quilt",),
-        "neatening": ("neaten", "neaten edge"),
-        "buttonholes": ("buttonholes",),
-        REST: ("sew buttons", "pleat", "pleat edge", "fasten"),
-    }
-)
 KINDS = (
     "cushion",
     "bolster",
@@ -134,7 +89,7 @@ PLANS = (
     "scattered pairs",
     "one way",
 )
-CLOSURES = ("buttons", "snaps", "magnet", "ties", "zip", "hook and loop", "elastic")
+CLOSURES = ("buttons", "snaps", "magnet", "ties", "loops", "zip", "hook and loop", "elastic")
 TURN_SIGNS = "<>."
 # Each finish with the least and the most widths that may follow it.
 FINISHES: Mapping[str, tuple[int, int]] = MappingProxyType(
@@ -228,6 +183,8 @@ CONDITIONS = frozenset(
         "catches",
         "piped",
         "zipped",
+        "on a hem",
+        "loops",
         "piped zip",
         "shortened",
         "elastic",

@@ -23,6 +23,7 @@ from generator.definitions import (
     technique_words,
     techniques,
     theme,
+    thread_work,
     vocabulary,
 )
 from generator.definitions.functions import FUNCTIONS
@@ -202,7 +203,7 @@ WORDS = {
     "needs": making_words.NEEDS,
     "sorts of seam": making_words.SORTS,
     "things that a technique is for": making_words.FOR,
-    "work with thread of its own": tuple(vocabulary.THREAD_WORK),
+    "work with thread of its own": tuple(thread_work.THREAD_WORK),
 }
 
 

@@ -71,7 +71,7 @@ class Book:
         for part in (self.thing.parts[name] for name in names):
             if self.fits(method, part):
                 yield from (item for item in piece_items(part) if item.state in method.gives)
-                if "attached" in method.gives and part.sewn_on:
+                if "attached" in method.gives and (part.sewn_on or "at an edge" in part.facts):
                     yield Item("attached", part.name)
                 if RODS_IN in method.gives and "rods" in part.facts:
                     yield Item(RODS_IN, part.name)
@@ -186,6 +186,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "not bias": lambda part: "bias" not in part.facts,
         "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
         "sewn on": lambda part: bool(part.sewn_on),
+        "at an edge": partial(_has_fact, "at an edge"),
         "gathered edge": lambda part: "gathered" in part.drawn.values(),
         "pleated edge": lambda part: "pleated" in part.drawn.values(),
         "ties": lambda part: "strap" in part.facts,

@@ -110,6 +110,14 @@ def placed_item(part: Component) -> Item:
     return Item("fixed" if part.lies_on else "attached", part.name)
 
 
+def edge_ready(part: Component, thing: Thing) -> tuple[Item, ...]:
+    """Return what is due to an edge before ties or loops are sewn to it: the states of its piece, and its hem."""
+    edges = [edge for closing in thing.closings if closing.strips == part.name for edge in closing.on]
+    own = [item for piece, _ in edges for item in piece_items(thing.parts[piece])]
+    hems = (Item("hemmed", f"{piece}.{side}") for piece, side in edges if thing.parts[piece].ends.get(side) in HEMS)
+    return (*dict.fromkeys(own), *hems)
+
+
 def rod_hems(part: Component) -> tuple[Item, ...]:
     """Return the hems that are made before the tucks of a blind are marked: rods slide in at both ends of its tucks."""
     sides = (side for side in ("top", "bottom") if "rods" in part.facts and part.ends.get(side) in HEMS)

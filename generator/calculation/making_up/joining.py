@@ -32,6 +32,7 @@ def attached(thing: Thing, acts: Iterable[Act]) -> tuple[Attached, ...]:
             found += [Attached(name, edge) for name in loose or act.pieces[:1] for edge in act.onto]
     named = {one.piece for one in found}
     placed = (part for part in thing.parts.values() if part.sewn_on and part.name not in named)
+    found += [Attached(one.strips, edge) for one in thing.closings if one.strips for edge in one.on]
     return (*found, *(Attached(part.name, (part.sewn_on, ANY)) for part in placed))
 
 

@@ -18,6 +18,7 @@ from generator.calculation.making_up.items import (
     Item,
     earlier_items,
     edge_items,
+    edge_ready,
     is_filled,
     is_strip,
     piece_items,
@@ -132,6 +133,7 @@ class Needs:
         for act in self._basted:
             if any(piece == edge[0] and side in ("", "all", edge[1]) for piece, side in act.onto):
                 yield from (placed_item(self.thing.parts[piece]) for piece, _ in act.what)
+        yield from (Item("attached", one.strips) for one in self.thing.closings if one.strips and edge in one.on)
 
 
 def _its_panels(needs: Needs, item: Item) -> Iterable[Item]:
@@ -144,7 +146,7 @@ def _its_piece(needs: Needs, item: Item) -> Iterable[Item]:
     """What a copy is fixed to, a pocket sewn on or a grid joined of, finished by itself: tucked, turned, shaped."""
     part = needs.part_of(item)
     below = part is not None and needs.thing.parts.get(part.lies_on or part.sewn_on or part.blocks)
-    return piece_items(below) if below else ()
+    return piece_items(below) if below else edge_ready(part, needs.thing) if part is not None else ()
 
 
 def _its_tabs(needs: Needs, item: Item) -> Iterable[Item]:
@@ -187,10 +189,8 @@ def _ends(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _its_edge(needs: Needs, item: Item) -> Iterable[Item]:
     """What a strip is gathered to, finished by itself: its edge is divided and pinned to the gathers."""
-    for piece, side in needs.edges_of(item):
-        for seam, _ in needs.seams_at((piece, side)):
-            for other in seam.pieces:
-                yield from piece_items(needs.thing.parts[other])
+    others = (piece for edge in needs.edges_of(item) for seam, _ in needs.seams_at(edge) for piece in seam.pieces)
+    return [state for piece in others for state in piece_items(needs.thing.parts[piece])]
 
 
 def _side_seams(needs: Needs, item: Item) -> Iterable[Item]:

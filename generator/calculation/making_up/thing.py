@@ -82,7 +82,7 @@ class Seam:
 class Closing:
     """Buttons or the like, that close one edge onto another, over an ``overlap`` [in].
 
-    A zip that is told has a ``length`` [in]; ``tabs`` is the piece at its ends.
+    A zip that is told has a ``length`` [in]; ``tabs`` is the piece at its ends. ``strips`` are ties or loops.
     """
 
     number: int
@@ -93,6 +93,7 @@ class Closing:
     overlap: Fraction = Fraction(0)
     length: Fraction = Fraction(0)
     tabs: str = ""
+    strips: str = ""
 
     @property
     def pieces(self) -> tuple[str, ...]:

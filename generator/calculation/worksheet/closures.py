@@ -9,6 +9,7 @@ from generator.calculation.pieces.closings import least_overlap
 from generator.calculation.pieces.wrap import Lap, lap_faults
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import ClosureWork
+from generator.calculation.worksheet.edge_strips import check_strips, told_places
 from generator.calculation.worksheet.elastic import worked_elastic
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.zips import zipped
@@ -51,12 +52,13 @@ def _closure(scope: Scope, model: Closure) -> ClosureWork:
         told = f"'{model.on}' cannot close onto itself; write under 'onto' the edge on the other side of the zip"
         raise CalculationError(told)
     length = run_length(scope, model.on)
-    number = scope.count(model.number)
+    number = len(model.at) or scope.count(model.number)
     diameter = scope.value(model.diameter) if model.diameter else Fraction(0)
     thickness = scope.value(model.thickness)
     inset = scope.value(model.from_ends) if model.from_ends else even_inset(length, number)
     mark = scope.edition.mark
-    positions = tuple(round_nearest(place, mark) for place in button_positions(length, number, inset))
+    exact = told_places(scope, model, length) if model.at else button_positions(length, number, inset)
+    positions = tuple(round_nearest(place, mark) for place in exact)
     overlap = scope.value(model.overlap) if model.overlap else Fraction(0)
     hole = buttonhole(diameter, thickness) if model.kind == "buttons" and diameter else Fraction(0)
     closure = ClosureWork(
@@ -73,8 +75,11 @@ def _closure(scope: Scope, model: Closure) -> ClosureWork:
         text=_words(scope, model, overlap, diameter),
         note=scope.text(model.note),
         width=scope.value(model.width) if model.width else Fraction(0),
+        strips=model.strips,
+        each=scope.count(model.each),
     )
     _check(scope, model, closure)
+    check_strips(scope, model, closure, length)
     return zipped(scope, model, closure, length, run_length(scope, model.edges[1])) if model.kind == "zip" else closure
 
 

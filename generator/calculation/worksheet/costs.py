@@ -79,7 +79,7 @@ def wanted_things(
         *(
             Purchase(one.kind, str(one.number), Fraction(one.number), one.number * one.length)
             for one in closures
-            if one.kind != "ties"
+            if one.kind not in ("ties", "loops")
         ),
         *(Purchase(line.item, line.amount, line.number, line.number * line.length) for line in supplies),
     )

@@ -43,6 +43,7 @@ def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
             scope.value(model.overlap) if model.overlap else Fraction(0),
             scope.value(model.length) if model.length else Fraction(0),
             model.tabs,
+            model.strips,
         )
         for number, model in enumerate(project.closures)
     )
@@ -92,6 +93,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
     yield from ("later",) if piece.after_panel else ()
     yield from ("bias",) if piece.square else ()
     yield from ("lengths",) if piece.lengths is not None else ()
+    yield from ("at an edge",) if any(one.strips == piece.name for one in scope.project.closures) else ()
 
 
 def waits_for(scope: Scope, measures: Collection[str]) -> bool:

@@ -9,12 +9,13 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from types import MappingProxyType
 
-from generator.calculation.making_up.items import is_strip, raw_seams, seam_item, sewn_items
+from generator.calculation.making_up.items import Item, is_strip, raw_seams, seam_item, sewn_items
 from generator.calculation.making_up.layers import ThickPlace, thick_places
 from generator.calculation.making_up.thing import SIDES, Edge
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
+from generator.calculation.worksheet.edge_strips import STRIP_BRACKETS, STRIP_CONDITIONS
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
 from generator.calculation.worksheet.facings_told import FACING_BRACKETS, FACING_CONDITIONS
 from generator.calculation.worksheet.moment import Moment
@@ -85,6 +86,9 @@ def _basted(moment: Moment) -> Iterator[tuple[str, Edge]]:
         if act.does == "baste":
             hangs = [piece for piece, _ in act.what if {"strap", "hangs"} & parts[piece].facts]
             yield from ((piece, onto) for piece in hangs for onto in act.onto)
+    for closing in moment.book.thing.closings if moment.book is not None else ():
+        if closing.strips and Item("attached", closing.strips) in moment.given:
+            yield from ((closing.strips, edge) for edge in closing.on)
 
 
 def _caught(moment: Moment) -> tuple[str, ...]:
@@ -252,6 +256,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         ),
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
+        **STRIP_CONDITIONS,
         **ZIP_CONDITIONS,
         "elastic": _elastic,
         "ring done": _ring_done,
@@ -284,6 +289,7 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         ),
         "casing place": _casing_place,
         "casing hem": _casing_hem,
+        **STRIP_BRACKETS,
         **ZIP_BRACKETS,
     }
 )

@@ -19,7 +19,7 @@ from generator.calculation.making.thread import (
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worked_project import MeetingWork
 from generator.calculation.worked_thread import ThreadColour, ThreadUse
-from generator.definitions.vocabulary import REST, THREAD_WORK
+from generator.definitions.thread_work import REST, THREAD_WORK
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
 
 _HEM_LAYERS = 3

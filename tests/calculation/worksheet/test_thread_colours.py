@@ -11,7 +11,7 @@ from rooms_on_disk import CUSHION, WRAP, put, sheet
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.figures import figures
 from generator.definitions.technique_names import step_names
-from generator.definitions.vocabulary import THREAD_WORK
+from generator.definitions.thread_work import THREAD_WORK
 from generator.errors import FaultyFileError
 from tests.room import run, write_room
 
