@@ -23,7 +23,7 @@ def report_corners(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> N
         for pair in seam.pairs:
             one, other = (dict(_ends(pieces[edge[0]], edge)) for edge in pair)
             for name in one.keys() & other.keys():
-                if not run_on(one[name], other[name]):
+                if not run_on(one[name], other[name]) and not _sewn_together(thing, pair, name):
                     first, second = (f"{piece}.{edge}" for piece, edge in pair)
                     text = (
                         f"where '{first}' meets '{second}', the edge '{name}' does not run on over the seam: it makes "
@@ -31,6 +31,17 @@ def report_corners(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> N
                         "within 15; 'arriving across' or 'leaving across' of a curve is the usual way"
                     )
                     scope.report("warning", text, seam.place)
+
+
+def _sewn_together(thing: Thing, pair: tuple[Edge, Edge], name: str) -> bool:
+    """Whether the edges that go on at a corner are sewn to each other too: that is a corner that is turned out."""
+    pieces = [piece for piece, _ in pair]
+    return any(
+        [piece for piece, _ in other] in (pieces, pieces[::-1])
+        and all(_without_side(side) == name for _, side in other)
+        for seam in thing.seams
+        for other in seam.pairs
+    )
 
 
 def _ends(piece: Piece, edge: Edge) -> Iterator[tuple[str, Corner]]:
@@ -45,7 +56,11 @@ def _ends(piece: Piece, edge: Edge) -> Iterator[tuple[str, Corner]]:
 
 
 def _bare(line: SeamLine) -> str:
-    return line.name.removeprefix("left ").removeprefix("right ")
+    return _without_side(line.name)
+
+
+def _without_side(name: str) -> str:
+    return name.removeprefix("left ").removeprefix("right ")
 
 
 def _leaving(line: SeamLine) -> Spot:

@@ -203,3 +203,12 @@ def test_a_rim_that_goes_right_round_is_refused(tmp_path: Path) -> None:
     text = put(TOP, ("  back:\n", round_one)).replace("along: front.neck", "along: plate.rim")
     found = faults(tmp_path, text, "medium")
     assert any("a facing ends at the edges beside the one it faces, and here none is left" in one for one in found)
+
+
+def test_corners_of_two_shapes_that_are_sewn_to_each_other_all_round_are_not_warned_of(tmp_path: Path) -> None:
+    # Front and back on each other at shoulder and side: their corner is turned out. The neck, which nothing joins to
+    # another neck, is told where it makes a point.
+    sloping = TOP.replace("- shoulder: line to 8 in, 0 or 20 cm, 0", "- shoulder: line to 8 in, 4 in or 20 cm, 10 cm")
+    told = [str(one) for one in sheet(tmp_path, sloping, "medium").findings if "does not run on" in str(one)]
+    assert any("the edge 'neck'" in one for one in told)
+    assert not any("the edge 'side'" in one or "the edge 'shoulder'" in one for one in told)
