@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 from generator.rendering import addresses
+from generator.rendering.lighter import lighter_style
 from generator.rendering.setting import Setting
 from generator.rendering.styles import style_sheet
 
@@ -18,7 +19,8 @@ def further_files(setting: Setting) -> dict[str, bytes]:
 
     These know pages of the room by its sign, which stands in each.
     """
-    files = {addresses.asset(f"{name}.css"): style_sheet(setting.theme, name).encode() for name in FURTHER_SHEETS}
+    styles = {name: lighter_style(style_sheet(setting.theme, name)) for name in FURTHER_SHEETS}
+    files = {addresses.asset(f"{name}.css"): style.encode() for name, style in styles.items()}
     files[addresses.MANIFEST] = web_manifest(setting)
     for folder in reversed(setting.theme.folders):
         for file in sorted((folder / "scripts" / "site").glob("*.js")):

@@ -18,7 +18,7 @@ _MOST_WORDS = 64
 _WORDS_HIGH, _SCREEN_WIDE, _PIXELS_A_WORD, _HEAD_WORDS, _LEAST_BY_PICTURE = 330, 360, 7, 12, 10
 _SENTENCE_END = re.compile(r"(?<=[.!?:])\s+(?=(?:<\w+>)*[A-Z(])")
 # A sentence that speaks of what another has named: by how it begins, or by a word in its first clause.
-_LEANS = re.compile(r"^(?:Then|Or|Only then|If not|There|That|This)\b|^[^,;:.?!]*\b(?:it|its|them|they|It|They)\b")
+_LEANS = re.compile(r"^(?:Then|Or|Only then|If not|There|That|This)\b|^[^,;:.?!]*\b(?:it|its|them|they|It|They|such)\b")
 
 Words = tuple[Markup, ...]
 
@@ -64,7 +64,9 @@ def leads(words: Markup) -> bool:
 
 
 def _goes_on(group: Sequence[Markup], block: Markup) -> bool:
-    return _length(group) < _FEW_WORDS and _length([*group, block]) <= _MOST_WORDS
+    """Whether a paragraph stands with what is before it: that is short, or is what the paragraph speaks of."""
+    leans = _is_paragraph(group[-1]) and _LEANS.search(str(next(_sentences(block)).striptags()))
+    return bool(leans or _length(group) < _FEW_WORDS) and _length([*group, block]) <= _MOST_WORDS
 
 
 def parted(group: Sequence[Markup], most: int) -> list[Words]:

@@ -15,6 +15,7 @@ from generator.definitions.vocabulary import KINDS
 from generator.drawing.style import style_of
 from generator.errors import Place
 from generator.rendering.letters import font_letters
+from generator.rendering.lighter import lighter_script, lighter_style
 from generator.rendering.logo import logo_file, page_logo
 
 PAPERS: Mapping[str, tuple[float, float]] = {"Letter": (8.5, 11.0), "A4": (210 / 25.4, 297 / 25.4)}
@@ -184,4 +185,9 @@ def shared_files(theme: Theme) -> dict[str, bytes]:
     for folder in reversed(theme.folders):
         files |= {file.name: file.read_bytes() for file in sorted((folder / "scripts").glob("*.js"))}
         files |= {file.name: file.read_bytes() for file in sorted((folder / "icons").glob("icon*"))}
-    return files
+    return {name: _lighter(name, content) for name, content in files.items()}
+
+
+def _lighter(name: str, content: bytes) -> bytes:
+    shorten = {".css": lighter_style, ".js": lighter_script}.get(Path(name).suffix)
+    return shorten(content.decode()).encode() if shorten else content

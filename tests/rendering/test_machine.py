@@ -101,6 +101,15 @@ def test_a_sentence_stays_with_the_one_that_it_speaks_of_and_a_short_paragraph_w
     assert [[str(block.striptags()) for block in stop.words] for stop in found] == [[foot], [f"{LONG} {LONG} {foot}"]]
 
 
+def test_a_paragraph_stays_with_the_one_that_it_speaks_of_as_far_as_a_screen_holds_both() -> None:
+    """22 and 12 words stand on a screen of 64; 3 x 22 and 12 do not. One that speaks of nothing before stands alone."""
+    other = "Or begin such a row at its other end, from right to left."
+    found = stops(told(f"{LONG}\n\n{other}\n\n{LONG}"))
+    assert [[str(block.striptags()) for block in stop.words] for stop in found] == [[LONG, other], [LONG]]
+    found = stops(told(f"{LONG} {LONG} {LONG}\n\n{other}"))
+    assert str(found[0].words[-1].striptags()) != other
+
+
 def test_a_picture_that_would_part_what_belongs_together_follows_the_words() -> None:
     """330 px less 0.7 x 360 are 78: 11 words of 7 px. The first sentence has 11, and 22 with one that speaks of it."""
     foot = "Lay the tuck toward you, onto the side that is next."
