@@ -12,6 +12,7 @@ SORTS = (
     "felled",
     "plain",
     "box",
+    "all round",
     "three sides",
     "shaped facing",
     "facing",

@@ -14,6 +14,7 @@ NATURES: Mapping[str, str] = MappingProxyType(
         "panel": "it has tucks",
         "plain": "it is one shape of plain cloth",
         "face": "another face can be sewn to it right round",
+        "opens": "it opens in its middle, so that the work is turned there",
         "turned in": "it is turned to the wrong side of what it is sewn to",
         "along an edge": "it is cut to the shape of an edge, which it faces",
         "of blocks": "it is joined from blocks of another piece",

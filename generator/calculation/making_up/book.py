@@ -20,7 +20,7 @@ from generator.calculation.making_up.items import (
     seam_item,
     sewn_items,
 )
-from generator.calculation.making_up.seams import FLAT_SEAMS, told_of, zip_linings, zip_of
+from generator.calculation.making_up.seams import CLOSED, FLAT_SEAMS, closing_seams, encloses, told_of, zip_linings, zip_of
 from generator.calculation.making_up.thing import FASTENERS, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
@@ -89,14 +89,18 @@ class Book:
         # What an act sews by name is left to it, unless that leaves nothing: then one of the two is too many.
         yield from [item for item in pairs if item not in self.named] or pairs
         states = [state for state in method.gives if state in _OF_SEAMS]
-        yield from (seam_item(state, seam) for seam in seams for state in states if state != "open" or self._shut(seam))
+        ways_out = {seam for seam in seams if encloses(seam, self.thing)}
+        for seam in seams:
+            own = [state for state in states if state != "open" or self._shut(seam)]
+            yield from (seam_item(state, seam) for state in own if state != "turned out" or seam in ways_out)
 
     def _shut(self, seam: Seam) -> bool:
         """Whether a seam shuts the work all round, so that an opening is left in it.
 
-        A cover with one face is open, and one with a zip opens there.
+        A cover with one face is open, one with a zip opens there; of seams that close two faces the last has it.
         """
-        if zip_of(seam, self.thing) is not None:
+        together = closing_seams(seam, self.thing) if seam.sort in CLOSED else (seam,)
+        if seam != together[-1] or any(zip_of(one, self.thing) is not None for one in together):
             return False
         bands = [name for name in seam.pieces if "boxes" in self.thing.parts[name].facts]
         return not bands or sum(one.sort == "box" for one in self.thing.seams_of(bands[0])) > 1

@@ -29,11 +29,20 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.laid import opposite
-from generator.calculation.making_up.seams import FLAT_SEAMS, bag_seams, closes, encloses, is_ring, lining_of, zip_of
+from generator.calculation.making_up.seams import (
+    FLAT_SEAMS,
+    bag_seams,
+    closes,
+    closing_seams,
+    encloses,
+    is_ring,
+    lining_of,
+    zip_of,
+)
 from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Component, Edge, Seam
 from generator.calculation.making_up.trials import TRIED
 
-_CATCHING = frozenset({"box", "three sides", "shaped facing", "facing", "tops", "lining", "laid"})
+_CATCHING = frozenset({"box", "three sides", "shaped facing", "facing", "tops", "lining", "laid", "all round"})
 
 
 class Needs:
@@ -237,7 +246,7 @@ def _outside(needs: Needs, item: Item) -> Iterable[Item]:
     if own is None or own.sort not in ("tops", "lining"):
         return
     lined = set(own.pieces) - {lining_of(own, needs.thing)}
-    for seam in (one for one in needs.thing.seams if one.sort in FLAT_SEAMS | {"box", "three sides"}):
+    for seam in (one for one in needs.thing.seams if one.sort in FLAT_SEAMS | {"box", "three sides", "all round"}):
         yield from sewn_items(seam) if set(seam.pieces) <= lined else ()
 
 
@@ -264,7 +273,9 @@ def _filled(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _its_seam(needs: Needs, item: Item) -> Iterable[Item]:
     seam = needs.seam_of(item)
-    together = bag_seams(seam, needs.thing) if seam is not None and item.state == "turned out" else ()
+    together: tuple[Seam, ...] = ()
+    if seam is not None and item.state == "turned out":
+        together = bag_seams(seam, needs.thing) or closing_seams(seam, needs.thing)
     return [sewn for one in together or filter(None, [seam]) for sewn in needs.sewn_in(one)]
 
 

@@ -12,12 +12,13 @@ from itertools import product
 
 from generator.calculation.making_up.thing import SIDES, Closing, Component, Edge, Seam, Thing, pieces_of
 
-ENCLOSING = frozenset({"box", "three sides", "lining", "tops"})
+ENCLOSING = frozenset({"box", "three sides", "lining", "tops", "all round"})
 RINGS = frozenset({"ring", "ring of a panel"})
 ENCLOSED = frozenset({"french", "felled"})
 FLAT_SEAMS = RINGS | ENCLOSED | {"plain"}
 _BAG = 3
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
+CLOSED = frozenset({"all round"})
 
 
 Test = Callable[[Seam, Thing], bool]
@@ -34,14 +35,14 @@ def encloses(seam: Seam, thing: Thing) -> bool:
     """Return whether a seam leaves the work wrong side out, so that it has to be turned.
 
     That of a box, a bag or a lining does, and two pieces sewn to each other all round; of several seams that make a bag
-    together, the last. What is sewn with a zip between is turned at once.
+    or close two faces together, the last. What is sewn with a zip between is turned at once.
     """
     linings = [one for closing in thing.closings for one, _ in zip_linings(closing, thing)]
     if any(one.number == seam.number for one in linings) and len(seam.pairs) == 1:
         return False
-    if seam.sort in ENCLOSING or (seam.sort == "plain" and _all_round(seam, thing)):
+    together = bag_seams(seam, thing) or closing_seams(seam, thing)
+    if seam.sort in ENCLOSING - CLOSED or (seam.sort == "plain" and _all_round(seam, thing)):
         return True
-    together = bag_seams(seam, thing)
     return bool(together) and together[-1].number == seam.number
 
 
@@ -55,6 +56,27 @@ def bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
         if "face" not in thing.parts[name].facts or len(sides) < _BAG:
             return ()
     return tuple(together)
+
+
+def closing_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
+    """Return the seams that close the same two faces all round together, in order; none where they leave an edge.
+
+    One of them may be all. Seams that shut in their own edges have their own way.
+    """
+    names = set(seam.pieces)
+    if any("face" not in facts or "opens" in facts for facts in (thing.parts[name].facts for name in names)):
+        return ()
+    between = tuple(one for one in thing.seams if set(one.pieces) == names and _is_open(one, thing))
+    copies = len(names) == 1 and thing.parts[seam.pieces[0]].quantity > 1
+    if seam not in between or not (len(names) == 2 or (copies and all(one == other for one, other in seam.pairs))):
+        return ()
+    sewn = {edge for one in between for edge in one.edges}
+    return between if all((name, side) in sewn for name in names for side in _sides(thing.parts[name])) else ()
+
+
+def _is_open(seam: Seam, thing: Thing) -> bool:
+    """Whether the edges of a seam are raw when it is sewn, and not bound, faced or shut in."""
+    return all(_end(edge, thing) == "seam" for edge in seam.edges)
 
 
 def zip_of(seam: Seam, thing: Thing) -> Closing | None:
@@ -270,6 +292,7 @@ _SORTS: tuple[tuple[str, Test], ...] = (
     ("facing", _is_facing),
     ("tops", _is_tops),
     ("lining", _is_lining),
+    ("all round", lambda seam, thing: bool(closing_seams(seam, thing))),
 )
 
 

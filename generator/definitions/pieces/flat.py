@@ -25,7 +25,7 @@ class EnvelopeBack(RectangularModel):
     """A back of two pieces that lie one over the other by the overlap, each with a hem twice turned."""
 
     of_kind: ClassVar = PieceKind(
-        "envelope back", RECTANGLE, ("overlap", "hem", "half across"), nature=("face", "made")
+        "envelope back", RECTANGLE, ("overlap", "hem", "half across"), nature=("face", "opens", "made")
     )
     completed: ClassVar = ("finished across", "finished along", "overlap", "hem")
     overlap: Length

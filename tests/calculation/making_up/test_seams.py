@@ -29,6 +29,7 @@ CASES = {
     "facing": thing(panel(), part("yoke facing", "facing"), seams="front.top / yoke facing.top"),
     "lining": CUSHION,
     "three sides": BAG,
+    "all round": thing(panel(), panel("back"), seams="front.all / back.all"),
     "plain": thing(panel(), part("frill", "gathered strip", ends=FRILL), seams="front.bottom / frill.top"),
 }
 
@@ -93,10 +94,36 @@ def test_a_lining_of_several_pieces_is_one_lining() -> None:
     assert [seam.sort for seam in made.seams] == ["plain", "lining", "lining", "lining", "lining"]
 
 
-def test_a_seam_all_round_two_pieces_of_one_cloth_without_tucks_is_plain_and_is_turned() -> None:
-    made: Thing = thing(part("one"), part("other"), seams="one.all / other.all")
-    assert sort_of(made) == "plain"
-    assert encloses(made.seams[0], made)
+@pytest.mark.parametrize(
+    "seams",
+    [
+        "one.all / other.all",
+        "one.left and one.right / other.left and other.right\none.top / other.top\none.bottom / other.bottom",
+        "one.left and one.top / other.left and other.top\none.right / other.right\none.bottom / other.bottom",
+    ],
+)
+def test_seams_that_close_two_faces_all_round_are_turned_when_the_last_of_them_is_sewn(seams: str) -> None:
+    made: Thing = thing(part("one"), part("other"), seams=seams)
+    assert {seam.sort for seam in made.seams} == {"all round"}
+    assert [encloses(seam, made) for seam in made.seams] == [seam is made.seams[-1] for seam in made.seams]
+
+
+def test_two_of_one_panel_are_closed_all_round_too() -> None:
+    made = thing(panel(quantity=2), seams="front.all / front.all")
+    assert sort_of(made) == "all round"
+
+
+@pytest.mark.parametrize(
+    ("back", "seams"),
+    [
+        ({"kind": "envelope back"}, "one.all / other.all"),
+        ({"ends": {"left": "seam", "right": "seam", "top": "hem", "bottom": "seam"}}, "one.left / other.left"),
+        ({}, "one.left / other.left\none.right / other.right\none.bottom / other.bottom"),
+    ],
+)
+def test_what_opens_or_has_an_edge_left_is_not_closed_all_round(back: dict[str, object], seams: str) -> None:
+    made = thing(part("one"), part("other", **back), seams=seams)  # type: ignore[arg-type]
+    assert {seam.sort for seam in made.seams} == {"plain"}
 
 
 def test_a_strip_of_another_cloth_between_two_blocks_is_no_lining() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from things import CUSHION, FRILLED, METHODS, act, panel, part, thing
 
 from generator.calculation.making_up.acts import Act
@@ -69,6 +70,19 @@ def test_what_frays_is_neatened_before_it_is_turned_out_and_what_does_not_is_lef
     assert written(fraying)[-2:] == ["join pieces, neaten, turn out on: front, back", "fill"]
     felt = thing(panel(frays=False), part("back", "envelope back", frays=False), seams="front.all / back.all")
     assert written(felt)[-2:] == ["join pieces, turn out on: front, back", "fill"]
+
+
+@pytest.mark.parametrize(
+    "seams",
+    [
+        "front.all / back.all",
+        "front.left and front.right / back.left and back.right\nfront.top and front.bottom / back.top and back.bottom",
+    ],
+)
+def test_a_cushion_closed_all_round_has_an_opening_through_which_it_is_turned_and_filled(seams: str) -> None:
+    """Two tucked panels: nothing of it is a lining."""
+    made = thing(panel(), panel("back"), seams=seams)
+    assert written(made)[-3:] == ["sew and turn on: front, back", "fill", "close opening on: front, back"]
 
 
 def test_only_what_is_wanted_is_written_with_all_that_it_needs() -> None:
