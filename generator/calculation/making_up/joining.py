@@ -14,8 +14,9 @@ from generator.calculation.making_up.acts import ANY, Act
 from generator.calculation.making_up.book import Book
 from generator.calculation.making_up.items import Item, is_strip, sewn_items
 from generator.calculation.making_up.joined import Attached, Joined, JoinLayer, Opening
+from generator.calculation.making_up.laid import opposite
 from generator.calculation.making_up.seams import is_ring, lining_of, zip_of
-from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import SIDES, Component, Edge, Seam, Thing
 
 Pair = tuple[Edge, Edge]
 _ACROSS = ("top", "bottom")
@@ -95,12 +96,29 @@ class Joiner:
         told = told or [own if len(below) == 1 else other for own, other in pairs]
         yield Joined(
             sorts=tuple(run.seam.sort for run in group),
-            layers=(JoinLayer(below, first.right_sides), *_over(group, below, right_side_up=not first.right_sides)),
+            layers=(JoinLayer(below, first.right_sides), *self._over(group, below)),
             sides=tuple(dict.fromkeys(side for _, side in told)),
             edges=tuple(own for own, _ in pairs),
             folded=folded,
             turned=any(run.turned for run in group),
         )
+
+    def _over(self, group: Sequence[_SewnRun], below: tuple[str, ...]) -> Iterable[JoinLayer]:
+        """What lies on the lowest layer: each piece once, and once more where one of its copies is sewn there."""
+        seen: list[Edge] = []
+        for run in group:
+            ahead = set(run.rows[0]) <= set(below)
+            own, row = (0, run.rows[1]) if ahead else (1, run.rows[0])
+            at, edge = run.pairs[0][own], run.pairs[0][1 - own]
+            again = edge in seen and len(row) == len(below)
+            if all(one[0] != edge[0] for one in seen) or again or self._beside(at, edge):
+                yield JoinLayer(row, not run.right_sides, at[1], edge[1])
+            seen += [pair[1 - own] for pair in run.pairs]
+
+    def _beside(self, at: Edge, edge: Edge) -> bool:
+        """Whether a piece lies beside an edge by its opposite one, so that another copy of it lies at the next."""
+        sides = at[1] in SIDES and edge[1] in SIDES
+        return sides and opposite(at[1]) == edge[1] and self.book.thing.parts[edge[0]].quantity > 1
 
     def _below(self, group: Sequence[_SewnRun]) -> tuple[str, ...]:
         """The lowest layer: a row of pieces, what most others lie on, else the larger; a panel below its like."""
@@ -249,15 +267,3 @@ def _together(run: _SewnRun, other: _SewnRun) -> bool:
     # A row is joined before it is joined to anything as a row.
     in_rows = any(pieces <= set(row) for row in other.rows) or any(others <= set(row) for row in run.rows)
     return bool(shared) or (not in_rows and (pieces <= others or others <= pieces))
-
-
-def _over(group: Sequence[_SewnRun], below: tuple[str, ...], *, right_side_up: bool) -> Iterable[JoinLayer]:
-    """What lies on the lowest layer: each piece once, and once more where one of its edges is sewn in a second seam."""
-    seen: list[Edge] = []
-    for run in group:
-        ahead = set(run.rows[0]) <= set(below)
-        own, row = (0, run.rows[1]) if ahead else (1, run.rows[0])
-        at, edge = run.pairs[0][own], run.pairs[0][1 - own]
-        if all(one[0] != edge[0] for one in seen) or (edge in seen and len(row) == len(below)):
-            yield JoinLayer(row, right_side_up, at[1], edge[1])
-        seen += [pair[1 - own] for pair in run.pairs]

@@ -29,16 +29,7 @@ from generator.calculation.making_up.items import (
     sewn_items,
 )
 from generator.calculation.making_up.laid import opposite
-from generator.calculation.making_up.seams import (
-    FLAT_SEAMS,
-    bag_seams,
-    closes,
-    closing_seams,
-    encloses,
-    is_ring,
-    lining_of,
-    zip_of,
-)
+from generator.calculation.making_up.seams import FLAT_SEAMS, closes, encloses, is_ring, lining_of, turned_by, zip_of
 from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Component, Edge, Seam
 from generator.calculation.making_up.trials import TRIED
 
@@ -273,9 +264,7 @@ def _filled(needs: Needs, item: Item) -> Iterable[Item]:
 
 def _its_seam(needs: Needs, item: Item) -> Iterable[Item]:
     seam = needs.seam_of(item)
-    together: tuple[Seam, ...] = ()
-    if seam is not None and item.state == "turned out":
-        together = bag_seams(seam, needs.thing) or closing_seams(seam, needs.thing)
+    together = turned_by(seam, needs.thing) if seam is not None and item.state == "turned out" else ()
     return [sewn for one in together or filter(None, [seam]) for sewn in needs.sewn_in(one)]
 
 

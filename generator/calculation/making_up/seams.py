@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from fractions import Fraction
 from itertools import product
 
 from generator.calculation.making_up.thing import SIDES, Closing, Component, Edge, Seam, Thing, pieces_of
@@ -16,7 +17,7 @@ ENCLOSING = frozenset({"box", "three sides", "lining", "tops", "all round"})
 RINGS = frozenset({"ring", "ring of a panel"})
 ENCLOSED = frozenset({"french", "felled"})
 FLAT_SEAMS = RINGS | ENCLOSED | {"plain"}
-_BAG = 3
+_BAG, _PAIR, _HALF, _NEARLY_ALL = 3, 2, Fraction(1, 2), Fraction(4, 5)
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
 CLOSED = frozenset({"all round"})
 
@@ -40,13 +41,18 @@ def encloses(seam: Seam, thing: Thing) -> bool:
     linings = [one for closing in thing.closings for one, _ in zip_linings(closing, thing)]
     if any(one.number == seam.number for one in linings) and len(seam.pairs) == 1:
         return False
-    together = bag_seams(seam, thing) or closing_seams(seam, thing)
+    together = turned_by(seam, thing)
     if seam.sort in ENCLOSING - CLOSED or (seam.sort == "plain" and _all_round(seam, thing)):
         return True
     return bool(together) and together[-1].number == seam.number
 
 
-def bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
+def turned_by(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
+    """Return the seams of which the work is turned when the last is sewn: those of a bag, or of what they close."""
+    return _bag_seams(seam, thing) or closing_seams(seam, thing)
+
+
+def _bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
     """Return the flat seams that join the same two faces on three sides or more; none where they make no bag."""
     if seam.sort not in FLAT_SEAMS or len(seam.pieces) != 2:
         return ()
@@ -256,15 +262,27 @@ def _is_lining(seam: Seam, thing: Thing) -> bool:
             return True
         joined = {edge[1] for other in thing.seams_of(part.name) for edge in other.edges if edge[0] == part.name}
         round_it = set(part.ends) <= joined or "rim" in joined
-        if round_it and _lies_behind(part, thing) and all(other.cloth != part.cloth for other in beside):
+        unlike = all(other.cloth != part.cloth for other in beside)
+        if (
+            round_it
+            and (unlike or _lines_a_row(part, thing))
+            and _alike(part, thing) >= (_HALF if unlike else _NEARLY_ALL)
+        ):
             return True
     return False
 
 
-def _lies_behind(part: Component, thing: Thing) -> bool:
-    """Whether a piece meets the others by like-named edges rather than by opposite ones, like a patch beside them."""
+def _lines_a_row(part: Component, thing: Thing) -> bool:
+    """Whether a piece meets several others, each of which is joined to another of them."""
+    others = {name for seam in thing.seams_of(part.name) for name in seam.pieces} - {part.name}
+    joined = [set(seam.pieces) for seam in thing.seams if len(seam.pieces) == _PAIR and set(seam.pieces) <= others]
+    return bool(joined) and others <= set().union(*joined)
+
+
+def _alike(part: Component, thing: Thing) -> Fraction:
+    """How many of the edges that a piece meets are named like its own: all behind a row, none in a patchwork."""
     pairs = [pair for seam in thing.seams_of(part.name) for pair in seam.pairs if part.name in (pair[0][0], pair[1][0])]
-    return 2 * sum(one[1] == other[1] for one, other in pairs) >= len(pairs)
+    return Fraction(sum(one[1] == other[1] for one, other in pairs), len(pairs))
 
 
 def _all_round(seam: Seam, thing: Thing) -> bool:

@@ -197,3 +197,16 @@ def test_edges_of_an_outline_are_sewn_by_their_own_names() -> None:
     (one,) = joined(made, own(act("sew", "hood", "hood")))
     assert one.sides == ("crown",)
     assert [layer.own for layer in one.layers] == ["", "crown"]
+
+
+def test_two_copies_beside_a_panel_lie_at_either_side_of_it() -> None:
+    """The left piece of a runner and the right one: the same piece, by opposite edges."""
+    made = thing(panel(), part("side", quantity=2), seams="side.right / front.left\nfront.right / side.left")
+    (one,) = joined(made, use("join pieces", "front and side"), front=(20, 10), side=(4, 10))
+    assert [(layer.pieces, layer.at, layer.own) for layer in one.layers[1:]] == [
+        (("side",), "left", "right"),
+        (("side",), "right", "left"),
+    ]
+    whole = thing(panel(), part("side"), seams="side.right / front.left\nfront.right / side.left")
+    (one,) = joined(whole, use("join pieces", "front and side"), front=(20, 10), side=(20, 10))
+    assert len(one.layers) == 2

@@ -77,11 +77,13 @@ def test_an_edge_that_goes_round_lies_on_each_side_in_turn() -> None:
     assert {other for _, other in pairs} == {("frill", "top")}
 
 
-def test_a_lining_of_several_pieces_is_one_lining() -> None:
+@pytest.mark.parametrize("cloth", ["back", "face"])
+def test_a_lining_of_several_pieces_is_one_lining(cloth: str) -> None:
+    """Of the same cloth too: it meets each of them by edges that are named alike."""
     made = thing(
         panel("end", cloth="face"),
         part("middle", cloth="face"),
-        part("lining", cloth="back"),
+        part("lining", cloth=cloth),
         kind="runner",
         seams="""
         end.right / middle.left
