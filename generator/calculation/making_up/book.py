@@ -8,6 +8,7 @@ from functools import partial
 from types import MappingProxyType
 
 from generator.calculation.making_up.acts import ANY, Act, Method
+from generator.calculation.making_up.all_round import closing_seams
 from generator.calculation.making_up.given import given_by
 from generator.calculation.making_up.items import (
     RAW,
@@ -20,7 +21,14 @@ from generator.calculation.making_up.items import (
     seam_item,
     sewn_items,
 )
-from generator.calculation.making_up.seams import CLOSED, FLAT_SEAMS, closing_seams, encloses, told_of, zip_linings, zip_of
+from generator.calculation.making_up.seams import (
+    CLOSED,
+    FLAT_SEAMS,
+    encloses,
+    told_of,
+    zip_linings,
+    zip_of,
+)
 from generator.calculation.making_up.thing import FASTENERS, Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 

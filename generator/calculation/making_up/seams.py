@@ -11,6 +11,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
+from generator.calculation.making_up.all_round import all_round, closing_seams, end_of, sides_round
 from generator.calculation.making_up.thing import SIDES, Closing, Component, Edge, Seam, Thing, pieces_of
 
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops", "all round"})
@@ -42,7 +43,7 @@ def encloses(seam: Seam, thing: Thing) -> bool:
     if any(one.number == seam.number for one in linings) and len(seam.pairs) == 1:
         return False
     together = turned_by(seam, thing)
-    if seam.sort in ENCLOSING - CLOSED or (seam.sort == "plain" and _all_round(seam, thing)):
+    if seam.sort in ENCLOSING - CLOSED or (seam.sort == "plain" and all_round(seam, thing)):
         return True
     return bool(together) and together[-1].number == seam.number
 
@@ -62,27 +63,6 @@ def _bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
         if "face" not in thing.parts[name].facts or len(sides) < _BAG:
             return ()
     return tuple(together)
-
-
-def closing_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
-    """Return the seams that close the same two faces all round together, in order; none where they leave an edge.
-
-    One of them may be all. Seams that shut in their own edges have their own way.
-    """
-    names = set(seam.pieces)
-    if any("face" not in facts or "opens" in facts for facts in (thing.parts[name].facts for name in names)):
-        return ()
-    between = tuple(one for one in thing.seams if set(one.pieces) == names and _is_open(one, thing))
-    copies = len(names) == 1 and thing.parts[seam.pieces[0]].quantity > 1
-    if seam not in between or not (len(names) == 2 or (copies and all(one == other for one, other in seam.pairs))):
-        return ()
-    sewn = {edge for one in between for edge in one.edges}
-    return between if all((name, side) in sewn for name in names for side in _sides(thing.parts[name])) else ()
-
-
-def _is_open(seam: Seam, thing: Thing) -> bool:
-    """Whether the edges of a seam are raw when it is sewn, and not bound, faced or shut in."""
-    return all(_end(edge, thing) == "seam" for edge in seam.edges)
 
 
 def zip_of(seam: Seam, thing: Thing) -> Closing | None:
@@ -174,14 +154,9 @@ def spread(edges: Sequence[Edge], parts: Mapping[str, Component]) -> list[Edge]:
     """Return edges side by side: all four, or all of an outline, where a file says 'all'."""
     found: list[Edge] = []
     for piece, edge in edges:
-        sides = _sides(parts[piece]) if edge == "all" else []
+        sides = sides_round(parts[piece]) if edge == "all" else []
         found += [(piece, side) for side in sides] or [(piece, edge)]
     return found
-
-
-def _sides(part: Component) -> list[str]:
-    """The edges that go right round a piece: those of its outline, else its four sides; no opening between halves."""
-    return [side for side in part.ends if side in SIDES or "own edges" in part.facts]
 
 
 def _facts(seam: Seam, thing: Thing) -> frozenset[str]:
@@ -189,26 +164,22 @@ def _facts(seam: Seam, thing: Thing) -> frozenset[str]:
     return frozenset().union(*(thing.parts[name].facts for name in seam.pieces))
 
 
-def _end(edge: Edge, thing: Thing) -> str:
-    return thing.parts[edge[0]].ends.get(edge[1], "seam")
-
-
 def _is_binding(seam: Seam, thing: Thing) -> bool:
     if "binds" in _facts(seam, thing):
         return True
     strips = {name for name in seam.pieces if "may bind" in thing.parts[name].facts}
     return bool(strips) and all(
-        _end(edge, thing) == "bound" for pair in seam.pairs for edge in pair if edge[0] not in strips
+        end_of(edge, thing) == "bound" for pair in seam.pairs for edge in pair if edge[0] not in strips
     )
 
 
 def _is_laid(seam: Seam, thing: Thing) -> bool:
-    return any(_end(one, thing) == _end(other, thing) == "bound" for one, other in seam.pairs)
+    return any(end_of(one, thing) == end_of(other, thing) == "bound" for one, other in seam.pairs)
 
 
 def _is_enclosed(way: str) -> Test:
     """Whether a seam shuts in both of its edges in a way."""
-    return lambda seam, thing: all(_end(edge, thing) == way for pair in seam.pairs for edge in pair)
+    return lambda seam, thing: all(end_of(edge, thing) == way for pair in seam.pairs for edge in pair)
 
 
 def _is_ring(seam: Seam, thing: Thing) -> bool:
@@ -229,8 +200,8 @@ def _is_three_sides(seam: Seam, thing: Thing) -> bool:
 
 
 def _is_facing(seam: Seam, thing: Thing) -> bool:
-    faced = any(_end(edge, thing) == "faced" for pair in seam.pairs for edge in pair)
-    return faced or ("turned in" in _facts(seam, thing) and not _all_round(seam, thing))
+    faced = any(end_of(edge, thing) == "faced" for pair in seam.pairs for edge in pair)
+    return faced or ("turned in" in _facts(seam, thing) and not all_round(seam, thing))
 
 
 def _is_shaped_facing(seam: Seam, thing: Thing) -> bool:
@@ -258,7 +229,7 @@ def _is_lining(seam: Seam, thing: Thing) -> bool:
         if len(own) != 1 or not {"plain", "turned in"} & part.facts or part.name in others:
             continue
         beside = [thing.parts[name] for name in others]
-        if any(other.is_panel for other in beside) and _all_round(seam, thing):
+        if any(other.is_panel for other in beside) and all_round(seam, thing):
             return True
         joined = {edge[1] for other in thing.seams_of(part.name) for edge in other.edges if edge[0] == part.name}
         round_it = set(part.ends) <= joined or "rim" in joined
@@ -283,16 +254,6 @@ def _alike(part: Component, thing: Thing) -> Fraction:
     """How many of the edges that a piece meets are named like its own: all behind a row, none in a patchwork."""
     pairs = [pair for seam in thing.seams_of(part.name) for pair in seam.pairs if part.name in (pair[0][0], pair[1][0])]
     return Fraction(sum(one[1] == other[1] for one, other in pairs), len(pairs))
-
-
-def _all_round(seam: Seam, thing: Thing) -> bool:
-    """Whether two pieces are sewn to each other right round."""
-    one, other = pieces_of(seam.join), pieces_of(seam.to)
-    if len(one) != 1 or len(other) != 1 or one == other:
-        return False
-    sides = {edge for pair in seam.pairs for edge in pair}
-    faces = all("face" in thing.parts[name].facts for name in (*one, *other))
-    return faces and {edge[1] for edge in sides if edge[0] == one[0]} >= set(_sides(thing.parts[one[0]]))
 
 
 # In the order in which they are asked.
