@@ -21,6 +21,7 @@ from generator.drawing.renders.thing_grid import FlatThing
 from generator.drawing.renders.words import picture_words
 from generator.drawing.renders.zips import tape
 from generator.drawing.things.forms import form_of
+from generator.drawing.things.views import front_shapes
 from tests.room import demo_room
 
 WHOLE = Box(0, 0, 10, 8)
@@ -148,3 +149,15 @@ def test_the_skirt_is_drawn_in_by_what_its_elastic_is_shorter(size: str) -> None
     (elastic,) = (one for one in stool.closures if one.kind == "elastic")
     girth = Fraction(22, 7) * stool.laid_out.across
     assert 1 - (elastic.length - elastic.lap) / girth == pytest.approx(0.1, abs=0.01)
+
+
+def test_the_handle_of_a_bag_with_a_drawn_mouth_begins_on_it_one_on_each_face() -> None:
+    bag = demo("cockle-bag", "market")
+    (mouth,) = (line for line in bag.pieces["panel"].shape.lines if line.name == "mouth")  # type: ignore[union-attr]
+    spots = sorted((float(x), float(y)) for x, y in mouth.spots)
+    handles = [shape for shape in front_shapes(bag) if shape.cloth and shape.lying is None]
+    (handle,) = handles
+    for line in handle.edges:
+        for x, y in (line[0], line[-1]):
+            assert y == pytest.approx(float(np.interp(x, *zip(*spots, strict=True))), abs=1e-6)
+    assert min(y for line in handle.edges for _, y in line) < 0
