@@ -169,12 +169,9 @@ def _report_released(found: Group, reading: Reading) -> None:
     if not told and "stitching ends" in found.entries:
         text = "'stitching ends' goes with tucks that end within the panel; write 'stitched to', or take it out"
         reading.faults.add(found.entries["stitching ends"][0].place, text)
-    ring = found.get("ring")
-    closed = isinstance(ring, Scalar) and fold(ring.text) == "yes"
     for key, place in list(told.items())[:1]:
-        if closed or "rod" in found.entries:
-            other = "ring" if closed else "rod"
-            text = f"'{key}' does not go with '{other}', whose tucks run from edge to edge; take one of the two out"
+        if "rod" in found.entries:
+            text = f"'{key}' does not go with 'rod', whose tucks run from edge to edge; take one of the two out"
             reading.faults.add(place, text)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.calculation.worked import TuckSet
+from generator.calculation.worked import Panel, TuckSet
 from generator.calculation.worked_checks import CheckPoint
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
@@ -28,7 +28,7 @@ def draw_check(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -
     """Return what is measured at the first check point of a panel."""
     panel = worksheet.panels[name]
     canvas = canvas_of(size, style, f"checking {name}")
-    return _picture(canvas, panel.across, panel.checks.points, ("top", "bottom"))
+    return _picture(canvas, panel.across, panel.checks.points, _stitched_ends(panel))
 
 
 def draw_cross_check(worksheet: Worksheet, name: str, style: Style, size: DrawnSize) -> Picture:
@@ -36,7 +36,18 @@ def draw_cross_check(worksheet: Worksheet, name: str, style: Style, size: DrawnS
     panel = worksheet.panels[name]
     assert panel.cross is not None
     canvas = canvas_of(size, style, f"cross checking {name}")
-    return _picture(canvas, panel.cross, panel.cross_checks.points, ("left", "right"))
+    return _picture(canvas, panel.cross, panel.cross_checks.points, ("at the left edge", "at the right edge"))
+
+
+def _stitched_ends(panel: Panel) -> tuple[str, str]:
+    """Where a panel is measured: at both ends of its tucks, which are its edges where they are not let go."""
+    first, last = "at the top edge", "at the bottom edge"
+    if panel.released is None:
+        return first, last
+    from_top, stops = panel.released.stitched[0][0][0] == 0, panel.released.stops[0]
+    if len(stops) > 1:
+        return (first, last) if from_top else ("just below the upper line", "just above the lower line")
+    return (first, "just above the line") if from_top else ("just below the line", last)
 
 
 def _picture(canvas: Canvas, tucks: TuckSet, points: Sequence[CheckPoint], edges: tuple[str, str]) -> Picture:
@@ -44,7 +55,7 @@ def _picture(canvas: Canvas, tucks: TuckSet, points: Sequence[CheckPoint], edges
     point = points[0]
     alt = (
         f"The panel from its end after tuck {point.after}, the tucks flat and all one way: measure from {point.start} "
-        f"to {point.end}, at the {edges[0]} and at the {edges[1]} edge."
+        f"to {point.end}, {edges[0]} and {edges[1]}."
     )
     return canvas.picture(alt, "")
 
@@ -65,7 +76,7 @@ def sketch_check(canvas: Canvas, tucks: TuckSet, point: CheckPoint, edges: tuple
     canvas.arrow((left, base + 0.75 * line), (right, base + 0.75 * line), style.outline, both=True)
     words = "measure this, tucks flat, all one way"
     canvas.text(words, (left + right) / 2, base + 0.75 * line, bold=True, backing=style.paper)
-    canvas.text(f"once at the {edges[0]} edge, once at the {edges[1]} edge", canvas.width / 2, base + 1.9 * line)
+    canvas.text(f"once {edges[0]}, once {edges[1]}", canvas.width / 2, base + 1.9 * line)
 
 
 def _draw_flaps(canvas: Canvas, after: int, ends: tuple[float, float], base: float) -> None:

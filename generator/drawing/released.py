@@ -104,20 +104,23 @@ def sketch_released(canvas: Canvas, panel: Panel, along: Fraction, edition: Edit
     outline = [(middle - half * float(wide), top + float(at) * (bottom - top)) for at, wide in plan.widths]
     canvas.area([*outline, *((2 * middle - x, y) for x, y in reversed(outline))], style.paper, style.outline)
 
-    def across(place: Fraction, at: Fraction) -> float:
+    def across(place: Fraction) -> float:
         held = float(min(width for _, width in plan.widths))
         return middle + half * held * (2 * float(place) - 1)
 
-    flap = min(0.16, half * 0.8 / len(plan.tucks))
+    feet = [across(place) for place, _ in plan.tucks]
+    flap = min([0.16, *(0.55 * (after - before) for before, after in pairwise(feet))])
+    stops = {at / along for own in panel.released.stitched for stretch in own for at in stretch} - {0, 1}
     for place, stretches in plan.tucks:
-        x = across(place, Fraction(0))
+        x = across(place)
         for first, last in stretches:
             upper, lower = (top + float(at) * (bottom - top) for at in (first, last))
             canvas.hatched([(x, upper), (x + flap, upper), (x + flap, lower), (x, lower)], style.outline)
             canvas.line(((x, upper), (x, lower)), style.stitch)
             for at, y, away in ((first, upper, -1), (last, lower, 1)):
-                if at not in (0, 1):
-                    canvas.line(((x - _BAR, y), (x + flap + _BAR, y)), style.cut)
+                if at in stops:
+                    beyond = min(_BAR, 0.3 * flap)
+                    canvas.line(((x - beyond, y), (x + flap + beyond, y)), style.cut)
                     run = min(0.3, (bottom - lower if away > 0 else upper - top) * 0.6)
                     canvas.line(((x + flap, y), (x + flap + 0.05, y + away * run)), style.fold)
     _measures(canvas, (plan, panel), (top, bottom, middle, half), edition)

@@ -225,8 +225,10 @@ def surface_words(piece: Piece, surface: Surface) -> str:
     counted = f"{tucks} tuck" + ("" if tucks == 1 else "s")
     if surface.held and not rows:
         lie = pressed_words(surface.held[0].turns, piece.hangs_by)
+        run = "as far as they are stitched" if surface.stitched else run
         return f"The {label} seen from above: {counted} lie flat {run}, pressed {lie}."
     if not rows:
+        run = "as far as they are stitched" if surface.stitched else run
         return f"The {label} seen from above: {counted} stand {beside} {run}."
     held = f"{len(rows)} row" + ("" if len(rows) == 1 else "s")
     return (

@@ -23,7 +23,7 @@ LIGHT = (-0.62, -0.42, 0.66)  # towards the lamp: from the left, from the top, f
 SHADOW_STEPS = 22
 COLUMNS_AT_A_TIME = 64
 # A flap that is let go is none any more under this share; the wave that it leaves is so high, in depths; by eye.
-LEAST_SHARE, SOFT = 0.08, 0.3
+LEAST_SHARE, SOFT = 0.08, 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,7 @@ def relief(surface: Surface, pixels: float) -> Relief:
 
 def _soft_fold(beside: Grid, depth: float) -> Grid:
     """Return the wave that is left of a tuck which is let go: low, and as wide as its cloth allows."""
-    return np.asarray(SOFT * depth * np.exp(-((beside / np.float32(0.6 * depth)) ** 2)), dtype=np.float32)
+    return np.asarray(SOFT * depth * np.exp(-((beside / np.float32(0.9 * depth)) ** 2)), dtype=np.float32)
 
 
 def _lay_across(seen: Relief, place: float, depth: float) -> None:

@@ -61,7 +61,7 @@ def test_what_is_measured_at_a_check_point_is_told_with_its_ends_and_where():
     panel = panel_of(17)
     point = panel.checks.points[0]
     drawn = canvas(28)
-    sketch_check(drawn, panel.across, point, ("top", "bottom"))
+    sketch_check(drawn, panel.across, point, ("at the top edge", "at the bottom edge"))
     told = labels_of(drawn)
     assert f"mark {point.mark}" in told
     assert point.start.removeprefix("the ") in told

@@ -36,6 +36,7 @@ BY_HAND = {
     "pincushion-sample": (1, "4", "4", "0", ""),
     "purser-pouch": (1, "9", "6", "0", ""),  # as it hangs, its zip at the top
     "quay-cushion": (1, "12", "12", "0", ""),
+    "slipway-smock": (1, "20", "28", "0", ""),  # half of 32 + 8; the hem falls fuller, 24 1/2 in front
     "tide-table-mats": (4, "16", "12", "0", ""),
 }
 

@@ -118,6 +118,9 @@ def of_piece(piece: Piece, mark: Fraction) -> set[Fraction]:
         known |= {piece.pieced.short, piece.pieced.long, piece.pieced.gives // mark * mark}
     for edge in piece.edges.values():
         known |= {edge.allowance, edge.end.first, edge.end.second, edge.finished}
+        if edge.end.shuts_in:
+            # The first line of a seam that is sewn twice leaves 1/4 in or 6 mm for the second.
+            known |= {edge.end.first - read_length("1/4 in"), edge.end.first - read_length("6 mm")}
     if piece.made.pleats:
         section, depth = piece.measures["edge"] / piece.measures["pleats"], piece.measures["pleat depth"]
         known |= {max(section / 2, depth), section + 2 * depth, 2 * depth}
@@ -134,6 +137,8 @@ def of_piece(piece: Piece, mark: Fraction) -> set[Fraction]:
 def of_panel(panel: Panel, piece: Piece, mark: Fraction) -> set[Fraction]:
     known = {panel.join_allowance, *panel.breadths, *(join.at for join in panel.joins)}
     known |= {one.length for one in panel.shaped_ends}
+    if panel.released is not None:
+        known |= {panel.released.widest, *(at for own in panel.released.stops for at in own)}
     for tucks in (panel.across, panel.cross):
         if tucks is not None:
             known |= {*tucks.marks, *tucks.depths, *tucks.spacings, tucks.cut, tucks.cut - tucks.marks[-1]}

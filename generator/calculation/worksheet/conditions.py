@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
@@ -10,7 +10,14 @@ from generator.calculation.turning.facing import even_facing, panel_gaps
 from generator.calculation.turning.turns import AWAY, TOWARD
 from generator.calculation.worked import Panel, RowSet, Turn
 from generator.calculation.worked_piece import Piece, Round
-from generator.calculation.worksheet.followed import EdgesInRow, closed, round_corners, runs_of, straight
+from generator.calculation.worksheet.followed import (
+    EdgesInRow,
+    closed,
+    closed_by_seams,
+    round_corners,
+    runs_of,
+    straight,
+)
 from generator.calculation.worksheet.making import waits_for
 from generator.calculation.worksheet.moment import Moment
 from generator.calculation.worksheet.moments import MOMENT_CONDITIONS
@@ -88,7 +95,20 @@ def _comes_round(pieces: Sequence[Piece], scope: Scope) -> bool:
     runs = _runs(pieces[0], scope) if pieces else ()
     named = {name: scope.piece(name) for run in runs for name, _ in run}
     rings = {name for name, piece in named.items() if piece.panel is not None and piece.panel.across.ring}
+    meetings = [(one.join.edges, one.to.edges) for one in scope.project.edges_that_meet]
+    if any(closed_by_seams(run, _beside(named.values()), meetings) for run in runs):
+        return True
     return closed(runs, rings, {name for name, piece in named.items() if len(piece.edges) > 1 and "rim" in piece.edges})
+
+
+def _beside(pieces: Iterable[Piece]) -> dict[tuple[str, str], tuple[str, str]]:
+    """The edges before and after each edge of a shape."""
+    found = {}
+    for piece in pieces:
+        sides = piece.shape.sides if piece.shape is not None else ()
+        for place, side in enumerate(sides):
+            found[piece.name, side] = (sides[place - 1], sides[(place + 1) % len(sides)])
+    return found
 
 
 def _meets(*sides: str) -> Test:
@@ -118,8 +138,8 @@ def _free(piece: Piece, side: str) -> bool:
 def _has_end_allowances(pieces: Sequence[Piece], _scope: Scope) -> bool:
     # What is hemmed before it is marked hides no stroke.
     plain = [piece for piece in pieces if piece.panel is not None and piece.panel.rods is None]
-    ends = [piece.edges[side] for piece in plain for side in ("top", "bottom") if side in piece.edges]
-    return bool(ends) and all(end.allowance > 0 for end in ends)
+    ends = [piece.edges.get(side) for piece in plain for side in ("top", "bottom")]
+    return bool(ends) and all(end is not None and end.allowance > 0 for end in ends)
 
 
 def _wide_margin(pieces: Sequence[Piece], scope: Scope) -> bool:

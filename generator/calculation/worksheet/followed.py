@@ -6,7 +6,7 @@ A binding, a piping or a boxing is sewn to the edges of other pieces, one after 
 from __future__ import annotations
 
 import re
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Mapping
 from itertools import pairwise
 
 from generator.definitions.closures import Meeting
@@ -54,6 +54,24 @@ def _comes_round(run: EdgesInRow, rings: Container[str], ended: Container[str]) 
     sides = {side for piece, side in run if side != "rim" or piece not in ended}
     across_a_ring = run[0][0] in rings and run[0][1] in ("top", "bottom")
     return across_a_ring or bool(sides & _WAY_ROUND) or sides >= {*_BESIDE}
+
+
+def closed_by_seams(
+    run: EdgesInRow, beside: Mapping[tuple[str, str], Iterable[str]], meetings: Iterable[tuple[EdgesInRow, EdgesInRow]]
+) -> bool:
+    """Return whether edges of several shapes run on into each other at both their ends, as front and back of a neck do.
+
+    ``beside`` has the two edges beside each edge of a shape. What meets edge by edge joins them.
+    """
+    names = {piece for piece, _ in run}
+    joined = {frozenset(pair) for join, to in meetings if len(join) == len(to) for pair in zip(join, to, strict=True)}
+
+    def runs_on(piece: str, edge: str) -> bool:
+        return any((piece, edge) in pair and {name for name, _ in pair} <= names and len(pair) > 1 for pair in joined)
+
+    return len(names) > 1 and all(
+        edge in beside and all(runs_on(edge[0], other) for other in beside[edge]) for edge in run
+    )
 
 
 def straight(runs: Iterable[EdgesInRow]) -> bool:

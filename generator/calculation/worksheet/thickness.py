@@ -9,6 +9,7 @@ from generator.calculation.making_up.items import HEMS
 from generator.calculation.making_up.layers import BINDING, FOLDED, HEMMED, ThickPlace, lap_layers, thick_places
 from generator.calculation.making_up.thing import NEIGHBOURS, Edge, Thing
 from generator.calculation.pieces.enclosed import TIMES_FOLDED
+from generator.calculation.shapes.tuck_ends import crossed_edges
 from generator.calculation.turning.layers import LayerLimits, as_medium, edge_layers, refuse_too_thick, row_layers
 from generator.calculation.worked import Turn
 from generator.calculation.worked_piece import Piece
@@ -64,6 +65,14 @@ def _crossed(piece: Piece, side: str) -> int:
     """The layers of the tucks where an edge crosses them: as the edge holds them, else flat."""
     panel = piece.panel
     if panel is None:
+        return 1
+    if (
+        piece.shape is not None
+        and piece.shape.lines
+        and not any(
+            edge == side for foot in panel.across.stitching for edge, _, _ in crossed_edges(piece.shape.lines, foot)
+        )
+    ):
         return 1
     if side in ("left", "right"):
         return row_layers(panel.cross, (Turn.RIGHT,) * panel.cross.count) if panel.cross else 1

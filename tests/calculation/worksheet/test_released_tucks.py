@@ -6,12 +6,18 @@ from fractions import Fraction
 from itertools import pairwise
 from pathlib import Path
 
+import numpy as np
 import pytest
 from rooms_on_disk import faults, inches, put, sheet, warnings
 
 from generator.calculation.worked import Panel
 from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.figures import figures
+from generator.drawing.catalogue import draw_sized
+from generator.drawing.released import plan_released
+from generator.drawing.sizes import DrawnSize
+from generator.drawing.style import Style
+from generator.drawing.surface_geometry import held_share, surface_of
 from generator.lengths import CENTIMETRE, read_length
 
 # A yoke 12 in wide: 11 tucks of 1/4 in, pitch 1 in, let go below 4 in. 12 + 11 x 1/2 = 17 1/2 wide there.
@@ -162,7 +168,7 @@ def test_the_steps_tell_where_to_stop_and_how_to_end(tmp_path: Path) -> None:
     assert "Rule a line 4 1/2 in below the top cut edge across the whole cloth" in steps["Mark the folds"]
     assert "from the top edge to the line, and no further" in steps["Stitch the tucks"]
     assert "do not sew back" in steps["Stitch the tucks"]
-    assert "Do not tie them as well" not in steps["Stitch the tucks"]
+    assert "Do not knot them as well" not in steps["Stitch the tucks"]
     assert (
         "it measures 12 in where the tucks are stitched, and 17 1/2 in along the bottom edge"
         in steps["Let the tucks go"]
@@ -175,7 +181,7 @@ def test_the_steps_tell_where_to_stop_and_how_to_end(tmp_path: Path) -> None:
 def test_ends_are_tied_or_sewn_back_never_both(tmp_path: Path) -> None:
     back = put(BLOUSE, ("      pressed: outward", "      stitching ends: sewn back\n      pressed: outward"))
     text = next(step.text for step in sheet(tmp_path, back, "child").steps if step.title.startswith("Stitch the tucks"))
-    assert "Do not tie them as well" in text
+    assert "Do not knot them as well" in text
     assert "do not sew back" not in text
 
 
@@ -295,6 +301,51 @@ def test_a_shape_ends_them_and_its_free_edge_is_longer(tmp_path: Path) -> None:
     told = [one for one in warnings(sheet(tmp_path, slanted, "child")) if "slants there" in one]
     # 4 in of 6 in down over a depth of 1/4 in: 1/6 in.
     assert "comes out in teeth of 3/16 in" in told[0]
+
+
+def test_a_ring_of_tucks_falls_full_below_them(tmp_path: Path) -> None:
+    # A skirt round a waist of 24 in: 24 tucks of 1/4 in, 1 in apart when sewn. Below: 24 + 24 x 1/2 = 36.
+    ring = put(
+        BLOUSE[: BLOUSE.index("  yoke:")],
+        ("wide: 12 in or 30 cm", "wide: 24 in or 60 cm"),
+        ("number: 11\n      margin: 1/2 in to 3 in or 1 cm to 8 cm", "number: 24\n      ring: yes"),
+        ("spacing: 1 1/2 in or 3.5 cm", "spacing: 1 1/2 in or 3.5 cm"),
+        ("pressed: outward", "pressed: right"),
+    )
+    front = sheet(tmp_path, ring, "child").pieces["front"]
+    assert [front.edges["top"].finished, front.edges["bottom"].finished] == inches("24, 36")
+
+
+@pytest.mark.parametrize(
+    ("keys", "measured"),
+    [
+        ("stitched to: 4 in", "at the top edge and just above the line."),
+        ("stitched from: 10 in", "just below the line and at the bottom edge."),
+        ("stitched from: 3 in\n      stitched to: 9 in", "just below the upper line and just above the lower line."),
+        ("released from: 4 in\n      released to: 12 in", "at the top edge and at the bottom edge."),
+    ],
+)
+def test_the_check_is_measured_where_tucks_are_stitched(tmp_path: Path, keys: str, measured: str) -> None:
+    alone = put(BLOUSE[: BLOUSE.index("  yoke:")], ("stitched to: 4 in or 10 cm", keys))
+    drawn = draw_sized(sheet(tmp_path, alone, "child"), "checking front", Style(), DrawnSize(93, 40))
+    assert drawn.alt.endswith(measured)
+
+
+def test_the_picture_of_them_has_both_widths_and_where_they_stop(tmp_path: Path) -> None:
+    worked = sheet(tmp_path, BLOUSE, "child")
+    plan = plan_released(panel_of(worked), Fraction(16))
+    # 12 of 17 1/2 above a quarter of the height, all of it below.
+    assert plan.widths == ((0, Fraction(24, 35)), (Fraction(1, 4), Fraction(24, 35)), (Fraction(1, 4), 1), (1, 1))
+    assert all(stretches == ((0, Fraction(1, 4)),) for _, stretches in plan.tucks)
+    told = draw_sized(worked, "released front", Style(), DrawnSize(93, 60)).alt
+    assert "4 in below the top. There it is 12 in wide; where the folds fall open, 17 1/2 in." in told
+
+
+def test_a_fold_has_run_out_six_depths_below_its_stitching(tmp_path: Path) -> None:
+    surface = surface_of(sheet(tmp_path, BLOUSE, "child").pieces["front"])
+    # Stitched to 4 in; 6 x 1/4 = 1 1/2 further nothing is left of it, half of it half way.
+    shares = held_share(surface, 0, np.array([0.0, 4.0, 4.75, 5.5, 16.0]))
+    assert shares.tolist() == [1, 1, 0.5, 0, 0]
 
 
 def test_figures_tell_where_they_are_stitched(tmp_path: Path) -> None:

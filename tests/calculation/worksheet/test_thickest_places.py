@@ -45,6 +45,8 @@ BY_HAND = {
     "purser-pouch": {"front": (4, "at the right (top on the table): front 3 + back 1")},
     # A hem turned twice, 3, on the single cloth of the other half.
     "quay-cushion": {"front": (7, "at the top: front 3 + back 4")},
+    # Three of a tuck that ends in the neck, and a binding round it; no tuck reaches the shoulder or the hem.
+    "slipway-smock": {"front": (7, "at the neck: front 3 + neck binding 4")},
     "tide-table-mats": {"mat": (8, "at the top: mat 3 + backing 1 + binding 4")},
     # Neither rows nor seams: the tucks fall as they like.
     "gull-window-curtain": {},
