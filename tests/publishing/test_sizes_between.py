@@ -17,7 +17,7 @@ from generator.calculation.worksheet.sheet import worked_sheet
 from generator.commands.working import with_own_size
 from generator.publishing.checking import worked_between
 from generator.rendering.between import typed
-from tests.room import demo_room, edit, put, run
+from tests.room import ROOT, demo_room, edit, put, run
 
 TABLET = """\
 title: Tucked tablet
@@ -63,6 +63,9 @@ steps:
     text: Cut a board {{ side + 1 in }} each way.
 """
 OWN = ("side-6-1_2-in", "side-7-in", "side-7-1_2-in")
+
+TEXTS = {file.stem: file.read_text(encoding="utf-8") for file in sorted((ROOT / "projects").glob("*.yaml"))}
+WITH_SIZES_BETWEEN = [name for name, text in TEXTS.items() if "\nbetween:\n" in text]
 
 
 @pytest.fixture(scope="module")
@@ -193,7 +196,11 @@ def test_a_longer_step_takes_pages_away_and_makes_no_other_sheet_again(once: Pat
     assert [name for name in bytes_of(room) if OWN[1] in name] == []
 
 
-@pytest.mark.parametrize("name", ["quay-cushion", "pier-bolster", "breakwater-runner"])
+def test_some_projects_of_the_demo_room_have_sizes_between() -> None:
+    assert len(WITH_SIZES_BETWEEN) >= 3
+
+
+@pytest.mark.parametrize("name", WITH_SIZES_BETWEEN)
 def test_every_size_between_is_what_the_command_on_its_page_makes(name: str) -> None:
     room = demo_room()
     project = room.project(name)
