@@ -22,7 +22,7 @@ from conftest import CHROMIUM, QUIET
 from looking import Examiner, overflow
 from playwright.sync_api import Browser, Page, sync_playwright
 from served_site import QuietHandler, Site
-from test_at_the_machine import MACHINE, name, names, unseen
+from test_at_the_machine import MACHINE, names, shown, tap_next
 from test_look import FIRST_VIEWS, LETTERS, LOOKS, PHONE, SIZES, WORDS, one_of_each_kind, printed
 
 from tests.built_site import KINDS, built_site
@@ -152,11 +152,12 @@ def use(site: Site, browser: Browser) -> None:
         page.add_init_script(f"localStorage.setItem('letters /', '{letters}')")
         page.goto(site.address + MACHINE.replace("small", size))
         taps, hidden, stops = 0, 0, len(names(page)) - 1
-        while not page.locator("#next").is_disabled():
-            before, below = name(page), unseen(page)
-            page.locator("#next").tap()
+        now = shown(page)
+        while now.next:
+            tap_next(page, now)
             taps += 1
-            hidden += bool(below) and name(page) != before
+            before, now = now, shown(page)
+            hidden += bool(before.unseen) and now.stop != before.stop
         if letters == "1":
             tell(f"taps at the machine, {size}: {stops} stops", taps, 1.1 * stops)
         tell(f"stops of it with words that Next skips, letters {letters}", hidden, 0)
