@@ -18,7 +18,9 @@ from generator.calculation.striped import PanelStripes
 from generator.calculation.worked_checks import NO_CHECKS, Checks
 
 EndKind = Literal["seam", "hem", "caught hem", "bound", "turnover", "fold", "selvage", "raw"]
-EndWay = Literal["", "casing", "rolled hem", "french seam", "felled seam"]
+EndWay = Literal[
+    "", "casing", "rolled hem", "french seam", "felled seam", "faced", "stitched and trimmed", "sealed and trimmed"
+]
 Hand = Literal["left", "right"]
 Start = Literal["left", "right", "by bulk"]
 
@@ -37,7 +39,8 @@ class End:
 
     ``first`` [in] is the seam allowance, the first turn of a hem, the width of a binding or the turnover; ``second``
     [in] the second turn of a hem. A caught hem has neither: its depth follows from the margin. ``way`` tells a way of
-    making it that is not the plain one: a 'casing' or a 'rolled hem', a 'french seam' or a 'felled seam'.
+    making it that is not the plain one: a 'casing' or a 'rolled hem', a 'french seam' or a 'felled seam', 'faced', or
+    'stitched and trimmed' at the finished line, where its allowance is cut away.
     """
 
     kind: EndKind

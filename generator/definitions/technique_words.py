@@ -123,6 +123,7 @@ BRACKETS = (
         "layers",
         "enclosed seams",
         "seam line",
+        "trimmed edges",
         "buttonholes",
         "buttons",
         "fasteners",

@@ -21,6 +21,7 @@ BY_HAND = {
     "breakwater-runner": (1, "12", "36", "0", ""),
     "capstan-stool": (1, "12", "12", "3", ""),  # the skirt goes down 3 in
     "chandlery-flap": (1, "7", "7", "0", ""),  # the bag: 5 in of flap and 2 in; the flap lies over it
+    "cockle-bag": (1, "12", "12", "0", ""),
     "customs-tote": (1, "10", "11", "0", ""),
     "fairway-blind": (1, "24", "40", "0", ""),  # as its file says; on its side it is 40 by 24
     "ferry-runner": (1, "36", "12", "0", ""),  # 8 + 20 + 8
@@ -37,6 +38,7 @@ BY_HAND = {
     "purser-pouch": (1, "9", "6", "0", ""),  # as it hangs, its zip at the top
     "quay-cushion": (1, "12", "12", "0", ""),
     "slipway-smock": (1, "20", "28", "0", ""),  # half of 32 + 8; the hem falls fuller, 24 1/2 in front
+    "skiff-mat": (1, "8", "12", "0", ""),
     "tide-table-mats": (4, "16", "12", "0", ""),
 }
 

@@ -9,11 +9,11 @@ from generator.calculation.refused import more_than_nothing, not_negative
 
 LEAST_RATIO = Fraction(5, 2)
 """Thread to seam of a lockstitch on ordinary cloth [-]."""
-NEATENING_RATIOS = {"zigzag": Fraction(11, 2), "overlock": Fraction(14)}
+NEATENING_RATIOS = {"zigzag": Fraction(11, 2), "overlock": Fraction(14), "stitched": Fraction(8)}
 """Thread to seam of what keeps raw edges from fraying [-].
 
 The zigzag (ISO 4915 type 304): Coats, *Standard Stitch Type Classification Guide*. The overlock of three threads
-(type 504): from memory."""
+(type 504): from memory. One that is stitched and trimmed has a line of 2 1/2 times below a zigzag."""
 
 BUTTONHOLE_THREAD = Fraction(36)
 """Thread of one buttonhole in a colour of its own [in]; common practice, no source."""

@@ -10,6 +10,7 @@ from generator.calculation.making_up.seams import SHUT_IN, encloses
 from generator.calculation.making_up.thing import FASTENERS, Component, Seam, Thing
 
 HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
+TRIMMED = frozenset({"stitched and trimmed", "sealed and trimmed"})
 _FILLED = frozenset({"cushion", "bolster", "sample"})
 _MEASURED = frozenset({"seam", "hem", "bound", "faced"})
 # Sorts of seam whose raw edges are not shut in by the seam itself.
@@ -142,7 +143,13 @@ def edge_items(part: Component) -> tuple[Item, ...]:
     tops += [Item(drawn, f"{part.name}.{side}") for side, drawn in part.drawn.items()]
     middle = [Item("gathered", f"{part.name}.middle")] if "drawn together" in part.facts else []
     board = [Item("fastened", f"{part.name}.{side}") for side, end in part.ends.items() if end == "turnover"]
-    return (*hems, *free_edge(part), *tops, *middle, *board)
+    return (*hems, *free_edge(part), *trimmed_edges(part), *tops, *middle, *board)
+
+
+def trimmed_edges(part: Component) -> tuple[Item, ...]:
+    """Return that edges are trimmed which are stitched or sealed at the finished line."""
+    sides = (side for side, end in part.ends.items() if end in TRIMMED)
+    return tuple(Item("edge trimmed", f"{part.name}.{side}") for side in sides)
 
 
 def free_edge(part: Component) -> tuple[Item, ...]:
@@ -163,7 +170,7 @@ def _is_loose(part: Component, thing: Thing) -> bool:
         return False
     if part.is_panel and not thing.seams:
         return False
-    return not part.ends or not all(end in HEMS or end == "turnover" for end in part.ends.values())
+    return not part.ends or not all(end in HEMS | TRIMMED or end == "turnover" for end in part.ends.values())
 
 
 def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:

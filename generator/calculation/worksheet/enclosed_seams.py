@@ -7,6 +7,7 @@ from contextlib import suppress
 from fractions import Fraction
 from types import MappingProxyType
 
+from generator.calculation.making_up.items import TRIMMED
 from generator.calculation.making_up.thing import Edge, Seam, Thing
 from generator.calculation.pieces.enclosed import EnclosedSeam, felled_seam, french_seam
 from generator.calculation.worked_piece import Piece
@@ -14,6 +15,7 @@ from generator.calculation.worked_project import MeetingWork
 from generator.calculation.worksheet.lists import edge_words
 from generator.calculation.worksheet.pieces.shaped import is_curved
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
+from generator.errors import Place
 from generator.lengths import Edition, say_length
 
 _LINES: Mapping[str, Callable[[Fraction, Edition], EnclosedSeam]] = MappingProxyType(
@@ -51,9 +53,24 @@ def report_enclosed(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) -> 
                 if (name, side) not in met:
                     text = f"'{name}.{side}' is to be closed by a {edge.end.way} and meets no other edge"
                     scope.report("error", f"{text}; write under 'edges that meet' what it is sewn to", place, name)
+            _report_trimmed(scope, thing, (name, side), place)
     for seam in thing.seams:
         for pair in seam.pairs:
             _report_pair(scope, seam, pair, pieces)
+
+
+def _report_trimmed(scope: Scope, thing: Thing, edge: Edge, place: Place | None) -> None:
+    """Report an edge that is trimmed at its finished line and meets another, and a faced one that meets no facing."""
+    end, told = thing.parts[edge[0]].ends.get(edge[1], ""), f"'{edge[0]}.{edge[1]}'"
+    seams = [seam for seam in thing.seams if edge in seam.edges]
+    if end in TRIMMED and seams:
+        text = f"{told} is {end} and is sewn to something as well; write a seam there, or take the meeting out"
+        scope.report("error", text, place, edge[0])
+    facings = [seam for seam in seams if seam.sort in ("facing", "shaped facing")]
+    kinds = (part.facts for seam in facings for part in map(thing.parts.__getitem__, seam.pieces))
+    if end == "faced" and not any({"turned in", "along an edge"} & facts for facts in kinds):
+        text = f"{told} is faced and meets no facing; write under 'edges that meet' the facing that is sewn to it"
+        scope.report("error", text, place, edge[0])
 
 
 def _report_pair(scope: Scope, seam: Seam, pair: tuple[Edge, Edge], pieces: Mapping[str, Piece]) -> None:

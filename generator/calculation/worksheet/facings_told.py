@@ -73,6 +73,23 @@ def _seam_line(moment: Moment) -> str:
     return ", ".join(f"{length} at the {' and '.join(sides)}" for length, sides in said.items())
 
 
+def _trimmed(way: str) -> Callable[[Moment], bool]:
+    """Whether the step finishes an edge in a way and trims it."""
+    return lambda moment: any(way in words for words in _trimmed_edges(moment))
+
+
+def _trimmed_edges(moment: Moment) -> list[str]:
+    """The edges that the step stitches or seals and then trims, each with how and how wide is cut away."""
+    told = []
+    for item in moment.gives:
+        if item.state == "edge trimmed":
+            piece = moment.context.pieces[item.on.rpartition(".")[0]]
+            edge = piece.edges[item.edge]
+            width = say_length(edge.allowance, moment.context.scope.edition)
+            told.append(f"- {piece.label}, {piece.said(item.edge)}: {edge.end.word}, {width} cut away")
+    return told
+
+
 FACING_CONDITIONS: Mapping[str, Callable[[Moment], bool]] = MappingProxyType(
     {
         "hollow edge": lambda moment: any(not outward and not corner for outward, corner in _turns(moment)),
@@ -80,6 +97,10 @@ FACING_CONDITIONS: Mapping[str, Callable[[Moment], bool]] = MappingProxyType(
         "inner corner": lambda moment: any(not outward and corner for outward, corner in _turns(moment)),
         "outer corner": lambda moment: any(outward and corner for outward, corner in _turns(moment)),
         "ends joined": _ends_joined,
+        "stitched edge": _trimmed("stitched and trimmed"),
+        "sealed edge": _trimmed("sealed and trimmed"),
     }
 )
-FACING_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType({"seam line": _seam_line})
+FACING_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
+    {"seam line": _seam_line, "trimmed edges": lambda moment: "\n".join(_trimmed_edges(moment))}
+)

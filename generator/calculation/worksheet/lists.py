@@ -128,12 +128,20 @@ def meeting_list(meetings: Sequence[MeetingWork], pieces: Mapping[str, Piece], e
 
 
 def _meeting(meeting: MeetingWork, pieces: Mapping[str, Piece], edition: Edition) -> str:
-    edges = f"{edge_words(meeting.join, pieces)}, to {edge_words(meeting.to, pieces)}"
+    edges = _two_edges(meeting, pieces)
     note = f". {meeting.note}" if meeting.note else ""
     if meeting.drawn is not None:
         to = say_length(meeting.to_length, edition)
         return f"- {edges}: {meeting.drawn.way} to {to} between the seam lines{note}"
     return f"- {edges}: {_both(meeting.join_length, meeting.to_length, edition)}{note}"
+
+
+def _two_edges(meeting: MeetingWork, pieces: Mapping[str, Piece]) -> str:
+    """Which edge is sewn to which; of two copies of one piece the same edge is that of one and of the other."""
+    own = edge_words(meeting.join, pieces)
+    if meeting.join == meeting.to and " of the " in own and ", then " not in own:
+        return f"{' of one '.join(own.split(' of the ', 1))}, to that of the other"
+    return f"{own}, to {edge_words(meeting.to, pieces)}"
 
 
 def _both(join: Fraction, to: Fraction, edition: Edition) -> str:

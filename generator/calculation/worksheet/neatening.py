@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generator.calculation.making_up.items import free_edge, raw_seams
+from generator.calculation.making_up.items import free_edge, raw_seams, trimmed_edges
 from generator.calculation.making_up.thing import Thing
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.enclosed_seams import report_enclosed
@@ -28,6 +28,10 @@ def neatened(context: StepContext) -> Mapping[str, Fraction]:
         for item in free_edge(part):
             stretch = edge_stretch(context.pieces, item)
             lengths[thing.parts[name].neaten] += stretch.times * stretch.length
+        for item in trimmed_edges(part):
+            if part.ends[item.edge] == "stitched and trimmed":
+                stretch = edge_stretch(context.pieces, item)
+                lengths["stitched"] += stretch.times * stretch.length
     return lengths
 
 

@@ -157,7 +157,9 @@ class Scope:
         widths = [self._on_ruler(width, finish.kind) for width in finish.widths]
         if finish.kind == "seam":
             return End("seam", widths[0] if widths else self.seam)
-        if finish.kind == "french seam" or finish.kind == "felled seam":
+        if finish.kind == "french seam" or finish.kind == "felled seam" or finish.kind == "faced":
+            return End("seam", widths[0], way=finish.kind)
+        if finish.kind == "stitched and trimmed" or finish.kind == "sealed and trimmed":
             return End("seam", widths[0], way=finish.kind)
         if finish.kind == "rolled hem":
             return End("hem", rolled_turn(self.edition), rolled_turn(self.edition), way="rolled hem")

@@ -55,7 +55,7 @@ def work_of(context: StepContext, acts: Sequence[Act], names: Sequence[str]) -> 
         tuple(_hems(context.pieces, items)),
         (
             *(stretch_of(one, one.pairs, context.pieces) for one in book.thing.seams if f"#{one.number}" in on["neat"]),
-            *(edge_stretch(context.pieces, item) for item in items if item.state == "edged"),
+            *(edge_stretch(context.pieces, item) for item in items if item.state in ("edged", "edge trimmed")),
         ),
         tuple(SewnStretch(_opening(context, place)) for place in _opened_once(book, sorted(on["closed"]))),
         min(len(on["turned out"]), 1),

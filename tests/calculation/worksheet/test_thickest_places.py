@@ -26,6 +26,9 @@ BY_HAND = {
     "customs-tote": {"front": (4, "at the bottom: front 3 + back 1")},
     # Each tuck is stitched through the hems at its ends: two plies of three.
     "fairway-blind": {"blind": (6, "at the right (top on the table)")},
+    # Two halves alike, tuck on tuck below; at the mouth, where the facing ends in the seam, no tuck lies.
+    "cockle-bag": {"panel": (6, "at the round: bag 3 + bag 3")},
+    "skiff-mat": {"mat": (4, "at the side: mat 3 + lining 1")},
     "ferry-runner": {"end panel": (4, "at the top: end panel 3 + lining 1")},
     # No seam; the deepest tucks, 1 in every 2 in, just touch when they face: three. Both allowances of a join, 3/8 in,
     # lie in a tuck at least 1/2 in deep: two more. Every double and wide bed is joined.
