@@ -5,13 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from fractions import Fraction
 from itertools import pairwise
 from typing import Annotated
 
 from generator.definitions.faults import Fault, meant
 from generator.definitions.fields import VALUE, Label
-from generator.definitions.functions import default_step
+from generator.definitions.in_proportion import Values, in_order, part
 from generator.definitions.keyed import Located
 from generator.definitions.names import Names
 from generator.definitions.nodes import Scalar
@@ -20,10 +19,8 @@ from generator.definitions.readers import Leaf
 from generator.definitions.reading import Reading, fixed, read_value
 from generator.definitions.sizes import Size, dimensions
 from generator.definitions.values import Formula
-from generator.lengths import EDITIONS, Edition, round_nearest, say_length, write_length, write_number
+from generator.lengths import EDITIONS, Edition, say_length, write_length, write_number
 from generator.limits import MOST_BETWEEN
-
-Values = Mapping[str, Fraction]
 
 
 def _step(words: Scalar, reading: Reading) -> Formula:
@@ -75,30 +72,17 @@ def _name(by: str, values: Values, edition: Edition) -> str:
 def steps_between(between: Between, sizes: Mapping[str, Size], edition: Edition) -> Iterator[Values]:
     """Give the values of every size between the named ones, lengths in inches; those of a named size are left out."""
     by, sorts, step = deciding_length(between, sizes), dimensions(sizes), between.every.fixed(edition)
-    named = _in_order(by, sizes, edition)
+    named = in_order(by, sizes, edition)
     least = named[0][by]
     for before, after in pairwise(named):
         number = (before[by] - least) // step + 1
         while (at := least + number * step) < after[by]:
             share = (at - before[by]) / (after[by] - before[by])
             yield {
-                name: at if name == by else _part(before[name], after[name], share, sort, edition)
+                name: at if name == by else part(before[name], after[name], share, sort, edition)
                 for name, sort in sorts.items()
             }
             number += 1
-
-
-def _part(before: Fraction, after: Fraction, share: Fraction, sort: int | None, edition: Edition) -> Fraction:
-    """A value so far on the way between those of two sizes, never beyond either."""
-    exact = before + (after - before) * share
-    if sort == 0 and not (before.denominator == after.denominator == 1):
-        return exact
-    return min(max(before, round_nearest(exact, default_step(edition, sort or 0))), after)
-
-
-def _in_order(by: str, sizes: Mapping[str, Size], edition: Edition) -> list[Values]:
-    found = [{name: value.fixed(edition) for name, value in size.values.items()} for size in sizes.values()]
-    return sorted(found, key=lambda values: values[by])
 
 
 def check_between(between: Between | None, sizes: Mapping[str, Size], reading: Reading) -> None:
@@ -121,7 +105,7 @@ def check_between(between: Between | None, sizes: Mapping[str, Size], reading: R
 def _fault(between: Between, sizes: Mapping[str, Size], edition: Edition) -> str:
     """What keeps sizes from lying between in one edition, or nothing."""
     by, step = deciding_length(between, sizes), between.every.fixed(edition)
-    named = _in_order(by, sizes, edition)
+    named = in_order(by, sizes, edition)
     for before, after in pairwise(named):
         at = say_length(before[by], edition)
         if before[by] == after[by]:

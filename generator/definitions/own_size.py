@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from generator.definitions.faults import Fault, meant
+from generator.definitions.in_proportion import found_by
 from generator.definitions.names import Names
 from generator.definitions.nodes import Scalar, fold
 from generator.definitions.reading import Reading
@@ -27,7 +28,8 @@ def own_size(
     sizes : Mapping of str to Size
         The sizes of the file; the new one must give the same names.
     values : Mapping of str to str
-        A length or a number for every name.
+        A length or a number for every name. Where the sizes are those of a table of body measures, the first of them
+        finds the others, in proportion between two rows.
     edition : Edition
         Whose unit a bare number has where a length is wanted.
     places : Mapping of str to Place, optional
@@ -45,6 +47,7 @@ def own_size(
     """
     wanted, places = dimensions(sizes), places or {}
     given = {fold(key): text for key, text in values.items()}
+    given = {**_of_table(sizes, given, edition), **given}
     findings = list(_missing(wanted, given, edition, places))
     read: dict[str, Formula] = {}
     for key, text in given.items():
@@ -63,6 +66,17 @@ def own_size(
     if findings:
         raise FaultyFileError(findings)
     return Size(label=label, values={key: read[key] for key in wanted})
+
+
+def _of_table(sizes: Mapping[str, Size], given: Mapping[str, str], edition: Edition) -> dict[str, str]:
+    """What a table of body measures gives beside the measure that decides; nothing of other sizes."""
+    name = next((name for name, sort in dimensions(sizes).items() if sort == 1), "")
+    if name not in given or not all(size.source for size in sizes.values()):
+        return {}
+    try:
+        return found_by(name, _value(given[name], 1, edition).fixed(edition), sizes, edition)
+    except Fault:
+        return {}
 
 
 def _missing(

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator.calculation.worked_project import Worksheet
+from generator.definitions.own_size import own_size
 from generator.definitions.project import Project, load_project
 from generator.errors import FaultyFileError
 from generator.lengths import CENTIMETRE, EDITIONS, INCH, METRIC
@@ -127,6 +128,28 @@ def test_a_size_of_ones_own_is_no_row_and_tells_no_source(tmp_path: Path) -> Non
     assert answer.code == 0, answer.said
     assert '"wide": "13 1/2"' in answer.out
     assert "larger" not in answer.out
+
+
+def test_the_deciding_measure_finds_the_others_between_two_rows_and_none_beyond(tmp_path: Path) -> None:
+    """Chest 23 is half way from 22 to 24 in: height 40 + 5/2 = 42 1/2, head 20 + 1/4 in; 60 cm is 4/5 of 56 to 61.
+
+    102 + 12 x 4/5 = 111.6 cm, to the nearest 5 mm 111.5; 51 + 4/5 = 51.8, so 52. What is given itself stands.
+    """
+    project = read(tmp_path)
+    assert own_size(project.sizes, {"chest": "23"}, INCH).label == "height 42 1/2 in, head 20 1/4 in, chest 23 in"
+    metric = own_size(project.sizes, {"chest": "60"}, METRIC)
+    assert {name: value.fixed(METRIC) / CENTIMETRE for name, value in metric.values.items()} == {
+        "chest": 60,
+        "height": Fraction(223, 2),
+        "head": 52,
+    }
+    own = own_size(project.sizes, {"chest": "23", "head": "21"}, INCH)
+    assert [own.values[name].fixed(INCH) for name in ("chest", "height", "head")] == [23, Fraction(85, 2), 21]
+    row = own_size(project.sizes, {"chest": "26"}, INCH)
+    assert row.values["height"].fixed(INCH) == 50
+    for beyond in ("21", "27"):
+        with pytest.raises(FaultyFileError, match="'height' is missing"):
+            own_size(project.sizes, {"chest": beyond}, INCH)
 
 
 @pytest.mark.parametrize(

@@ -137,10 +137,15 @@ def test_names_stand_in_the_pack_and_nowhere_in_what_is_published(taught: Path) 
     assert run(taught, "publish", "--workers", "1").code == 0
     public = taught / "site" / "public"
     assert (public / "classes" / "mats.html").is_file()
-    for path in public.rglob("*"):
-        if path.suffix == ".html":
-            text = path.read_text(encoding="utf-8")
-            assert re.search(r"\b(Ines|Bram|Ada)\b|[Ss]ide 1[48]", text) is None, path.name
+    read = 0
+    for path in filter(Path.is_file, public.rglob("*")):
+        # Pages and PDFs, but also the words of the search, feeds, calendars and what every page may fetch.
+        whole = path.suffix == ".pdf" or path.suffix in (".html", ".js", ".json", ".xml", ".ics", ".txt", ".svg")
+        text = "\n".join(pages(path)) if path.suffix == ".pdf" else path.read_bytes().decode("utf-8", "ignore")
+        assert not whole or re.search(r"\b(Ines|Bram|Ada)\b|[Ss]ide 1[48]", text) is None, path.name
+        read += whole
+    assert read > 20
+    assert (public / "words.js").is_file() or list(public.rglob("*words*.js"))
     assert not list(public.rglob("*side*"))
 
 
