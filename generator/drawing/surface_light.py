@@ -63,7 +63,9 @@ def relief(surface: Surface, pixels: float) -> Relief:
             height[:, first:last] += _soft_fold(beside, float(depth)) * (1 - share)
         upper = (flap > 0) & (ranks[number][:, np.newaxis] > top[:, first:last])
         under = height[:, first:last]
-        under[upper] = flap[upper] + np.where(owner[:, first:last] == PANEL, 0, FOOT * float(depth))[upper]
+        lies = flap[upper] + np.where(owner[:, first:last] == PANEL, 0, FOOT * float(depth))[upper]
+        # Where it is let go it runs out into the wave that is left of it.
+        under[upper] = np.maximum(lies, under[upper]) if surface.stitched else lies
         owner[:, first:last][upper] = number
         top[:, first:last][upper] = np.broadcast_to(ranks[number][:, np.newaxis], upper.shape)[upper]
     seen = Relief(pixels, height, owner, turned)

@@ -48,8 +48,14 @@ def near_window(surface: Surface, shape: float) -> Box:
 
 
 def _between_rows(surface: Surface) -> float:
-    """The middle between the two rows that are nearest to the middle of a panel, from its top."""
+    """The middle between the two rows that are nearest to the middle of a panel, from its top.
+
+    Of tucks that are let go it is the place nearest to there where one of them is.
+    """
     middle = float(surface.along) / 2
+    stops = {at for own in surface.stitched for stretch in own for at in stretch} - {0, surface.along}
+    if stops:
+        return min((float(at) for at in stops), key=lambda at: abs(at - middle))
     rows = [float(line.at) for line in surface.held]
     return min(
         ((upper + lower) / 2 for upper, lower in pairwise(rows)), key=lambda at: abs(at - middle), default=middle
@@ -91,6 +97,10 @@ def cut_out(surface: Surface, window: Box) -> tuple[Surface, float]:
             for line in surface.held
         ),
         tuple((place - top, depth) for place, depth in surface.cross),
+        tuple(
+            tuple((first - top, last - top) for first, last in surface.stitched[number])
+            for number in (places if surface.stitched else ())
+        ),
     )
     return part, 2 * sum(float(depth) for depth in surface.depths[:first])
 

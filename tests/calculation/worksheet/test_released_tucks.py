@@ -15,6 +15,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.calculation.worksheet.figures import figures
 from generator.drawing.catalogue import draw_sized
 from generator.drawing.released import plan_released
+from generator.drawing.renders.near import cut_out, near_window
 from generator.drawing.sizes import DrawnSize
 from generator.drawing.style import Style
 from generator.drawing.surface_geometry import held_share, surface_of
@@ -346,6 +347,15 @@ def test_a_fold_has_run_out_six_depths_below_its_stitching(tmp_path: Path) -> No
     # Stitched to 4 in; 6 x 1/4 = 1 1/2 further nothing is left of it, half of it half way.
     shares = held_share(surface, 0, np.array([0.0, 4.0, 4.75, 5.5, 16.0]))
     assert shares.tolist() == [1, 1, 0.5, 0, 0]
+
+
+def test_the_close_view_shows_where_tucks_are_let_go(tmp_path: Path) -> None:
+    surface = surface_of(sheet(tmp_path, BLOUSE, "child").pieces["front"])
+    window = near_window(surface, 0.75)
+    assert window.top < 4 < window.bottom
+    part, _ = cut_out(surface, window)
+    # Told from the corner of the window, the stitching stops as far down as 4 in lie below its top.
+    assert [float(own[0][1]) for own in part.stitched] == pytest.approx([4 - window.top] * len(part.feet))
 
 
 def test_figures_tell_where_they_are_stitched(tmp_path: Path) -> None:
