@@ -167,7 +167,8 @@ class Book:
                 yield from (Item(state, on) for on in sorted(self.opened & places))
             elif state in _OF_SEAMS:
                 within = [seam for seam in raw if set(seam.pieces) <= names] or raw
-                yield from (seam_item(state, seam) for seam in (within if state == "neat" else near))
+                turned = [seam for seam in near if encloses(seam, self.thing)] or near
+                yield from (seam_item(state, seam) for seam in (within if state == "neat" else turned))
 
 
 def _of_pair(seam: Seam, pair: tuple[Edge, Edge]) -> Item:

@@ -12,13 +12,13 @@ from fractions import Fraction
 from itertools import product
 
 from generator.calculation.making_up.all_round import all_round, closing_seams, end_of, sides_round
-from generator.calculation.making_up.thing import SIDES, Closing, Component, Edge, Seam, Thing, pieces_of
+from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing, pieces_of
 
 ENCLOSING = frozenset({"box", "three sides", "lining", "tops", "all round"})
 RINGS = frozenset({"ring", "ring of a panel"})
 ENCLOSED = frozenset({"french", "felled"})
 FLAT_SEAMS = RINGS | ENCLOSED | {"plain"}
-_BAG, _PAIR, _HALF, _NEARLY_ALL = 3, 2, Fraction(1, 2), Fraction(4, 5)
+_PAIR, _HALF, _NEARLY_ALL = 2, Fraction(1, 2), Fraction(4, 5)
 SHUT_IN = frozenset({"laid", "facing", "tops", "lining"})
 CLOSED = frozenset({"all round"})
 
@@ -54,13 +54,20 @@ def turned_by(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
 
 
 def _bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
-    """Return the flat seams that join the same two faces on three sides or more; none where they make no bag."""
-    if seam.sort not in FLAT_SEAMS or len(seam.pieces) != 2:
+    """Return the flat seams that join two faces at all edges but one; none where they make no bag.
+
+    What has an outline may be sewn to its like, and is sewn round a curve.
+    """
+    parts = [thing.parts[name] for name in seam.pieces]
+    copies = len(parts) == 1 and parts[0].quantity > 1 and bool(parts[0].curved)
+    if seam.sort not in FLAT_SEAMS or not (len(parts) == _PAIR or copies):
         return ()
     together = [one for one in thing.seams if one.sort in FLAT_SEAMS and set(one.pieces) == set(seam.pieces)]
-    for name in seam.pieces:
-        sides = {edge for one in together for piece, edge in one.edges if piece == name and edge in SIDES}
-        if "face" not in thing.parts[name].facts or len(sides) < _BAG:
+    for part in parts:
+        round_it = sides_round(part)
+        sewn = {edge for one in together for piece, edge in one.edges if piece == part.name} & set(round_it)
+        flat = "own edges" in part.facts and not sewn & set(part.curved)
+        if "face" not in part.facts or flat or not sewn or len(round_it) - len(sewn) > 1:
             return ()
     return tuple(together)
 

@@ -25,7 +25,7 @@ class Component:
     ``kind`` is what a message calls it and what a technique may be for. ``ends`` is the finish of each edge ('seam',
     'hem', 'casing' ...). ``facts`` are what its making depends on: the nature of its kind (``NATURES``), and of this
     one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'own edges', 'lengths', 'bias', 'later', 'fused',
-    'sewn in', 'quilted'. ``broad`` are hems that a rod can run through. ``waits_for`` are the panels that it is worked
+    'sewn in', 'quilted'. ``broad`` are hems that a rod can run through, ``curved`` edges that are not straight. ``waits_for`` are the panels that it is worked
     out from, where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose
     face a pocket is sewn on, ``blocks`` the one that a grid is joined of. ``neaten`` tells how raw edges of its cloth
     are kept from fraying. ``drawn`` has its edges that are 'gathered' or 'pleated' to what they meet. ``across`` and
@@ -39,6 +39,7 @@ class Component:
     ends: Mapping[str, str] = field(default_factory=dict)
     facts: frozenset[str] = frozenset()
     broad: tuple[str, ...] = ()
+    curved: tuple[str, ...] = ()
     waits_for: tuple[str, ...] = ()
     lies_on: str = ""
     sewn_on: str = ""

@@ -13,6 +13,7 @@ from generator.calculation.making_up.seams import sorted_seams, zip_of
 from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing
 from generator.calculation.making_up.walk import walk
 from generator.calculation.worked_piece import Piece
+from generator.calculation.worksheet.pieces.shaped import is_curved
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.zips import report_lined_zips
 from generator.definitions.acts import WrittenAct
@@ -62,6 +63,7 @@ def _part(scope: Scope, name: str, piece: Piece) -> Component:
         broad=tuple(
             side for side, edge in piece.edges.items() if edge.end.kind == "hem" and edge.end.first != edge.end.second
         ),
+        curved=tuple(side for side in piece.edges if is_curved(piece, side)),
         frays=scope.project.cloths[piece.cloth].frays if piece.cloth in scope.project.cloths else False,
         neaten=model.neaten,
         drawn={one.side: one.way for one in piece.drawn},

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from things import CUSHION, FRILL, FRILLED, panel, part, sort_of, thing
 
@@ -108,6 +110,14 @@ def test_seams_that_close_two_faces_all_round_are_turned_when_the_last_of_them_i
     made: Thing = thing(part("one"), part("other"), seams=seams)
     assert {seam.sort for seam in made.seams} == {"all round"}
     assert [encloses(seam, made) for seam in made.seams] == [seam is made.seams[-1] for seam in made.seams]
+
+
+def test_two_of_an_outline_sewn_round_their_curve_make_a_bag_and_along_a_straight_edge_none() -> None:
+    half = part("half", quantity=2, ends={"rim": "seam", "bottom": "seam"})
+    half = replace(half, facts=half.facts | {"own edges"}, curved=("rim",))
+    for edge, bag in (("rim", True), ("bottom", False)):
+        made = thing(half, seams=f"half.{edge} / half.{edge}")
+        assert encloses(made.seams[0], made) is bag
 
 
 def test_two_of_one_panel_are_closed_all_round_too() -> None:
