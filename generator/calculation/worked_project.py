@@ -255,7 +255,7 @@ class Worksheet:
     size_source: str = ""
     laid_out: LaidOut = NOTHING_LAID_OUT
     new_cuts: tuple[NewCut, ...] = ()
-    thing: Thing = field(default_factory=lambda: Thing("", {}))
+    thing: Thing = field(default_factory=lambda: Thing(frozenset(), {}))
     attached: tuple[Attached, ...] = ()
 
     @property

@@ -25,20 +25,33 @@ Hangs = Literal["top", "left", "right", "bottom"]
 PleatStyle = Literal["knife", "box", "inverted"]
 Neatening = Literal["zigzag", "overlock", "pinked", "none"]
 
-KINDS = (
-    "cushion",
-    "bolster",
-    "runner",
-    "mats",
-    "bag",
-    "sleeve",
-    "lampshade",
-    "garment",
-    "curtain",
-    "headboard",
-    "sample",
-    "other",
+# What the making up asks of a kind of project, in place of its name.
+OF_THINGS: Mapping[str, str] = MappingProxyType(
+    {
+        "filled": "something is put in before it is closed",
+        "measured": "its panel is measured before it is turned",
+        "two sided": "of pieces that meet by like edges one is seen from the front and one from the back",
+        "on a frame": "it is tried on its frame before its edges are finished, and fitted at last",
+        "hung": "it hangs from a rod, and is tried there before it is hemmed below",
+    }
 )
+KINDS: Mapping[str, frozenset[str]] = MappingProxyType(
+    {
+        "cushion": frozenset({"filled", "two sided"}),
+        "bolster": frozenset({"filled", "two sided"}),
+        "runner": frozenset(),
+        "mats": frozenset(),
+        "bag": frozenset({"two sided"}),
+        "sleeve": frozenset({"two sided"}),
+        "lampshade": frozenset({"on a frame", "two sided"}),
+        "garment": frozenset({"two sided"}),
+        "curtain": frozenset({"hung"}),
+        "headboard": frozenset(),
+        "sample": frozenset({"filled", "measured"}),
+        "other": frozenset(),
+    }
+)
+"""The kinds of project, each with what is true of it, words of ``OF_THINGS``."""
 LEVELS = ("first project", "some practice", "experienced")
 EDITION_NAMES = ("inch", "metric")
 PAPERS = ("Letter", "A4")
@@ -89,7 +102,29 @@ PLANS = (
     "scattered pairs",
     "one way",
 )
-CLOSURES = ("buttons", "snaps", "magnet", "ties", "loops", "zip", "hook and loop", "elastic")
+# What the making up asks of a kind of closing, in place of its name.
+OF_CLOSINGS: Mapping[str, str] = MappingProxyType(
+    {
+        "holed": "it goes through holes that are made for it",
+        "set flat": "it is set on both edges before these are shut in",
+        "opens a seam": "it lies in a seam, which opens by it",
+        "runs in a hem": "it is drawn through a hem",
+        "knotted": "it is tied",
+    }
+)
+CLOSURES: Mapping[str, frozenset[str]] = MappingProxyType(
+    {
+        "buttons": frozenset({"holed"}),
+        "snaps": frozenset({"set flat"}),
+        "magnet": frozenset({"set flat"}),
+        "ties": frozenset({"knotted"}),
+        "loops": frozenset(),
+        "zip": frozenset({"set flat", "opens a seam"}),
+        "hook and loop": frozenset({"set flat"}),
+        "elastic": frozenset({"runs in a hem"}),
+    }
+)
+"""The kinds of closing, each with what is true of it, words of ``OF_CLOSINGS``."""
 TURN_SIGNS = "<>."
 # Each finish with the least and the most widths that may follow it.
 FINISHES: Mapping[str, tuple[int, int]] = MappingProxyType(

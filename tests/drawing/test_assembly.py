@@ -54,13 +54,13 @@ PIECES = (
     piece_cut("rectangle", 9, 6, dict.fromkeys(SIDES, End("seam", Fraction(5, 8))), name="pouch"),
 )
 ZIPPED = Thing(
-    "bag",
+    frozenset({"two sided"}),
     {name: Component(name, "rectangle") for name in ("pouch", "other side", "lining", "other lining")},
     (
         Seam(0, (), (), ((("pouch", "top"), ("lining", "top")),), "lining"),
         Seam(1, (), (), ((("other side", "top"), ("other lining", "top")),), "lining"),
     ),
-    (Closing(0, "zip", (("pouch", "top"),), (("other side", "top"),)),),
+    (Closing(0, "zip", (("pouch", "top"),), (("other side", "top"),), facts=frozenset({"opens a seam"})),),
 )
 WORKSHEET = replace(
     worksheet_of(*PIECES),

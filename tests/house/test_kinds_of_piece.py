@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 from collections.abc import Iterator
 from dataclasses import fields
+from pathlib import Path
 
 import pytest
 from source import FILES, ROOT, name_of, parsed
@@ -14,6 +15,7 @@ from generator.calculation.worked_piece import EdgeWork, Lengths, Made, Part, Pi
 from generator.definitions.making_words import SORTS
 from generator.definitions.piece_kind import NATURES
 from generator.definitions.pieces.kinds import PIECES
+from generator.definitions.vocabulary import CLOSURES, KINDS, OF_CLOSINGS, OF_THINGS
 
 GENERATOR = ROOT / "generator"
 ASKING = (
@@ -105,7 +107,6 @@ def test_the_making_up_asks_no_piece_for_its_kind() -> None:
         ("part.kind == kind", []),
         ("f'it is {_a(part.kind)}'", []),
         ("seam.sort == 'binding'", []),
-        ("closing.kind == 'buttons'", []),
     ],
 )
 def test_a_question_of_the_making_up_for_a_kind_is_found(code: str, found: list[str]) -> None:
@@ -170,3 +171,30 @@ def test_drawing_scales_lengths_and_works_none_out() -> None:
 )
 def test_a_length_worked_out_is_found_and_a_scaled_one_is_not(code: str, found: bool) -> None:
     assert bool(list(sums_of_lengths(ast.parse(code)))) is found
+
+
+def kinds_compared(tree: ast.AST) -> Iterator[int]:
+    """Every line that compares what a project or a closing is called with a word, or with some words."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Compare):
+            sides = [node.left, *node.comparators]
+            named = [side for side in sides if isinstance(side, ast.Attribute) and side.attr == "kind"]
+            words = [side for side in sides if isinstance(side, ast.Constant | ast.Tuple | ast.Set | ast.Name)]
+            owners = {ast.unparse(side.value) for side in named}
+            if words and any(owner.endswith(("thing", "closing", "project")) for owner in owners):
+                yield node.lineno
+
+
+@pytest.mark.parametrize("line", ['thing.kind == "bag"', "closing.kind in SET", 'x = self.thing.kind != "mats"'])
+def test_a_kind_that_is_asked_by_its_word_is_found(line: str) -> None:
+    assert list(kinds_compared(ast.parse(line)))
+
+
+@pytest.mark.parametrize("path", sorted((GENERATOR / "calculation" / "making_up").glob("*.py")), ids=name_of)
+def test_the_making_up_asks_projects_and_closings_for_facts(path: Path) -> None:
+    assert list(kinds_compared(parsed(path))) == []
+
+
+def test_every_kind_of_project_and_of_closing_has_facts_that_are_told() -> None:
+    assert {fact for facts in KINDS.values() for fact in facts} == set(OF_THINGS)
+    assert {fact for facts in CLOSURES.values() for fact in facts} == set(OF_CLOSINGS)

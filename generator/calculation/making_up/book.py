@@ -29,7 +29,7 @@ from generator.calculation.making_up.seams import (
     zip_linings,
     zip_of,
 )
-from generator.calculation.making_up.thing import FASTENERS, Component, Edge, Seam, Thing
+from generator.calculation.making_up.thing import Component, Edge, Seam, Thing
 from generator.calculation.making_up.trials import TRIED, Trial, trials_of
 
 
@@ -137,7 +137,7 @@ class Book:
         sort = next((one for one in _CLOSED_BY if one in method.kinds), "buttons")
         for closing in self.thing.closings:
             lined = zip_linings(closing, self.thing)
-            own = closing.kind in _CLOSED_BY[sort] and bool(lined) is (sort == "lined zip")
+            own = _CLOSED_BY[sort](closing.facts) and bool(lined) is (sort == "lined zip")
             if own and names & set(closing.pieces):
                 yield from (Item(s, f"@{closing.number}") for s in ("holed", "set") if s in method.gives)
                 yield from (_of_pair(*one) for one in lined if "set" in method.gives)
@@ -177,12 +177,12 @@ def _of_pair(seam: Seam, pair: tuple[Edge, Edge]) -> Item:
 
 
 # What closings a technique sets that is for one of these; one that says nothing is for buttons.
-_CLOSED_BY: Mapping[str, tuple[str, ...]] = {
-    "buttons": ("buttons",),
-    "fasteners": tuple(kind for kind in FASTENERS if kind != "zip"),
-    "lined zip": ("zip",),
-    "zip": ("zip",),
-    "elastic": ("elastic",),
+_CLOSED_BY: Mapping[str, Callable[[frozenset[str]], bool]] = {
+    "buttons": lambda facts: "holed" in facts,
+    "fasteners": lambda facts: "set flat" in facts and "opens a seam" not in facts,
+    "lined zip": lambda facts: "opens a seam" in facts,
+    "zip": lambda facts: "opens a seam" in facts,
+    "elastic": lambda facts: "runs in a hem" in facts,
 }
 _OF_SEAMS = ("out of reach", "open", "turned out", "neat", "closed")
 

@@ -20,11 +20,11 @@ States = Mapping[str, tuple[str, str]]
 
 def recipe_findings(walked: Walked, states: States) -> tuple[Finding, ...]:
     """Return every slip of a recipe as a finding, in the order of the recipe."""
-    words = _Words(walked, states)
+    words = _Told(walked, states)
     return tuple(words.finding(slip) for slip in walked.slips)
 
 
-class _Words:
+class _Told:
     """The words for the slips of one recipe."""
 
     def __init__(self, walked: Walked, states: States) -> None:
@@ -173,14 +173,14 @@ def _step(slip: Slip) -> str:
 Told = tuple[Level, str]
 
 
-def _missing(words: _Words, slip: Slip) -> Told:
+def _missing(words: _Told, slip: Slip) -> Told:
     where = f"Write above {_line(slip.doing)}"
     if slip.doing is not None and slip.act is not None and slip.doing.acts.index(slip.act) > 0:
         where = f"Write in {_line(slip.doing)} before {_step(slip)}, or as steps above it"
     return "error", f"no step {words.does(slip.items)}; {_step(slip)} needs it. {where}:\n{words.remedy(slip.items)}"
 
 
-def _misplaced(words: _Words, slip: Slip) -> Told:
+def _misplaced(words: _Told, slip: Slip) -> Told:
     needed = dict.fromkeys(f"'{name}'" for name in _givers(words, slip))
     verb = f"{_step(slip)} needs {_listed(list(needed)) or 'another step'} before it"
     if slip.other is slip.doing:
@@ -188,13 +188,13 @@ def _misplaced(words: _Words, slip: Slip) -> Told:
     return "error", f"{verb}: {words.does(slip.items)}. Move {_line(slip.other)} up here"
 
 
-def _givers(words: _Words, slip: Slip) -> Iterator[str]:
+def _givers(words: _Told, slip: Slip) -> Iterator[str]:
     for act in slip.other.acts if slip.other is not None else ():
         if set(words.walked.book.gives(act)) & set(slip.items):
             yield act.does
 
 
-def _too_late(words: _Words, slip: Slip) -> Told:
+def _too_late(words: _Told, slip: Slip) -> Told:
     done = words.done(slip.items[-1])
     return (
         "error",
@@ -202,7 +202,7 @@ def _too_late(words: _Words, slip: Slip) -> Told:
     )
 
 
-def _repeated(words: _Words, slip: Slip) -> Told:
+def _repeated(words: _Told, slip: Slip) -> Told:
     own = slip.act is not None and slip.act.does not in words.walked.book.methods and not _word_for_word(slip)
     told = f"{words.done(slip.items[0])} in {_line(slip.other)} already. Take one of the two out"
     return ("note" if own else "error"), told
@@ -215,7 +215,7 @@ def _word_for_word(slip: Slip) -> bool:
     return own is not None and any((own.does, own.what, own.onto) == (one.does, one.what, one.onto) for one in others)
 
 
-def _unfit(words: _Words, slip: Slip) -> Told:
+def _unfit(words: _Told, slip: Slip) -> Told:
     part = words.thing.parts[slip.piece]
     method = words.walked.book.methods[slip.act.does] if slip.act is not None else None
     kinds = method.kinds if method is not None else ()
@@ -236,18 +236,18 @@ def _a(kind: str) -> str:
     return f"{'an' if kind[:1] in 'aeiou' else 'a'} {kind}"
 
 
-def _which_edge(words: _Words, slip: Slip) -> Told:
+def _which_edge(words: _Told, slip: Slip) -> Told:
     edges = [item.on for item in slip.items]
     return "error", f"'{slip.piece}' has {len(edges)} such hems; say which: on: {edges[0]}"
 
 
-def _meets_nothing(words: _Words, slip: Slip) -> Told:
+def _meets_nothing(words: _Told, slip: Slip) -> Told:
     other = words._beside(slip.piece)
     told = f"'{slip.piece}' meets nothing; {_step(slip)} cannot tell what it is sewn to. Write under 'edges that meet':"
     return "error", f"{told}\n  - join: {other}.all\n    to: {slip.piece}.all"
 
 
-def _never(words: _Words, slip: Slip) -> Told:
+def _never(words: _Told, slip: Slip) -> Told:
     last = [words.walked.given[item] for item in words.walked.given if _owner(item) == _owner(slip.items[0])]
     after = f"below {_line(words.walked.recipe[max(last)])}" if last else "as the last step"
     if slip.items[0].state == "attached":
@@ -264,23 +264,23 @@ def _owner(item: Item) -> str:
     return item.on.partition(".")[0]
 
 
-def _raw(words: _Words, slip: Slip) -> Told:
+def _raw(words: _Told, slip: Slip) -> Told:
     told = f"this seam stays raw: {words.name(slip.items[0])}. Write where it can still be reached:"
     return "warning", f"{told}\n{words.remedy(slip.items)}"
 
 
-def _untried(words: _Words, slip: Slip) -> Told:
+def _untried(words: _Told, slip: Slip) -> Told:
     told = f"nothing tries {words.name(slip.items[0])} in its place before {_step(slip)}; later it is hard to alter"
     return "warning", f"{told}. Write above {_line(slip.doing)}:\n{words.remedy(slip.items)}"
 
 
-def _unknown(words: _Words, slip: Slip) -> Told:
+def _unknown(words: _Told, slip: Slip) -> Told:
     acts = list(dict.fromkeys(words.act_words(item) for item in slip.items))
     lines = f"does: {acts[0]}" if len(acts) == 1 else "\n".join(["does:", *(f"  - {act}" for act in acts)])
     return "note", f"nothing else {words.does(slip.items)}. If this step does: {lines}"
 
 
-_SORTS: Mapping[str, Callable[[_Words, Slip], Told]] = MappingProxyType(
+_SORTS: Mapping[str, Callable[[_Told, Slip], Told]] = MappingProxyType(
     {
         "missing": _missing,
         "misplaced": _misplaced,

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from generator.calculation.making_up.seams import SHUT_IN, encloses
-from generator.calculation.making_up.thing import FASTENERS, Component, Seam, Thing
+from generator.calculation.making_up.thing import Component, Seam, Thing
 
 HEMS = frozenset({"hem", "caught hem", "rolled hem", "casing"})
 TRIMMED = frozenset({"stitched and trimmed", "sealed and trimmed"})
-_FILLED = frozenset({"cushion", "bolster", "sample"})
 _MEASURED = frozenset({"seam", "hem", "bound", "faced"})
 # Sorts of seam whose raw edges are not shut in by the seam itself.
 RAW = frozenset({"plain", "ring", "ring of a panel", "three sides"})
@@ -184,7 +183,7 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
     rodded = [part.name for part in parts if "rods" in part.facts]
     due += [Due(Item("attached", part.name), (part.name,)) for part in parts if _is_loose(part, thing)]
     for closing in thing.closings:
-        if closing.kind in FASTENERS:
+        if "set flat" in closing.facts:
             due.append(Due(Item("set", f"@{closing.number}"), closing.pieces))
     for seam in thing.seams:
         due += [
@@ -194,20 +193,20 @@ def all_due(thing: Thing, tried: Iterable[Item] = ()) -> tuple[Due, ...]:
         if encloses(seam, thing):
             due.append(Due(seam_item("turned out", seam), seam.pieces))
     for closing in thing.closings:
-        if closing.kind == "buttons":
+        if "holed" in closing.facts:
             due += [Due(Item(state, f"@{closing.number}"), closing.pieces) for state in ("holed", "set")]
-        if closing.kind == "elastic":
+        if "runs in a hem" in closing.facts:
             due.append(Due(Item("set", f"@{closing.number}"), closing.pieces))
     due += [Due(Item(RODS_IN, name), (name,)) for name in rodded]
     everything = tuple(thing.parts)
     due += [Due(Item("filled", WORK), everything)] if is_filled(thing) else []
-    due += [Due(Item("fitted", WORK), everything)] if thing.kind == "lampshade" else []
+    due += [Due(Item("fitted", WORK), everything)] if "on a frame" in thing.facts else []
     return tuple(due)
 
 
 def is_filled(thing: Thing) -> bool:
     """Return whether the thing is filled: a cushion, a bolster, a sample that is sewn to more than a binding."""
-    return thing.kind in _FILLED and any(seam.sort != "binding" for seam in thing.seams)
+    return "filled" in thing.facts and any(seam.sort != "binding" for seam in thing.seams)
 
 
 def raw_seams(thing: Thing, laid: Iterable[str] = ()) -> tuple[Seam, ...]:

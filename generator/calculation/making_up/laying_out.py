@@ -16,7 +16,6 @@ from generator.calculation.making_up.table import Table, Where
 from generator.calculation.making_up.thing import Closing, Component, Edge, Seam, Thing, pieces_of
 
 # Things that lie double: two of their pieces, joined left to right, are a front and a back.
-_DOUBLE = frozenset({"garment", "bag", "sleeve", "lampshade", "cushion", "bolster"})
 _LAYERS: tuple[Layer, ...] = ("front", "behind", "inside")
 
 
@@ -182,7 +181,7 @@ class _Laying:
         placed = self.table.places([one])
         if placed and (part.quantity == 1 or "ring" in seam.sort):
             self._close_round(one, other)
-        elif placed and (not _face_away(one, other) or self.thing.kind in _DOUBLE):
+        elif placed and (not _face_away(one, other) or "two sided" in self.thing.facts):
             own = self.table.lying[placed[0][0]]
             self.table.put(part, (own.left, own.top), own.turned, "behind")
         elif placed:

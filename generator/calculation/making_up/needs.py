@@ -30,7 +30,7 @@ from generator.calculation.making_up.items import (
 )
 from generator.calculation.making_up.laid import opposite
 from generator.calculation.making_up.seams import FLAT_SEAMS, closes, encloses, is_ring, lining_of, turned_by, zip_of
-from generator.calculation.making_up.thing import FASTENERS, NEIGHBOURS, SIDES, Component, Edge, Seam
+from generator.calculation.making_up.thing import NEIGHBOURS, SIDES, Component, Edge, Seam
 from generator.calculation.making_up.trials import TRIED
 
 _CATCHING = frozenset({"box", "three sides", "shaped facing", "facing", "tops", "lining", "laid", "all round"})
@@ -215,7 +215,7 @@ def _caught(needs: Needs, item: Item) -> Iterable[Item]:
         yield from needs.basted_at(edge)
     if own.sort in _CATCHING or zip_of(own, needs.thing) is not None:
         for closing in needs.thing.closings:
-            if closing.kind in FASTENERS and set(closing.pieces) & set(own.pieces):
+            if "set flat" in closing.facts and set(closing.pieces) & set(own.pieces):
                 yield Item("set", f"@{closing.number}")
 
 

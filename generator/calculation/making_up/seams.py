@@ -77,7 +77,7 @@ def zip_of(seam: Seam, thing: Thing) -> Closing | None:
 
     It lies between two edges that the seam would else close.
     """
-    zips = [closing for closing in thing.closings if closing.kind == "zip"]
+    zips = [closing for closing in thing.closings if "opens a seam" in closing.facts]
     if seam.sort == "box":
         return next((one for one in zips if set(one.pieces) & set(seam.pieces)), None)
     pairs = {frozenset(pair) for pair in seam.pairs}
@@ -89,7 +89,7 @@ def zip_linings(closing: Closing, thing: Thing) -> tuple[tuple[Seam, tuple[Edge,
 
     None where one side of the zip has no lining: then its edges are folded beside the teeth.
     """
-    if closing.kind != "zip":
+    if "opens a seam" not in closing.facts:
         return ()
     own = (*closing.on, *closing.onto)
     found: dict[Edge, tuple[Seam, tuple[Edge, Edge]]] = {}

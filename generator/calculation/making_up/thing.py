@@ -12,8 +12,6 @@ from fractions import Fraction
 from generator.errors import Place
 
 Edge = tuple[str, str]
-# Closings that are set on both edges before these are shut in.
-FASTENERS = ("snaps", "magnet", "zip", "hook and loop")
 SIDES = ("left", "right", "top", "bottom")
 NEIGHBOURS: Mapping[str, tuple[str, ...]] = {"top": ("left", "right"), "bottom": ("left", "right")}
 
@@ -25,11 +23,11 @@ class Component:
     ``kind`` is what a message calls it and what a technique may be for. ``ends`` is the finish of each edge ('seam',
     'hem', 'casing' ...). ``facts`` are what its making depends on: the nature of its kind (``NATURES``), and of this
     one 'breadths', 'tucks', 'cross tucks', 'rows', 'outline', 'own edges', 'lengths', 'bias', 'later', 'fused',
-    'sewn in', 'quilted'. ``broad`` are hems that a rod can run through, ``curved`` edges that are not straight. ``waits_for`` are the panels that it is worked
-    out from, where it is cut after them. ``lies_on`` is the piece that a copy is fixed to, ``sewn_on`` the one whose
-    face a pocket is sewn on, ``blocks`` the one that a grid is joined of. ``neaten`` tells how raw edges of its cloth
-    are kept from fraying. ``drawn`` has its edges that are 'gathered' or 'pleated' to what they meet. ``across`` and
-    ``along`` are its finished size [in].
+    'sewn in', 'quilted'. ``broad`` are hems that a rod can run through, ``curved`` edges that are not straight.
+    ``waits_for`` are the panels that it is worked out from, where it is cut after them. ``lies_on`` is the piece that
+    a copy is fixed to, ``sewn_on`` the one whose face a pocket is sewn on, ``blocks`` the one that a grid is joined
+    of. ``neaten`` tells how raw edges of its cloth are kept from fraying. ``drawn`` has its edges that are 'gathered'
+    or 'pleated' to what they meet. ``across`` and ``along`` are its finished size [in].
     """
 
     name: str
@@ -83,7 +81,8 @@ class Seam:
 class Closing:
     """Buttons or the like, that close one edge onto another, over an ``overlap`` [in].
 
-    A zip that is told has a ``length`` [in]; ``tabs`` is the piece at its ends. ``strips`` are ties or loops.
+    ``facts`` are what its making depends on (``OF_CLOSINGS``). A zip that is told has a ``length`` [in]; ``tabs`` is
+    the piece at its ends. ``strips`` are ties or loops.
     """
 
     number: int
@@ -95,6 +94,7 @@ class Closing:
     length: Fraction = Fraction(0)
     tabs: str = ""
     strips: str = ""
+    facts: frozenset[str] = frozenset()
 
     @property
     def pieces(self) -> tuple[str, ...]:
@@ -104,9 +104,9 @@ class Closing:
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """A whole project of one size: its kind, parts, seams and closings."""
+    """A whole project of one size: what is true of its kind (``OF_THINGS``), its parts, seams and closings."""
 
-    kind: str
+    facts: frozenset[str]
     parts: Mapping[str, Component]
     seams: tuple[Seam, ...] = ()
     closings: tuple[Closing, ...] = ()

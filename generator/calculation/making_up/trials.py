@@ -34,9 +34,9 @@ def trials_of(thing: Thing, cased: Container[Item]) -> tuple[Trial, ...]:
     """Return what is tried in its place; ``cased`` are the hems that a rod runs through."""
     found: list[Trial] = []
     for part in thing.parts.values():
-        if thing.kind == "lampshade":
+        if "on a frame" in thing.facts:
             found += _on_its_shade(part, thing)
-        elif thing.kind == "curtain":
+        elif "hung" in thing.facts:
             found += _from_its_rod(part, cased)
     return tuple(trial for trial in found if trial.before)
 

@@ -79,7 +79,7 @@ class Writer:
 
     def _preferred(self, item: Item) -> Callable[[Method], tuple[int, str]]:
         """How techniques that give the same are ranked: what is meant for just this goes before what also can."""
-        knotted = any(closing.kind == "ties" for closing in self.thing.closings)
+        knotted = any("knotted" in closing.facts for closing in self.thing.closings)
 
         def rank(method: Method) -> tuple[int, str]:
             side = item.edge
@@ -103,7 +103,7 @@ class Writer:
             yield tuple((piece, "") for piece in self._told_on(method, seam))
         else:
             closing = next(one for one in self.thing.closings if f"@{one.number}" == item.on)
-            side = closing.on if item.state == "holed" or closing.kind != "buttons" else closing.on + closing.onto
+            side = closing.on if item.state == "holed" or "holed" not in closing.facts else closing.on + closing.onto
             yield tuple((piece, "") for piece in dict.fromkeys(piece for piece, _ in side))
 
     def _hems_beside_rods(self, part: Component, item: Item) -> tuple[Edge, ...]:

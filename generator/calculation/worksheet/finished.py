@@ -52,7 +52,7 @@ def _hangs_by(scope: Scope, book: Book, acts: Sequence[Act]) -> str:
     """The side that the file says, else that of a curtain that the rod runs through or that is fastened up."""
     models = scope.project.pieces.values()
     said = next((model.hangs_by for model in models if isinstance(model, TuckedPanel)), "top")
-    if said != "top" or book.thing.kind != "curtain":
+    if said != "top" or "hung" not in book.thing.facts:
         return said
     cased = [act for act in acts if act.does in book.methods and "broad hem" in book.methods[act.does].kinds]
     rods = [item.edge for act in cased for item in book.gives(act)]

@@ -24,6 +24,7 @@ from generator.definitions.states import states
 from generator.definitions.steps import Step
 from generator.definitions.techniques import Technique
 from generator.definitions.values import Formula
+from generator.definitions.vocabulary import CLOSURES, KINDS
 
 
 def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
@@ -45,10 +46,11 @@ def thing_of(scope: Scope, pieces: Mapping[str, Piece]) -> Thing:
             scope.value(model.length) if model.length else Fraction(0),
             model.tabs,
             model.strips,
+            facts=CLOSURES[model.kind],
         )
         for number, model in enumerate(project.closures)
     )
-    return sorted_seams(Thing(project.kind, parts, seams, closings))
+    return sorted_seams(Thing(KINDS[project.kind], parts, seams, closings))
 
 
 def _part(scope: Scope, name: str, piece: Piece) -> Component:
@@ -87,7 +89,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
         yield from ("rods",) if panel.rods is not None else ()
         yield from ("pressed",) if panel.pressed else ()
         yield from ("released",) if panel.released is not None else ()
-        yield from ("sample",) if scope.project.kind == "sample" else ()
+        yield from ("sample",) if "measured" in KINDS[scope.project.kind] else ()
     yield from (piece.fixed,) if piece.fixed else ()
     yield from ("outline",) if piece.shaped else ()
     yield from ("own edges",) if piece.shape is not None else ()

@@ -11,16 +11,16 @@ from types import MappingProxyType
 
 from generator.calculation.making.timing import operation_minutes, printed_minutes
 from generator.calculation.making_up.acts import Act
-from generator.calculation.making_up.thing import FASTENERS
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.times import WORK, Counts
 from generator.calculation.worksheet.work import Work, work_of
+from generator.definitions.vocabulary import CLOSURES
 
 # Work that is counted from the closures: its rate, and the kinds of closure it is done to.
 _CLOSING = {
     "make buttonholes": ("buttonhole", ("buttons",)),
     "sew buttons": ("sew a button", ("buttons",)),
-    "set fasteners": ("sew a button", FASTENERS),
+    "set fasteners": ("sew a button", tuple(kind for kind, facts in CLOSURES.items() if "set flat" in facts)),
     "set zip": ("join a length", ("zip",)),
     "thread elastic": ("join a length", ("elastic",)),
 }

@@ -104,7 +104,7 @@ def key_of_pictures(worksheet: Worksheet) -> str:
     """Return the key of all that pictures of the finished thing show or tell; texts and steps are not part of it."""
     cloths = {name: cloth.colour for name, cloth in worksheet.cloths.items()}
     shown = (worksheet.kind, worksheet.edition, worksheet.pieces, worksheet.laid_out, worksheet.attached, cloths)
-    return key_of("".join(_written((*shown, worksheet.closures, worksheet.size_label, worksheet.thing.kind))))
+    return key_of("".join(_written((*shown, worksheet.closures, worksheet.size_label))))
 
 
 def keys_of_worksheet(worksheet: Worksheet, *more: str) -> tuple[str, str]:

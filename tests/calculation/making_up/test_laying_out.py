@@ -6,8 +6,8 @@ from fractions import Fraction
 
 from generator.calculation.making_up.laid import LaidOut, Lying
 from generator.calculation.making_up.laying_out import laid_out
-from generator.calculation.making_up.thing import Closing, Component
-from tests.calculation.making_up.things import FRILL, panel, part, thing
+from generator.calculation.making_up.thing import Component
+from tests.calculation.making_up.things import FRILL, closing, panel, part, thing
 
 RIM = {"rim": "seam"}
 
@@ -121,7 +121,7 @@ def test_what_is_closed_to_a_ring_is_measured_round() -> None:
 
 
 def test_a_lap_is_taken_off_a_ring_that_buttons_close() -> None:
-    buttons = Closing(0, "buttons", (("wrap", "left"),), (("wrap", "right"),), overlap=Fraction(2))
+    buttons = closing("buttons", ("wrap", "left"), ("wrap", "right"), overlap=Fraction(2))
     wrap = thing(sized(panel("wrap"), 18, 14), kind="bolster", closings=(buttons,))
     assert (*size(laid_out(wrap)), laid_out(wrap).round) == (16, 14, "across")
 
@@ -129,7 +129,7 @@ def test_a_lap_is_taken_off_a_ring_that_buttons_close() -> None:
 def test_a_flap_that_closes_over_the_front_adds_nothing() -> None:
     parts = sized(panel(), 7, 8), sized(part("back"), 7, 11)
     seams = "front.bottom / back.bottom"
-    tie = Closing(0, "ties", (("tie", "edge"),), (("back", "top"),))
+    tie = closing("ties", ("tie", "edge"), ("back", "top"))
     assert size(laid_out(thing(*parts, seams=seams, closings=(tie,)))) == (7, 8)
     assert size(laid_out(thing(*parts, seams=seams))) == (7, 11)
 

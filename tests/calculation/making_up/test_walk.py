@@ -5,11 +5,26 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from things import CUSHION, CUSHION_RECIPE, FRILL, FRILLED, METHODS, STATES, act, own, panel, part, recipe, thing, use
+from things import (
+    CUSHION,
+    CUSHION_RECIPE,
+    FRILL,
+    FRILLED,
+    METHODS,
+    STATES,
+    act,
+    closing,
+    own,
+    panel,
+    part,
+    recipe,
+    thing,
+    use,
+)
 
 from generator.calculation.making_up.acts import Doing
 from generator.calculation.making_up.findings import recipe_findings
-from generator.calculation.making_up.thing import Closing, Thing
+from generator.calculation.making_up.thing import Thing
 from generator.calculation.making_up.walk import walk
 
 SOUND = CUSHION_RECIPE.strip().splitlines()
@@ -152,7 +167,7 @@ def test_a_frill_is_sewn_on_before_the_seam_that_catches_it() -> None:
 
 
 def test_a_fastener_is_set_before_its_wrong_side_is_shut_in() -> None:
-    snap = Closing(0, "snaps", (("lining", "top"),), (("lining", "top"),))
+    snap = closing("snaps", ("lining", "top"), ("lining", "top"))
     made = thing(
         panel(), part("lining", cloth="print"), seams="front.all / lining.all", kind="runner", closings=(snap,)
     )

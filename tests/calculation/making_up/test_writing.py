@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from things import CUSHION, FRILLED, METHODS, act, panel, part, thing
+from things import CUSHION, FRILLED, METHODS, act, closing, panel, part, thing
 
 from generator.calculation.making_up.acts import Act
-from generator.calculation.making_up.thing import Closing, Thing
+from generator.calculation.making_up.thing import Thing
 from generator.calculation.making_up.writing import Writer, lines_of
 
 
@@ -41,7 +41,7 @@ def test_a_frill_is_finished_before_it_is_sewn_on_and_caught_by_the_back() -> No
 
 
 def test_a_fastener_is_set_before_its_bag_is_lined() -> None:
-    snap = Closing(0, "snaps", (("lining", "top"),), (("lining", "top"),))
+    snap = closing("snaps", ("lining", "top"), ("lining", "top"))
     bag = thing(
         panel(),
         part("back", cloth="face"),
@@ -60,7 +60,7 @@ def test_a_fastener_is_set_before_its_bag_is_lined() -> None:
 
 def test_a_knotted_tie_is_closed_at_its_end_and_a_strap_is_not() -> None:
     tie = part("tie", "tie", ends={"edge": "raw"})
-    ties = Closing(0, "ties", (("tie", "edge"),), (("front", "top"),))
+    ties = closing("ties", ("tie", "edge"), ("front", "top"))
     assert "make straps on: tie" in written(thing(panel(), tie, kind="bag"))
     assert "make ties on: tie" in written(thing(panel(), tie, kind="bag", closings=(ties,)))
 
@@ -99,7 +99,7 @@ def test_a_seam_that_a_step_of_ones_own_sews_is_not_written() -> None:
 
 
 def test_an_opening_is_closed_before_buttonholes_are_made_beside_it() -> None:
-    buttons = Closing(0, "buttons", (("cuff", "left"),), (("cuff", "right"),))
+    buttons = closing("buttons", ("cuff", "left"), ("cuff", "right"))
     cuff = thing(
         panel("cuff"),
         part("facing", "facing"),

@@ -12,6 +12,7 @@ from generator.definitions.pieces.kinds import PIECES
 from generator.definitions.states import states
 from generator.definitions.technique_names import TECHNIQUES
 from generator.definitions.techniques import load_techniques
+from generator.definitions.vocabulary import CLOSURES, KINDS
 from generator.errors import Place
 
 METHODS = methods_of(load_techniques([TECHNIQUES]))
@@ -41,11 +42,16 @@ def panel(name: str = "front", *facts: str, **more: object) -> Component:
     return part(name, "tucked panel", "tucks", "rows", *facts, **more)  # type: ignore[arg-type]
 
 
+def closing(kind: str, on: Edge, onto: Edge, **more: object) -> Closing:
+    """The first closing of a thing, of a kind and from edge to edge."""
+    return Closing(0, kind, (on,), (onto,), facts=CLOSURES[kind], **more)  # type: ignore[arg-type]
+
+
 def thing(*parts: Component, seams: str = "", kind: str = "cushion", closings: tuple[Closing, ...] = ()) -> Thing:
     """A thing; its seams are lines of 'front.all / back.all'."""
     lines = [line.split(" / ") for line in seams.splitlines() if line.strip()]
     joined = tuple(Seam(number, edges(join.strip()), edges(to.strip())) for number, (join, to) in enumerate(lines))
-    return sorted_seams(Thing(kind, {one.name: one for one in parts}, joined, closings))
+    return sorted_seams(Thing(KINDS[kind], {one.name: one for one in parts}, joined, closings))
 
 
 def sort_of(made: Thing, number: int = 0) -> str:
