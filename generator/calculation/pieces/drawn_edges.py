@@ -15,8 +15,9 @@ from generator.calculation.refused import more_than_nothing
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_down, say_length
 
-# So much of an edge can be eased in, and from so much on it is gathered: common practice, no source.
+# So much of an edge can be eased in: common practice, no source.
 EASED_SHARE = Fraction(1, 20)
+# The least that is printed for a frill: L. I. Baldt, *Clothing for Women*, 1916 (on the bias, 1 1/4 to 1 1/3).
 LEAST_GATHERED = Fraction(5, 4)
 
 
@@ -241,8 +242,8 @@ def drawn_up_finding(how: str, fullness: Fraction, edition: Edition, over: Fract
     >>> from generator.lengths import INCH
     >>> drawn_up_finding("gathered", Fraction(3, 2), INCH, Fraction(6))
     ''
-    >>> drawn_up_finding("gathered", Fraction(11, 10), INCH, Fraction(1))[:57]
-    'gathered edges are 1 1/4 times as long at the least, or g'
+    >>> drawn_up_finding("gathered", Fraction(11, 10), INCH, Fraction(1)).partition(" at the least")[0]
+    'gathered edges are 1 1/4 times as long'
     """
     if how == "eased" and fullness - 1 > EASED_SHARE:
         return (
@@ -251,7 +252,7 @@ def drawn_up_finding(how: str, fullness: Fraction, edition: Edition, over: Fract
         )
     if how == "gathered" and fullness < LEAST_GATHERED:
         return (
-            "gathered edges are 1 1/4 times as long at the least, or gathers look like a mistake (common practice, no "
-            "source): make the edge longer, or write 'how: eased'"
+            "gathered edges are 1 1/4 times as long at the least, the least that is printed for a frill (Baldt, 1916): "
+            "make the edge longer, or write 'how: eased'"
         )
     return ""
