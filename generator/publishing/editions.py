@@ -95,9 +95,10 @@ def editions_of_sheets(
 
 
 def unkept(worksheet: Worksheet) -> SheetEditions:
-    """Return the name and the numbers' fingerprint of a sheet that no edition keeps."""
+    """Return the name of a sheet that no edition keeps, its numbers and their fingerprint."""
     (found,) = sheet_editions((), PublishedEdition(worksheet.project, "", "", _printed([worksheet]))).values()
-    return found
+    told = ((name.partition(": "), read) for name, read in printed_numbers(figures(worksheet)).items())
+    return replace(found, printed=tuple((piece, what, read) for (piece, _, what), read in told))
 
 
 def _printed(worksheets: Sequence[Worksheet]) -> dict[SheetName, Numbers]:

@@ -64,12 +64,14 @@ class GivenEdition:
 class SheetEditions:
     """One size in one edition: the sheet's name on the site, its numbers' fingerprint, and how it was given out.
 
-    The newest of ``given`` stands first.
+    The newest of ``given`` stands first. Of a sheet that no edition keeps, ``printed`` are the numbers themselves, each
+    with its piece, what it is, and how it reads: a device that has begun by them can tell what is otherwise later.
     """
 
     sheet: str
     numbers: str = ""
     given: tuple[GivenEdition, ...] = ()
+    printed: tuple[tuple[str, str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

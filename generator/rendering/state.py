@@ -32,9 +32,14 @@ def state_words(worksheet: Worksheet, editions: SheetEditions | None) -> dict[st
 
 
 def _by_numbers(editions: SheetEditions) -> Markup:
-    """What is otherwise since each edition, by the fingerprint of its numbers, for a script."""
+    """What is otherwise since each edition, by the fingerprint of its numbers, for a script.
+
+    Where no edition is kept, the numbers themselves stand under an empty fingerprint.
+    """
+    printed = {"": [[piece, what, _plain(read)] for piece, what, read in editions.printed]} if editions.printed else {}
     return as_data(
-        {
+        printed
+        | {
             one.numbers: [
                 one.mark,
                 [[change.piece, change.what, _plain(change.was), _plain(change.now)] for change in one.changes],

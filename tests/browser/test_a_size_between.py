@@ -49,6 +49,8 @@ def test_a_student_finds_her_numbers_in_two_taps_sews_a_row_and_hears_of_a_corre
     server.folder = sites[NEWER]
     page.reload()
     expect(page.locator("#corrected")).to_contain_text("Corrected since you began")
+    # What lies between follows: half way from 2 in to the corrected 2 1/2 in.
+    expect(page.locator("#changes li")).to_have_text(["lap: 2 is now 2 1/4"])
     page.locator("#go-on").tap()
     assert page.locator(".stop.on").get_attribute("id") == "front-row-1"
     expect(page.locator(".stop.on [aria-pressed=true]")).to_have_attribute("aria-label", "3: away")
@@ -56,7 +58,6 @@ def test_a_student_finds_her_numbers_in_two_taps_sews_a_row_and_hears_of_a_corre
     assert next_stop(page, "front-row-2") == 1
     page.locator("#places summary").tap()
     page.locator("#places a", has_text="Lap the back").tap()
-    # What lies between follows: half way from 2 in to the corrected 2 1/2 in.
     expect(page.locator(".stop.on")).to_contain_text("Let the halves lap by 2 1/4 in")
     page.goto(server.page("index.html"))
     expect(page.locator("#left")).to_contain_text("7 in side")

@@ -18,13 +18,16 @@
   const OVERLAP = 90;
   let at = 0;
   let ticked = [];
+  const given = JSON.parse(part("given").textContent);
   let began = state.dataset.numbers;
+  // The numbers themselves, where no edition keeps them: then this device tells what is otherwise later.
+  let printed = given[""];
 
   // The place is a stop with everything ticked or touched so far, and the numbers that the work was begun by. A browser
   // may refuse to store it; then only reloading loses it.
   function remember() {
     const place = {
-      stop: stops[at].id, number: at, numbers: began, ticked: ticked,
+      stop: stops[at].id, number: at, numbers: began, printed: printed, ticked: ticked,
       step: stops[at].dataset.step, of: last, heading: stops[at].querySelector("h2").textContent,
       title: machine.dataset.title, size: machine.dataset.size, edition: machine.dataset.edition,
       page: location.href.split("#")[0], when: new Date().toISOString(),
@@ -161,14 +164,23 @@
     return line;
   }
 
+  // The numbers that are otherwise now than those that were printed when the work was begun.
+  function changedSince(before) {
+    const named = function (one) { return one[0] + ": " + one[1]; };
+    const after = new Map((given[""] || []).map(function (one) { return [named(one), one[2]]; }));
+    const gone = before.filter(function (one) { return after.get(named(one)) !== one[2]; });
+    return gone.map(function (one) { return [one[0], one[1], one[2], after.get(named(one))]; });
+  }
+
   // What was corrected since the work was begun, told before a stitch more is sewn; nothing where no number changed.
   function corrected(place) {
     if (!place.numbers || !state.dataset.numbers || place.numbers === state.dataset.numbers) { return false; }
-    const given = JSON.parse(part("given").textContent)[place.numbers];
-    part("began").textContent = given
-      ? "You began by a sheet with the edition mark " + given[0] + ". Since then:"
+    const edition = given[place.numbers];
+    const changes = edition ? edition[1] : changedSince(place.printed || []);
+    part("began").textContent = edition
+      ? "You began by a sheet with the edition mark " + edition[0] + ". Since then:"
       : "The sheet was worked again since. Compare what you have cut and marked with it before you go on.";
-    part("changes").replaceChildren.apply(part("changes"), (given ? given[1] : []).map(told));
+    part("changes").replaceChildren.apply(part("changes"), changes.map(told));
     part("corrected").hidden = false;
     part("corrected-title").focus({ preventScroll: true });
     return true;
@@ -176,6 +188,7 @@
 
   function begin(place) {
     began = state.dataset.numbers;
+    printed = given[""];
     part("corrected").hidden = true;
     moves.hidden = false;
     stopAt(place);
