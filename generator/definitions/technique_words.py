@@ -124,6 +124,7 @@ BRACKETS = (
         "enclosed seams",
         "seam line",
         "trimmed edges",
+        "neat ways",
         "buttonholes",
         "buttons",
         "fasteners",

@@ -269,7 +269,7 @@ CONDITIONS = frozenset(
         "several",
         "others wait",
         "pair",
-        *("stitched edge", "sealed edge"),
+        *("stitched edge", "sealed edge", "several ways"),
         *("hollow edge", "outward edge", "inner corner", "outer corner", "ends joined"),
         "toward",
         "away",

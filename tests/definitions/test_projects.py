@@ -216,7 +216,7 @@ def test_missing_keys_are_told_with_the_group_that_lacks_them(tmp_path: Path) ->
             "kind: envelope back\n",
             "kind: envelope back\n    sample: lawn\n",
             "34:5: unknown key 'sample'; there is: cloth, cut, edges, finished across, finished along, "
-            "grain, hem, kind, label, neaten, note, overlap, pair, quantity, sewn on",
+            "grain, hem, kind, label, neaten, note, on a fold, overlap, pair, quantity, sewn on",
         ),
         (
             "    rows:\n",

@@ -153,7 +153,12 @@ def trimmed_edges(part: Component) -> tuple[Item, ...]:
 
 def free_edge(part: Component) -> tuple[Item, ...]:
     """Return that the free edge of a facing is neatened, where it stays raw and its cloth frays."""
-    frays = "along an edge" in part.facts and part.ends.get("free") == "raw" and part.frays and part.neaten != "none"
+    frays = (
+        "along an edge" in part.facts
+        and part.ends.get("free") == "raw"
+        and part.frays
+        and part.neat_way("free") != "none"
+    )
     return (Item("edged", f"{part.name}.free"),) if frays else ()
 
 
@@ -224,7 +229,11 @@ def raw_seams(thing: Thing, laid: Iterable[str] = ()) -> tuple[Seam, ...]:
         if seam.sort in RAW
         and not shut & set(seam.pieces)
         and not _lines(seam, thing)
-        and any(thing.parts[piece].frays and thing.parts[piece].neaten != "none" for piece in seam.pieces)
+        and any(
+            thing.parts[piece].frays and thing.parts[piece].neat_way(side) != "none"
+            for pair in seam.pairs
+            for piece, side in pair
+        )
     )
 
 

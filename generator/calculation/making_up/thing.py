@@ -26,7 +26,7 @@ class Component:
     'sewn in', 'quilted'. ``broad`` are hems that a rod can run through, ``curved`` edges that are not straight.
     ``waits_for`` are the panels that it is worked out from, where it is cut after them. ``lies_on`` is the piece that
     a copy is fixed to, ``sewn_on`` the one whose face a pocket is sewn on, ``blocks`` the one that a grid is joined
-    of. ``neaten`` tells how raw edges of its cloth are kept from fraying. ``drawn`` has its edges that are 'gathered'
+    of. ``neaten`` tells by edge how raw edges are kept from fraying. ``drawn`` has its edges that are 'gathered'
     or 'pleated' to what they meet. ``across`` and ``along`` are its finished size [in].
     """
 
@@ -43,11 +43,16 @@ class Component:
     sewn_on: str = ""
     blocks: str = ""
     frays: bool = True
-    neaten: str = "zigzag"
+    neaten: Mapping[str, str] = field(default_factory=dict)
     drawn: Mapping[str, str] = field(default_factory=dict)
     across: Fraction = Fraction(0)
     along: Fraction = Fraction(0)
     place: Place | None = None
+
+    def neat_way(self, side: str) -> str:
+        """Return how a raw edge is kept from fraying: as it says itself, else both sides, else all edges."""
+        both = side.removeprefix("left ").removeprefix("right ")
+        return self.neaten.get(side) or self.neaten.get(both) or self.neaten.get("all") or "zigzag"
 
     @property
     def is_panel(self) -> bool:

@@ -19,6 +19,7 @@ from generator.calculation.worksheet.edge_strips import STRIP_BRACKETS, STRIP_CO
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
 from generator.calculation.worksheet.facings_told import FACING_BRACKETS, FACING_CONDITIONS
 from generator.calculation.worksheet.moment import Moment
+from generator.calculation.worksheet.neat_told import NEAT_BRACKETS, NEAT_CONDITIONS
 from generator.calculation.worksheet.set_zips import ZIP_BRACKETS, ZIP_CONDITIONS
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
@@ -34,13 +35,6 @@ MomentTest = Callable[[Moment], bool]
 def _stays_raw(moment: Moment) -> bool:
     raw = raw_seams(moment.book.thing) if moment.book is not None else ()
     return any(seam in raw for seam in moment.seams)
-
-
-def _neat_ways(moment: Moment) -> set[str]:
-    """In which ways the seams and edges of the step are neatened: as their pieces say."""
-    pieces = {piece for seam in moment.seams for piece in seam.pieces}
-    pieces |= {item.on.partition(".")[0] for item in moment.gives if item.state == "edged"}
-    return {moment.book.thing.parts[piece].neaten for piece in pieces} if moment.book is not None else set()
 
 
 def _sides(moment: Moment) -> set[str]:
@@ -240,10 +234,8 @@ def _ring_done(moment: Moment) -> bool:
 MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
     {
         **FACING_CONDITIONS,
+        **NEAT_CONDITIONS,
         "raw inside": _stays_raw,
-        "zigzagged": lambda moment: "zigzag" in _neat_ways(moment),
-        "overlocked": lambda moment: "overlock" in _neat_ways(moment),
-        "pinked": lambda moment: "pinked" in _neat_ways(moment),
         "turns corners": _turns_corners,
         "neat": _is_neat,
         "round outline": lambda moment: "rim" in _sides(moment),
@@ -276,6 +268,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
 MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
     {
         **FACING_BRACKETS,
+        **NEAT_BRACKETS,
         "keep clear": lambda moment: _named(_hanging(moment), moment),
         "caught": lambda moment: _named(_caught(moment), moment),
         "layers": _layers,

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from generator.calculation.making_up.items import free_edge, raw_seams, trimmed_edges
-from generator.calculation.making_up.thing import Thing
+from generator.calculation.making_up.thing import Edge, Thing
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.enclosed_seams import report_enclosed
 from generator.calculation.worksheet.scope import Scope
@@ -22,12 +22,14 @@ def neatened(context: StepContext) -> Mapping[str, Fraction]:
         return lengths
     thing = context.joiner.book.thing
     for seam in raw_seams(thing):
-        stretch = stretch_of(seam, seam.pairs, context.pieces)
-        lengths[thing.parts[seam.pieces[0]].neaten] += stretch.times * stretch.length
-    for name, part in thing.parts.items():
+        for way in dict.fromkeys(thing.parts[piece].neat_way(side) for (piece, side), _ in seam.pairs):
+            pairs = [pair for pair in seam.pairs if thing.parts[pair[0][0]].neat_way(pair[0][1]) == way]
+            stretch = stretch_of(seam, pairs, context.pieces)
+            lengths[way] += stretch.times * stretch.length
+    for part in thing.parts.values():
         for item in free_edge(part):
             stretch = edge_stretch(context.pieces, item)
-            lengths[thing.parts[name].neaten] += stretch.times * stretch.length
+            lengths[part.neat_way(item.edge)] += stretch.times * stretch.length
         for item in trimmed_edges(part):
             if part.ends[item.edge] == "stitched and trimmed":
                 stretch = edge_stretch(context.pieces, item)
@@ -39,8 +41,14 @@ def report_raw_edges(scope: Scope, thing: Thing, pieces: Mapping[str, Piece]) ->
     """Report edges that no seam can shut in as they say, and seams whose edges are to be neatened in different ways."""
     report_enclosed(scope, thing, pieces)
     for seam in raw_seams(thing):
-        ways = {piece: thing.parts[piece].neaten for piece in seam.pieces}
-        if len(set(ways.values())) > 1:
-            told = " and ".join(f"'{piece}' {way}" for piece, way in ways.items())
+        unlike = (pair for pair in seam.pairs if len({thing.parts[piece].neat_way(side) for piece, side in pair}) > 1)
+        pair = next(unlike, None)
+        if pair is not None:
+            told = " and ".join(f"'{_named(thing, edge)}' {thing.parts[edge[0]].neat_way(edge[1])}" for edge in pair)
             text = f"both edges of a seam are neatened together, and here {told}; give both the same under 'neaten'"
             scope.report("error", text, seam.place)
+
+
+def _named(thing: Thing, edge: Edge) -> str:
+    """An edge as the file says how it is neatened: by its piece, or by itself where that names edges."""
+    return edge[0] if set(thing.parts[edge[0]].neaten) <= {"all"} else ".".join(edge)

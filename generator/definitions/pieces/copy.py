@@ -57,6 +57,7 @@ class Copy(PieceModel):
     says nothing; any other meets edges like every piece.
     """
 
+    names_edges: ClassVar[bool] = True
     of_kind: ClassVar = PieceKind("copy", RECTANGLE, nature=("plain", "face"))
     of: Annotated[str, _PIECE]
     on: Annotated[str, _PIECE] = ""

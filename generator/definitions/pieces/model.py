@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
-from typing import Annotated, ClassVar
+from typing import Annotated, Any, ClassVar
 
 from generator.definitions.faults import meant
 from generator.definitions.fields import FINISH, Finished, Label, Markdown, Quantity, YesNo, standing
@@ -33,40 +33,54 @@ def _cloth_name(words: Scalar, reading: Reading) -> str:
 
 
 @dataclass(frozen=True)
-class _FinishesOf:
-    """The finishes of a piece by edge; one finish alone is that of all edges."""
+class _ByEdge:
+    """What a piece says of its edges, each read by a ``leaf``; one word alone is that of all edges.
+
+    Where an outline names edges of its own the schema lets any name pass; what is read knows the names.
+    """
 
     kind: PieceKind
+    leaf: Leaf
+    named: bool
 
-    def value(self, found: Node, reading: Reading) -> dict[str, Finish]:
-        """Return the finishes by edge."""
+    def value(self, found: Node, reading: Reading) -> dict[str, Any]:
+        """Return what is said by edge."""
         if not isinstance(found, Group):
-            return {"all": FINISH.value(found, reading)}
+            return {"all": self.leaf.value(found, reading)}
         kind = reading.kind or self.kind
         sides, given = kind.finished_sides, {}
         for side, (key, node) in found.entries.items():
             if side in sides:
-                given[side] = (FINISH, node)
+                given[side] = (self.leaf, node)
             else:
                 reading.faults.add(key.place, f"{kind.told} has no edge '{key.text}'{meant(side, sides)}")
         return read_each(given, reading)
 
     def schema(self, parts: Parts) -> Schema:
-        """Return the JSON Schema of one finish, or of one for each edge."""
-        finish = FINISH.schema(parts)
+        """Return the JSON Schema of one word, or of one for each edge."""
+        finish = self.leaf.schema(parts)
         sides = dict.fromkeys(self.kind.finished_sides, finish)
-        return {"anyOf": [finish, {"type": "object", "properties": sides, "additionalProperties": False}]}
+        return {
+            "anyOf": [
+                finish,
+                {"type": "object", "properties": sides, "additionalProperties": finish if self.named else False},
+            ]
+        }
+
+
+_NEATEN = choice(NEATENINGS, "way to neaten raw edges")
 
 
 class PieceModel(Located):
     """What every piece has; an empty label is the piece's name, an empty cloth the project's first.
 
-    ``of_kind`` is what its kind is known by. ``grain`` tells which direction of the piece runs with the selvage. Of one
-    ``on_a_fold`` half is printed on paper. Of a ``pair`` one half is left and the other right. ``sewn_on`` is the piece
-    that it lies on the face of, and where.
+    ``of_kind`` is what its kind is known by; one with an outline ``names_edges`` itself. ``grain`` tells which way the
+    selvage runs along the piece. Of one ``on_a_fold`` half is printed on paper. Of a ``pair`` one half is left and the
+    other right. ``sewn_on`` is the piece that it lies on the face of, and where.
     """
 
     of_kind: ClassVar[PieceKind]
+    names_edges: ClassVar[bool] = False
     kind: Label
     label: Label = ""
     cloth: Annotated[str, Leaf(_cloth_name, {"type": "string"})] = ""
@@ -77,7 +91,7 @@ class PieceModel(Located):
     note: Markdown | None = None
     cut: Annotated[CutTime, choice(CUT_TIMES, "time to cut a piece")] = "with the rest"
     on_a_fold: YesNo = False
-    neaten: Annotated[Neatening, choice(NEATENINGS, "way to neaten raw edges")] = "zigzag"
+    neaten: Mapping[str, Neatening] = field(default_factory=dict)
     edges: Mapping[str, Finish] = field(default_factory=dict)
 
     def finish(self, side: str) -> Finish:
@@ -91,7 +105,12 @@ class PieceModel(Located):
         """Return who reads each attribute: the edges are those of its kind."""
         word = cls.of_kind.word
         kind = Leaf(lambda words, reading: word, {"const": word})
-        return {**super().readers(), "kind": kind, "edges": _FinishesOf(cls.of_kind)}
+        return {
+            **super().readers(),
+            "kind": kind,
+            "edges": _ByEdge(cls.of_kind, FINISH, cls.names_edges),
+            "neaten": _ByEdge(cls.of_kind, _NEATEN, cls.names_edges),
+        }
 
 
 class RectangularModel(PieceModel):
@@ -104,6 +123,7 @@ class RectangularModel(PieceModel):
 class OutlinedModel(PieceModel):
     """What a piece has that is a rectangle or has an outline of its own; a drawn one says its size itself."""
 
+    names_edges: ClassVar[bool] = True
     outline: Annotated[Outline | None, OutlineReader()] = None
     finished_across: Finished | None = None
     finished_along: Finished | None = None

@@ -105,6 +105,7 @@ def _faced(words: Scalar, reading: Reading) -> EdgeRun:
 class ShapedFacing(PieceModel):
     """A facing traced from one or more edges of another piece, so wide all along, with a free edge inside."""
 
+    names_edges: ClassVar[bool] = True
     of_kind: ClassVar = PieceKind("shaped facing", (FREE,), ("width",), nature=("along an edge",))
     along: Annotated[EdgeRun, Leaf(_faced, {"type": "string"})]
     width: Length

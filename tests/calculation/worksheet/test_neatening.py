@@ -53,3 +53,29 @@ def test_thread_of_neatening_by_hand(tmp_path: Path) -> None:
 def test_both_pieces_of_a_seam_say_the_same(tmp_path: Path) -> None:
     told = "both edges of a seam are neatened together, and here 'front' zigzag and 'back' pinked"
     assert any(told in fault for fault in faults(tmp_path, made("zigzag", "pinked"), "medium"))
+
+
+def by_edge(bottom: str, rest: str) -> str:
+    """The bag with its bottom neatened in one way, and all other edges in another."""
+    text, said = bag(SEAM), f"    neaten:\n      bottom: {bottom}\n      all: {rest}\n"
+    front, back = "    kind: tucked panel\n", "    kind: rectangle\n"
+    return text.replace(front, f"{front}{said}").replace(back, f"{back}{said}")
+
+
+def test_each_edge_may_be_neatened_in_its_own_way(tmp_path: Path) -> None:
+    found = sheet(tmp_path, by_edge("pinked", "overlock"), "medium")
+    steps = [step for step in found.steps if step.title.startswith("Neaten")]
+    text = " ".join(step.text for step in steps)
+    assert "with the pinking shears" in text
+    assert "through the overlock machine" in text
+    assert {"pinking shears", "overlock machine"} <= {tool for step in steps for tool in step.tools}
+    assert any("- pinking shears: the bottom edge of the front" in step.text for step in steps)
+    # The sides, 14 in each, take 14 times their length; the bottom, pinked, takes none.
+    bare = sheet(tmp_path / "pinked", made("pinked"), "medium").thread.length
+    assert found.thread.length - bare == 2 * 14 * 14 * Fraction(6, 5)
+
+
+def test_edges_of_a_seam_that_say_different_things_are_told_by_edge(tmp_path: Path) -> None:
+    text = by_edge("pinked", "overlock").replace("bottom: pinked", "bottom: none", 1)
+    told = "both edges of a seam are neatened together, and here 'front.bottom' none and 'back.bottom' pinked"
+    assert any(told in fault for fault in faults(tmp_path, text, "medium"))
