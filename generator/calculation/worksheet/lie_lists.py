@@ -21,7 +21,14 @@ def pressed_list(panel: Panel, edition: Edition) -> str:
     places: dict[Fraction, list[str]] = {}
     for number, space in enumerate(spaces, 1):
         places.setdefault(space, []).append(f"{number} and {number + 1}")
-    return " ".join(f"{_shown(space, edition)} between tucks {', '.join(told)}." for space, told in places.items())
+    usual = max(places, key=lambda space: len(places[space]), default=Fraction(0))
+    rare = [
+        f"{_shown(space, edition)} between tucks {', '.join(told)}." for space, told in places.items() if space != usual
+    ]
+    if not rare:
+        return ""
+    others = "the others" if len(places[usual]) > 1 else f"tucks {places[usual][0]}"
+    return " ".join((*rare, f"{_shown(usual, edition)} between {others}."))
 
 
 def _shown(space: Fraction, edition: Edition) -> str:
