@@ -34,7 +34,8 @@ class Place:
 class Finding:
     """One thing that a person should know: what was found, what was expected, what to do.
 
-    ``error`` stops the work on the project, ``warning`` is printed with the sheet, ``note`` is printed on request.
+    ``error`` stops the work on the project, ``warning`` is printed with the sheet, ``note`` is printed on request. What
+    is ``of_file`` can only be mended in the file, so it is told to its writer alone.
     """
 
     level: Level
@@ -43,6 +44,12 @@ class Finding:
     piece: str = ""
     size: str = ""
     edition: str = ""
+    of_file: bool = False
+
+    @property
+    def printed(self) -> bool:
+        """Whether it is told on the sheet."""
+        return self.level == "warning" and not self.of_file
 
     def __str__(self) -> str:
         where = f"{self.place}: " if self.place else ""

@@ -140,6 +140,23 @@ def test_what_applies_is_told_and_nothing_else(name: str, standard: str, told: l
     assert [words for words in untold if words in text] == []
 
 
+def test_a_ring_without_rows_is_closed_without_a_word_of_rows(tmp_path: Path) -> None:
+    text = next(path for path in PROJECTS if path.stem == "lantern-sleeve").read_text(encoding="utf-8")
+    assert "Match the rows" in of(written(tmp_path, text), "close ring")
+    start = text.index("    rows:\n")
+    plain = text[:start] + text[text.index("    edges:\n", start) :]
+    ring = of(written(tmp_path, plain[: plain.index("\nsteps:")] + "\n"), "close ring")
+    assert "rows" not in ring
+    assert "Pin both ends" in ring
+
+
+@pytest.mark.parametrize(("name", "standard"), [("capstan-stool", "casing"), ("capstan-stool", "cut to shape")])
+def test_nobody_is_told_to_print_a_pattern_or_of_a_curve_that_is_none(name: str, standard: str) -> None:
+    text = step(name, standard).text
+    assert "Print" not in text
+    assert "curved" not in text
+
+
 def test_hems_are_told_by_the_edges_of_the_step() -> None:
     frill, skirt = step("net-loft-pinafore", "hem"), step("net-loft-pinafore", "hem", 1)
     assert (frill.title, skirt.title) == (

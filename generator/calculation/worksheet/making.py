@@ -195,7 +195,8 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
     recipe = [doing_of(scope, step, methods) for step in steps]
     told = {name: (state.does, state.done) for name, state in states().items()}
     for finding in recipe_findings(walk(thing, methods, recipe), told):
-        scope.report(finding.level, finding.text, finding.place)
+        scope.report(finding.level, finding.text, finding.place, of_file=True)
+    _report_filling(scope, recipe, methods)
     _report_places(scope, thing, [act for doing in recipe for act in doing.acts])
     _report_openings(scope, thing, [act for doing in recipe for act in doing.acts])
     if any("set zip" in step.use for step in steps):
@@ -208,6 +209,21 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
                     ".yaml, for example gives: nothing, or gives: hemmed"
                 )
                 scope.report("note", text, step.place)
+
+
+def _report_filling(scope: Scope, recipe: Iterable[Doing], methods: Mapping[str, Method]) -> None:
+    """Tell that something is filled where nothing is bought to fill it with."""
+    project = scope.project
+    if project.supplies or any("bought ready" in model.of_kind.nature for model in project.pieces.values()):
+        return
+    fills = (
+        act for doing in recipe for act in doing.acts if act.does in methods and "filled" in methods[act.does].gives
+    )
+    for act in fills:
+        told = (
+            f"'{act.does}' fills it, and nothing is bought to fill it with; write it down, so that it is on the list:"
+        )
+        scope.report("warning", f"{told}\nsupplies:\n  - item: Cushion pad", act.place, of_file=True)
 
 
 def _report_places(scope: Scope, thing: Thing, acts: Iterable[Act]) -> None:

@@ -65,9 +65,11 @@ class Scope:
         self._pieces: dict[str, Piece | None] = {}
         self._under_way: list[str] = []
 
-    def report(self, level: Level, text: str, place: Place | None = None, piece: str = "") -> None:
+    def report(
+        self, level: Level, text: str, place: Place | None = None, piece: str = "", *, of_file: bool = False
+    ) -> None:
         """Keep a finding of this size and edition, once."""
-        finding = Finding(level, text, place, piece, self.size, self.edition.name)
+        finding = Finding(level, text, place, piece, self.size, self.edition.name, of_file)
         if finding not in self.findings:
             self.findings.append(finding)
 

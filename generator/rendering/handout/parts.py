@@ -143,7 +143,7 @@ class PartWriter:
     def _about_panels(self) -> list[Markup]:
         """What is good to know before the work on the panels begins: their numbers, and what was found about them."""
         numbers = [self.say("numbers", name) for name in self.worksheet.panels]
-        found = (finding.text for finding in self.worksheet.findings if finding.level == "warning")
+        found = (finding.text for finding in self.worksheet.findings if finding.printed)
         return [*numbers, *(self.say("note", text) for text in found)]
 
     def _tables(self, act: PrintedAct) -> Iterator[Markup]:
