@@ -48,6 +48,7 @@ FOR = (
     "broad hem",
     "sewn on",
     "at an edge",
+    "embroidered",
     "gathered edge",
     "pleated edge",
     "ties",

@@ -14,6 +14,7 @@ from generator.definitions.closures import Closure, Meeting
 from generator.definitions.cloths import Cloth, Supply
 from generator.definitions.completed import completed
 from generator.definitions.cords import check_cords, check_neck
+from generator.definitions.embroidery import Embroidery
 from generator.definitions.faults import Faults
 from generator.definitions.fields import LABEL, Day, FinishedSize, Label, Length, Markdown, length
 from generator.definitions.keyed import Items, Keyed, Located, NamedGroups
@@ -73,6 +74,7 @@ class Project(Keyed):
     pieces: Annotated[dict[str, Piece], PiecesOf()]
     edges_that_meet: Items[Meeting] = ()
     closures: Items[Closure] = ()
+    embroidery: Items[Embroidery] = ()
     supplies: Items[Supply] = ()
     thread: Annotated[Mapping[str, str], LeafGroup(LABEL, tuple(THREAD_WORK))] = field(default_factory=dict)
     steps: Items[Step] = ()

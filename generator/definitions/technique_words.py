@@ -131,6 +131,7 @@ BRACKETS = (
         "elastic",
         "zips",
         "tie places",
+        "embroidery",
         "zip layers",
         "piped side",
     ),

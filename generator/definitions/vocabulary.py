@@ -223,6 +223,8 @@ CONDITIONS = frozenset(
         "piped",
         "zipped",
         "on a hem",
+        "over tucks",
+        "for a small child",
         "loops",
         "piped zip",
         "shortened",

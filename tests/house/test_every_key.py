@@ -120,6 +120,7 @@ ABOUT = {
     (SAY, "Edges that meet"): defined("Meeting"),
     (SAY, "Closures"): defined("Closure"),
     (SAY, "Supplies"): defined("Supply"),
+    (SAY, "Embroidery"): defined("Embroidery"),
     (SAY, "Steps"): defined("Step"),
     (SAY, "A standard step in your own words"): TECHNIQUE,
     (SAY, "A caution in your own words"): defined("OwnCaution"),

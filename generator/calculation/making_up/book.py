@@ -199,7 +199,7 @@ _FITS: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "not bias": lambda part: "bias" not in part.facts,
         "broad hem": lambda part: bool(part.broad) or "casing" in part.ends.values(),
         "sewn on": lambda part: bool(part.sewn_on),
-        "at an edge": partial(_has_fact, "at an edge"),
+        **{fact: partial(_has_fact, fact) for fact in ("at an edge", "embroidered")},
         "gathered edge": lambda part: "gathered" in part.drawn.values(),
         "pleated edge": lambda part: "pleated" in part.drawn.values(),
         "ties": lambda part: "strap" in part.facts,

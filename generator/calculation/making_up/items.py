@@ -87,6 +87,7 @@ PIECE_STATES: Mapping[str, Callable[[Component], bool]] = MappingProxyType(
         "trimmed": _trimmed,
         "shaped": _fact("outline"),
         "released": _fact("released"),
+        "embroidered": _fact("embroidered"),
         "made": _fact("made"),
         "laid out": _fact("of blocks"),
         "put together": _fact("of blocks"),

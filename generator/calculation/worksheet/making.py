@@ -97,6 +97,7 @@ def _facts(scope: Scope, piece: Piece) -> Iterable[str]:
     yield from ("later",) if piece.after_panel else ()
     yield from ("bias",) if piece.square else ()
     yield from ("lengths",) if piece.lengths is not None else ()
+    yield from ("embroidered",) if any(one.on == piece.name for one in scope.project.embroidery) else ()
     yield from ("at an edge",) if any(one.strips == piece.name for one in scope.project.closures) else ()
 
 

@@ -16,6 +16,7 @@ from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet import lists
 from generator.calculation.worksheet.casings import casing_side, casing_words
 from generator.calculation.worksheet.edge_strips import STRIP_BRACKETS, STRIP_CONDITIONS
+from generator.calculation.worksheet.embroideries import EMBROIDERY_BRACKETS, EMBROIDERY_CONDITIONS
 from generator.calculation.worksheet.enclosed_seams import enclosed_list
 from generator.calculation.worksheet.facings_told import FACING_BRACKETS, FACING_CONDITIONS
 from generator.calculation.worksheet.moment import Moment
@@ -248,6 +249,7 @@ MOMENT_CONDITIONS: Mapping[str, MomentTest] = MappingProxyType(
         ),
         "catches": lambda moment: bool(_caught(moment)),
         "piped": _piped,
+        **EMBROIDERY_CONDITIONS,
         **STRIP_CONDITIONS,
         **ZIP_CONDITIONS,
         "elastic": _elastic,
@@ -282,6 +284,7 @@ MOMENT_BRACKETS: Mapping[str, Callable[[Moment], str]] = MappingProxyType(
         ),
         "casing place": _casing_place,
         "casing hem": _casing_hem,
+        **EMBROIDERY_BRACKETS,
         **STRIP_BRACKETS,
         **ZIP_BRACKETS,
     }

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calculation.worked_project import SupplyLine
+from generator.calculation.worksheet.embroideries import embroidery_supplies
 from generator.calculation.worksheet.scope import Scope
 from generator.lengths import Edition, say_length, write_number
 
@@ -18,7 +19,7 @@ def worked_supplies(scope: Scope) -> tuple[SupplyLine, ...]:
         length = scope.value(model.length) if model.length is not None else Fraction(0)
         amount = supply_amount(number, length, scope.edition)
         lines.append(SupplyLine(item, amount, scope.text(model.note), number, length, model.shared_by))
-    return tuple(lines)
+    return (*lines, *embroidery_supplies(scope))
 
 
 def supply_amount(number: Fraction, length: Fraction, edition: Edition) -> str:
