@@ -30,7 +30,7 @@ from generator.publishing.room_files import class_files
 from generator.rendering.class_pack import HANDOUT, LastClass, render_class_pack, render_class_slips
 from generator.rendering.handout.pictures import Drawer
 from generator.rendering.handout.sheet import render_handout
-from generator.rendering.joined import PrintedPaper
+from generator.rendering.printed_paper import PrintedPaper
 from generator.rendering.setting import Setting
 from generator.rendering.sheet_kinds import SHEETS, SheetOrder, project_orders, room_orders, size_orders
 

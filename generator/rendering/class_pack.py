@@ -24,9 +24,9 @@ from generator.drawing.sizes import MILLIMETRES
 from generator.drawing.style import style_of
 from generator.rendering.addresses import handout_file
 from generator.rendering.figures import sheet_image
-from generator.rendering.joined import PrintedPaper
 from generator.rendering.one_page import sheet_html, sheet_paper
 from generator.rendering.pdf import write_fitting_pdf, write_pdf
+from generator.rendering.printed_paper import PrintedPaper
 from generator.rendering.setter import Document
 from generator.rendering.setting import Setting
 from generator.rendering.styles import PAPERS, SHEET_MARGINS

@@ -5,8 +5,6 @@ from __future__ import annotations
 import io
 import logging
 from collections.abc import Sequence
-from dataclasses import dataclass
-from functools import cached_property
 from pathlib import Path
 
 from pypdf import PdfReader, PdfWriter
@@ -14,51 +12,15 @@ from pypdf.errors import PyPdfError
 from pypdf.generic import BooleanObject, NameObject
 
 from generator.rendering.joined_tags import TagWriter
+from generator.rendering.printed_paper import PrintedPaper
 
 # What it says of a damaged file is no message of this tool: such a file has no pages that are known.
 logging.getLogger("pypdf").setLevel(logging.CRITICAL)
 
 
-@dataclass(frozen=True)
-class PrintedPaper:
-    """One sheet of a print run: what it is, of which size and edition, for whom, and how many copies of it.
-
-    ``cut`` tells that it is cut from its paper, so that nothing may stand on its back.
-    """
-
-    title: str
-    pdf: bytes
-    size: str = ""
-    edition: str = ""
-    student: str = ""
-    copies: int = 1
-    cut: bool = False
-
-    @property
-    def named(self) -> str:
-        """What it is, of which size and edition, and for whom."""
-        return ", ".join(told for told in (self.title, self.size, self.edition, self.student) if told)
-
-    @cached_property
-    def pages(self) -> int:
-        """How many printed pages one copy has."""
-        return len(PdfReader(io.BytesIO(self.pdf)).pages)
-
-    def paper(self, *, both_sides: bool) -> int:
-        """Return how many sheets of paper all copies take.
-
-        Examples
-        --------
-        Three copies of five pages take three sheets each when both sides are printed; what is cut from its paper takes
-        a sheet a page.
-
-        >>> leaves = PrintedPaper("Handout", b"", copies=3)
-        >>> leaves.__dict__["pages"] = 5
-        >>> leaves.paper(both_sides=True), leaves.paper(both_sides=False)
-        (9, 15)
-        """
-        one_side = self.cut or not both_sides
-        return self.copies * (self.pages if one_side else (self.pages + 1) // 2)
+def number_of_pages(pdf: bytes) -> int:
+    """Return how many pages a sheet has."""
+    return len(PdfReader(io.BytesIO(pdf)).pages)
 
 
 def pages_of(sheet: Path) -> int | None:

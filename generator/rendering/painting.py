@@ -33,7 +33,7 @@ def _path(svg: SVG, node: Any, font_size: float) -> None:
     svg.stream.stream.append(_STEP.sub(lambda step: step[2] + _WRITTEN[step[1]], outline).rstrip("\n"))
 
 
-class _Words(dict[str, Any]):
+class _WordStyle(dict[str, Any]):
     """How words are set; the library asks it for the list of fonts too."""
 
     def __init__(self, node: Any, font_size: float, font_config: Any) -> None:
@@ -45,15 +45,15 @@ class _Words(dict[str, Any]):
         self["font_kerning"], self["font_variant_ligatures"] = "none", "none"
 
 
-class _Line:
+class _SetLine:
     """One set line of words, as the library draws it."""
 
-    def __init__(self, layout: Any, style: _Words, baseline: float) -> None:
+    def __init__(self, layout: Any, style: _WordStyle, baseline: float) -> None:
         self.pango_layout, self.style, self.baseline = layout, style, baseline
         self.text = layout.text
 
 
-class _Drawing(SVG):  # type: ignore[misc]  # the library has no types
+class _PaintedDrawing(SVG):  # type: ignore[misc]  # the library has no types
     """A drawing whose single lines of words are set at once."""
 
     def draw_node(self, node: Any, font_size: float, fill_stroke: bool = True, context: Any = None) -> None:
@@ -64,7 +64,7 @@ class _Drawing(SVG):  # type: ignore[misc]  # the library has no types
             super().draw_node(node, font_size, fill_stroke, context)
 
     def _draw_words(self, node: Any, font_size: float) -> None:
-        style = _Words(node, font_size, self.font_config)
+        style = _WordStyle(node, font_size, self.font_config)
         layout, _, _, width, _, baseline = split_first_line(node.text, style, self.context, inf, 0)
         x = float(node.get("x")) - _BEFORE[node.get("text-anchor", "start")] * width
         self.stream.push_state()
@@ -74,7 +74,7 @@ class _Drawing(SVG):  # type: ignore[misc]  # the library has no types
         layout.reactivate(style)
         self.fill_stroke(fill, stroke, text=True)
         draw_first_line(
-            self.stream, _Line(layout, style, baseline), "none", "none", Matrix(d=-1, e=x, f=float(node.get("y")))
+            self.stream, _SetLine(layout, style, baseline), "none", "none", Matrix(d=-1, e=x, f=float(node.get("y")))
         )
         self.stream.end_text()
         self.stream.pop_state()
@@ -96,4 +96,4 @@ def _is_one_line(node: Any) -> bool:
 
 
 TAGS["path"] = _path
-images.SVG = _Drawing
+images.SVG = _PaintedDrawing

@@ -7,10 +7,12 @@ nothing leads from there to the files, the system or the program. A fault is tol
 from __future__ import annotations
 
 import traceback
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import is_dataclass
 from datetime import date, time
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path, PurePath
 from typing import Any
 
@@ -89,6 +91,8 @@ class Sandbox(ImmutableSandboxedEnvironment):
 
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
         """Return whether a template may ask this of a value: never a file, of plain values only what reads them."""
+        if _is_worked_out(type(obj)) and not attr.startswith("_"):  # type: ignore[arg-type]  # every type is hashable
+            return True
         if not super().is_safe_attribute(obj, attr, value) or isinstance(obj, type | PurePath | Undefined):
             return False
         if isinstance(obj, TemplateReference | BlockReference) or type(obj).__module__.startswith(_WORKED_OUT):
@@ -149,6 +153,13 @@ class Sandbox(ImmutableSandboxedEnvironment):
             if Path(file).is_relative_to(folder):
                 return f"{folder.parent.name}/templates/{Path(file).relative_to(folder).as_posix()}"
         return f"{self.folders[0].parent.name}/templates/{file}"
+
+
+@lru_cache(maxsize=500)
+def _is_worked_out(kind: Hashable) -> bool:
+    """Whether values of a kind are plain records of the tool, of which a template may ask whatever has a name."""
+    is_record = isinstance(kind, type) and is_dataclass(kind) and kind.__bases__ == (object,)
+    return is_record and kind.__module__.startswith(_WORKED_OUT)
 
 
 def _words(fault: Exception) -> str:

@@ -15,7 +15,8 @@ from generator.calculation.worksheet.class_work import class_sheet
 from generator.definitions.class_plan import load_class
 from generator.publishing.editions import against_editions, keep
 from generator.publishing.printing import TaughtClass, last_class
-from generator.rendering.joined import PrintedPaper, joined, pages_of
+from generator.rendering.joined import joined, pages_of
+from generator.rendering.printed_paper import PrintedPaper
 from tests.room import Answer, opened_room, put, run, write_room
 
 PROJECT = """\

@@ -13,7 +13,8 @@ from pikepdf import Array, Dictionary
 from room_setting import setting
 
 from generator.rendering.handout.sheet import render_handout
-from generator.rendering.joined import PrintedPaper, joined
+from generator.rendering.joined import joined
+from generator.rendering.printed_paper import PrintedPaper
 from generator.rendering.strip import render_strip
 
 

@@ -47,11 +47,12 @@ class KeptHeights:
 
 
 def elements_of(part: PrintedPart) -> Iterator[tuple[str, Element]]:
-    """Return what is measured of a part, by its name: what runs across, and each paragraph in both its places."""
+    """Return what is measured of a part, by its name: what runs across, and each paragraph wherever it may stand."""
     tables = (Markup('<div class="across">{}</div>').format(one) for one in part.across)
     yield f"{part.name}-f", Element("across", Markup("").join((part.heading, *tables)))
     for place, words in enumerate(part.words):
-        yield f"{part.name}-n{place}", Element("beside", words)
+        if part.narrow:
+            yield f"{part.name}-n{place}", Element("beside", words)
         yield f"{part.name}-w{place}", Element("below", words)
 
 

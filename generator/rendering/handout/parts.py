@@ -54,6 +54,11 @@ class PrintedPart:
     width: float = 0.0
     strip: str = ""
 
+    @property
+    def narrow(self) -> bool:
+        """Whether there is anything that its paragraphs may stand beside."""
+        return bool(self.pictures or self.strip)
+
 
 @dataclass(frozen=True, slots=True)
 class TableRows:

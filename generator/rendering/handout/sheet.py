@@ -201,7 +201,7 @@ class _Handout:
         return Block(
             part.name,
             found[f"{part.name}-f"],
-            high("w") if self.large else high("n"),
+            high("n") if part.narrow and not self.large else high("w"),
             high("w"),
             those("beside"),
             part.leads,
