@@ -11,8 +11,9 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 from served_site import Site, Watched
 
+from generator.definitions import vocabulary
 from generator.definitions.theme import OWN_THEMES, load_theme
-from generator.definitions.vocabulary import KINDS, LEVELS
+from generator.definitions.vocabulary import LEVELS
 from generator.rendering import addresses
 from generator.rendering.cards import ProjectCard, SheetTold, SitePicture
 from generator.rendering.pages import render_home
@@ -21,6 +22,7 @@ from generator.rendering.setting import SITE_LINKS, Setting
 from generator.rendering.styles import shared_files
 
 SCREEN = 740
+KINDS = tuple(vocabulary.KINDS)
 GLOSSARY = "# Words\n\n**Take-up**: the cloth that a tuck hides.\n\n**Dévoré**: cloth with a pattern burnt out.\n"
 
 
