@@ -10,12 +10,12 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
 
 from generator.calculation.worked_piece import EdgeWork, Part, Piece, Shaped
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas
 from generator.drawing.labels import Point, text_height, text_width
+from generator.drawing.paper_places import name_place, right_of
 from generator.drawing.picture import Picture
 from generator.drawing.style import Style
 from generator.lengths import CENTIMETRE, Edition, say_length
@@ -135,7 +135,7 @@ class _Tile:
             )
             self.canvas.dots([self.at(one.at) for one in shape.notches if one.dot and self.tile.holds(one.at)], 0.03)
         self._names(shape, part.edges, fold_of(piece, part))
-        self._middle(piece, part)
+        self._middle(piece, part, shape)
         said = f"Tile {self.tile.name} of the paper for the {piece.label}, at true size"
         return self.canvas.picture(f"{said}: its cut line, its seam line and its marks.", self._caption())
 
@@ -190,7 +190,7 @@ class _Tile:
 
     def _fold(self, shape: Shaped) -> None:
         """Draw the fold along the left of the frame: a heavy line, and a bracket whose two arrows point at it."""
-        cut = _right_of([*shape.cut, shape.cut[0]], self.tile.left)
+        cut = right_of([*shape.cut, shape.cut[0]], self.tile.left)
         along = [self.at(spot)[1] for spot in cut if spot[0] == self.tile.left]
         top, bottom = max(min(along), RIM), min(max(along), RIM + self.high)
         if top >= bottom:
@@ -205,7 +205,7 @@ class _Tile:
     def _names(self, shape: Shaped, edges: Mapping[str, EdgeWork], fold: Fraction | None) -> None:
         """Write beside the middle of every edge on this tile its name and how long its seam line is."""
         for line in shape.lines:
-            spots = line.spots if fold is None else _right_of(line.spots, fold)
+            spots = line.spots if fold is None else right_of(line.spots, fold)
             middle = spots[len(spots) // 2] if len(spots) > 2 else _between(spots) if spots else None
             if middle is not None and self.tile.holds(middle):
                 # Half a paper stands for both sides; of an edge over the fold it has half.
@@ -232,10 +232,9 @@ class _Tile:
         y = min(max(at[1], RIM + 2.4 * line), RIM + self.high - line)
         self.canvas.text(words, x, y, backing=self.style.paper)
 
-    def _middle(self, piece: Piece, part: Part) -> None:
+    def _middle(self, piece: Piece, part: Part, shape: Shaped) -> None:
         """Write in the middle of the shape what it is and how many are cut, and draw the grain."""
-        share = Fraction(3, 4) if piece.on_fold else Fraction(1, 2)
-        middle = part.finished_across * share, part.finished_along / 2
+        middle = name_place(part, shape, on_fold=piece.on_fold)
         if not self.tile.holds(middle):
             return
         at, number = self.at(middle), piece.quantity * (1 if part is piece.trimmed_to else len(piece.parts))
@@ -253,16 +252,6 @@ class _Tile:
             ends = [(x + beside + side * GRAIN / 2 * run[0], y + side * GRAIN / 2 * run[1]) for side in (-1, 1)]
             self.canvas.arrow(ends[0], ends[1], self.style.outline, both=True)
             self.canvas.text("grain", x + beside, y, turned=bool(run[1]) and not run[0], backing=self.style.paper)
-
-
-def _right_of(spots: Spots, fold: Fraction) -> Spots:
-    """What lies right of a fold of a line that begins or ends there, or crosses it."""
-    found = []
-    for (x, y), (to_x, to_y) in pairwise(spots):
-        found += [(x, y)] if x >= fold else []
-        if (x - fold) * (to_x - fold) < 0:
-            found.append((fold, y + (to_y - y) * (fold - x) / (to_x - x)))
-    return (*found, spots[-1]) if spots[-1][0] >= fold else tuple(found)
 
 
 def _between(spots: Spots) -> tuple[Fraction, Fraction]:

@@ -18,11 +18,12 @@ from room_setting import setting
 from generator.calculation.shapes.fold import folds_on_itself
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.paper_pattern import fold_of, papers_of, plan_paper
+from generator.drawing.paper_places import name_place
 from generator.errors import FaultyFileError
 from generator.lengths import INCH, METRIC
 from generator.rendering.handout.tables import cut_rows
 from generator.rendering.paper_pattern import render_paper_pattern
-from tests.room import opened_room, put, write_room
+from tests.room import demo_room, opened_room, put, write_room
 
 FOLDED = put(
     shapes_room.PROJECT,
@@ -145,3 +146,14 @@ def test_what_cannot_be_cut_on_a_fold_is_refused(tmp_path: Path, change: tuple[s
 def test_a_shape_with_a_notch_on_one_side_does_not_fold_on_itself() -> None:
     notched = [(0, 0), (4, 0), (4, 2), (3, 2), (3, 3), (4, 3), (4, 4), (0, 4)]
     assert not folds_on_itself([(Fraction(x), Fraction(y)) for x, y in notched], Fraction(2))
+
+
+def test_a_narrow_facing_is_named_beside_the_names_of_its_edges() -> None:
+    sheet = demo_room().worksheets("cockle-bag")[0]
+    (part, shape) = next((part, shape) for piece, part, shape in papers_of(sheet) if piece.name == "facing")
+    across, down = name_place(part, shape, on_fold=False)
+    assert across == part.finished_across / 4
+    # A quarter of the way along the mouth has fallen by half of its 1 1/2 in: the facing lies from 3/4 to about 2 3/4.
+    assert 1.5 < down < 2
+    (wide, whole) = next((part, shape) for piece, part, shape in papers_of(sheet) if piece.name == "panel")
+    assert name_place(wide, whole, on_fold=False)[0] == wide.finished_across / 2
