@@ -8,7 +8,7 @@ from pathlib import Path
 
 from tests.room import ROOT, part_of_demo
 
-ALL_BUT_PROJECTS = ("site/site.yaml", "site/pages", "themes")
+ALL_BUT_PROJECTS = ("site/site.yaml", "site/body", "site/pages", "themes")
 MODEL = "quay-cushion"
 KINDS = ("cushion", "sample", "other")
 LEVELS = ("first project", "some practice", "experienced")

@@ -264,7 +264,9 @@ def told(sort: Sort, path: Path, folder: Path) -> str:
 
 def new_room(folder: Path) -> None:
     """Write a sound room: the projects, one theme of its own."""
-    write_room(part_of_demo(folder, "projects"), {"themes/quay/theme.yaml": "title: Quay\nbased on: plain\n"})
+    write_room(
+        part_of_demo(folder, "projects", "site/body"), {"themes/quay/theme.yaml": "title: Quay\nbased on: plain\n"}
+    )
 
 
 def main(minutes: float, seed: int) -> None:

@@ -15,6 +15,7 @@ PLACES = (
     "projects/secret.yaml",
     "site/pages/secret.md",
     "site/techniques/secret.yaml",
+    "site/body/secret.yaml",
     "site/classes/secret.yaml",
     "site/editions/flag.json",
     "themes/mine/css/screen.css",
@@ -44,7 +45,7 @@ def test_a_file_that_is_a_link_out_of_the_room_is_refused(tmp_path: Path, secret
 
 
 @pytest.mark.parametrize(
-    "place", ["site/pages", "site/techniques", "site/classes", "site/editions", "projects", "themes"]
+    "place", ["site/pages", "site/techniques", "site/body", "site/classes", "site/editions", "projects", "themes"]
 )
 def test_a_folder_that_is_a_link_out_of_the_room_is_refused(tmp_path: Path, place: str) -> None:
     room = made_room(tmp_path / "room")
