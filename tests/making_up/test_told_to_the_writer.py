@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -50,3 +51,56 @@ def test_what_a_student_should_know_is_printed() -> None:
     path = ROOT / "projects" / "bosun-seat-pad.yaml"
     sheet = worked_sheet(load_project(path, room().room, ROOT), "stool", room().room.edition("inch"), room())
     assert [one.printed for one in sheet.findings if "layers of cloth" in one.text] == [True]
+
+
+APRON = """
+title: Sail apron
+kind: garment
+summary: An apron.
+sizes:
+  small:
+    wide: 20 in or 50 cm
+cloths:
+  face: 54 in or 140 cm
+pieces:
+  skirt:
+    kind: tucked panel
+    finished across: wide
+    finished along: wide
+    tucks:
+      depth: 1/4 in or 6 mm
+      spacing: 1 1/4 in or 3 cm
+      margin: 1/2 in to 2 in or 1.5 cm to 5 cm
+    edges:
+      all: hem 1/2 in or 1 cm
+      top: {top}
+  waistband:
+    kind: strip
+    length: skirt.across
+    width: 2 in or 5 cm
+{edges}
+edges that meet:
+  - join: skirt.top
+    to: waistband.{edge}
+"""
+HEMS = "    edges:\n      all: hem 1/4 in or 6 mm\n      top: seam"
+
+
+@pytest.mark.parametrize(
+    ("top", "edge", "edges", "raw"),
+    [
+        ("seam", "edge", "", ["waistband.left", "waistband.right", "waistband.bottom"]),
+        ("seam", "top", HEMS, []),
+        ("bound 1/2 in or 1.2 cm", "edge", "", []),
+    ],
+)
+def test_an_edge_that_is_sewn_to_nothing_and_has_no_finish_is_told(
+    tmp_path: Path, top: str, edge: str, edges: str, raw: list[str]
+) -> None:
+    """A strip joined by one long edge has its other one and both ends left; one that binds goes over the edge."""
+    sheet = worked(tmp_path, APRON.format(top=top, edge=edge, edges=edges))
+    told = [one.text for one in sheet.findings if "nothing is sewn to" in one.text]
+    assert [name for text in told for name in re.findall(r"'(waistband\.\w+)'", text)] == raw
+    for text in told:
+        assert "let it go over the edge ('kind: binding'), or give a finish" in text
+        assert text.endswith("\n  bottom: hem 1/4 in then 1/4 in or 6 mm then 6 mm")

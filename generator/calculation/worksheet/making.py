@@ -14,6 +14,7 @@ from generator.calculation.making_up.thing import Closing, Component, Edge, Seam
 from generator.calculation.making_up.walk import walk
 from generator.calculation.worked_piece import Piece
 from generator.calculation.worksheet.pieces.shaped import is_curved
+from generator.calculation.worksheet.raw_edges import report_raw_edges
 from generator.calculation.worksheet.scope import AlreadyReportedError, Scope
 from generator.calculation.worksheet.zips import report_lined_zips
 from generator.definitions.acts import WrittenAct
@@ -198,6 +199,7 @@ def report_making(scope: Scope, thing: Thing, steps: Sequence[Step], methods: Ma
     for finding in recipe_findings(walk(thing, methods, recipe), told):
         scope.report(finding.level, finding.text, finding.place, of_file=True)
     _report_filling(scope, recipe, methods)
+    report_raw_edges(scope, thing, recipe)
     _report_places(scope, thing, [act for doing in recipe for act in doing.acts])
     _report_openings(scope, thing, [act for doing in recipe for act in doing.acts])
     if any("set zip" in step.use for step in steps):
