@@ -64,7 +64,7 @@ def steps(named: Sequence[Worksheet], between: SizesBetween) -> SizeSteps:
     """Return all sizes of one edition in the order of their measure."""
     ordered = sorted((*named, *map(by_measure, between.worksheets)), key=deciding)
     known = {worksheet.size for worksheet in named}
-    table = compared(ordered)
+    table = _of_all(compared(ordered))
     return SizeSteps(
         next(choice.called for choice in table.choices),
         tuple(
@@ -79,6 +79,11 @@ def steps(named: Sequence[Worksheet], between: SizesBetween) -> SizeSteps:
         table,
         between.left_out,
     )
+
+
+def _of_all(table: Comparison) -> Comparison:
+    """A table without what only some of the sizes buy: a pad that is named by its size would fill a column for each."""
+    return replace(table, supplies=tuple((item, cells) for item, cells in table.supplies if all(cells)))
 
 
 def typed(worksheet: Worksheet) -> str:

@@ -80,6 +80,13 @@ CONTRASTS = """() => {
 }"""
 
 
+class Quiet(ThreadingHTTPServer):
+    """A server that says nothing where a page is left while a picture is on its way."""
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Take no notice."""
+
+
 def tell(what: str, value: float, hold: float | None = None, *, least: bool = False, more: str = "") -> None:
     """Print one line of the table."""
     missed = hold is not None and (value < hold if least else value > hold)
@@ -201,7 +208,7 @@ def main() -> None:
     """Measure and print."""
     built = built_site()
     handler = partial(QuietHandler, directory=str(built.folder))
-    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server, sync_playwright() as driver:
+    with Quiet(("127.0.0.1", 0), handler) as server, sync_playwright() as driver:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         site = Site(built, f"http://127.0.0.1:{server.server_port}/")
         browser = driver.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))

@@ -16,7 +16,7 @@ from small_room import Speech, bytes_of, made_room, published, site_of
 from generator.calculation.worksheet.sheet import worked_sheet
 from generator.commands.working import with_own_size
 from generator.publishing.checking import worked_between
-from generator.rendering.between import typed
+from generator.rendering.between import SizesBetween, steps, typed
 from tests.room import ROOT, demo_room, edit, put, run
 
 TABLET = """\
@@ -216,3 +216,19 @@ def test_every_size_between_is_what_the_command_on_its_page_makes(name: str) -> 
         assert worksheet.size in made.size.split(", ")
         findings = tuple(replace(one, size=one.size and worksheet.size) for one in made.findings)
         assert replace(made, size=worksheet.size, findings=findings) == worksheet
+
+
+def test_the_table_of_all_sizes_has_no_column_for_what_one_size_alone_buys() -> None:
+    """Each size of the cushion buys a pad named by its side: thirty of them would stand beside each other."""
+    room = demo_room()
+    project = room.project("quay-cushion")
+    found = worked_between(project, room.shared, room.folder, None)
+    inch = [
+        [one for one in sheets if one.edition.name == "inch"]
+        for sheets in (room.worksheets("quay-cushion"), found.worksheets)
+    ]
+    table = steps(inch[0], SizesBetween(tuple(inch[1]))).table
+    rows = (*table.supplies, *table.rows)
+    assert [name for name, _ in rows if "pad" in name] == []
+    assert "Thread" in [name for name, _ in rows]
+    assert all(all(cells) for _, cells in rows)
