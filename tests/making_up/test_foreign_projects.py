@@ -231,7 +231,9 @@ def test_a_zip_lined_on_both_sides_is_set_with_its_linings_in_one_step(tmp_path:
     assert "set zip" not in names
     assert names.index("set lined zip") < min(names.index(one) for one in names if one in ("bag", "line and turn"))
     (zip_step,) = (one for one in found.steps if one.standard == "set lined zip")
-    said = "the left edge of the front, the zip, the front lining: tape 1/4 in inside the raw edge, seam **5/8 in**"
+    said = (
+        "the left edge of the front, the zip, the front lining: edge of the zip 1/4 in inside the raw edge, seam **5/8"
+    )
     assert said in zip_step.text
     assert "the left edge of the back, the zip, the back lining" in zip_step.text
     assert zip_step.figures == ("assembly lined zip front",)

@@ -49,7 +49,7 @@ def zip_layers(moment: Moment) -> str:
             inset = tape_inset(allowance, edition)
             tape = f"{say_length(inset, edition)} inside the raw edge" if inset else "level with the raw edge"
             layers = f"{edge_words(f'{name}.{side}', pieces)}, the zip, the {pieces[lining[0]].label}"
-            lines.append(f"- {layers}: tape {tape}, seam **{say_length(allowance, edition)}** from it.")
+            lines.append(f"- {layers}: edge of the zip {tape}, seam **{say_length(allowance, edition)}** from it.")
     return "\n".join(lines)
 
 
