@@ -60,6 +60,9 @@ class Joiner:
         found: list[Joined] = []
         for group in _in_one_go(list(self._sewn(acts))):
             found += [self._opened(one, group, acts) for one in self._layered(group)]
+        # The work is turned once, when all of it is sewn.
+        last = max((place for place, one in enumerate(found) if one.turned), default=0)
+        found = [replace(one, turned=one.turned and place == last) for place, one in enumerate(found)]
         found += [self._laid(act) for act in acts if act.does == "lay"]
         found += self._copied(copy for act in acts if act.does != "lay" for copy in self._fixed(act))
         return (*found, *self._turned_out(acts, found))

@@ -210,3 +210,20 @@ def test_two_copies_beside_a_panel_lie_at_either_side_of_it() -> None:
     whole = thing(panel(), part("side"), seams="side.right / front.left\nfront.right / side.left")
     (one,) = joined(whole, use("join pieces", "front and side"), front=(20, 10), side=(20, 10))
     assert len(one.layers) == 2
+
+
+def test_what_several_seams_of_a_step_close_is_turned_out_with_the_last_of_them() -> None:
+    """A box of two faces: the first of them cannot be turned before the second is sewn."""
+    seams = "front.all / boxing.edge\nback.all / boxing.edge"
+    round_ends = {"ends": {"rim": "seam"}}
+    made = thing(
+        part("front", "circle", **round_ends),  # type: ignore[arg-type]
+        part("back", "circle", **round_ends),  # type: ignore[arg-type]
+        part("boxing", "boxing"),
+        seams=seams.replace("all", "rim")
+        .replace("back.rim / boxing.edge", "back.rim / boxing.bottom")
+        .replace(".edge", ".top"),
+    )
+    found = joined(made, use("make boxing", "boxing"), front=(14, 14), back=(14, 14), boxing=(44, 2))
+    assert [one.turned for one in found if one.does == "sew"][-1]
+    assert sum(one.turned for one in found) == 1
