@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 import gc
+from collections.abc import Iterator
 
+import pytest
 from hypothesis import settings
+
+from tests import room
+from tests.made import Made
 
 settings.register_profile("steady", deadline=None, derandomize=True, print_blob=True)
 settings.load_profile("steady")
@@ -15,3 +20,11 @@ def pytest_collection_finish() -> None:
     gc.collect()
     gc.freeze()
     gc.set_threshold(50_000)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def projects_of_the_demo_room_worked_once(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """A project in all of its sizes is asked for by many tests, in each of the workers."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(room, "demo_sizes", Made(tmp_path_factory).once(room.demo_sizes))
+        yield

@@ -35,12 +35,12 @@ class Made:
         ``values_of`` returns what decides about the result, from what the function is called with.
         """
 
-        def remembered(*values: object) -> object:
-            asked = (function.__module__, function.__qualname__, values_of(*values))
+        def remembered(*values: object, **named: object) -> object:
+            asked = (function.__module__, function.__qualname__, values_of(*values, **named))
             kept = self._folder / hashlib.sha256(pickle.dumps(asked)).hexdigest()
             if kept.exists():
                 return pickle.loads(kept.read_bytes())  # noqa: S301 -- written by this run
-            made = function(*values)
+            made = function(*values, **named)
             # Two workers may make the same at the same time; each puts a whole file in its place.
             written = kept.with_suffix(f".{os.getpid()}")
             written.write_bytes(pickle.dumps(made))

@@ -70,13 +70,17 @@ class OpenedRoom:
     def worksheets(self, name: str) -> tuple[Worksheet, ...]:
         """A project in every size of every edition."""
         if name not in self._worked:
-            project = self.project(name)
-            self._worked[name] = tuple(
-                worked_sheet(project, size, self.shared.room.edition(edition), self.shared)
-                for edition in project.editions
-                for size in project.sizes
-            )
+            self._worked[name] = demo_sizes(name) if self.folder == ROOT else self.sizes(name)
         return self._worked[name]
+
+    def sizes(self, name: str) -> tuple[Worksheet, ...]:
+        """The same, worked now."""
+        project = self.project(name)
+        return tuple(
+            worked_sheet(project, size, self.shared.room.edition(edition), self.shared)
+            for edition in project.editions
+            for size in project.sizes
+        )
 
 
 def opened_room(folder: Path) -> OpenedRoom:
@@ -87,6 +91,11 @@ def opened_room(folder: Path) -> OpenedRoom:
 def demo_room() -> OpenedRoom:
     """The room of this project, read once."""
     return opened_room(ROOT)
+
+
+def demo_sizes(name: str) -> tuple[Worksheet, ...]:
+    """A project of the demo room in every size of every edition; ``conftest.py`` has it worked once for all workers."""
+    return demo_room().sizes(name)
 
 
 @dataclass(frozen=True)

@@ -27,7 +27,7 @@ def file_at(site: BuiltSite, address: str) -> str:
     """The file of the site that lies at a whole address; empty where there is none."""
     inside = address.removeprefix(site.address).partition("#")[0]
     file = resolved("index.html", inside or "index.html")
-    return file if address.startswith(site.address) and file in site.files else ""
+    return file if address.startswith(site.address) and file in site.names else ""
 
 
 def test_the_demo_room_tells_where_its_site_lies_at_an_address_that_nobody_has(demo_site: BuiltSite) -> None:

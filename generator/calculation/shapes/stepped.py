@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 from math import isqrt
 
@@ -20,6 +21,8 @@ _FLAT = Fraction(1, 500)
 _LEAST_PARTS, _MOST_PARTS = 16, 512
 
 
+# An own measure is tried with many values, and each time a thing has the same lines again.
+@lru_cache(maxsize=512)
 def fine_steps(segment: Segment) -> tuple[Waypoint, ...]:
     """Return points of a line, of a curve so many that none of it lies 1/500 in from the chords between them.
 
