@@ -56,10 +56,11 @@ def turned_by(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
 def _bag_seams(seam: Seam, thing: Thing) -> tuple[Seam, ...]:
     """Return the flat seams that join two faces at all edges but one; none where they make no bag.
 
-    What has an outline may be sewn to its like, and is sewn round a curve.
+    What has an outline may be sewn to its like, and is sewn round a curve; where it is lined, it is turned with that.
     """
     parts = [thing.parts[name] for name in seam.pieces]
-    copies = len(parts) == 1 and parts[0].quantity > 1 and bool(parts[0].curved)
+    lined = any(one.sort in ("tops", "lining") for one in thing.seams_of(parts[0].name))
+    copies = len(parts) == 1 and parts[0].quantity > 1 and bool(parts[0].curved) and not lined
     if seam.sort not in FLAT_SEAMS or not (len(parts) == _PAIR or copies):
         return ()
     together = [one for one in thing.seams if one.sort in FLAT_SEAMS and set(one.pieces) == set(seam.pieces)]

@@ -85,6 +85,20 @@ def test_a_cushion_closed_all_round_has_an_opening_through_which_it_is_turned_an
     assert written(made)[-3:] == ["sew and turn on: front, back", "fill", "close opening on: front, back"]
 
 
+def test_a_hood_of_two_outlines_is_turned_out_and_with_its_lining_only_once() -> None:
+    ends = {"rim": "seam", "bottom": "seam"}
+    outline = {"quantity": 2, "ends": ends, "curved": ("rim",)}
+    hood, inner = (part(name, "rectangle", "own edges", cloth=name, **outline) for name in ("hood", "inner"))  # type: ignore[arg-type]
+    alone = thing(hood, seams="hood.rim / hood.rim", kind="other")
+    assert written(alone) == ["cut", "join pieces, neaten, turn out on: hood"]
+    seams = "hood.rim / hood.rim\ninner.rim / inner.rim\nhood.bottom / inner.bottom"
+    assert written(thing(hood, inner, seams=seams, kind="other")) == [
+        "cut",
+        "join pieces on: hood",
+        "join pieces, line and turn, close opening on: inner",
+    ]
+
+
 def test_only_what_is_wanted_is_written_with_all_that_it_needs() -> None:
     writer = Writer(CUSHION, METHODS)
     tucked = writer.book.gives(act("stitch tucks", "front"))
