@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
+from typing import assert_never
 
 from generator.calculation.pieces.plain_pieces import plain_allowance
 from generator.calculation.shapes.by_word import half_circle, oval, rounded
@@ -86,13 +87,18 @@ def _box(spots: Iterable[Spot]) -> tuple[Fraction, Fraction, Fraction, Fraction]
 
 def _by_word(scope: Scope, model: OutlinedModel, outline: WordOutline) -> Edges:
     across, along = told_size(scope, model, outline)
-    if outline.word == "half circle":
-        return half_circle(across, along)
-    if outline.radius is None:
-        return oval(across, along)
-    corners = outline.word.partition(" ")[2] or "all"
-    with scope.reporting(outline.place):
-        return rounded((across, along), scope.value(outline.radius), corners, scope.edition)
+    match outline.word:
+        case "half circle":
+            return half_circle(across, along)
+        case "circle" | "oval":
+            return oval(across, along)
+        case "rounded" | "rounded top" | "rounded bottom":
+            assert outline.radius is not None
+            corners = outline.word.partition(" ")[2] or "all"
+            with scope.reporting(outline.place):
+                return rounded((across, along), scope.value(outline.radius), corners, scope.edition)
+    # A new word without its lines stops here, and the types of the tool say so before.
+    assert_never(outline.word)
 
 
 def told_size(scope: Scope, model: OutlinedModel, outline: WordOutline) -> Size:
