@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.calculation.worked_project import Caution, SheetStep, Worksheet
 from generator.rendering.handout.pictures import Drawer
-from generator.rendering.handout.repeats import Shown, paragraphs_of, told_short, with_places
+from generator.rendering.handout.repeats import ShownBefore, paragraphs_of, told_short, with_places
 
 _TABLES = ("marks", "cross marks", "ruled rows", "check points", "cross check points", "own measure", "list for later")
 # These were drawn for a page by themselves; what they show stands in the tables and pictures above.
@@ -58,7 +58,7 @@ def acts_of(worksheet: Worksheet, drawer: Drawer) -> tuple[PrintedAct, ...]:
     """Return the acts of a worksheet, one a step; what one would tell or show as another did is told short."""
     cautioned = dict.fromkeys(worksheet.told_first, "page 1")
     told: dict[str, int] = {}
-    shown = Shown(drawer)
+    shown = ShownBefore(drawer)
     acts: list[PrintedAct] = []
     for step in worksheet.steps:
         text = step.printed or step.text

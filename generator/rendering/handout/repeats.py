@@ -77,7 +77,7 @@ def with_places(text: str, steps: Sequence[int]) -> str:
     return f"{text}\n\nThe picture stands at step {' and '.join(map(str, wanted))}." if wanted else text
 
 
-class Shown:
+class ShownBefore:
     """The pictures that acts have shown, and in which step each stands."""
 
     def __init__(self, drawer: Drawer) -> None:
