@@ -127,7 +127,9 @@ class DrawnLayout:
         numbers = strip.ordered.numbers
         if len(numbers) > 1:
             return f"{numbers[0]} to {numbers[-1]}"
-        return f"{numbers[0]}: {write_length(strip.ordered.strip.bottom, self.edition)}"
+        told = f"{numbers[0]}: {write_length(strip.ordered.strip.bottom, self.edition)}"
+        # What stays whole is cut by nobody here, but the cloth must reach so far.
+        return told if strip.ordered.now else f"({told})"
 
     def _notes(self, strip: DrawnStrip) -> tuple[str, ...]:
         inside = [stack.name for stack in self.headed[strip.top]]
@@ -246,14 +248,16 @@ class DrawnLayout:
             canvas.text(words, top[0], top[1] + 0.85 * self.line, bold=True, backing=self.style.paper)
 
     def _cuts(self, canvas: Canvas) -> None:
-        """Draw the cuts across, numbered at the left with the distance from the straightened end."""
+        """Draw the cuts across, numbered with the distance from the straightened end; none where all waits."""
         edge = self.left - 0.12
         wanted = [self.at(Fraction(0), strip.bottom)[1] for strip in self.part.strips]
         places = spread(wanted, [1.2 * self.line] * len(wanted), self.top, self.bottom - 0.02) or tuple(wanted)
-        for words, cut, y in zip(self.cuts, wanted, places, strict=True):
+        for strip, words, cut, y in zip(self.part.strips, self.cuts, wanted, places, strict=True):
+            now = bool(strip.ordered.now)
             canvas.line(((edge, y), (self.left - SELVAGE, cut)), self.style.measure)
-            canvas.line(((self.left - SELVAGE, cut), (self.left + self.wide + SELVAGE, cut)), self.style.cut)
-            canvas.text(words, edge - 0.03, y, hold="right", bold=True)
+            pen = self.style.cut if now else self.style.measure
+            canvas.line(((self.left - SELVAGE, cut), (self.left + self.wide + SELVAGE, cut)), pen)
+            canvas.text(words, edge - 0.03, y, hold="right", bold=now)
         canvas.text(self.cut_at, edge - 0.03, self.top - 0.1, hold="right")
         heavy = replace(self.style.cut, width=1.5 * self.style.cut.width)
         canvas.line(((self.left - SELVAGE, self.top), (self.left + self.wide + SELVAGE, self.top)), heavy)

@@ -10,7 +10,7 @@ from itertools import product
 from string import ascii_uppercase
 
 from generator.calculation.laid import PlacedItem
-from generator.calculation.worksheet.cut_order import OrderedStack, numbered, size_words
+from generator.calculation.worksheet.cut_order import OrderedStack, size_words
 from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.layout_plan import DrawnStrip, LayoutPart
 from generator.drawing.style import Style
@@ -107,11 +107,12 @@ def _cuts(strip: DrawnStrip, inside: Sequence[str], edition: Edition) -> Iterato
     ordered = strip.ordered
     if len(ordered.strips) > 1:
         places = [write_length(one.bottom, edition) for one in ordered.strips]
-        yield f"{numbered('Cut', ordered.numbers)}, all alike, at {', '.join(places)}"
+        yield f"All alike, cut across at {_listed(places)}"
     beside = [one for one in ordered.now if one.name and one.name not in inside]
     if beside:
         down = _listed([f"{write_length(one.right, edition)} ({one.name})" for one in beside])
-        yield f"Cut it down at {down} from the left"
+        each = "each" if len(ordered.strips) > 1 else "it"
+        yield f"Cut {each} down at {down} from the left"
     for one in ordered.now:
         bottoms = [write_length(bottom, edition) for bottom in one.bottoms if bottom != strip.along]
         if bottoms:

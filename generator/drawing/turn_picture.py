@@ -160,7 +160,7 @@ def _draw_band(canvas: Canvas, band: TurnBand, top: float, cell: float) -> None:
         for number, places in enumerate(strips):
             inner = (left + number * each + beside, left + (number + 1) * each - (beside if numbered else _RIM + 0.015))
             strip = _Strip(canvas, column, inner, top + band.head + NEEDLE, cell)
-            strip.draw(places, first=number == 0, tucks=numbered)
+            strip.draw(places, at_needle=0.0 if number else beside, tucks=numbered)
         y = top + band.head + NEEDLE + max(len(places) for places in strips) * cell + 0.04
         for line, words in enumerate(head.ends):
             canvas.text(words, left + width / 2, y + (0.7 + 1.1 * line) * text_height(style.small))
@@ -200,14 +200,17 @@ class _Strip:
         self.top, self.cell = top, cell
         self.gap, self.fold = min(0.13 * cell, _GAP), min(0.2 * cell, _FOLD)
 
-    def draw(self, places: Sequence[int], *, first: bool, tucks: bool) -> None:
-        """Draw the cells of some places among the tucks met, with their numbers; ``first`` lies at the needle."""
+    def draw(self, places: Sequence[int], *, at_needle: float, tucks: bool) -> None:
+        """Draw the cells of some places among the tucks met, with their numbers.
+
+        The strip that begins ``at_needle`` has so much room at its left [in], others none.
+        """
         canvas, bottom = self.canvas, self.top + self.cell * len(places)
         rim = _RIM
         canvas.rectangle((self.left - rim, self.top - rim), (self.right + rim, bottom + rim), pen=self.style.outline)
-        if first:
+        if at_needle:
             draw_needle(canvas, ((self.left + self.right) / 2, self.top - rim), NEEDLE - 0.06)
-            self._counted(self.top - rim - 0.6 * text_height(self.style.small), tucks=tucks)
+            self._counted(self.top - rim - 0.6 * text_height(self.style.small), at_needle, tucks=tucks)
         elif text_width("go on", self.style.small, font=self.style.font) <= self.right - self.left:
             canvas.text("go on", (self.left + self.right) / 2, self.top - rim - 0.7 * text_height(self.style.small))
         for number, place in enumerate(places):
@@ -215,13 +218,17 @@ class _Strip:
             self._cell(self.column.letters[place], y)
             self._numbers(place, y, tucks=tucks)
 
-    def _counted(self, y: float, *, tucks: bool) -> None:
+    def _counted(self, y: float, beside: float, *, tucks: bool) -> None:
         """Write what the numbers count, where there is room beside the needle."""
         style = self.style
-        widths = [text_width(words, style.small, font=style.font) for words in ("met", "tuck")]
-        if not self.column.alike and tucks and sum(widths) + NEEDLE < self.right - self.left + 0.3:
-            self.canvas.text("met", self.left - 0.05, y, hold="right" if widths[0] < 0.15 else "centre")
-            self.canvas.text("tuck", self.right + 0.05, y, hold="centre")
+        if self.column.alike or not tucks:
+            return
+        room = (self.right - self.left - NEEDLE) / 2
+        met, tuck = (text_width(words, style.small, font=style.font) for words in ("met", "tuck"))
+        if met <= beside + room:
+            self.canvas.text("met", self.left + min(room, met / 2 - 0.05), y, hold="right")
+        if tuck <= 2 * beside + room:
+            self.canvas.text("tuck", self.right - min(room, tuck / 2 - 0.05), y, hold="left")
 
     def _cell(self, letter: str, y: float) -> None:
         """Draw one flap with its stitching, its fold and its letter."""

@@ -31,7 +31,7 @@ def test_what_is_off_is_shared_out_a_mark_to_a_tuck() -> None:
     # A tuck takes cloth twice: 1/8 off is one tuck 1/16 otherwise, 2 mm one tuck 1 mm.
     assert check_rule(Leeway(()), INCH) == (
         "For each 1/8 in too narrow stitch one of the next tucks 1/16 in shallower; "
-        "for each 1/8 in too wide, 1/16 in deeper."
+        "for each 1/8 in too wide, 1/16 in deeper. Then set the guide back."
     )
     assert "each 2 mm too short stitch one of the next tucks 1 mm shallower" in check_rule(
         Leeway((), sides=("top", "bottom")), METRIC

@@ -57,7 +57,7 @@ def test_strips_that_are_alike_are_drawn_once():
     assert [one.bottom for one in strip.ordered.strips] == [17 * number for number in range(1, 9)]
     (words,) = words_of(shelves(44, [("back", Fraction(25, 2), 17, 24)]))
     assert "1 to 8" in words
-    assert "Cuts 1 to 8, all alike, at 17, 34, 51, 68, 85, 102, 119, 136" in " ".join(words)
+    assert "All alike, cut across at 17, 34, 51, 68, 85, 102, 119 and 136" in " ".join(words)
 
 
 def test_a_layout_longer_than_the_page_is_broken_between_strips():
@@ -125,6 +125,15 @@ def test_what_waits_is_kept_whole_to_the_selvage():
     (words,) = words_of(layout)
     assert "Keep whole; it may grow 4 in across and 1 in along" in " ".join(words)
     assert "1b" not in " ".join(words)
+
+
+def test_a_strip_that_waits_whole_bears_its_number_in_brackets_and_is_not_cut():
+    # A front 30 in wide leaves no room for backs of 16 in beside it: they wait below it, from 18 to 35 in.
+    front = CutItem("front", "front", Fraction(30), Fraction(18), 1)
+    back = CutItem("back", "back", Fraction(16), Fraction(17), 2, later=True)
+    (canvas,) = sketch_layout(used(laid_out(front, back)), INCH, Style(), key="layout")
+    told = {label.words: label.bold for label in canvas.labels if label.words.strip("()").startswith(("1: ", "2: "))}
+    assert told == {"1: 18": True, "(2: 35)": False}
 
 
 def test_every_piece_is_told_with_its_cut_size_in_it_or_beside_it():

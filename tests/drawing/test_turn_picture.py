@@ -71,6 +71,13 @@ def test_the_cells_are_drawn_from_the_needle_down_in_the_order_met():
     assert cells[0][0] > next(label.y for label in canvas.labels if label.words == "tuck")
 
 
+def test_the_numbers_at_the_right_are_told_as_tucks_in_columns_of_two_strips():
+    # Two columns of twenty letters in 9 pt on 77 mm: each in two strips, with a number at both sides of its letters.
+    rows = demo_room().worksheet("quay-cushion", "medium", "inch").panels["front"].rows
+    canvas = sketch_turns(rows, read_style({"small": 9, "text": 10, "strong": 12}), DrawnSize(77, 150), "turns")
+    assert labels_of(canvas).count("tuck") == 2
+
+
 def test_rows_that_differ_in_start_or_in_turns_have_a_column_each():
     rows = row_set_of(6, 5, LINKED).rows
     columns = turn_columns(row_set_of(6, 5, LINKED))

@@ -109,6 +109,22 @@ def test_a_piece_on_its_side_is_told_as_it_is_sewn(
     assert "on its side in the picture" in row.note
 
 
+def test_what_parts_come_to_when_joined_is_told_once() -> None:
+    # The panel of the widest headboard, 60 by 28 in, is of two breadths; its boards are of one piece each.
+    rows = cut_rows(opened_room(ROOT).worksheet("harbour-headboard", "wide", "inch"))
+    parts = [row.finished.striptags() for row in rows if row.piece == "panel"]
+    assert parts == ["2 make 60 × 28", ""]
+    assert all(" make " not in row.finished for row in rows if row.piece != "panel")
+    # The mats are four, and each is bound with two lengths: the finished binding goes once round a mat of 20 by 14 in.
+    [binding] = [
+        row
+        for row in cut_rows(opened_room(ROOT).worksheet("tide-table-mats", "feast", "inch"))
+        if row.piece == "binding"
+    ]
+    assert binding.number == 8
+    assert binding.finished.striptags() == "2 make 68 × 1/2"
+
+
 @pytest.mark.parametrize(
     ("project", "size", "edition", "waiting"),
     [

@@ -23,14 +23,14 @@ def check_rule(leeway: Leeway, edition: Edition) -> str:
     --------
     >>> from generator.lengths import INCH
     >>> check_rule(Leeway(()), INCH).split("; ")[1]
-    'for each 1/8 in too wide, 1/16 in deeper.'
+    'for each 1/8 in too wide, 1/16 in deeper. Then set the guide back.'
     """
     if leeway.changes and not any(leeway.changes):
         return "Go on, and do as the last line says."
     off, by = say_length(2 * edition.mark, edition), say_length(edition.mark, edition)
     return (
         f"For each {off} too {leeway.narrow} stitch one of the next tucks {by} shallower; "
-        f"for each {off} too {leeway.wide}, {by} deeper."
+        f"for each {off} too {leeway.wide}, {by} deeper. Then set the guide back."
     )
 
 

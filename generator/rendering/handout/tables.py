@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from markupsafe import Markup
@@ -19,10 +19,13 @@ from generator.lengths import Edition, on_ruler, say_length, say_range
 from generator.rendering.tables import drawn_up, piece_size
 from generator.rendering.typeset import as_sentence, bare, typeset
 
+# Between the number of parts and the size of what is joined of them.
+_MAKE = " make "
+
 
 @dataclass(frozen=True, slots=True)
 class CutRow:
-    """A row of the cut table: ``step`` is where a piece is cut that waits, 0 where it is cut now."""
+    """A row of the cut table: ``step`` is where a ``piece`` is cut that waits, 0 where it is cut now."""
 
     number: int
     label: Markup
@@ -30,6 +33,7 @@ class CutRow:
     note: Markup
     size: Markup
     step: int
+    piece: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,18 +81,21 @@ def cut_rows(worksheet: Worksheet) -> tuple[CutRow, ...]:
             label = f"{item.label}, {cloth.label.partition(',')[0]}" if several else item.label
             key = (label, item.piece, size, item.later)
             rows[key] = rows.get(key, 0) + item.quantity
-    found = [
-        CutRow(
-            number,
-            typeset(label),
-            _finished(worksheet.pieces.get(piece), label, worksheet.edition),
-            _cut_note(worksheet.pieces.get(piece), worksheet.edition),
-            typeset(size),
-            later if waits else 0,
-        )
-        for (label, piece, size, waits), number in rows.items()
-    ]
-    return tuple(sorted(found, key=lambda row: bool(row.step)))
+    found: list[CutRow] = []
+    for (label, name, size, waits), number in rows.items():
+        piece = worksheet.pieces.get(name)
+        told = (_finished(piece, label, worksheet.edition), _cut_note(piece, worksheet.edition))
+        found.append(CutRow(number, typeset(label), *told, typeset(size), later if waits else 0, name))
+    return tuple(_told_once(sorted(found, key=lambda row: bool(row.step))))
+
+
+def _told_once(rows: Iterable[CutRow]) -> Iterator[CutRow]:
+    """The rows of a cut table; what the parts of a piece come to together stands in the first of them."""
+    told: set[tuple[str, Markup]] = set()
+    for row in rows:
+        again = (row.piece, row.finished) in told and _MAKE in row.finished
+        told.add((row.piece, row.finished))
+        yield replace(row, finished=Markup("")) if again else row
 
 
 def _cut_size(item: CutItem, worksheet: Worksheet) -> str:
@@ -104,13 +111,16 @@ def _lies_turned(piece: Piece | None) -> bool:
 
 
 def _finished(piece: Piece | None, label: str, edition: Edition) -> Markup:
-    """The finished size of a piece; of a grid that of the bands which are told by their name."""
+    """The finished size of a piece, of its parts together; of a grid that of bands which are told by their name."""
     if piece is None:
         return Markup("")
     band = next((part for part in piece.parts if piece.blocks and f", {part.name}" in label), None)
     if band is not None:
         return typeset(" × ".join(on_ruler(side, edition) for side in (band.finished_across, band.finished_along)))
-    return piece_size(piece, edition, cut=False, unit=False)
+    number = sum(cut.number for cut in piece.cuts)
+    return Markup("{}{}").format(
+        f"{number}{_MAKE}" if number > 1 else "", piece_size(piece, edition, cut=False, unit=False)
+    )
 
 
 def _cut_note(piece: Piece | None, edition: Edition) -> Markup:
