@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.drawing.picture import Picture
+from generator.rendering.page_svg import light
 
 SIZES = {
     "surface front": (5.0, 5.0),
@@ -32,3 +33,8 @@ def placeholder(key: str, width: float, height: float) -> Picture:
 
 def placeholders() -> dict[str, tuple[Picture, ...]]:
     return {key: (placeholder(key, *size),) for key, size in SIZES.items()}
+
+
+def light_placeholders() -> dict[str, tuple[Picture, ...]]:
+    """The same as they are made light for pages."""
+    return {key: tuple(map(light, pictures)) for key, pictures in placeholders().items()}

@@ -10,7 +10,7 @@ from xml.etree import ElementTree
 
 import pytest
 from cushion_sheet import cushion
-from placeholder_pictures import placeholders
+from placeholder_pictures import light_placeholders
 from room_setting import setting
 from tinyhtml5.parser import HTMLParser
 
@@ -33,7 +33,7 @@ def sheets(title: str = "Slack Tide cushion") -> list[Worksheet]:
 
 
 def every_page(title: str = "Slack Tide cushion") -> dict[str, str]:
-    worksheets, pictures = sheets(title), placeholders()
+    worksheets, pictures = sheets(title), light_placeholders()
     room = dataclasses.replace(setting(), links=(PageLink("Reference", "pages/reference.html"),))
     links: list[SizeLink] = [size_link(worksheet) for worksheet in worksheets]
     return {
@@ -53,7 +53,7 @@ def test_a_page_of_a_size_and_of_a_project_say_to_buy_what_closes_the_work() -> 
     worksheet = dataclasses.replace(
         one, closures=(dataclasses.replace(one.closures[0], kind="buttons", number=3, diameter=Fraction(7, 8)),)
     )
-    size = render_size(worksheet, placeholders(), setting(), [size_link(worksheet)])
+    size = render_size(worksheet, light_placeholders(), setting(), [size_link(worksheet)])
     assert "3 buttons, 7/8 in across" in words_of(size)
     project = render_project([worksheet], ThingPictures(), setting())
     assert "Buttons, 7/8 in across" in words_of(project)
@@ -64,7 +64,7 @@ def test_a_page_of_a_size_says_the_measure_that_it_is_made_for_where_it_is_said_
     how: str, *, told: bool
 ) -> None:
     worksheet = dataclasses.replace(cushion(), deciding=DecidingMeasure("pad", Fraction(29, 2), how))
-    page = words_of(render_size(worksheet, placeholders(), setting(), [size_link(worksheet)]))
+    page = words_of(render_size(worksheet, light_placeholders(), setting(), [size_link(worksheet)]))
     assert (f"Made for: pad 14 1/2 in, {how}" in page) is told
 
 

@@ -51,7 +51,9 @@ def _met(piece: str, thing: Thing) -> Iterator[str]:
     yield from (side for name, side in edges if name == piece)
     along = [seam for seam in thing.seams if (piece, "edge") in seam.edges]
     yield from _LONG[: len(along)]
-    if any(seam.sort == "binding" for seam in along):
+    # Two copies that line a bag are sewn to each other when they line it.
+    lines_a_bag = thing.parts[piece].quantity > 1 and any(seam.sort == "tops" for seam in thing.seams_of(piece))
+    if lines_a_bag or any(seam.sort == "binding" for seam in along):
         yield from thing.parts[piece].ends
 
 
