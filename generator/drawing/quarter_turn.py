@@ -12,10 +12,10 @@ from generator.calculation.worked import Hand, RowSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.labels import text_height, text_lines, text_width
+from generator.drawing.needle import draw_needle
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
-from generator.drawing.turn_picture import draw_needle
 from generator.drawing.turn_picture_plan import rows_named
 
 _LEAST, _BEST, _MOST = (side / MILLIMETRES for side in (14.0, 22.0, 30.0))

@@ -13,6 +13,7 @@ from generator.calculation.worked_project import Worksheet
 from generator.drawing.built_words import capital_middle
 from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.labels import POINTS, text_height, text_lines, text_width
+from generator.drawing.needle import draw_needle
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
@@ -285,22 +286,3 @@ class _Strip:
             canvas.text(str(count), self.left - 0.05, middle, hold="right", bold=count % EVERY == 0)
             if tucks:
                 canvas.text(str(self.column.tucks[place]), self.right + 0.05, middle, hold="left")
-
-
-def draw_needle(canvas: Canvas, at: tuple[float, float], high: float) -> None:
-    """Draw the foot and the needle above a place, as they are seen from where the sewer sits."""
-    x, bottom = at
-    wide = high * 0.42
-    style = canvas.style
-    shank = ((x - wide * 0.5, bottom - high), (x + wide * 0.5, bottom - high * 0.6))
-    canvas.rectangle(*shank, fill=style.paper, pen=style.outline)
-    toes = [
-        (x - wide, bottom - high * 0.6),
-        (x + wide, bottom - high * 0.6),
-        (x + wide, bottom),
-        (x + wide * 0.35, bottom),
-    ]
-    toes += [(x + wide * 0.35, bottom - high * 0.3), (x - wide * 0.35, bottom - high * 0.3)]
-    toes += [(x - wide * 0.35, bottom), (x - wide, bottom)]
-    canvas.area(toes, style.paper, style.outline)
-    canvas.dots([(x, bottom - high * 0.12)], high * 0.08)

@@ -11,10 +11,10 @@ from generator.calculation.worked import RowSet
 from generator.calculation.worked_project import Worksheet
 from generator.drawing.canvas import Canvas, canvas_of
 from generator.drawing.labels import Point
+from generator.drawing.needle import draw_needle
 from generator.drawing.picture import Picture
 from generator.drawing.sizes import MILLIMETRES, DrawnSize, Heights
 from generator.drawing.style import Style
-from generator.drawing.turn_picture import draw_needle
 from generator.drawing.turn_picture_plan import turn_columns
 
 _LEAST, _BEST, _MOST = (high / MILLIMETRES for high in (27.0, 38.0, 50.0))
