@@ -75,6 +75,8 @@ def serve(jobs: Connection, version: RoomVersion, out: Path, aside: Path, *, pro
     gc.set_threshold(THINGS_BETWEEN_COLLECTIONS)
     leaving = Thread(target=_leave_with_the_run, args=(aside,), daemon=True)
     leaving.start()
+    if not aside.is_dir():
+        return  # The run ended, and cleared away, before this worker had begun.
     with tempfile.TemporaryDirectory(dir=aside, ignore_cleanup_errors=True) as tempfile.tempdir:
         try:
             for number, job in enumerate(iter(jobs.recv, None), 1):

@@ -44,6 +44,8 @@ steps:
 edges that meet:
   - join: front.all
     to: back.all
+supplies:
+  - item: Cushion pad
 """
 
 

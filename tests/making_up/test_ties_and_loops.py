@@ -107,10 +107,10 @@ def test_a_number_and_a_distance_from_the_ends_divide_the_edge(tmp_path: Path) -
 
 def test_as_usual_makes_the_ties_and_bastes_them_on_before_the_seam_that_catches_them(tmp_path: Path) -> None:
     names = [step.standard for step in sheet(tmp_path, BLIND).steps]
-    assert names.index("make ties") < names.index("set ties") < names.index("join pieces")
+    assert names.index("make ties") < names.index("set ties") < names.index("sew and turn")
     assert "Baste it inside the allowance" in sewn(sheet(tmp_path, BLIND))
     assert "each loop" not in sewn(sheet(tmp_path, BLIND))
-    line = next(step.text for step in sheet(tmp_path, BLIND).steps if step.standard == "join pieces")
+    line = next(step.text for step in sheet(tmp_path, BLIND).steps if step.standard == "sew and turn")
     assert "every tie" in line
     assert warned(tmp_path) == []
 
@@ -120,7 +120,7 @@ def test_loops_on_a_hem_are_sewn_on_when_it_is_hemmed(tmp_path: Path) -> None:
     names = [step.standard for step in found.steps]
     assert names.index("hem") < names.index("set ties")
     assert "Fold each loop in half" in sewn(found)
-    assert "lay it on the hem" in sewn(found)
+    assert "Lay it on the hem" in sewn(found)
     assert "Baste it" not in sewn(found)
 
 

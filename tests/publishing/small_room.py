@@ -75,6 +75,8 @@ pieces:
       margin: 1 in to 2 in
     edges:
       all: seam 1/2 in
+supplies:
+  - item: A handful of filling
 steps:
   - use: cut
   - use: mark folds, crease, stitch tucks, measure sample

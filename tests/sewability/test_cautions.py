@@ -48,7 +48,7 @@ def test_a_caution_of_the_tool_has_all_its_parts(name: str) -> None:
 
 def test_levels_are_warnings_where_something_could_kill_or_maim() -> None:
     warned = {name for name, rule in OWN.items() if rule.level == "warning"}
-    assert warned == GRAVE | {"rotary cutter", "starch", "stapler", "drill"}
+    assert warned == GRAVE | {"rotary cutter", "starch", "stapler", "drill", "hot knife"}
     assert {name for name, rule in OWN.items() if rule.level == "notice"} == {"sold"}
 
 

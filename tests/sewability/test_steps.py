@@ -22,7 +22,7 @@ NOTIONS = {
     "staples?": ("staple",),
     "binding": ("binding",),
     "tie": ("tie",),
-    "strap": ("strap",),
+    "strap": ("strap", "handle"),
     "lining": ("lining", "backing"),
     "shade": ("shade",),
     "paper": ("paper",),
