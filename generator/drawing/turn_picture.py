@@ -228,8 +228,9 @@ class _Strip:
         met, tuck = (text_width(words, style.small, font=style.font) for words in ("met", "tuck"))
         if met <= beside + room:
             self.canvas.text("met", self.left + min(room, met / 2 - 0.05), y, hold="right")
-        if tuck <= 2 * beside + room:
-            self.canvas.text("tuck", self.right - min(room, tuck / 2 - 0.05), y, hold="left")
+        begins = self.right - min(room, tuck / 2 - 0.05)
+        if tuck <= min(2 * beside + room, self.canvas.width - begins - 0.02):
+            self.canvas.text("tuck", begins, y, hold="left")
 
     def _cell(self, letter: str, y: float) -> None:
         """Draw one flap with its stitching, its fold and its letter."""

@@ -31,7 +31,8 @@ def test_a_size_of_ones_own_is_worked_and_named_on_the_sheet(room: Path, speak: 
 
 def test_a_panel_as_sewn_is_worked_on_from(room: Path, speak: Speech) -> None:
     (room / "projects/tablet.yaml").write_text(
-        (room / "projects/tablet.yaml").read_text(encoding="utf-8").replace("steps:", BACK + "steps:"), encoding="utf-8"
+        (room / "projects/tablet.yaml").read_text(encoding="utf-8").replace("supplies:", BACK + "supplies:"),
+        encoding="utf-8",
     )
     assert speak(room, "sheet", "tablet", "only", "--sewn", "front.across=5 7/8", "-o", "sewn.pdf")[0] == 0
     # The back is as wide as the panel came out, with 1/2 in for a seam at both ends: 5 7/8 + 1 = 6 7/8 in.
