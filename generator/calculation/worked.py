@@ -232,13 +232,18 @@ class Panel:
     rods: Rods | None = None
     released: Released | None = None
 
+    @property
+    def free(self) -> Mapping[str, Fraction]:
+        """The edges at which tucks are let go, with how much longer each is for it [in]; none where all are held."""
+        return self.released.free if self.released is not None else {}
+
     def held(self, side: str) -> tuple[Turn, ...]:
         """Return how the top or bottom edge holds the tucks: as pressed or as the rows say, empty if free.
 
         Edges that are hemmed before the tucks are stitched, so that rods slide in, hold nothing, nor those at which
         tucks are let go.
         """
-        if self.rods is not None or (self.released is not None and side in self.released.free):
+        if self.rods is not None or side in self.free:
             return ()
         if self.rows is None:
             return self.pressed

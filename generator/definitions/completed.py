@@ -15,6 +15,7 @@ from generator.definitions.keyed import name_fault
 from generator.definitions.nodes import Group, Key, Listing, Node, Scalar
 from generator.definitions.sizes import ABOUT_SIZE
 from generator.errors import Place
+from generator.listed import listed
 
 Written = str | dict[str, "Written"] | list["Written"]
 """What stands behind a key: a value, keys with values, a list."""
@@ -177,8 +178,7 @@ def _of_project(tree: Group, pieces: Group, panel: str, sized: list[str]) -> Ite
     if "summary" not in tree.entries:
         worded = (f"{_SORTS.get(of, '')} {name}".strip() for name, of in kinds.items())
         told = [f"{'an' if one[:1] in 'aeiou' else 'a'} {one}" for one in worded]
-        listed = told[0] if len(told) == 1 else f"{', '.join(told[:-1])} and {told[-1]}"
-        yield "summary", f"A {what} with {listed}." if what and what != "other" else f"Made of {listed}."
+        yield "summary", f"A {what} with {listed(told)}." if what and what != "other" else f"Made of {listed(told)}."
     if what == "cushion" and "cautions" not in tree.entries:
         yield "cautions", "pillows near babies"
     if what == "cushion" and "supplies" not in tree.entries:

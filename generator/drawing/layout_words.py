@@ -15,6 +15,7 @@ from generator.drawing.labels import text_height, text_lines, text_width
 from generator.drawing.layout_plan import DrawnStrip, LayoutPart
 from generator.drawing.style import Style
 from generator.lengths import Edition, say_length, write_length
+from generator.listed import listed
 
 PAD = 0.05
 HEADED_LINES = 6
@@ -107,21 +108,17 @@ def _cuts(strip: DrawnStrip, inside: Sequence[str], edition: Edition) -> Iterato
     ordered = strip.ordered
     if len(ordered.strips) > 1:
         places = [write_length(one.bottom, edition) for one in ordered.strips]
-        yield f"All alike, cut across at {_listed(places)}"
+        yield f"All alike, cut across at {listed(places)}"
     beside = [one for one in ordered.now if one.name and one.name not in inside]
     if beside:
-        down = _listed([f"{write_length(one.right, edition)} ({one.name})" for one in beside])
+        down = listed([f"{write_length(one.right, edition)} ({one.name})" for one in beside])
         each = "each" if len(ordered.strips) > 1 else "it"
         yield f"Cut {each} down at {down} from the left"
     for one in ordered.now:
         bottoms = [write_length(bottom, edition) for bottom in one.bottoms if bottom != strip.along]
         if bottoms:
             where = f"left of {one.name}" if one.name else "at the right"
-            yield f"Cut the part {where} across at {_listed(bottoms)} from its top"
-
-
-def _listed(words: Sequence[str]) -> str:
-    return " and ".join((", ".join(words[:-1]), words[-1]) if len(words) > 1 else words)
+            yield f"Cut the part {where} across at {listed(bottoms)} from its top"
 
 
 def _small(strip: DrawnStrip, named: Mapping[PieceWords, str], edition: Edition) -> Iterator[str]:

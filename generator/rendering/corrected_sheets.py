@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from generator.calculation.worksheet.editions import ChangedNumber, SheetName, alike_together
 from generator.lengths import EDITIONS
+from generator.listed import listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +37,7 @@ class SameChanges:
         editions: dict[tuple[str, ...], list[str]] = {}
         for edition, found in sizes.items():
             editions.setdefault(tuple(found), []).append(edition)
-        return "; ".join(f"{_listed(found)}, {_listed(units)} edition" for found, units in editions.items())
+        return "; ".join(f"{listed(found)}, {listed(units)} edition" for found, units in editions.items())
 
 
 def told_once(changes: Sequence[ChangedNumber]) -> tuple[SameChanges, ...]:
@@ -49,8 +50,3 @@ def told_once(changes: Sequence[ChangedNumber]) -> tuple[SameChanges, ...]:
         names = tuple(dict.fromkeys((change.size, change.edition) for change in found))
         together.setdefault(names, []).append(found[0])
     return tuple(SameChanges(names, alike_together(found)) for names, found in together.items())
-
-
-def _listed(names: Sequence[str]) -> str:
-    *most, last = names
-    return f"{', '.join(most)} and {last}" if most else last

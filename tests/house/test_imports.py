@@ -13,6 +13,7 @@ STAGES = (
     "errors",
     "lengths",
     "limits",
+    "listed",
     "definitions",
     "calculation",
     "drawing",

@@ -13,6 +13,7 @@ from generator.calculation.making_up.trials import TRIED
 from generator.calculation.making_up.walk import Slip, Walked
 from generator.calculation.making_up.writing import Writer, lines_of
 from generator.errors import Finding, Level, Place
+from generator.listed import listed
 
 States = Mapping[str, tuple[str, str]]
 """How a state is told, by its name: what a step does that gives it, and that it has been done; 'it' is the thing."""
@@ -84,7 +85,7 @@ class _Told:
     def does(self, items: Sequence[Item]) -> str:
         """Return what a step does that gives items: 'marks the folds of 'front' and turns the tucks of 'front''."""
         told = dict.fromkeys(_put(self.states[item.state][0], self.name(item)) for item in items)
-        return _listed(list(told))
+        return listed(list(told))
 
     def done(self, item: Item) -> str:
         """Return that an item has been given."""
@@ -158,10 +159,6 @@ def _run(edges: Sequence[tuple[str, str]]) -> str:
     return " and ".join(dict.fromkeys(f"'{piece}'" for piece, _ in edges))
 
 
-def _listed(parts: Sequence[str]) -> str:
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
-
-
 def _line(doing: Doing | None) -> str:
     return f"line {doing.place.line}" if doing is not None and doing.place is not None else "a step"
 
@@ -182,7 +179,7 @@ def _missing(words: _Told, slip: Slip) -> Told:
 
 def _misplaced(words: _Told, slip: Slip) -> Told:
     needed = dict.fromkeys(f"'{name}'" for name in _givers(words, slip))
-    verb = f"{_step(slip)} needs {_listed(list(needed)) or 'another step'} before it"
+    verb = f"{_step(slip)} needs {listed(list(needed)) or 'another step'} before it"
     if slip.other is slip.doing:
         return "error", f"{verb}: change their order in {_line(slip.doing)}"
     return "error", f"{verb}: {words.does(slip.items)}. Move {_line(slip.other)} up here"

@@ -9,6 +9,7 @@ from itertools import accumulate, groupby
 from generator.calculation.worked import TuckSet
 from generator.calculation.worked_checks import CheckPoint, Leeway
 from generator.lengths import Edition, on_step, say_length
+from generator.listed import listed
 
 _CUT_LATER = "Cut the other pieces to the panel as sewn."
 Steps = tuple[tuple[tuple[int, ...], Fraction], ...]
@@ -28,7 +29,7 @@ def said_tucks(numbers: Sequence[int]) -> str:
     for _, run in groupby(enumerate(numbers), lambda pair: pair[1] - pair[0]):
         near = [number for _, number in run]
         told += [f"{near[0]} to {near[-1]}"] if len(near) > 2 else map(str, near)
-    return f"tucks {', '.join(told[:-1])}{' and ' if told[1:] else ''}{told[-1]}"
+    return f"tucks {listed(told)}"
 
 
 def dealt_words(dealt: Steps, edition: Edition) -> str:

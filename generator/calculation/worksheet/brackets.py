@@ -32,6 +32,7 @@ from generator.calculation.worksheet.row_bulk import bulk_words, row_runs
 from generator.calculation.worksheet.step_context import StepContext
 from generator.calculation.worksheet.zips import zip_words
 from generator.lengths import Edition, say_length
+from generator.listed import listed
 
 Filler = Callable[[StepContext, Sequence[Piece]], str]
 _WORD = re.compile(r"\[([a-z ]+)\]")
@@ -99,7 +100,7 @@ def run_on(text: str) -> str:
 
 def _names(pieces: Sequence[Piece]) -> str:
     labels = list(dict.fromkeys(piece.label for piece in pieces))
-    return labels[0] if len(labels) == 1 else ", ".join(labels[:-1]) + " and " + labels[-1] if labels else ""
+    return listed(labels)
 
 
 def _panel(make: Callable[[StepContext, Panel], str]) -> Filler:

@@ -132,7 +132,7 @@ def _meets(*sides: str) -> Test:
 
 def _free(piece: Piece, side: str) -> bool:
     """Whether the tucks of a panel are let go at an edge."""
-    return piece.panel is not None and piece.panel.released is not None and side in piece.panel.released.free
+    return piece.panel is not None and side in piece.panel.free
 
 
 def _has_end_allowances(pieces: Sequence[Piece], _scope: Scope) -> bool:

@@ -17,6 +17,7 @@ from generator.calculation.cutting.layout import HIGHEST
 from generator.calculation.laid import LaidStack, LaidStrip, Layout, PlacedItem
 from generator.calculation.worked_project import ClothUse
 from generator.lengths import Edition, say_length, write_length
+from generator.listed import listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +105,7 @@ def _pattern(use: ClothUse, edition: Edition) -> list[str]:
     pieces = {item.piece for item in use.items if item.match is not None}
     follow = [one.numbers for one in ordered_strips(use.layout) if one.strip.placed[0].piece in pieces]
     half = ", or just half a repeat further on where it says so" if use.pattern.half_drop else ""
-    strips = _listed([numbered("strip", numbers) for numbers in follow])
+    strips = listed([numbered("strip", numbers) for numbers in follow])
     return [
         f"- The pattern repeats every {say_length(use.pattern.repeat, edition)} along the cloth. These strips follow "
         f"it: {strips}. All strips of one piece begin at the same place of the pattern{half}. Look before you cut: "
@@ -119,7 +120,7 @@ def _stripes(use: ClothUse, edition: Edition) -> list[str]:
     pieces = {item.piece for item in use.items if item.room}
     ordered = ordered_strips(use.layout)
     where = [one.numbers for one in ordered if pieces & {placed.piece for placed in one.strip.placed}]
-    strips, lead = _listed([numbered("strip", numbers) for numbers in where]), say_length(use.lead, edition)
+    strips, lead = listed([numbered("strip", numbers) for numbers in where]), say_length(use.lead, edition)
     return [
         f"- The striped pieces of {strips} begin on the same stripe. Find the first place, no more than {lead} from "
         "the left selvage, where their left edge lies as it should. Measure the cuts down from there, not from the "
@@ -131,7 +132,7 @@ def _lines(strips: OrderedStrips, edition: Edition) -> list[str]:
     """Return what to do in strips that are alike."""
     if not strips.now:
         return [_left_whole(strips, edition)]
-    places = _listed([write_length(strip.bottom, edition) for strip in strips.strips])
+    places = listed([write_length(strip.bottom, edition) for strip in strips.strips])
     number = len(strips.strips)
     alike = f" {'Both' if number == 2 else f'All {number}'} strips are cut alike:" if number > 1 else ""
     lines = [f"- **{numbered('Cut', strips.numbers)}** across at {places} {edition.unit}.{alike}"]
@@ -148,10 +149,6 @@ def _lines(strips: OrderedStrips, edition: Edition) -> list[str]:
 def numbered(word: str, numbers: Sequence[int]) -> str:
     """Return the numbers of cuts or strips in words: 'Cut 1', 'Cuts 2 to 4'."""
     return f"{word} {numbers[0]}" if len(numbers) == 1 else f"{word}s {numbers[0]} to {numbers[-1]}"
-
-
-def _listed(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def _down(ordered: OrderedStack, strip: LaidStrip, edition: Edition) -> str:

@@ -14,6 +14,7 @@ from generator.calculation.worked_piece import EdgeWork, Lengths, Part, Piece
 from generator.calculation.worked_project import ClosureWork, MeetingWork
 from generator.calculation.worksheet.followed import edges_of
 from generator.lengths import Edition, on_ruler, round_down, say_length
+from generator.listed import listed
 
 
 def sample_words(tucks: TuckSet, edition: Edition) -> str:
@@ -160,12 +161,8 @@ def hem_list(pieces: Sequence[Piece], edition: Edition, sides: Mapping[str, Cont
         ):
             if edge.end.kind == "hem" and edge.name in sides.get(piece.name, ()):
                 finishes.setdefault(_hem(edge, edition), []).append(piece.said(edge.name))
-        lines += [f"- {piece.label}, {_listed(names)}: {hem}" for hem, names in finishes.items()]
+        lines += [f"- {piece.label}, {listed(names)}: {hem}" for hem, names in finishes.items()]
     return "\n".join(lines) or "- These pieces have no hems of their own."
-
-
-def _listed(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def length_words(piece: Piece, edition: Edition) -> str:

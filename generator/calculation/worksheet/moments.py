@@ -24,6 +24,7 @@ from generator.calculation.worksheet.neat_told import NEAT_BRACKETS, NEAT_CONDIT
 from generator.calculation.worksheet.set_zips import ZIP_BRACKETS, ZIP_CONDITIONS
 from generator.calculation.worksheet.thickness import layers_brought, like_medium, where_it_lies
 from generator.lengths import say_length
+from generator.listed import listed
 
 # From more layers of medium cloth than these on a step says how thick its seam is; common practice, no source.
 _TOLD_OVER = 5
@@ -106,7 +107,7 @@ def _named(names: Sequence[str], moment: Moment) -> str:
     """Pieces by their labels: 'the frill and every strap'."""
     pieces = [moment.context.pieces[name] for name in names]
     labels = [f"{'every' if piece.quantity > 1 else 'the'} {piece.label}" for piece in pieces]
-    return labels[0] if len(labels) == 1 else ", ".join(labels[:-1]) + " and " + labels[-1] if labels else ""
+    return listed(labels)
 
 
 def _edges(moment: Moment) -> str:
@@ -118,7 +119,7 @@ def _edges(moment: Moment) -> str:
     piece = moment.context.pieces[next(iter(here))]
     hung = [piece.said(side).partition(" (")[0] for side in done]
     sides = sorted(hung, key=lambda side: SIDES.index(side) if side in SIDES else len(SIDES))
-    return f"{', '.join(sides[:-1])}{' and ' if len(sides) > 1 else ''}{sides[-1]} edge{'s' if len(sides) > 1 else ''}"
+    return f"{listed(sides)} edge{'s' if len(sides) > 1 else ''}"
 
 
 def _hems_here(moment: Moment) -> dict[str, list[str]]:
@@ -140,7 +141,7 @@ def _corner_marks(moment: Moment) -> str:
     for side in _CLOCKWISE[:-1]:
         at += edges[side].finished
         places.append(say_length(at, moment.context.scope.edition))
-    return f"{', '.join(places[:-1])} and {places[-1]}"
+    return listed(places)
 
 
 def _boxing_edges(moment: Moment) -> str:
@@ -168,7 +169,7 @@ def _cross_tucks(moment: Moment) -> bool:
 def _free(moment: Moment, name: str) -> set[str]:
     """The edges of a piece at which its tucks are let go."""
     panel = moment.context.pieces[name].panel
-    return set(panel.released.free) if panel is not None and panel.released is not None else set()
+    return set(panel.free) if panel is not None else set()
 
 
 def _hems(moment: Moment) -> str:

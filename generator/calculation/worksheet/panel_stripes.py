@@ -14,6 +14,7 @@ from generator.calculation.worksheet.scope import Scope
 from generator.definitions.cloths import Cloth
 from generator.definitions.pieces.panel import TuckedPanel
 from generator.errors import CalculationError
+from generator.listed import listed
 
 
 def on_stripes(scope: Scope, model: TuckedPanel, wish: TuckWish) -> TuckWish:
@@ -90,18 +91,13 @@ def room_for_stripe(scope: Scope, piece: Piece, across: Fraction) -> Fraction:
 
 def stripe_words(found: PanelStripes) -> str:
     """Return what lies where when the tucks are turned."""
-    left, right = _named(found.colours.left), _named(found.colours.right)
+    left, right = listed(found.colours.left), listed(found.colours.right)
     turned = (
         f"A tuck turned to either side shows {left}"
         if left == right
         else f"A tuck turned to the right shows {left}, one turned to the left shows {right}"
     )
-    return f"{turned}; the cloth between two tucks is {_named(found.colours.space)}."
-
-
-def _named(colours: tuple[str, ...]) -> str:
-    """Colours in their order: 'navy, white and navy'."""
-    return colours[0] if len(colours) == 1 else f"{', '.join(colours[:-1])} and {colours[-1]}"
+    return f"{turned}; the cloth between two tucks is {listed(found.colours.space)}."
 
 
 def _cloth(scope: Scope, model: TuckedPanel) -> Cloth:

@@ -34,11 +34,10 @@ def worked_panel(scope: Scope, name: str, model: TuckedPanel) -> Piece:
     panel, cut_along = _panel(scope, name, model, box)
     across = panel.across.finished
     along = panel.cross.finished if panel.cross else box.along
-    free = panel.released.free if panel.released is not None else {}
-    edges = freed(_edges(scope, name, box, (panel.across, along)), free if shape is None else {})
+    edges = freed(_edges(scope, name, box, (panel.across, along)), panel.free if shape is None else {})
     quantity = scope.quantity(model)
     named = {"quantity": Fraction(quantity), **{f"{side} allowance": edge.allowance for side, edge in edges.items()}}
-    outer = freed(shape.edges, free) if shape is not None else edges
+    outer = freed(shape.edges, panel.free) if shape is not None else edges
     shaped = {**edge_measures(outer), **allowances(outer)} if shape is not None else {}
     return Piece(
         name=name,

@@ -64,17 +64,11 @@ def free_widths(pieces: Sequence[Piece], edition: Edition) -> str:
 
 def held_edges(panel: Panel) -> str:
     """Return at which edges the tucks are basted flat."""
-    free = panel.released.free if panel.released is not None else {}
-    held = [side for side in ("top", "bottom") if side not in free]
+    held = [side for side in ("top", "bottom") if side not in panel.free]
     if not held:
         return "Nothing is basted: no edge holds these tucks."
     return f"Baste the tucks flat along the {' and the '.join(held)}, inside the allowance, by hand with long stitches."
 
 
 def _free(pieces: Sequence[Piece]) -> list[tuple[Piece, str]]:
-    return [
-        (piece, edge)
-        for piece in pieces
-        if piece.panel is not None and piece.panel.released is not None
-        for edge in piece.panel.released.free
-    ]
+    return [(piece, edge) for piece in pieces if piece.panel is not None for edge in piece.panel.free]

@@ -10,6 +10,7 @@ from fractions import Fraction
 from generator.calculation.worked import Row, TuckSet
 from generator.calculation.worked_piece import Piece
 from generator.lengths import Edition, read_length
+from generator.listed import listed
 
 # What lies flat under the arm of a household machine. Common practice, no source.
 FLAT = {"inch": read_length("8 in"), "metric": read_length("20 cm")}
@@ -43,7 +44,7 @@ def bulk_words(piece: Piece, edition: Edition) -> str:
         return f"Row {first}"
     if numbers == [*range(first, last + 1)]:
         return f"Rows {first} {'to' if len(numbers) > 2 else 'and'} {last}"
-    return f"Rows {', '.join(map(str, numbers[:-1]))} and {last}"
+    return f"Rows {listed([*map(str, numbers)])}"
 
 
 def row_runs(piece: Piece) -> str:

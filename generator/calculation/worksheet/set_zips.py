@@ -34,7 +34,7 @@ def tape_inset(allowance: Fraction, edition: Edition) -> Fraction:
 def _zips_here(moment: Moment) -> Iterator[Closing]:
     places = {item.on for item in moment.gives if item.state == "set"}
     closings = moment.book.thing.closings if moment.book is not None else ()
-    return (one for one in closings if one.kind == "zip" and f"@{one.number}" in places)
+    return (one for one in closings if "opens a seam" in one.facts and f"@{one.number}" in places)
 
 
 def zip_layers(moment: Moment) -> str:
@@ -66,7 +66,7 @@ def piped_side(moment: Moment) -> str:
 
 def _is_piped(moment: Moment, edge: Edge) -> bool:
     seams = moment.book.thing.seams if moment.book is not None else ()
-    return any(seam.sort == "piping" and any(edge in pair for pair in seam.pairs) for seam in seams)
+    return any(seam.sort == "piping" and edge in seam.edges for seam in seams)
 
 
 def _zipped(moment: Moment) -> bool:

@@ -21,6 +21,7 @@ from generator.calculation.worked_project import MeetingWork
 from generator.calculation.worked_thread import ThreadColour, ThreadUse
 from generator.definitions.thread_work import REST, THREAD_WORK
 from generator.lengths import METRE, YARD, Edition, round_up, write_number
+from generator.listed import listed
 
 _HEM_LAYERS = 3
 _LINES_APART = Fraction(4)
@@ -174,9 +175,8 @@ def _colours(thread: Mapping[str, Fraction], sewing: Sewing, edition: Edition) -
     for colour, works in of.items():
         used = sum((thread[work] for work in works), Fraction(0))
         length = thread_with_waste(used, sewing.waste)
-        told = works[0] if len(works) == 1 else f"{', '.join(works[:-1])} and {works[-1]}"
         yield ThreadColour(
-            colour, told, length, written_thread(length, edition), spools(used, sewing.spool, sewing.waste)
+            colour, listed(works), length, written_thread(length, edition), spools(used, sewing.spool, sewing.waste)
         )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import accumulate, pairwise
 
 from generator.calculation.making_up.laid import CLOCKWISE
@@ -19,10 +19,14 @@ def length_of(line: Sequence[Point]) -> float:
     return sum(math.dist(*ends) for ends in pairwise(line))
 
 
+def _places(line: Sequence[Point]) -> Iterable[float]:
+    """How far along a line each of its points lies."""
+    return accumulate((math.dist(*ends) for ends in pairwise(line)), initial=0.0)
+
+
 def between(line: Sequence[Point], start: float, end: float) -> Line:
     """Return the part of a line from one place along it to another, each told from its start."""
-    places = list(accumulate((math.dist(*ends) for ends in pairwise(line)), initial=0.0))
-    inner = [point for point, place in zip(line, places, strict=True) if start + _NEAR < place < end - _NEAR]
+    inner = [point for point, place in zip(line, _places(line), strict=True) if start + _NEAR < place < end - _NEAR]
     return (at(line, start), *inner, at(line, end))
 
 
@@ -67,8 +71,7 @@ def outwards(line: Sequence[Point], place: float) -> Point:
 
 def moved(line: Sequence[Point], out: float) -> Line:
     """Return a line moved outwards, inwards by less than nothing."""
-    places = list(accumulate((math.dist(*ends) for ends in pairwise(line)), initial=0.0))
-    ways = [outwards(line, place) for place in places]
+    ways = [outwards(line, place) for place in _places(line)]
     return tuple((x + out * right, y + out * down) for (x, y), (right, down) in zip(line, ways, strict=True))
 
 

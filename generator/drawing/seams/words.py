@@ -12,6 +12,7 @@ from generator.drawing.seams.boxes import FLAT
 from generator.drawing.seams.laid import Laid
 from generator.drawing.seams.plan import SeamPlan
 from generator.lengths import say_length
+from generator.listed import listed
 
 # How high work must be, in its widths, for words to stand beside an opening in its side.
 _HIGH = 0.8
@@ -19,7 +20,7 @@ _HIGH = 0.8
 
 def layer_words(plan: SeamPlan, worksheet: Worksheet) -> tuple[str, str]:
     """Return what lies above and what lies below, each with the side of its cloth that is seen."""
-    lowest, *over = (_listed(_labels(layer.pieces, worksheet)) for layer in plan.joined.layers)
+    lowest, *over = (listed(_labels(layer.pieces, worksheet)) for layer in plan.joined.layers)
     if plan.joined.folded:
         return f"{lowest} folded, wrong side out", ""
     upper = list(dict.fromkeys(reversed(over)))
@@ -35,10 +36,6 @@ def _side(laid: Laid, plan: SeamPlan) -> str:
     if plan.joined.slipped_in:
         return "right side out" if laid.right_side_up else "wrong side out"
     return "right side up" if laid.right_side_up else "wrong side up"
-
-
-def _listed(names: Sequence[str]) -> str:
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
 def laid_title(plan: SeamPlan) -> str:
@@ -86,7 +83,7 @@ def gap_words(plan: SeamPlan, worksheet: Worksheet) -> str:
         f"{say_length(gap.length, worksheet.edition)} at the {f'{gap.end} of the {side}' if gap.end else side}"
         for gap, (side, _) in zip(plan.joined.gaps, plan.gaps, strict=True)
     ]
-    return f"{_listed(told)} stay{'' if len(told) > 1 else 's'} open for good" if told else ""
+    return f"{listed(told)} stay{'' if len(told) > 1 else 's'} open for good" if told else ""
 
 
 def opening_beside(plan: SeamPlan) -> bool:
@@ -127,7 +124,7 @@ def told(plan: SeamPlan, worksheet: Worksheet) -> str:
     edges = "" if plan.joined.folded or not plan.joined.sides else ", edges level"
     parts = [f"{lies}{edges}."]
     if plan.joined.sides:
-        at = "all round" if plan.all_round else f"at the {_listed(plan.joined.sides)}"
+        at = "all round" if plan.all_round else f"at the {listed(plan.joined.sides)}"
         where = f", {sewn_words(plan, worksheet)}" if sewn_words(plan, worksheet) else ""
         parts.append(f"{'Basted' if is_basted(plan) else 'Sewn'} {at}{where}.")
     if plan.opening is not None:

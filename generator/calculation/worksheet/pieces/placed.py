@@ -13,6 +13,7 @@ from generator.definitions.pieces.model import PieceModel
 from generator.definitions.pieces.sewn_on import SewnOn
 from generator.errors import CalculationError
 from generator.lengths import Edition, round_nearest, say_length
+from generator.listed import listed
 
 _WAYS = (("left", "right"), ("top", "bottom"))
 _FOLDED = frozenset({"hem", "caught hem", "turnover", "fold", "selvage"})
@@ -175,8 +176,7 @@ def turned_under(piece: Piece, edition: Edition) -> str:
     parts = []
     for width in widths:
         sides = [side for side, own in raw.items() if own == width]
-        listed = f"{', '.join(sides[:-1])} and {sides[-1]}" if len(sides) > 1 else "".join(sides)
-        parts.append(f"the {listed} edge{'s' if len(sides) > 1 else ''} by {say_length(width, edition)}")
+        parts.append(f"the {listed(sides)} edge{'s' if len(sides) > 1 else ''} by {say_length(width, edition)}")
     return ", ".join(parts)
 
 
